@@ -1,0 +1,155 @@
+package chinelog.audit;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jsoup.parser.Parser;
+
+/** The texts that a text may stand for: unescaped, decoded, in other encodings. */
+final class Disguises {
+
+  private static final Pattern PERCENT = Pattern.compile("(?:%[0-9A-Fa-f]{2})+");
+  private static final Pattern ESCAPE =
+      Pattern.compile("\\\\u\\{?([0-9A-Fa-f]{4,6})\\}?|\\\\x([0-9A-Fa-f]{2})");
+  private static final Pattern HEX = Pattern.compile("(?:[0-9A-Fa-f]{2})+");
+  private static final Pattern TAG = Pattern.compile("<[^<>]{0,2000}>");
+  private static final int LEAST_RUN = 6;
+  private static final int LEAST_PACKED = 12;
+
+  private Disguises() {}
+
+  /** {@code text} itself and everything else that it spells. */
+  static Set<String> of(String text) {
+    Set<String> all = new LinkedHashSet<>();
+    all.add(text);
+    String plain = text.indexOf('&') < 0 ? text : Parser.unescapeEntities(text, false);
+    plain = unescaped(percentDecoded(plain));
+    all.add(plain);
+    all.addAll(hidden(text));
+    return all;
+  }
+
+  /** {@code text} with its tags taken out, however ill they are formed. */
+  static String withoutTags(String text) {
+    return text.indexOf('<') < 0 ? text : TAG.matcher(text).replaceAll("");
+  }
+
+  private static String percentDecoded(String text) {
+    return text.indexOf('%') < 0
+        ? text
+        : PERCENT
+            .matcher(text)
+            .replaceAll(m -> Matcher.quoteReplacement(utf8(hex(m.group().replace("%", "")))));
+  }
+
+  private static String unescaped(String text) {
+    return text.indexOf('\\') < 0
+        ? text
+        : ESCAPE
+            .matcher(text)
+            .replaceAll(
+                m -> {
+                  int c = Integer.parseInt(m.group(1) == null ? m.group(2) : m.group(1), 16);
+                  return Character.isValidCodePoint(c)
+                      ? Matcher.quoteReplacement(Character.toString(c))
+                      : "";
+                });
+  }
+
+  /** What runs of base 64 or hexadecimal digits decode to, where that is text. */
+  private static List<String> hidden(String text) {
+    List<String> found = new ArrayList<>();
+    int start = 0;
+    for (int i = 0; i <= text.length(); i++) {
+      if (i < text.length() && isBase64(text.charAt(i))) {
+        continue;
+      }
+      if (i - start >= LEAST_PACKED) {
+        addPacked(text.substring(start, i).replace('-', '+').replace('_', '/'), found);
+      }
+      start = i + 1;
+    }
+    return found;
+  }
+
+  private static boolean isBase64(char c) {
+    return c >= 'a' && c <= 'z'
+        || c >= 'A' && c <= 'Z'
+        || c >= '0' && c <= '9'
+        || c == '+'
+        || c == '/'
+        || c == '-'
+        || c == '_';
+  }
+
+  private static void addPacked(String run, List<String> found) {
+    // A run may begin in the middle of a longer word: all four alignments are tried.
+    for (int skip = 0; skip < 4; skip++) {
+      int length = run.length() - skip;
+      int whole = length % 4 == 1 ? length - 1 : length;
+      found.addAll(strings(Base64.getDecoder().decode(run.substring(skip, skip + whole))));
+    }
+    if (HEX.matcher(run).matches()) {
+      found.addAll(strings(hex(run)));
+    }
+  }
+
+  private static byte[] hex(String digits) {
+    byte[] bytes = new byte[digits.length() / 2];
+    for (int i = 0; i < bytes.length; i++) {
+      bytes[i] = (byte) Integer.parseInt(digits.substring(2 * i, 2 * i + 2), 16);
+    }
+    return bytes;
+  }
+
+  private static String utf8(byte[] bytes) {
+    return new String(bytes, StandardCharsets.UTF_8);
+  }
+
+  /** Runs of text in any bytes: one byte to a letter, or two with the high one zero. */
+  static List<String> strings(byte[] bytes) {
+    List<String> found = new ArrayList<>();
+    int start = -1;
+    for (int i = 0; i <= bytes.length; i++) {
+      boolean letter = i < bytes.length && isPlain(bytes[i]);
+      if (letter && start < 0) {
+        start = i;
+      } else if (!letter && start >= 0) {
+        if (i - start >= LEAST_RUN) {
+          found.add(utf8(java.util.Arrays.copyOfRange(bytes, start, i)));
+        }
+        start = -1;
+      }
+    }
+    wide(bytes, 0, found);
+    wide(bytes, 1, found);
+    return found;
+  }
+
+  private static void wide(byte[] bytes, int first, List<String> found) {
+    StringBuilder run = new StringBuilder();
+    for (int i = first; i + 1 < bytes.length; i += 2) {
+      int c = (bytes[i] & 0xFF) << 8 | (bytes[i + 1] & 0xFF);
+      if (c >= 0x20 && c < 0x180 && c != 0x7F) {
+        run.append((char) c);
+        continue;
+      }
+      if (run.length() >= LEAST_RUN) {
+        found.add(run.toString());
+      }
+      run.setLength(0);
+    }
+    if (run.length() >= LEAST_RUN) {
+      found.add(run.toString());
+    }
+  }
+
+  private static boolean isPlain(byte b) {
+    return b < 0 || b >= 0x20 && b != 0x7F || b == '\t' || b == '\n' || b == '\r';
+  }
+}

@@ -1,0 +1,98 @@
+package chinelog.audit;
+
+import chinelog.label.Label;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.log.Marked;
+import chinelog.log.Release;
+import chinelog.log.Request;
+import chinelog.log.Statement;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** The labels of the facts that a log names, by what they are stated to rest on. */
+final class FactLabels {
+
+  private static final Pattern NAME = Pattern.compile("[a-z][a-z0-9_]*(?:\\.[a-z0-9_]+)*");
+
+  private final Map<String, Label> labels = new TreeMap<>();
+  private final Map<String, Set<String>> inputs = new TreeMap<>();
+  private final Map<String, Set<String>> released = new TreeMap<>();
+
+  private FactLabels() {}
+
+  static FactLabels of(Log log, String readers) {
+    FactLabels facts = new FactLabels();
+    for (Release release : log.releases()) {
+      if (release.kind() == Release.Kind.FACT && release.readers().contains(readers)) {
+        facts
+            .released
+            .computeIfAbsent(release.name(), n -> new HashSet<>())
+            .add(release.agreement());
+      }
+    }
+    Marked<?> scale = log.head().scale();
+    if (scale != null) {
+      facts.join("scale", scale.label());
+    }
+    for (Statement s : log.statements()) {
+      facts.join(s.name(), s.label());
+      Matcher m = NAME.matcher(s.expression());
+      while (m.find()) {
+        facts.inputs.computeIfAbsent(s.name(), n -> new LinkedHashSet<>()).add(m.group());
+      }
+    }
+    for (Request request : log.requests()) {
+      Label label = request.label().join(request.reckoning().label());
+      for (Marked<String> input : request.inputs().values()) {
+        label = label.join(input.label());
+        for (var table : log.tables()) {
+          if (table.name().equals(input.value())) {
+            label = label.join(table.label());
+          }
+        }
+      }
+      facts.join(request.prefix() + ".*", label);
+    }
+    for (Entry entry : log.entries()) {
+      entry.measured().forEach(m -> facts.join(m.fact(), entry.label().join(m.label())));
+      entry.weighed().forEach(w -> facts.join("mass." + w.part(), entry.label().join(w.label())));
+    }
+    return facts;
+  }
+
+  private void join(String name, Label label) {
+    labels.merge(name, label, Label::join);
+  }
+
+  /** The label of a fact, after all releases to these readers. */
+  Label of(String name) {
+    return of(name, new HashSet<>());
+  }
+
+  private Label of(String name, Set<String> onTheWay) {
+    Label label = labels.getOrDefault(name, Label.NONE);
+    int dot = name.indexOf('.');
+    if (!labels.containsKey(name) && dot > 0) {
+      label = labels.getOrDefault(name.substring(0, dot) + ".*", Label.NONE);
+    }
+    if (onTheWay.add(name)) {
+      for (String input : inputs.getOrDefault(name, Set.of())) {
+        label = label.join(of(input, onTheWay));
+      }
+    }
+    for (String agreement : released.getOrDefault(name, Set.of())) {
+      label = label.without(agreement);
+    }
+    return label;
+  }
+
+  boolean isReleased(String name) {
+    return released.containsKey(name);
+  }
+}

@@ -1,0 +1,37 @@
+package chinelog.audit;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Gathers what is found in one file. */
+final class Findings {
+
+  private final String file;
+  private final List<Audit.Finding> found = new ArrayList<>();
+
+  Findings(String file) {
+    this.file = file;
+  }
+
+  String file() {
+    return file;
+  }
+
+  void add(String where, String what) {
+    Audit.Finding finding = new Audit.Finding(file, where, what);
+    if (!found.contains(finding)) {
+      found.add(finding);
+    }
+  }
+
+  /** As {@link #add}, unless the same was found elsewhere in the file. */
+  void addOnce(String where, String what) {
+    if (found.stream().noneMatch(f -> f.what().equals(what))) {
+      add(where, what);
+    }
+  }
+
+  List<Audit.Finding> list() {
+    return List.copyOf(found);
+  }
+}

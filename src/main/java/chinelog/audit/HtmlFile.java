@@ -1,0 +1,267 @@
+package chinelog.audit;
+
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.Locale;
+import java.util.Set;
+import org.jsoup.nodes.Attribute;
+import org.jsoup.nodes.Comment;
+import org.jsoup.nodes.DataNode;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+import org.jsoup.nodes.Node;
+import org.jsoup.nodes.TextNode;
+import org.jsoup.nodes.XmlDeclaration;
+import org.jsoup.parser.Parser;
+
+/** Opens a page with a parser of its own: only known elements, attributes and addresses. */
+final class HtmlFile {
+
+  private static final Set<String> ELEMENTS =
+      words(
+          "html head title meta link script style body header footer nav main article section aside"
+              + " h1 h2 h3 h4 h5 h6 hgroup p a em strong b i small sub sup code pre kbd samp var q cite"
+              + " dfn mark s del ins blockquote ul ol li dl dt dd figure figcaption picture source img"
+              + " table caption thead tbody tfoot tr th td colgroup col hr br wbr time abbr data span"
+              + " div button dialog form search label input output details summary bdi bdo ruby rt rp"
+              + " address noscript fieldset legend select option progress meter menu"
+              + " svg g path rect line polyline polygon circle ellipse text tspan desc defs use symbol"
+              + " clippath lineargradient radialgradient stop marker pattern mask");
+
+  private static final Set<String> INLINE =
+      words(
+          "a em strong b i small sub sup code kbd samp var q cite dfn mark s del ins time abbr data"
+              + " span bdi bdo wbr tspan");
+
+  private static final Set<String> ATTRIBUTES =
+      words(
+          "id class lang dir title href src srcset sizes alt width height loading decoding"
+              + " fetchpriority rel type media name content charset property http-equiv role tabindex"
+              + " hidden datetime scope colspan rowspan headers start value for open placeholder"
+              + " autocomplete spellcheck inputmode enterkeyhint aria-hidden style defer async color"
+              + " method action autofocus cite span reversed hreflang min max step checked disabled"
+              + " selected multiple size translate itemprop itemscope itemtype as download popover"
+              + " popovertarget popovertargetaction accesskey high low optimum is integrity crossorigin"
+              + " xmlns xmlns:xlink viewbox preserveaspectratio focusable d x y x1 y1 x2 y2 cx cy r rx"
+              + " ry points transform fill stroke opacity dx dy rotate textlength lengthadjust pathlength"
+              + " gradientunits gradienttransform offset stop-color stop-opacity marker-start marker-mid"
+              + " marker-end markerwidth markerheight markerunits refx refy orient clip-path clippathunits"
+              + " patternunits patterntransform mask text-anchor dominant-baseline alignment-baseline"
+              + " shape-rendering vector-effect paint-order xlink:href xml:lang version");
+
+  private static final Set<String> META_NAMES =
+      words(
+          "viewport description author color-scheme theme-color robots referrer generator"
+              + " twitter:card subject keywords format-detection date");
+
+  private static final Set<String> LINK_RELATIONS =
+      words(
+          "stylesheet icon canonical alternate prev next preload license author apple-touch-icon"
+              + " mask-icon manifest search start up contents index modulepreload");
+
+  private final Document page;
+  private final Addresses addresses;
+  private final Findings findings;
+  private final Search search;
+  private final boolean isFragment;
+  private final StringBuilder text = new StringBuilder();
+  private final StringBuilder attributes = new StringBuilder();
+  private final Set<String> ids = new HashSet<>();
+  private final Set<String> anchors = new LinkedHashSet<>();
+
+  private HtmlFile(
+      Document page, Addresses addresses, Search search, Findings findings, boolean isFragment) {
+    this.page = page;
+    this.addresses = addresses;
+    this.search = search;
+    this.findings = findings;
+    this.isFragment = isFragment;
+  }
+
+  static void inspect(String html, Addresses addresses, Search search, Findings findings) {
+    if (html.contains("<!--") || html.contains("<![") || html.contains("<?")) {
+      findings.add("the page's source", "The page holds a comment.");
+    }
+    if (!html.stripLeading().toLowerCase(Locale.ROOT).startsWith("<!doctype html>")) {
+      findings.add("the page's source", "This does not begin as a page does.");
+    }
+    new HtmlFile(Parser.htmlParser().parseInput(html, ""), addresses, search, findings, false)
+        .run();
+    search.text(Disguises.withoutTags(html), findings, "the page's source");
+  }
+
+  /** Inspects the body of a feed's entry. */
+  static void inspectFragment(String html, Addresses addresses, Search search, Findings findings) {
+    Document page = Parser.parseBodyFragment(html, "");
+    new HtmlFile(page, addresses, search, findings, true).run();
+  }
+
+  private void run() {
+    walk(page);
+    for (String anchor : anchors) {
+      if (!isFragment && !ids.contains(anchor)) {
+        findings.add("a link to #" + anchor, "The page has no such place.");
+      }
+    }
+    search.text(text.toString(), findings, "the page's text");
+    search.text(attributes.toString(), findings, "the page's attributes");
+  }
+
+  private void walk(Node node) {
+    if (node instanceof Comment || node instanceof XmlDeclaration) {
+      findings.add("the page's source", "The page holds a comment.");
+    } else if (node instanceof TextNode t) {
+      text.append(t.getWholeText());
+    } else if (node instanceof DataNode d) {
+      data(d.parentNode() instanceof Element parent ? parent.normalName() : "", d);
+    } else if (node instanceof Element e) {
+      element(e);
+    } else {
+      node.childNodes().forEach(this::walk);
+    }
+  }
+
+  private void element(Element element) {
+    String name = element.normalName();
+    if (!(element instanceof Document) && !ELEMENTS.contains(name)) {
+      findings.add("the page", "It holds an element that no page of ours has: <" + name + ">.");
+    }
+    boolean apart = !INLINE.contains(name);
+    if (apart) {
+      text.append('\f');
+    }
+    for (Attribute attribute : element.attributes()) {
+      attribute(element, name, attribute.getKey().toLowerCase(Locale.ROOT), attribute.getValue());
+    }
+    if (element.hasAttr("hidden") && !element.text().isBlank() && !isControl(element)) {
+      findings.add("<" + name + ">", "It holds text that is hidden.");
+    }
+    element.childNodes().forEach(this::walk);
+    if (apart) {
+      text.append('\f');
+    }
+  }
+
+  /** What scripts may show later: search boxes, buttons, dialogs. */
+  private static boolean isControl(Element element) {
+    return Set.of("form", "button", "dialog", "search", "nav").contains(element.normalName())
+        || !element.select("button, input, form").isEmpty();
+  }
+
+  private void data(String parent, DataNode node) {
+    String data = node.getWholeData();
+    switch (parent) {
+      case "script" -> {
+        if (!(node.parentNode() instanceof Element script)
+            || !script.attr("type").equals("application/ld+json")) {
+          findings.add("<script>", "A script stands in the page.");
+        }
+        search.text(data, findings, "<script>");
+      }
+      case "style" -> PlainFile.inspectStyle(data, findings.file(), addresses, search, findings);
+      default -> search.text(data, findings, "<" + parent + ">");
+    }
+  }
+
+  private void attribute(Element element, String tag, String key, String value) {
+    String where = "<" + tag + " " + key + ">";
+    attributes.append(value).append('\f');
+    if (key.startsWith("on")) {
+      findings.add(where, "A script stands in an attribute.");
+      return;
+    }
+    boolean known =
+        ATTRIBUTES.contains(key)
+            || key.matches("(aria|data|stroke|font|fill|letter|text|stop)-[a-z][a-z-]{0,30}");
+    if (!known) {
+      findings.add(where, "The page holds an attribute that no page of ours has.");
+    }
+    switch (key) {
+      case "id" -> ids.add(value);
+      case "href", "xlink:href" -> link(tag, where, value, element.attr("rel"));
+      case "src", "action", "poster" -> file(where, value);
+      case "srcset" -> {
+        for (String candidate : value.split(",")) {
+          file(where, candidate.strip().split("\\s+")[0]);
+        }
+      }
+      case "style" -> {
+        if (value.matches("(?is).*(url\\(|expression|@import|content\\s*:|\\\\).*")) {
+          findings.add(where, "A style fetches or says something.");
+        }
+      }
+      case "http-equiv" -> {
+        if (!value.equalsIgnoreCase("content-security-policy")) {
+          findings.add(where, "The page gives the browser an order of its own: " + value + ".");
+        }
+      }
+      case "content" -> meta(element, where, value);
+      case "rel" -> {
+        if (tag.equals("link") && !LINK_RELATIONS.contains(value.split(" ")[0])) {
+          findings.add(where, "The page is linked to something as \"" + value + "\".");
+        }
+      }
+      case "name" -> {
+        if (tag.equals("meta") && !META_NAMES.contains(value.toLowerCase(Locale.ROOT))) {
+          findings.add(where, "The page's head tells of \"" + value + "\".");
+        }
+      }
+      default -> {
+        if (value.matches("(?is)\\s*(javascript|data|vbscript|file):.*")) {
+          findings.add(where, "The page holds an address that runs or hides something.");
+        }
+      }
+    }
+  }
+
+  private void meta(Element element, String where, String value) {
+    boolean isPolicy = element.attr("http-equiv").equalsIgnoreCase("content-security-policy");
+    if (isPolicy && value.matches("(?is).*(https?:|\\*|unsafe-eval).*")) {
+      findings.add(where, "The page allows requests to other places.");
+    }
+    if (addresses.isWeb(value) && !addresses.allowsLink(value)) {
+      findings.add(where, "The page names an address that is not the edition's: " + value + ".");
+    }
+  }
+
+  private void link(String tag, String where, String address, String relation) {
+    if (address.startsWith("#")) {
+      if (address.length() > 1 && !address.equals("#top")) {
+        anchors.add(address.substring(1));
+      }
+      return;
+    }
+    boolean follows =
+        tag.equals("a")
+            || relation.equals("canonical")
+            || relation.equals("license")
+            || relation.equals("alternate");
+    if (follows && (addresses.isWeb(address) || address.startsWith("mailto:"))) {
+      if (!addresses.allowsLink(address)) {
+        findings.add(where, "It links to an address that no text here shows: " + address + ".");
+      }
+      return;
+    }
+    file(where, address);
+  }
+
+  private void file(String where, String address) {
+    if (address.equals("data:,") || address.isEmpty()) {
+      return;
+    }
+    if (address.matches("(?i)[a-z][a-z0-9+.-]*:.*") || address.startsWith("//")) {
+      findings.add(where, "It fetches from outside the edition: " + shortened(address) + ".");
+    } else if (!isFragment && addresses.resolve(findings.file(), address) == null) {
+      findings.add(
+          where, "It leads to a file that the edition does not have: " + shortened(address) + ".");
+    }
+  }
+
+  private static String shortened(String text) {
+    return text.length() <= 80 ? text : text.substring(0, 80) + "…";
+  }
+
+  private static Set<String> words(String list) {
+    return Set.of(list.split(" "));
+  }
+}

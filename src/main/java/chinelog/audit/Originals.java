@@ -1,0 +1,151 @@
+package chinelog.audit;
+
+import chinelog.label.Clearance;
+import chinelog.log.Log;
+import chinelog.log.PhotoFile;
+import chinelog.log.Sheet;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import javax.imageio.ImageIO;
+
+/**
+ * The maker's own photographs and sheets: no written file may hold a piece of one.
+ *
+ * <p>Of each original a few pieces of 48 bytes are known, taken where pictures and streams hold
+ * their content, not where many files are alike.
+ */
+final class Originals {
+
+  private static final int PIECE = 48;
+  private static final int PIECES = 24;
+  private static final int LEAST_DIFFERENT = 24;
+  private static final long BASE = 1_099_511_628_211L;
+  private static final int FILTER_BITS = 22;
+
+  /** The tables that most encoders write (ITU-T T.81, annex K). */
+  private static final byte[] STANDARD = standard();
+
+  private final Map<Long, List<Piece>> byHash = new HashMap<>();
+  private final BitSet filter = new BitSet(1 << FILTER_BITS);
+  private int known;
+
+  private record Piece(byte[] bytes, String original) {}
+
+  private static byte[] standard() {
+    try (ByteArrayOutputStream out = new ByteArrayOutputStream()) {
+      ImageIO.write(new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB), "jpeg", out);
+      // Many cameras write the same colour profile that every book holds.
+      out.write(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
+      return out.toByteArray();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static boolean isIn(byte[] whole, byte[] piece) {
+    for (int i = 0; i + piece.length <= whole.length; i++) {
+      if (Arrays.equals(whole, i, i + piece.length, piece, 0, piece.length)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * @param clearance of the readers: a sheet that they may see may be in their edition as it is
+   */
+  static Originals of(Log log, Clearance clearance) throws IOException {
+    Originals originals = new Originals();
+    for (PhotoFile photo : log.photos()) {
+      originals.add(log.folder(), photo.path());
+    }
+    for (Sheet sheet : log.sheets()) {
+      if (!clearance.allows(sheet.label())) {
+        originals.add(log.folder(), sheet.path());
+      }
+    }
+    return originals;
+  }
+
+  int known() {
+    return known;
+  }
+
+  private void add(Path folder, String path) throws IOException {
+    Path file = folder.resolve(path);
+    if (!Files.isRegularFile(file)) {
+      return;
+    }
+    byte[] bytes = Files.readAllBytes(file);
+    known++;
+    // The tail of a file is its own; at its head stand tables that many cameras share.
+    for (int i = 0; i < PIECES; i++) {
+      long at = bytes.length - PIECE - (long) i * (bytes.length / (PIECES + PIECES / 4));
+      if (at < 0) {
+        break;
+      }
+      byte[] piece = Arrays.copyOfRange(bytes, (int) at, (int) at + PIECE);
+      if (different(piece) >= LEAST_DIFFERENT && !isIn(STANDARD, piece)) {
+        long hash = hash(piece, 0);
+        filter.set(slot(hash));
+        byHash.computeIfAbsent(hash, h -> new ArrayList<>(1)).add(new Piece(piece, path));
+      }
+    }
+  }
+
+  private static long different(byte[] bytes) {
+    BitSet seen = new BitSet(256);
+    for (byte b : bytes) {
+      seen.set(b & 0xFF);
+    }
+    return seen.cardinality();
+  }
+
+  void find(byte[] bytes, Findings findings, String where) {
+    if (byHash.isEmpty() || bytes.length < PIECE) {
+      return;
+    }
+    long highest = 1;
+    for (int i = 1; i < PIECE; i++) {
+      highest *= BASE;
+    }
+    long hash = hash(bytes, 0);
+    for (int i = 0; ; i++) {
+      if (filter.get(slot(hash))) {
+        for (Piece piece : byHash.getOrDefault(hash, List.of())) {
+          if (Arrays.equals(bytes, i, i + PIECE, piece.bytes, 0, PIECE)) {
+            findings.add(where, "It holds bytes of " + piece.original + " as they are in the log.");
+          }
+        }
+      }
+      if (i + PIECE >= bytes.length) {
+        return;
+      }
+      hash = (hash - (bytes[i] & 0xFF) * highest) * BASE + (bytes[i + PIECE] & 0xFF);
+    }
+  }
+
+  private static long hash(byte[] bytes, int from) {
+    long hash = 0;
+    for (int i = from; i < from + PIECE; i++) {
+      hash = hash * BASE + (bytes[i] & 0xFF);
+    }
+    return hash;
+  }
+
+  private static int slot(long hash) {
+    return (int) ((hash * 0x9E3779B97F4A7C15L) >>> (64 - FILTER_BITS));
+  }
+}

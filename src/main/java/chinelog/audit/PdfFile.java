@@ -1,0 +1,354 @@
+package chinelog.audit;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSDocument;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSObject;
+import org.apache.pdfbox.cos.COSObjectKey;
+import org.apache.pdfbox.cos.COSStream;
+import org.apache.pdfbox.cos.COSString;
+import org.apache.pdfbox.pdmodel.PDDocument;
+
+/** Opens a PDF: written in one go, every object in use, no key but those of {@link PdfKeys}. */
+final class PdfFile {
+
+  private static final String WHERE = "the document";
+
+  private final byte[] bytes;
+  private final Addresses addresses;
+  private final Credit credit;
+  private final Originals originals;
+  private final Search search;
+  private final Findings findings;
+  private final Set<COSObjectKey> reached = new HashSet<>();
+  private final StringBuilder strings = new StringBuilder();
+  private int pictures;
+
+  private PdfFile(
+      byte[] bytes,
+      Addresses addresses,
+      Credit credit,
+      Originals originals,
+      Search search,
+      Findings findings) {
+    this.bytes = bytes;
+    this.addresses = addresses;
+    this.credit = credit;
+    this.originals = originals;
+    this.search = search;
+    this.findings = findings;
+  }
+
+  static void inspect(
+      byte[] bytes,
+      Addresses addresses,
+      Credit credit,
+      Originals originals,
+      Search search,
+      Findings findings) {
+    new PdfFile(bytes, addresses, credit, originals, search, findings).run();
+  }
+
+  private void run() {
+    bookends();
+    search.bytes(bytes, findings, WHERE);
+    try (PDDocument pdf = Loader.loadPDF(bytes)) {
+      if (pdf.isEncrypted()) {
+        findings.add(WHERE, "The document is encrypted, so that it cannot be searched.");
+        return;
+      }
+      COSDocument document = pdf.getDocument();
+      information(document.getTrailer());
+      catalog(pdf.getDocumentCatalog().getCOSObject());
+      reach(document.getTrailer());
+      unreferenced(document);
+      search.text(strings.toString(), findings, "names, titles and descriptions");
+      PdfText.inspect(pdf, search, findings);
+    } catch (IOException | RuntimeException | StackOverflowError | NoClassDefFoundError e) {
+      findings.add(WHERE, "This document cannot be read to its end.");
+    }
+  }
+
+  /** A second revision begins after the first one's end. */
+  private void bookends() {
+    String all = new String(bytes, StandardCharsets.ISO_8859_1);
+    if (!all.startsWith("%PDF-")) {
+      findings.add(WHERE, "Something stands before the document.");
+    }
+    if (count(all, "%%EOF") != 1 || count(all, "startxref") != 1) {
+      findings.add(WHERE, "The document holds an earlier version of itself.");
+    }
+    if (!all.stripTrailing().endsWith("%%EOF")) {
+      findings.add(WHERE, "Something stands after the document.");
+    }
+  }
+
+  private static int count(String all, String part) {
+    int count = 0;
+    for (int i = all.indexOf(part); i >= 0; i = all.indexOf(part, i + 1)) {
+      count++;
+    }
+    return count;
+  }
+
+  private void information(COSDictionary trailer) {
+    COSDictionary info = trailer.getCOSDictionary(COSName.INFO);
+    if (info == null) {
+      return;
+    }
+    for (COSName key : info.keySet()) {
+      if (!PdfKeys.INFORMATION.contains(key.getName())) {
+        findings.add("the document's information", "It tells of " + key.getName() + ".");
+      }
+    }
+  }
+
+  private void catalog(COSDictionary catalog) {
+    for (COSName key : catalog.keySet()) {
+      if (!PdfKeys.CATALOG.contains(key.getName())) {
+        findings.add("the document's catalogue", "It holds " + key.getName() + ".");
+      }
+    }
+    COSDictionary marks = catalog.getCOSDictionary(COSName.MARK_INFO);
+    boolean isTagged = marks != null && marks.getBoolean(COSName.getPDFName("Marked"), false);
+    if (!isTagged || catalog.getCOSDictionary(COSName.STRUCT_TREE_ROOT) == null) {
+      findings.add(
+          WHERE, "It is not tagged as every document of ours is; it comes from elsewhere.");
+    }
+    if (!(catalog.getDictionaryObject(COSName.METADATA) instanceof COSStream)) {
+      findings.add(WHERE, "It does not say what it is as every document of ours does.");
+    }
+    COSDictionary names = catalog.getCOSDictionary(COSName.NAMES);
+    if (names != null) {
+      for (COSName key : names.keySet()) {
+        if (!PdfKeys.NAME_TREES.contains(key.getName())) {
+          findings.add("the document's catalogue", "It holds " + key.getName() + ".");
+        }
+      }
+    }
+  }
+
+  /** One object on the way, with the key it was found under. */
+  private record Step(COSBase object, String key, boolean hasOwnNames) {}
+
+  private void reach(COSDictionary trailer) throws IOException {
+    Deque<Step> open = new ArrayDeque<>();
+    Map<COSBase, Boolean> seen = new IdentityHashMap<>();
+    open.add(new Step(trailer, "Trailer", true));
+    while (!open.isEmpty()) {
+      Step step = open.pop();
+      COSBase object = step.object;
+      if (object instanceof COSObject reference) {
+        if (reference.getKey() != null) {
+          reached.add(reference.getKey());
+        }
+        object = reference.getObject();
+      }
+      if (object == null || seen.put(object, true) != null) {
+        continue;
+      }
+      if (object instanceof COSString s) {
+        strings.append(s.getString()).append('\f');
+      } else if (object instanceof COSArray array) {
+        array.forEach(
+            item -> {
+              if (item != null) {
+                open.push(new Step(item, step.key, false));
+              }
+            });
+      } else if (object instanceof COSDictionary dictionary) {
+        dictionary(dictionary, step, open);
+        if (object instanceof COSStream stream) {
+          stream(stream, step.key);
+        }
+      }
+    }
+  }
+
+  private void dictionary(COSDictionary dictionary, Step step, Deque<Step> open) {
+    if (dictionary.getDictionaryObject(COSName.S) instanceof COSName action
+        && dictionary.containsKey(COSName.URI)) {
+      link(dictionary, action);
+    }
+    if (COSName.ANNOT.equals(dictionary.getCOSName(COSName.TYPE))
+        && !"Link".equals(dictionary.getNameAsString(COSName.SUBTYPE))) {
+      findings.add("a page's notes", "A page carries something besides its links.");
+    }
+    for (Map.Entry<COSName, COSBase> entry : dictionary.entrySet()) {
+      String key = entry.getKey().getName();
+      if (!step.hasOwnNames && !PdfKeys.ANYWHERE.contains(key)) {
+        findings.add(
+            "an object under " + step.key,
+            "It holds something that no document of ours has: " + key + ".");
+      }
+      if (step.hasOwnNames) {
+        strings.append(key).append('\f');
+      }
+      if (entry.getValue() instanceof COSName name) {
+        strings.append(name.getName()).append('\f');
+      }
+      // An annotation's or an action's keys are never a resource's.
+      boolean named = PdfKeys.NAMED.contains(key) && !step.hasOwnNames;
+      open.push(new Step(entry.getValue(), key, named));
+    }
+  }
+
+  private void link(COSDictionary action, COSName kind) {
+    String address = action.getString(COSName.URI, "");
+    if (!kind.getName().equals("URI") || !addresses.allowsLink(address)) {
+      findings.add("a link", "It leads to an address that no text here shows: " + address + ".");
+    }
+  }
+
+  private void stream(COSStream stream, String key) throws IOException {
+    filters(stream, key);
+    if (key.equals("Metadata")) {
+      metadata(decoded(stream));
+      return;
+    }
+    boolean isJpeg = stream.getFilters() instanceof COSName name && name.equals(COSName.DCT_DECODE);
+    if (isJpeg) {
+      byte[] jpeg;
+      try (InputStream raw = stream.createRawInputStream()) {
+        jpeg = raw.readAllBytes();
+      }
+      String where = "picture " + ++pictures;
+      JpegFile.inspect(jpeg, credit, findings, where);
+      originals.find(jpeg, findings, where);
+      search.bytes(jpeg, findings, where);
+      return;
+    }
+    byte[] content = decoded(stream);
+    originals.find(content, findings, "what stands under " + key);
+    search.bytes(content, findings, "what stands under " + key);
+  }
+
+  private void filters(COSStream stream, String key) {
+    COSBase filters = stream.getFilters();
+    if (filters instanceof COSArray array) {
+      if (array.size() > 1) {
+        findings.add("what stands under " + key, "It is packed more than once.");
+      }
+      array.forEach(f -> filter(f, key));
+    } else if (filters != null) {
+      filter(filters, key);
+    }
+  }
+
+  private void filter(COSBase filter, String key) {
+    if (!(filter instanceof COSName name) || !PdfKeys.FILTERS.contains(name.getName())) {
+      findings.add(
+          "what stands under " + key, "It is packed in a way that no document of ours is.");
+    }
+  }
+
+  private static byte[] decoded(COSStream stream) throws IOException {
+    try (InputStream in = stream.createInputStream();
+        ByteArrayOutputStream out = new ByteArrayOutputStream()) {
+      in.transferTo(out);
+      return out.toByteArray();
+    }
+  }
+
+  private void metadata(byte[] xmp) {
+    String text = new String(xmp, StandardCharsets.UTF_8);
+    if (XmlFile.parse(text).isEmpty()) {
+      findings.add("the document's metadata", "They cannot be read.");
+    }
+    if (!text.contains("http://www.aiim.org/pdfa/ns/id/")
+        || !text.contains("http://www.aiim.org/pdfua/ns/id/")) {
+      findings.add(
+          "the document's metadata",
+          "They do not say what it is as those of every document of ours do.");
+    }
+    if (text.contains("<!--")
+        || text.contains("xmpMM:History")
+        || text.contains("stRef:")
+        || text.contains("Thumb")) {
+      findings.add("the document's metadata", "They hold more than the document's title and date.");
+    }
+    search.text(Disguises.withoutTags(text), findings, "the document's metadata");
+    search.text(text, findings, "the document's metadata");
+  }
+
+  /** Every object must be in use, and nothing may stand between them. */
+  private void unreferenced(COSDocument document) {
+    Map<Long, COSObjectKey> places = new TreeMap<>();
+    for (Map.Entry<COSObjectKey, Long> entry : document.getXrefTable().entrySet()) {
+      COSObjectKey key = entry.getKey();
+      COSBase object = document.getObjectFromPool(key).getObject();
+      boolean isFrame =
+          object instanceof COSDictionary d
+              && (COSName.XREF.equals(d.getCOSName(COSName.TYPE))
+                  || COSName.OBJ_STM.equals(d.getCOSName(COSName.TYPE)));
+      if (!isFrame && !reached.contains(key)) {
+        findings.add("object " + key.getNumber(), "It is not in use, so that no reader shows it.");
+      }
+      if (entry.getValue() > 0) {
+        places.put(entry.getValue(), key);
+      }
+    }
+    between(document, places);
+  }
+
+  private void between(COSDocument document, Map<Long, COSObjectKey> places) {
+    String all = new String(bytes, StandardCharsets.ISO_8859_1);
+    int end = all.indexOf('\n') + 1;
+    if (all.startsWith("%", end)) {
+      int line = all.indexOf('\n', end) + 1;
+      if (line - end > 12) {
+        findings.add(WHERE, "A comment stands at the document's head.");
+      }
+      end = line;
+    }
+    for (Map.Entry<Long, COSObjectKey> place : places.entrySet()) {
+      int start = place.getKey().intValue();
+      if (start < end || start > all.length()) {
+        findings.add(WHERE, "Its objects overlap.");
+        return;
+      }
+      if (!all.substring(end, start).isBlank()) {
+        findings.add(WHERE, "Something stands between its objects.");
+      }
+      int from = start;
+      COSBase object = document.getObjectFromPool(place.getValue()).getObject();
+      if (object instanceof COSStream stream) {
+        int body = all.indexOf("stream", start);
+        long length = stream.getLong(COSName.LENGTH, -1);
+        if (body < 0 || length < 0 || body + length > all.length()) {
+          findings.add(WHERE, "A stream is longer than the document.");
+          return;
+        }
+        from = (int) (body + 6 + length);
+        int close = all.indexOf("endstream", from);
+        if (close < 0 || close - from > 4) {
+          findings.add(WHERE, "A stream is longer than it says.");
+        }
+      }
+      int close = all.indexOf("endobj", from);
+      if (close < 0) {
+        findings.add(WHERE, "An object has no end.");
+        return;
+      }
+      end = close + 6;
+    }
+    String tail = all.substring(end).strip();
+    if (!tail.startsWith("xref") && !tail.startsWith("startxref")) {
+      findings.add(WHERE, "Something stands between its objects and its table of contents.");
+    }
+  }
+}

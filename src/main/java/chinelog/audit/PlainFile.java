@@ -1,0 +1,156 @@
+package chinelog.audit;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NamedNodeMap;
+import org.w3c.dom.Node;
+
+/** Opens files that are text: styles, scripts, feeds, drawings, notes. */
+final class PlainFile {
+
+  private static final Pattern URL = Pattern.compile("(?i)url\\(\\s*['\"]?([^'\")]*)['\"]?\\s*\\)");
+  private static final Pattern WEB = Pattern.compile("(?i)https?://[^\\s\"'`<>)\\\\]+");
+  private static final Pattern REACHES_OUT =
+      Pattern.compile(
+          "\\b(XMLHttpRequest|sendBeacon|WebSocket|EventSource|importScripts|eval|Function|Worker"
+              + "|RTCPeerConnection|document\\.cookie|localStorage\\.getItem\\(.{0,40}http)\\b"
+              + "|sourceMappingURL");
+  private static final String SVG = "http://www.w3.org/2000/svg";
+
+  private PlainFile() {}
+
+  /** The text of UTF-8 bytes; what is not UTF-8, or holds control characters, is a finding. */
+  static Optional<String> decode(byte[] bytes, Findings findings) {
+    try {
+      String text =
+          StandardCharsets.UTF_8
+              .newDecoder()
+              .onMalformedInput(CodingErrorAction.REPORT)
+              .decode(ByteBuffer.wrap(bytes))
+              .toString();
+      if (text.chars().anyMatch(c -> c < 0x20 && c != '\n' && c != '\r' && c != '\t')) {
+        findings.add("the file", "This is not plain text: it holds control characters.");
+      }
+      return Optional.of(text);
+    } catch (CharacterCodingException e) {
+      findings.add("the file", "This is not text in UTF-8.");
+      return Optional.empty();
+    }
+  }
+
+  static void inspectStyle(
+      String css, String file, Addresses addresses, Search search, Findings findings) {
+    if (css.matches("(?is).*@import.*")) {
+      findings.add("the style", "A style fetches another.");
+    }
+    Matcher m = URL.matcher(css);
+    while (m.find()) {
+      String address = m.group(1).strip();
+      boolean drawn = address.startsWith("data:image/svg+xml");
+      boolean part = address.startsWith("#");
+      if (!drawn && !part && addresses.resolve(file, address) == null) {
+        findings.add(
+            "the style", "A style fetches what the edition does not have: " + address + ".");
+      }
+    }
+    web(css, addresses, findings, "the style");
+    search.text(css, findings, "the style");
+  }
+
+  static void inspectScript(String js, Addresses addresses, Search search, Findings findings) {
+    Matcher m = REACHES_OUT.matcher(js);
+    while (m.find()) {
+      findings.add("the script", "The script could send or fetch something: " + m.group() + ".");
+    }
+    web(js, addresses, findings, "the script");
+    search.text(js, findings, "the script");
+    search.text(Disguises.withoutTags(js), findings, "the script");
+  }
+
+  static void inspectText(String text, Search search, Findings findings) {
+    search.text(text, findings, "the text");
+  }
+
+  private static void web(String text, Addresses addresses, Findings findings, String where) {
+    Matcher m = WEB.matcher(text);
+    while (m.find()) {
+      String address = m.group();
+      if (!addresses.isVocabulary(address) && !addresses.allowsLink(address)) {
+        findings.add(where, "It names an address that is not the edition's: " + address + ".");
+      }
+    }
+  }
+
+  /** A feed, a site map or a drawing. */
+  static void inspectXml(String text, Addresses addresses, Search search, Findings findings) {
+    Optional<Document> document =
+        XmlFile.parse(text.startsWith("\uFEFF") ? text.substring(1) : text);
+    search.text(Disguises.withoutTags(text), findings, "the text");
+    if (document.isEmpty()) {
+      findings.add("the file", "This XML cannot be read, or it brings declarations of its own.");
+      return;
+    }
+    StringBuilder all = new StringBuilder();
+    walk(document.get(), addresses, search, findings, all);
+    search.text(all.toString(), findings, "the text");
+  }
+
+  private static void walk(
+      Node node, Addresses addresses, Search search, Findings findings, StringBuilder all) {
+    switch (node.getNodeType()) {
+      case Node.COMMENT_NODE, Node.PROCESSING_INSTRUCTION_NODE ->
+          findings.add("the file", "The file holds a comment.");
+      case Node.ELEMENT_NODE -> element((Element) node, addresses, search, findings, all);
+      case Node.TEXT_NODE, Node.CDATA_SECTION_NODE -> all.append(node.getNodeValue());
+      default -> {
+        // The document itself.
+      }
+    }
+    for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
+      walk(child, addresses, search, findings, all);
+    }
+  }
+
+  private static void element(
+      Element element, Addresses addresses, Search search, Findings findings, StringBuilder all) {
+    String name = element.getLocalName();
+    String namespace = String.valueOf(element.getNamespaceURI());
+    if (!addresses.isVocabulary(namespace)) {
+      findings.add("<" + name + ">", "The file holds an element that no file of ours has.");
+    }
+    boolean draws = namespace.equals(SVG);
+    if (draws && (name.equals("script") || name.equals("foreignObject") || name.equals("image"))) {
+      findings.add("<" + name + ">", "The drawing holds something that is not drawn.");
+    }
+    all.append('\f');
+    NamedNodeMap attributes = element.getAttributes();
+    for (int i = 0; i < attributes.getLength(); i++) {
+      Node attribute = attributes.item(i);
+      String key = attribute.getNodeName();
+      String value = attribute.getNodeValue();
+      all.append(value).append('\f');
+      if (key.startsWith("on")) {
+        findings.add("<" + name + " " + key + ">", "A script stands in an attribute.");
+      }
+      boolean link = key.equals("href") || key.equals("src") || key.endsWith(":href");
+      boolean own = value.startsWith("#") || addresses.allowsLink(value);
+      if (link && !own && (draws || addresses.resolve(findings.file(), value) == null)) {
+        findings.add("<" + name + " " + key + ">", "It leads out of the edition: " + value + ".");
+      }
+    }
+    String content = element.getTextContent();
+    if (name.equals("loc") && !addresses.allowsLink(content.strip())) {
+      findings.add("<loc>", "It leads out of the edition: " + content.strip() + ".");
+    }
+    if ("html".equals(element.getAttribute("type"))) {
+      HtmlFile.inspectFragment(content, addresses, search, findings);
+    }
+  }
+}

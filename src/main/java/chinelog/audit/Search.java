@@ -1,0 +1,51 @@
+package chinelog.audit;
+
+/** Looks for everything that must not be there in the texts of one edition. */
+final class Search {
+
+  /** In bytes that are no text, shorter words than this occur by chance. */
+  private static final int LEAST_IN_BYTES = 8;
+
+  private final Needles needles;
+  private final FigureNet figures;
+
+  Search(Needles needles, FigureNet figures) {
+    this.needles = needles;
+    this.figures = figures;
+  }
+
+  /**
+   * Searches text in every disguise.
+   *
+   * @param text with a form feed between paragraphs, cells and attributes
+   */
+  void text(String text, Findings findings, String where) {
+    for (String guise : Disguises.of(text)) {
+      needles
+          .find(Folded.of(guise), 0)
+          .forEach(n -> findings.addOnce(where, "It holds " + n.what() + "."));
+      figures.find(guise).forEach(what -> findings.addOnce(where, "It holds " + what + "."));
+    }
+  }
+
+  /** Searches a file's name. */
+  void name(String name, Findings findings) {
+    needles
+        .find(Folded.of(name.replace('/', '\f')), 0)
+        .forEach(n -> findings.addOnce("its name", "The name holds " + n.what() + "."));
+  }
+
+  /** Searches the runs of text in bytes that are not text. */
+  void bytes(byte[] bytes, Findings findings, String where) {
+    StringBuilder all = new StringBuilder();
+    Disguises.strings(bytes).forEach(s -> all.append(s).append('\f'));
+    needles
+        .find(Folded.of(all.toString()), LEAST_IN_BYTES)
+        .forEach(n -> findings.addOnce(where, "It holds " + n.what() + "."));
+  }
+
+  /** How many pieces are looked for. */
+  int size() {
+    return needles.size() + figures.size();
+  }
+}

@@ -1,0 +1,117 @@
+package chinelog.book;
+
+import java.util.List;
+
+/** A table of the appendices, its heads repeated on every page that it reaches. */
+final class DataTable {
+
+  /** A table of up to so many rows is kept on one page. */
+  static final int WHOLE = 14;
+
+  private final Setting setting;
+  private final Xhtml out;
+  private final List<Column> columns;
+
+  /** Whether all rows are under the same agreements, which is then said once, above. */
+  private final boolean isMarkedAbove;
+
+  /** A column; its cells stand to the right if they are numbers. */
+  record Column(String title, boolean isNumber, String width) {
+    static Column text(String title) {
+      return new Column(title, false, "");
+    }
+
+    static Column number(String title) {
+      return new Column(title, true, "");
+    }
+
+    Column wide(int percent) {
+      return new Column(title, isNumber, "width:" + percent + "%");
+    }
+  }
+
+  /**
+   * Begins a table.
+   *
+   * @param rows what each of its rows is under
+   */
+  DataTable(Setting setting, List<List<String>> rows, List<Column> columns) {
+    this.setting = setting;
+    this.out = setting.out;
+    this.columns = columns;
+    this.isMarkedAbove = rows.size() > 1 && rows.stream().distinct().count() == 1;
+    if (isMarkedAbove) {
+      setting.tag(rows.get(0));
+    }
+    out.open("table", "class", (rows.size() > WHOLE ? "data" : "data whole") + fixed(columns))
+        .open("thead")
+        .open("tr");
+    for (Column column : columns) {
+      out.leaf(
+          "th",
+          column.title,
+          "scope",
+          "col",
+          "class",
+          kind(columns.indexOf(column)),
+          "style",
+          column.width);
+    }
+    out.close().close().open("tbody");
+  }
+
+  /** Tables of the same columns that follow each other keep them in line. */
+  private static String fixed(List<Column> columns) {
+    long open = columns.stream().filter(c -> c.width.isEmpty()).count();
+    return open <= 1 ? " fixed" : "";
+  }
+
+  /** The last row: it is not a {@code tfoot}, which would be repeated on each page. */
+  void total(String... cells) {
+    open("", List.of(), "total");
+    for (int i = 0; i < cells.length; i++) {
+      cell(i, cells[i], List.of());
+    }
+    out.close();
+  }
+
+  /** Begins a row whose cells are written one by one. */
+  void open(String id, List<String> under, String kind) {
+    out.open("tr", "id", id, "class", kind, Marks.ATTRIBUTE, setting.parties(under));
+  }
+
+  void cell(int column, String text, List<String> under) {
+    openCell(column);
+    out.text(text);
+    mark(under);
+    out.close();
+  }
+
+  /** Marks what was written as under agreements, unless all of the table is. */
+  void mark(List<String> under) {
+    if (!isMarkedAbove) {
+      setting.shortTag(under);
+    }
+  }
+
+  void openCell(int column) {
+    openCell(column, "");
+  }
+
+  void openCell(int column, String id) {
+    boolean isHead = column == 0;
+    out.open(isHead ? "th" : "td", "scope", isHead ? "row" : "", "class", kind(column), "id", id);
+  }
+
+  /** Text after numbers needs room between. */
+  private String kind(int column) {
+    if (columns.get(column).isNumber) {
+      return "n";
+    }
+    return column > 0 && columns.get(column - 1).isNumber ? "after" : "";
+  }
+
+  void close() {
+    out.close().close();
+  }
+}

@@ -1,0 +1,114 @@
+package chinelog.book;
+
+import chinelog.markup.Theme;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import com.openhtmltopdf.util.XRLog;
+import java.awt.Font;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.logging.Level;
+import org.apache.pdfbox.io.IOUtils;
+import org.apache.pdfbox.pdmodel.PDDocument;
+
+/** Turns the written pages of an edition into a PDF that meets PDF/UA-1 and PDF/A-2a. */
+final class Printer {
+
+  /** Addresses in the pages are never looked up: all that they name comes from the edition. */
+  private static final String NOWHERE = "about:blank";
+
+  private static final String NO_FOLDER = "/dev/null";
+
+  private final List<Theme.Font> fonts;
+  private final Press.Options options;
+
+  Printer(List<Theme.Font> fonts, Press.Options options) {
+    this.fonts = fonts;
+    this.options = options;
+  }
+
+  /** Lays the pages out without printing them, and tells how plates would stand better. */
+  Layout lay(Manuscript manuscript, Layout before) throws IOException {
+    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+        Faces faces = new Faces(document, fonts);
+        PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
+      renderer.layout();
+      return new Fitting(renderer).find(before).with(PageNumbers.find(renderer));
+    }
+  }
+
+  /**
+   * Prints the pages.
+   *
+   * @return the numbers of the pages on which what bears an id has come to stand
+   */
+  Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
+    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+        Faces faces = new Faces(document, fonts);
+        PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
+      renderer.createPDFKeepOpen();
+      ReadingOrder.mend(renderer);
+      PageNumbers.label(document);
+      Marks.stamp(renderer, faces.sans(), manuscript);
+      Finish.apply(document, manuscript, options);
+      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
+        document.save(out);
+      }
+      return PageNumbers.find(renderer);
+    } catch (UncheckedIOException e) {
+      throw new IOException(pdf + " could not be printed: " + e.getMessage(), e);
+    }
+  }
+
+  private static PdfBoxRenderer renderer(Manuscript manuscript, PDDocument document, Faces faces)
+      throws IOException {
+    keepOutOfTheHomeFolder();
+    XRLog.listRegisteredLoggers().forEach(logger -> XRLog.setLevel(logger, Level.SEVERE));
+    PdfRendererBuilder builder = new PdfRendererBuilder();
+    builder.withHtmlContent(manuscript.html(), NOWHERE);
+    builder.usePDDocument(document);
+    builder.useSVGDrawer(new BatikSVGDrawer());
+    builder.useHyphenation(Hyphens.of(manuscript.locale()));
+    builder.useProtocolsStreamImplementation(manuscript.pictures(), PictureStore.SCHEME);
+    builder.useUriResolver((base, address) -> isOurs(address) ? address : null);
+    builder.withProducer("chinelog");
+    builder.usePdfUaAccessibility(true);
+    builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
+    builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
+    faces.offerTo(builder);
+    PdfBoxRenderer renderer = builder.buildPdfRenderer();
+    renderer.getSharedContext().setTextRenderer(new Typesetter());
+    return renderer;
+  }
+
+  private static boolean isOurs(String address) {
+    return address.startsWith(PictureStore.SCHEME + ":") || address.startsWith("#");
+  }
+
+  /**
+   * PDFBox may list the fonts of the machine in the user's home. So does the JDK with its first
+   * font, in ".java", unless there is no home; it finds the same fonts either way.
+   */
+  private static synchronized void keepOutOfTheHomeFolder() {
+    if (System.getProperty("pdfbox.fontcache") == null) {
+      System.setProperty("pdfbox.fontcache", System.getProperty("java.io.tmpdir"));
+    }
+    String home = System.getProperty("user.home");
+    System.setProperty("user.home", NO_FOLDER);
+    try {
+      new Font(Font.SANS_SERIF, Font.PLAIN, 1).getFamily();
+    } finally {
+      System.setProperty("user.home", home);
+    }
+  }
+}

@@ -1,0 +1,40 @@
+package chinelog.book;
+
+import chinelog.markup.Theme;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** The style sheet of the book, the measures of the page filled in. */
+final class Style {
+
+  private static final Pattern VALUE = Pattern.compile("\\$\\{([a-z-]+)}");
+
+  private Style() {}
+
+  static String of(Theme theme, Trim trim, double bleedMm) throws ProblemException {
+    Map<String, String> values = trim.values(bleedMm);
+    return fill(theme, values);
+  }
+
+  private static String fill(Theme theme, Map<String, String> values) throws ProblemException {
+    String sheet = theme.bookCss();
+    Matcher named = VALUE.matcher(sheet);
+    StringBuilder filled = new StringBuilder();
+    while (named.find()) {
+      String value = values.get(named.group(1));
+      if (value == null) {
+        throw new ProblemException(
+            Problem.error(
+                Place.of("themes/" + theme.name() + "/book.css"),
+                "It names " + named.group() + ", which is no measure of the page.",
+                "Write one of: " + String.join(", ", values.keySet()) + "."));
+      }
+      named.appendReplacement(filled, Matcher.quoteReplacement(value));
+    }
+    return named.appendTail(filled).toString();
+  }
+}

@@ -1,0 +1,52 @@
+package chinelog.book;
+
+import chinelog.markup.Wording;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.MissingResourceException;
+import java.util.ResourceBundle;
+import java.util.ResourceBundle.Control;
+
+/**
+ * The book's own words in the language of the log, English where there are none in it; what site
+ * and book say alike comes from {@link Wording}.
+ */
+final class Words {
+
+  private final ResourceBundle own;
+  private final Wording shared;
+
+  private Words(ResourceBundle own, Wording shared) {
+    this.own = own;
+    this.shared = shared;
+  }
+
+  static Words of(Locale locale) {
+    // Without the fallback to the language of the machine: it would make editions differ by it.
+    Control control = Control.getNoFallbackControl(Control.FORMAT_PROPERTIES);
+    return new Words(
+        ResourceBundle.getBundle("chinelog.book.words", locale, control), Wording.of(locale));
+  }
+
+  /**
+   * Such as {@code say("plate", 7)} for "Plate 7".
+   *
+   * @throws MissingResourceException if there is no such key
+   */
+  String say(String key, Object... arguments) {
+    String words = own.getString(key);
+    for (int i = 0; i < arguments.length; i++) {
+      words = words.replace("{" + i + "}", String.valueOf(arguments[i]));
+    }
+    return words;
+  }
+
+  /** Such as "14 March 2026". */
+  String date(LocalDate date) {
+    return shared.date(date);
+  }
+
+  Wording shared() {
+    return shared;
+  }
+}

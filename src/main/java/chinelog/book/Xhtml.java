@@ -1,0 +1,75 @@
+package chinelog.book;
+
+import chinelog.markup.HtmlWriter;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+
+/**
+ * Writes nested elements without naming their ends: {@code open("p", "class", "lead").text("a <
+ * b").close()} gives {@code <p class="lead">a &lt; b</p>}.
+ */
+final class Xhtml {
+
+  private final HtmlWriter out = new HtmlWriter();
+  private final Deque<String> open = new ArrayDeque<>();
+
+  /**
+   * Opens an element.
+   *
+   * @param attributes names and values in turn; an attribute whose value is empty is left out
+   */
+  Xhtml open(String element, String... attributes) {
+    out.open(element, withoutEmpty(attributes));
+    open.push(element);
+    return this;
+  }
+
+  /** An element without content. */
+  Xhtml empty(String element, String... attributes) {
+    out.empty(element, withoutEmpty(attributes));
+    return this;
+  }
+
+  /** An element with nothing but text. */
+  Xhtml leaf(String element, String text, String... attributes) {
+    out.element(element, text, withoutEmpty(attributes));
+    return this;
+  }
+
+  Xhtml text(String text) {
+    out.text(text);
+    return this;
+  }
+
+  Xhtml close() {
+    out.close(open.pop());
+    return this;
+  }
+
+  /** Takes over a drawing; it must be well-formed. */
+  Xhtml drawing(String svg) {
+    out.raw(svg);
+    return this;
+  }
+
+  /** What was written, once all is closed. */
+  String done() {
+    if (!open.isEmpty()) {
+      throw new IllegalStateException("still open: " + open);
+    }
+    return out.toString();
+  }
+
+  private static String[] withoutEmpty(String... attributes) {
+    List<String> kept = new ArrayList<>();
+    for (int i = 0; i < attributes.length; i += 2) {
+      if (!attributes[i + 1].isEmpty()) {
+        kept.add(attributes[i]);
+        kept.add(attributes[i + 1]);
+      }
+    }
+    return kept.toArray(String[]::new);
+  }
+}

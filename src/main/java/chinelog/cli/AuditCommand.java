@@ -1,0 +1,50 @@
+package chinelog.cli;
+
+import chinelog.publish.Outcome;
+import chinelog.publish.Publisher;
+import java.io.IOException;
+import java.time.Clock;
+import java.util.List;
+import picocli.CommandLine.Command;
+
+/** {@code chinelog audit}. */
+@Command(
+    name = "audit",
+    description = "Audit again what stands published.",
+    footer = {"", "Example: chinelog audit my-build --for public"})
+final class AuditCommand extends EditionCommand {
+
+  AuditCommand(Talk talk, Clock clock) {
+    super(talk, clock);
+  }
+
+  @Override
+  Outcome run(Publisher publisher, List<String> readers) throws IOException {
+    return publisher.audit(readers);
+  }
+
+  @Override
+  String afterErrors() {
+    return "Nothing was audited; put the log right first.";
+  }
+
+  @Override
+  String afterLeaks() {
+    return "Take the edition off wherever it has been put up, and publish it anew.";
+  }
+
+  @Override
+  void tell(Outcome outcome) {
+    outcome
+        .editions()
+        .forEach(
+            e ->
+                talk()
+                    .out()
+                    .println(
+                        e.readers()
+                            + ": clean. The report is in records/"
+                            + e.readers()
+                            + "/audit.txt."));
+  }
+}

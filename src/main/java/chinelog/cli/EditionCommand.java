@@ -1,0 +1,113 @@
+package chinelog.cli;
+
+import chinelog.problem.Problem;
+import chinelog.publish.Outcome;
+import chinelog.publish.Publisher;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** What {@code publish} and {@code audit} have in common. */
+abstract class EditionCommand extends LogCommand {
+
+  static final String NOTHING_PUBLISHED = "Nothing was published; what stood before still stands.";
+
+  @Parameters(paramLabel = "LOG", description = "The log's folder.")
+  private Path log = Path.of("");
+
+  @Option(
+      names = "--for",
+      paramLabel = "READERS",
+      description = "Only for these readers; may be given again. Default: all.")
+  private List<String> readers = new ArrayList<>();
+
+  @Option(
+      names = "--as-of",
+      paramLabel = "DATE",
+      description = "As on this day, such as 2026-05-20. Default: today.")
+  private @Nullable LocalDate asOf;
+
+  @Option(
+      names = "--fast-photos",
+      description =
+          "Reduce photographs by libjpeg-turbo where it is installed: they look the same, but are"
+              + " other bytes.")
+  private boolean fastPhotos;
+
+  EditionCommand(Talk talk, Clock clock) {
+    super(talk, clock);
+  }
+
+  /** Does the work for the readers named. */
+  abstract Outcome run(Publisher publisher, List<String> readers) throws IOException;
+
+  /** What has become of the editions after an error. */
+  abstract String afterErrors();
+
+  /** What has become of the editions after a leak. */
+  abstract String afterLeaks();
+
+  /** Whether the maker asked for the fast way of reducing photographs. */
+  boolean wantsFastPhotos() {
+    return fastPhotos;
+  }
+
+  /** Tells an outcome without errors. */
+  abstract void tell(Outcome outcome);
+
+  @Override
+  public Integer call() throws IOException {
+    LocalDate day = asOf == null ? today() : asOf;
+    Publisher publisher =
+        new Publisher(requireFolder(log), today(), day, zone(), fastPhotos, talk().progress());
+    Outcome outcome;
+    try {
+      outcome = run(publisher, readers);
+    } finally {
+      talk().endProgress();
+    }
+    talk().problems(outcome.problems().stream().filter(Problem::isError).toList());
+    long reminders = outcome.problems().stream().filter(p -> !p.isError()).count();
+    if (reminders > 0) {
+      talk()
+          .err()
+          .println(
+              Talk.count(reminders, "reminder") + " besides; see them with: chinelog check " + log);
+    }
+    if (outcome.hasErrors()) {
+      talk().err().println(afterErrors());
+      return Main.PROBLEMS;
+    }
+    if (outcome.hasLeaks()) {
+      tellLeaks(outcome);
+      return Main.LEAK;
+    }
+    tell(outcome);
+    return Main.DONE;
+  }
+
+  private void tellLeaks(Outcome outcome) {
+    for (Outcome.Made edition : outcome.editions()) {
+      edition
+          .findings()
+          .forEach(
+              f ->
+                  talk()
+                      .err()
+                      .println(
+                          edition.readers() + "/" + f.file() + ", " + f.where() + ": " + f.what()));
+    }
+    talk()
+        .err()
+        .println(
+            "The audit found what must not be there. "
+                + afterLeaks()
+                + " The report is in records/.");
+  }
+}

@@ -1,0 +1,69 @@
+package chinelog.cli;
+
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** What all commands have in common. */
+abstract class LogCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      description = "Show this help.")
+  private boolean help;
+
+  private final Talk talk;
+  private final Clock clock;
+
+  LogCommand(Talk talk, Clock clock) {
+    this.talk = talk;
+    this.clock = clock;
+  }
+
+  Talk talk() {
+    return talk;
+  }
+
+  boolean helpWanted() {
+    return help;
+  }
+
+  LocalDate today() {
+    return LocalDate.ofInstant(clock.instant(), clock.getZone());
+  }
+
+  ZoneId zone() {
+    return clock.getZone();
+  }
+
+  /**
+   * @throws ProblemException if it is none, or is not there
+   */
+  static Path requireFolder(Path folder) throws ProblemException {
+    if (!Files.isDirectory(folder)) {
+      throw new ProblemException(
+          Problem.error(
+              Place.of(folder.toString()),
+              Files.exists(folder) ? "This is no folder." : "There is no such folder.",
+              "Name the folder that holds the log."));
+    }
+    return folder;
+  }
+
+  ParameterException wrong(String message) {
+    return new ParameterException(spec.commandLine(), message);
+  }
+}

@@ -1,0 +1,146 @@
+package chinelog.cli;
+
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.InvalidPathException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import picocli.CommandLine;
+
+/** Starts chinelog: parses the command line, runs the command, and exits with its status. */
+public final class Main {
+
+  /** Done. */
+  static final int DONE = 0;
+
+  /** The log has problems; nothing was published. */
+  static final int PROBLEMS = 1;
+
+  /** Wrong usage. */
+  static final int USAGE = 2;
+
+  /** The audit found a leak; the edition that stood before still stands. */
+  static final int LEAK = 3;
+
+  /** A fault of chinelog itself (EX_SOFTWARE of sysexits.h). */
+  static final int FAULT = 70;
+
+  private Main() {}
+
+  public static void main(String[] args) {
+    PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+    PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    boolean terminal = System.console() != null;
+    System.exit(run(args, new Talk(out, err, terminal), Clock.system(ZoneId.systemDefault())));
+  }
+
+  /** The exit status of a command. */
+  static int run(String[] args, Talk talk, Clock clock) {
+    CommandLine line =
+        new CommandLine(new TopCommand())
+            .addSubcommand(new BeginCommand(talk, clock))
+            .addSubcommand(new GatherCommand(talk, clock))
+            .addSubcommand(new CheckCommand(talk, clock))
+            .addSubcommand(new ReckonCommand(talk, clock))
+            .addSubcommand(new PublishCommand(talk, clock))
+            .addSubcommand(new AuditCommand(talk, clock))
+            .setOut(talk.out())
+            .setErr(talk.err())
+            .setUsageHelpWidth(80)
+            .registerConverter(LocalDate.class, Main::date)
+            .registerConverter(Path.class, Main::path)
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setExecutionExceptionHandler(
+                (e, command, result) -> {
+                  talk.endProgress();
+                  int status = failed(e, talk);
+                  if (status == PROBLEMS && command.getCommandName().equals("publish")) {
+                    talk.err().println(EditionCommand.NOTHING_PUBLISHED);
+                  }
+                  return status;
+                });
+    return line.execute(args);
+  }
+
+  private static LocalDate date(String text) {
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      throw new CommandLine.TypeConversionException(
+          "\u201c" + text + "\u201d is no date. Write year-month-day, such as 2026-05-20.");
+    }
+  }
+
+  private static Path path(String text) {
+    try {
+      return Path.of(text);
+    } catch (InvalidPathException e) {
+      throw new CommandLine.TypeConversionException(
+          "\u201c" + text + "\u201d cannot be the name of a file or folder on this computer.");
+    }
+  }
+
+  private static int failed(Exception thrown, Talk talk) {
+    if (thrown instanceof IOException e) {
+      talk.err().println(problem(e));
+      return PROBLEMS;
+    }
+    if (thrown instanceof UncheckedIOException && thrown.getCause() instanceof IOException e) {
+      talk.err().println(problem(e));
+      return PROBLEMS;
+    }
+    talk.err()
+        .println(
+            "This is a fault of chinelog, not of your log; nothing of yours was changed. ("
+                + thrown
+                + place(thrown)
+                + ")");
+    return FAULT;
+  }
+
+  private static Problem problem(IOException e) {
+    if (e instanceof ProblemException known) {
+      return known.problem();
+    }
+    String file = e instanceof FileSystemException f && f.getFile() != null ? f.getFile() : "";
+    Place place = Place.of(file.isEmpty() ? "chinelog" : file);
+    if (e instanceof NoSuchFileException) {
+      return Problem.error(
+          place, "There is no such file or folder.", "Put it there, or correct its name.");
+    }
+    if (e instanceof AccessDeniedException) {
+      return Problem.error(
+          place,
+          "This may not be read or written.",
+          "Give yourself the right to it, or choose another place.");
+    }
+    if (e instanceof FileAlreadyExistsException) {
+      return Problem.error(
+          place, "Something of this name is there already.", "Move it away, or rename it.");
+    }
+    String reason = e instanceof FileSystemException f ? f.getReason() : e.getMessage();
+    return Problem.error(
+        place,
+        reason == null
+            ? "A file cannot be read or written."
+            : "A file cannot be read or written: " + reason.replaceFirst("[.\\s]+$", "") + ".",
+        "See that the disk is sound and has room, and that you may write there.");
+  }
+
+  private static String place(Throwable e) {
+    StackTraceElement[] trace = e.getStackTrace();
+    return trace.length == 0 ? "" : " at " + trace[0];
+  }
+}

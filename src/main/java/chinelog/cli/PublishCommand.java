@@ -1,0 +1,78 @@
+package chinelog.cli;
+
+import chinelog.photo.Darkroom;
+import chinelog.publish.Outcome;
+import chinelog.publish.Publisher;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.time.Clock;
+import java.util.List;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+
+/** {@code chinelog publish}. */
+@Command(
+    name = "publish",
+    description =
+        "Make the editions of a log: read, reckon, withhold, render, audit, and put in place.",
+    footer = {"", "Example: chinelog publish my-build --for public --as-of 2026-05-20"})
+final class PublishCommand extends EditionCommand {
+
+  PublishCommand(Talk talk, Clock clock) {
+    super(talk, clock);
+  }
+
+  @Override
+  Outcome run(Publisher publisher, List<String> readers) throws IOException {
+    return publisher.publish(readers);
+  }
+
+  @Override
+  String afterErrors() {
+    return NOTHING_PUBLISHED;
+  }
+
+  @Override
+  String afterLeaks() {
+    return NOTHING_PUBLISHED;
+  }
+
+  @Override
+  void tell(Outcome outcome) {
+    PrintWriter out = talk().out();
+    for (Outcome.Made edition : outcome.editions()) {
+      out.println();
+      out.println("For " + edition.readers() + ":");
+      out.println(
+          "  shown     "
+              + Talk.count(edition.entries(), "entry")
+              + ", "
+              + Talk.count(edition.plates(), "plate")
+              + ", "
+              + Talk.count(edition.figures(), "figure"));
+      if (edition.withheld().isEmpty()) {
+        out.println("  withheld  nothing");
+      } else {
+        out.println(
+            "  withheld  "
+                + edition.withheld().entrySet().stream()
+                    .map(e -> Talk.count(e.getValue(), "thing") + " under " + e.getKey())
+                    .collect(Collectors.joining(", ")));
+      }
+      if (edition.released() > 0) {
+        out.println("  released  " + Talk.count(edition.released(), "thing") + ", by permission");
+      }
+      out.println("  audit     clean");
+      edition.files().forEach(f -> out.println("  look at   " + edition.folder().resolve(f)));
+    }
+    out.println();
+    if (wantsFastPhotos()) {
+      out.println(
+          Darkroom.hasFastWay()
+              ? "Photographs were reduced by libjpeg-turbo."
+              : "libjpeg-turbo is not installed (on Debian and Ubuntu: the package libturbojpeg0),"
+                  + " so photographs were reduced the usual way.");
+    }
+    out.println("The register of what is withheld, and the audit's report, are in records/.");
+  }
+}

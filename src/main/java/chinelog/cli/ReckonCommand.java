@@ -1,0 +1,149 @@
+package chinelog.cli;
+
+import chinelog.log.PricePlan;
+import chinelog.log.PriceReader;
+import chinelog.problem.Suggestion;
+import chinelog.publish.Workshop;
+import chinelog.reckon.Explanation;
+import chinelog.reckon.Fact;
+import chinelog.reckon.FactWriter;
+import chinelog.reckon.Facts;
+import chinelog.reckon.NextBuild;
+import chinelog.reckon.QuotationWriter;
+import chinelog.reckon.trade.Quotation;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code chinelog reckon}. */
+@Command(
+    name = "reckon",
+    description = "Tell the facts of a log; for one fact, how it came about, step by step.",
+    footer = {
+      "",
+      "Example: chinelog reckon my-build hull.loa",
+      "         chinelog reckon my-build --price my-build/quotation.yaml"
+    })
+final class ReckonCommand extends LogCommand {
+
+  /** The forms in which facts are told. */
+  enum Form {
+    TABLE,
+    CSV,
+    JSON
+  }
+
+  @Parameters(index = "0", paramLabel = "LOG", description = "The log's folder.")
+  private Path log = Path.of("");
+
+  @Parameters(
+      index = "1",
+      arity = "0..1",
+      paramLabel = "FACT",
+      description = "A fact's name, such as hull.loa, or the beginning of several, such as mass.")
+  private @Nullable String fact;
+
+  @Option(
+      names = "--as",
+      paramLabel = "FORM",
+      description =
+          "table, csv or json. Default: table for many facts, the way it came about for one.")
+  private @Nullable Form form;
+
+  @Option(
+      names = "--price",
+      paramLabel = "FILE",
+      description = "Price the next build from this one's hours and material, as FILE says.")
+  private @Nullable Path price;
+
+  ReckonCommand(Talk talk, Clock clock) {
+    super(talk, clock);
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    Path plan = price;
+    if (plan != null && fact != null) {
+      throw wrong("A price is told for the whole build: leave \u201c" + fact + "\u201d out.");
+    }
+    Workshop.Opened opened =
+        Workshop.open(requireFolder(log), today(), today(), zone(), talk().progress());
+    talk().endProgress();
+    talk().problems(opened.problems().stream().filter(p -> p.isError()).toList());
+    if (plan != null) {
+      return quote(plan, opened);
+    }
+    Optional<Fact> one = fact == null ? Optional.empty() : opened.facts().find(fact);
+    if (one.isPresent() && form == null) {
+      Explanation.tree(one.get(), opened.log(), opened.facts()).forEach(talk().out()::println);
+    } else {
+      print(one.<Collection<Fact>>map(List::of).orElseGet(() -> chosen(opened.facts())), opened);
+    }
+    return opened.hasErrors() ? Main.PROBLEMS : Main.DONE;
+  }
+
+  private int quote(Path file, Workshop.Opened opened) {
+    PriceReader.Reading reading = PriceReader.read(file, opened.log(), today());
+    talk().problems(reading.problems());
+    PricePlan plan = reading.plan();
+    if (plan == null) {
+      return Main.PROBLEMS;
+    }
+    NextBuild.Priced priced = NextBuild.price(plan, opened.log(), opened.facts());
+    talk().problems(priced.problems());
+    Quotation quotation = priced.quotation();
+    if (quotation == null) {
+      return Main.PROBLEMS;
+    }
+    Form wanted = form == null ? Form.TABLE : form;
+    talk()
+        .out()
+        .print(
+            switch (wanted) {
+              case TABLE -> QuotationWriter.page(quotation, priced, opened.log());
+              case CSV -> QuotationWriter.csv(quotation);
+              case JSON -> QuotationWriter.json(quotation, priced);
+            });
+    talk().out().flush();
+    return opened.hasErrors() ? Main.PROBLEMS : Main.DONE;
+  }
+
+  private Collection<Fact> chosen(Facts facts) {
+    String wanted = fact;
+    if (wanted == null) {
+      return facts.byName().values();
+    }
+    String beginning = wanted.endsWith(".") ? wanted : wanted + ".";
+    List<Fact> found =
+        facts.byName().values().stream().filter(f -> f.name().startsWith(beginning)).toList();
+    if (found.isEmpty()) {
+      throw wrong(
+          "This log has no fact \u201c"
+              + wanted
+              + "\u201d. "
+              + Suggestion.findNearest(wanted, facts.byName().keySet())
+                  .map(n -> "Did you mean \u201c" + n + "\u201d?")
+                  .orElse("Leave the name out to see them all."));
+    }
+    return found;
+  }
+
+  private void print(Collection<Fact> facts, Workshop.Opened opened) {
+    Form wanted = form == null ? Form.TABLE : form;
+    String text =
+        switch (wanted) {
+          case TABLE -> FactWriter.table(facts, opened.log());
+          case CSV -> FactWriter.csv(facts);
+          case JSON -> FactWriter.json(facts);
+        };
+    talk().out().print(text);
+    talk().out().flush();
+  }
+}

@@ -1,0 +1,55 @@
+package chinelog.cli;
+
+import chinelog.problem.Problem;
+import chinelog.publish.Progress;
+import java.io.PrintWriter;
+import java.util.List;
+
+/**
+ * Where a command prints.
+ *
+ * @param terminal whether somebody watches: progress is told only then
+ */
+record Talk(PrintWriter out, PrintWriter err, boolean terminal) {
+
+  private static final String CLEAR_LINE = "\r\u001b[K";
+
+  /** Tells each step on one line that the next overwrites. */
+  Progress progress() {
+    if (!terminal) {
+      return Progress.SILENT;
+    }
+    return step -> {
+      err.print(CLEAR_LINE + step + " \u2026");
+      err.flush();
+    };
+  }
+
+  void endProgress() {
+    if (terminal) {
+      err.print(CLEAR_LINE);
+      err.flush();
+    }
+  }
+
+  /** Prints all problems, worst first, and how many there are. */
+  void problems(List<Problem> problems) {
+    problems.forEach(err::println);
+    long errors = problems.stream().filter(Problem::isError).count();
+    long reminders = problems.size() - errors;
+    if (!problems.isEmpty()) {
+      err.println(
+          reminders == 0
+              ? count(errors, "error")
+              : count(errors, "error") + ", " + count(reminders, "reminder"));
+    }
+  }
+
+  static String count(long n, String noun) {
+    return n + " " + (n == 1 ? noun : plural(noun));
+  }
+
+  private static String plural(String noun) {
+    return noun.endsWith("y") ? noun.substring(0, noun.length() - 1) + "ies" : noun + "s";
+  }
+}

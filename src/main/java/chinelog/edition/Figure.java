@@ -1,0 +1,32 @@
+package chinelog.edition;
+
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A fact as its readers see it.
+ *
+ * @param name such as {@code hull.loa}; an anchor may be made from it
+ * @param title in words
+ * @param group heading under which it is listed, such as "Hull"
+ * @param model as shown, such as {@code 700 mm}; empty where the figure is the subject's alone
+ * @param fullSize as shown, such as {@code 11.20 m}; empty where it has no full-size counterpart
+ * @param tolerance as shown, such as {@code ± 2 mm}; may be empty
+ * @param origin in words, such as "measured on 4 April 2026"
+ * @param working how it was worked out, one line a step; empty for what was not reckoned
+ * @param entries ids of the entries it comes from that the edition holds
+ * @param under agreements, for editions whose readers see them all
+ */
+public record Figure(
+    String name,
+    String title,
+    String group,
+    String model,
+    String fullSize,
+    String tolerance,
+    String origin,
+    @Nullable LocalDate date,
+    List<String> working,
+    List<String> entries,
+    List<String> under) {}

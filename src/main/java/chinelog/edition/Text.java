@@ -1,0 +1,237 @@
+package chinelog.edition;
+
+import java.util.List;
+
+/** Text as its readers may see it: the blocks and runs that a renderer turns into pages. */
+public final class Text {
+
+  private Text() {}
+
+  /** A block; {@code under} names the agreements for editions whose readers see them all. */
+  public sealed interface Block {
+    List<String> under();
+
+    <R> R accept(BlockVisitor<R> visitor);
+  }
+
+  /**
+   * A heading.
+   *
+   * @param level from 1 (a part of an entry) to 4
+   * @param anchor unique in the edition
+   */
+  public record Heading(int level, String anchor, List<Run> text, List<String> under)
+      implements Block {
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.heading(this);
+    }
+  }
+
+  public record Paragraph(List<Run> text, List<String> under) implements Block {
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.paragraph(this);
+    }
+  }
+
+  /** A plate at its place in the text. */
+  public record PlateHere(Plate plate, List<String> under) implements Block {
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.plate(this);
+    }
+  }
+
+  /**
+   * A list.
+   *
+   * @param start number of the first item; 0 for a list without numbers
+   */
+  public record Items(int start, List<List<Block>> items, List<String> under) implements Block {
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.items(this);
+    }
+  }
+
+  public record Quote(List<Block> blocks, List<String> under) implements Block {
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.quote(this);
+    }
+  }
+
+  public record Code(String text, List<String> under) implements Block {
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.code(this);
+    }
+  }
+
+  public record Rule(List<String> under) implements Block {
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.rule(this);
+    }
+  }
+
+  /** A table in the text; each row has as many cells as {@code head}. */
+  public record Grid(
+      List<List<Run>> head,
+      List<List<List<Run>>> rows,
+      List<Boolean> rightAligned,
+      List<String> under)
+      implements Block {
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.grid(this);
+    }
+  }
+
+  /** The fixed, neutral note that stands for one or more withheld blocks. */
+  public record Withheld() implements Block {
+    @Override
+    public List<String> under() {
+      return List.of();
+    }
+
+    @Override
+    public <R> R accept(BlockVisitor<R> visitor) {
+      return visitor.withheld(this);
+    }
+  }
+
+  /** A run inside a block. */
+  public sealed interface Run {
+    <R> R accept(RunVisitor<R> visitor);
+  }
+
+  public record Plain(String text) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.plain(this);
+    }
+  }
+
+  public record Emphasis(List<Run> text) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.emphasis(this);
+    }
+  }
+
+  public record Strong(List<Run> text) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.strong(this);
+    }
+  }
+
+  public record CodeRun(String text) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.code(this);
+    }
+  }
+
+  /**
+   * A link within the edition or to the web.
+   *
+   * @param target an {@code https:}, {@code http:} or {@code mailto:} address, or {@code entry:ID}
+   *     of an entry that the edition holds
+   */
+  public record Link(String target, List<Run> text) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.link(this);
+    }
+  }
+
+  /**
+   * A figure named in the text.
+   *
+   * @param figure name of a figure that the edition holds
+   * @param shown such as {@code 1.19 m}
+   */
+  public record FigureLink(String figure, String shown) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.figure(this);
+    }
+  }
+
+  /** A phrase under agreements, shown in an edition whose readers may see it. */
+  public record Phrase(List<Run> text, List<String> under) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.phrase(this);
+    }
+  }
+
+  public record Footnote(List<Run> text) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.footnote(this);
+    }
+  }
+
+  public record Break(boolean hard) implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.lineBreak(this);
+    }
+  }
+
+  /** The fixed stand-in for a withheld phrase or figure. */
+  public record Gap() implements Run {
+    @Override
+    public <R> R accept(RunVisitor<R> visitor) {
+      return visitor.gap(this);
+    }
+  }
+
+  /** One method for each kind of block. */
+  public interface BlockVisitor<R> {
+    R heading(Heading heading);
+
+    R paragraph(Paragraph paragraph);
+
+    R plate(PlateHere plate);
+
+    R items(Items items);
+
+    R quote(Quote quote);
+
+    R code(Code code);
+
+    R rule(Rule rule);
+
+    R grid(Grid grid);
+
+    R withheld(Withheld withheld);
+  }
+
+  /** One method for each kind of run. */
+  public interface RunVisitor<R> {
+    R plain(Plain plain);
+
+    R emphasis(Emphasis emphasis);
+
+    R strong(Strong strong);
+
+    R code(CodeRun code);
+
+    R link(Link link);
+
+    R figure(FigureLink figure);
+
+    R phrase(Phrase phrase);
+
+    R footnote(Footnote footnote);
+
+    R lineBreak(Break lineBreak);
+
+    R gap(Gap gap);
+  }
+}

@@ -1,0 +1,196 @@
+package chinelog.log;
+
+import chinelog.label.Agreement;
+import chinelog.label.Label;
+import chinelog.label.Presence;
+import chinelog.problem.Place;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the agreements of log.yaml, and who is party to them. */
+final class AgreementReader {
+
+  /** The agreement that sheets are under where the log names none; only the workshop is party. */
+  static final String SHEETS = "sheets";
+
+  private static final Set<String> RESERVED = Set.of("all", "none", "public", "never");
+
+  /** In the order of {@link Readers.Output}. */
+  private static final List<String> OUTPUTS =
+      List.of("site", "book", "handover", "handover-sheets", "print-ready");
+
+  /**
+   * What the workshop gets unless the log says otherwise: what is to be read, not to be printed.
+   */
+  private static final List<String> READABLE = OUTPUTS.subList(0, 3);
+
+  private AgreementReader() {}
+
+  static SortedMap<String, Agreement> agreements(Fields log, Scope scope) {
+    SortedMap<String, Agreement> found = new TreeMap<>();
+    for (Yaml.Pair pair : log.pairs("agreements")) {
+      String id = pair.key().text();
+      if (!id.matches("[a-z][a-z0-9_-]*") || RESERVED.contains(id)) {
+        scope
+            .problems()
+            .error(
+                pair.key().place(),
+                "\"" + id + "\" cannot be the name of an agreement.",
+                "Write one word of small letters a to z, digits and hyphens, such as lines.");
+        continue;
+      }
+      found.put(id, agreement(id, pair.value(), scope));
+    }
+    return found;
+  }
+
+  private static Agreement agreement(String id, Yaml yaml, Scope scope) {
+    Fields fields =
+        Fields.of(
+            yaml, scope, Label.NONE, "with", "covers", "from", "until", "afterwards", "presence");
+    fields.require("with", "Skerrick Yard");
+    return new Agreement(
+        id,
+        fields.text("with", ""),
+        fields.text("covers", ""),
+        fields.date("from"),
+        until(fields),
+        choice(fields, "afterwards", List.of("kept", "free")).equals("free"),
+        choice(fields, "presence", List.of("note", "nothing")).equals("nothing")
+            ? Presence.NOTHING
+            : Presence.NOTE);
+  }
+
+  private static @Nullable LocalDate until(Fields fields) {
+    Yaml yaml = fields.find("until");
+    boolean never = yaml instanceof Yaml.Scalar s && s.text().equals("never");
+    return yaml == null || never ? null : fields.values().date(yaml);
+  }
+
+  /** One of the words, of which the first is the default. */
+  private static String choice(Fields fields, String key, List<String> words) {
+    List<String> found = fields.knownWords(key, words, "a word for \"" + key + "\"");
+    return found.isEmpty() ? words.get(0) : found.get(0);
+  }
+
+  /** The one agreement of all sheets; if the log has none, {@link #SHEETS} is added to it. */
+  static @Nullable String sheetsUnder(
+      Fields log, SortedMap<String, Agreement> agreements, Scope scope) {
+    Yaml yaml = log.find("sheets");
+    if (yaml != null) {
+      Fields fields = Fields.of(yaml, scope, Label.NONE, "under");
+      fields.require("under", "lines");
+      List<String> ids = List.copyOf(fields.label().agreements());
+      if (ids.size() > 1) {
+        scope
+            .problems()
+            .error(fields.place("under"), "Sheets are under one agreement.", "Name one.");
+      }
+      return ids.isEmpty() ? null : ids.get(0);
+    }
+    if (agreements.size() == 1) {
+      return agreements.firstKey();
+    }
+    if (agreements.isEmpty()) {
+      agreements.put(
+          SHEETS, new Agreement(SHEETS, "", "the sheets", null, null, false, Presence.NOTHING));
+      return SHEETS;
+    }
+    if (!scope.inventory().sheets().isEmpty()) {
+      scope
+          .problems()
+          .error(
+              log.place(),
+              "The log has sheets and several agreements, but does not say which the sheets are under.",
+              "Write such as \"sheets: {under: " + agreements.firstKey() + "}\".");
+    }
+    return null;
+  }
+
+  static List<Readers> readers(Fields log, Set<String> agreements, Scope scope) {
+    List<Readers> found = new ArrayList<>();
+    for (Yaml.Pair pair : log.pairs("readers")) {
+      String id = pair.key().text();
+      if (id.matches("[a-z][a-z0-9-]*")) {
+        found.add(readers(id, pair, agreements, scope));
+      } else {
+        scope
+            .problems()
+            .error(
+                pair.key().place(),
+                "\"" + id + "\" cannot be the name of readers.",
+                "Write one word of small letters a to z, digits and hyphens, such as client.");
+      }
+    }
+    if (found.stream().noneMatch(r -> r.id().equals("public"))) {
+      found.add(
+          0,
+          new Readers(
+              "public",
+              "Everybody",
+              Set.of(),
+              outputs(List.of("site", "book")),
+              Place.of("log.yaml")));
+    }
+    if (found.stream().noneMatch(r -> r.id().equals("workshop"))) {
+      found.add(
+          new Readers(
+              "workshop",
+              "The workshop",
+              sorted(agreements),
+              outputs(READABLE),
+              Place.of("log.yaml")));
+    }
+    return found;
+  }
+
+  private static Readers readers(String id, Yaml.Pair pair, Set<String> agreements, Scope scope) {
+    Fields fields = Fields.of(pair.value(), scope, Label.NONE, "title", "party-to", "gets");
+    List<Yaml.Scalar> words = fields.words("party-to");
+    boolean all =
+        words.size() == 1 && words.get(0).text().equals("all")
+            || id.equals("workshop") && !fields.has("party-to");
+    Set<String> partyTo =
+        all
+            ? sorted(agreements)
+            : sorted(fields.knownWords("party-to", agreements, "an agreement of this log"));
+    if (id.equals("public") && !partyTo.isEmpty()) {
+      scope
+          .problems()
+          .error(
+              fields.place("party-to"),
+              "The public cannot be party to an agreement: what everybody may see is under none.",
+              "Write \"party-to: []\", and record a release for what may be shown.");
+    }
+    boolean workshop = id.equals("workshop");
+    List<String> gets =
+        fields.has("gets")
+            ? fields.knownWords("gets", OUTPUTS, "a thing that readers can get")
+            : workshop ? READABLE : List.of("site", "book");
+    String title =
+        id.equals("public") ? "Everybody" : workshop ? "The workshop" : LogReader.title(id);
+    return new Readers(id, fields.text("title", title), partyTo, outputs(gets), pair.key().place());
+  }
+
+  private static Set<String> sorted(Collection<String> ids) {
+    return Collections.unmodifiableSet(new LinkedHashSet<>(new TreeSet<>(ids)));
+  }
+
+  private static Set<Readers.Output> outputs(List<String> words) {
+    Set<Readers.Output> outputs = EnumSet.noneOf(Readers.Output.class);
+    for (String word : words) {
+      outputs.add(Readers.Output.values()[OUTPUTS.indexOf(word)]);
+    }
+    return Collections.unmodifiableSet(outputs);
+  }
+}

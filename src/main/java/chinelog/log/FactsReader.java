@@ -1,0 +1,102 @@
+package chinelog.log;
+
+import chinelog.label.Label;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** Reads facts.yaml: facts stated, formulas, and trade reckonings asked for. */
+final class FactsReader {
+
+  private final Scope scope;
+  private final List<Statement> statements = new ArrayList<>();
+  private final List<Request> requests = new ArrayList<>();
+
+  FactsReader(Scope scope) {
+    this.scope = scope;
+  }
+
+  void read(Yaml root) {
+    for (Yaml.Pair pair : Fields.mapping(root, scope).pairs()) {
+      if (new Values(scope).isFactName(pair.key())) {
+        fact(pair);
+      }
+    }
+  }
+
+  List<Statement> statements() {
+    return statements;
+  }
+
+  List<Request> requests() {
+    return requests;
+  }
+
+  private void fact(Yaml.Pair pair) {
+    if (!(pair.value() instanceof Yaml.Mapping mapping)) {
+      state(pair, pair.value(), null);
+      return;
+    }
+    if (mapping.pairs().stream().anyMatch(p -> p.key().text().equals("reckon"))) {
+      request(pair, mapping);
+      return;
+    }
+    Fields fields = new Fields(mapping, scope, Label.NONE, "is", "title", "from", "on", "under");
+    Yaml is = fields.require("is", "11.20 m ± 5 mm");
+    if (is != null) {
+      state(pair, is, fields);
+    }
+  }
+
+  private void state(Yaml.Pair pair, Yaml expression, @Nullable Fields fields) {
+    Values values = new Values(scope);
+    String text = values.text(expression);
+    if (text == null) {
+      return;
+    }
+    Label label = fields == null ? Label.NONE : fields.label();
+    String source = fields == null ? null : fields.text("from");
+    if (source != null
+        && label.isNone()
+        && scope.inventory().sheets().containsKey(source.replaceFirst("#.*", ""))) {
+      scope
+          .problems()
+          .reminder(
+              pair.key().place(),
+              "\"" + pair.key().text() + "\" is taken from a sheet, but is under no agreement.",
+              "Write \"under\" with the agreement of the sheet, unless anybody may know this.");
+    }
+    statements.add(
+        new Statement(
+            pair.key().text(),
+            fields == null ? "" : fields.text("title", ""),
+            text,
+            source,
+            fields == null ? null : fields.pastDate("on"),
+            label,
+            pair.key().place(),
+            expression.place()));
+  }
+
+  private void request(Yaml.Pair pair, Yaml.Mapping mapping) {
+    String[] keys = mapping.pairs().stream().map(p -> p.key().text()).toArray(String[]::new);
+    Fields fields = new Fields(mapping, scope, Label.NONE, keys);
+    Label label = fields.has("under") ? fields.label() : Label.NONE;
+    Marked<String> reckoning = fields.marked("reckon");
+    SortedMap<String, Marked<String>> inputs = new TreeMap<>();
+    for (Yaml.Pair input : mapping.pairs()) {
+      String key = input.key().text();
+      if (!key.equals("reckon") && !key.equals("under")) {
+        Marked<String> value = fields.marked(input.value());
+        if (value != null) {
+          inputs.put(key, value);
+        }
+      }
+    }
+    if (reckoning != null) {
+      requests.add(new Request(pair.key().text(), reckoning, inputs, label, pair.key().place()));
+    }
+  }
+}

@@ -1,0 +1,208 @@
+package chinelog.log;
+
+import chinelog.label.Label;
+import chinelog.problem.Place;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.Quantity;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** A group of keys whose names are known; any other is a problem. */
+final class Fields {
+
+  private final Yaml.Mapping mapping;
+  private final Scope scope;
+  private final Values values;
+  private final Label label;
+
+  /**
+   * @param outer agreements of what the group belongs to
+   */
+  Fields(Yaml.Mapping mapping, Scope scope, Label outer, String... known) {
+    this.mapping = mapping;
+    this.scope = scope;
+    this.values = new Values(scope);
+    Set<String> names = new TreeSet<>(List.of(known));
+    for (Yaml.Pair pair : mapping.pairs()) {
+      if (!names.contains(pair.key().text())) {
+        unknown(pair.key(), names);
+      }
+    }
+    Yaml under = names.contains("under") ? find("under") : null;
+    this.label = under == null ? outer : outer.join(values.under(under));
+  }
+
+  /**
+   * The group that {@code yaml} should be; an empty one, after the problem was noted, if it is
+   * none.
+   */
+  static Fields of(Yaml yaml, Scope scope, Label outer, String... known) {
+    return new Fields(mapping(yaml, scope), scope, outer, known);
+  }
+
+  static Yaml.Mapping mapping(Yaml yaml, Scope scope) {
+    if (yaml instanceof Yaml.Mapping m) {
+      return m;
+    }
+    scope
+        .problems()
+        .error(
+            yaml.place(),
+            "Here stands " + yaml.kind() + ", where a group of keys belongs.",
+            "Write lines such as \"key: value\", indented by two spaces.");
+    return new Yaml.Mapping(List.of(), yaml.place());
+  }
+
+  private void unknown(Yaml.Scalar key, Set<String> names) {
+    MarkWatch.refuse(key.source(), scope.problems());
+    String what = "\"" + key.text() + "\" is not a key here.";
+    String remedy = Suggestion.remedy(key.text(), names);
+    if (remedy.contains("\"under\"")) {
+      scope.problems().error(key.place(), what, remedy);
+    } else {
+      scope.complain(key.place(), what, remedy);
+    }
+  }
+
+  /** The agreements of this group and of what it belongs to. */
+  Label label() {
+    return label;
+  }
+
+  Place place() {
+    return mapping.place();
+  }
+
+  Place place(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? place() : yaml.place();
+  }
+
+  boolean has(String key) {
+    return find(key) != null;
+  }
+
+  @Nullable Yaml find(String key) {
+    for (Yaml.Pair pair : mapping.pairs()) {
+      if (pair.key().text().equals(key)) {
+        return pair.value();
+      }
+    }
+    return null;
+  }
+
+  /** The value, or null after it was noted that it is missing. */
+  @Nullable Yaml require(String key, String example) {
+    Yaml yaml = find(key);
+    if (yaml == null) {
+      scope
+          .problems()
+          .error(
+              place(),
+              "\"" + key + "\" is missing here.",
+              "Write such as \"" + key + ": " + example + "\".");
+    }
+    return yaml;
+  }
+
+  Yaml.@Nullable Scalar scalar(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : values.scalar(yaml);
+  }
+
+  @Nullable String text(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : values.text(yaml);
+  }
+
+  String text(String key, String otherwise) {
+    String text = text(key);
+    return text == null ? otherwise : text;
+  }
+
+  @Nullable Marked<String> marked(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : marked(yaml);
+  }
+
+  @Nullable Marked<String> marked(Yaml yaml) {
+    Values.Held held = values.held(yaml, label);
+    String text = values.text(held.value());
+    return text == null ? null : new Marked<>(text, held.label(), held.value().place());
+  }
+
+  @Nullable Marked<Quantity> quantity(String key, Kind kind) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : quantity(yaml, kind);
+  }
+
+  @Nullable Marked<Quantity> quantity(Yaml yaml, Kind kind) {
+    Values.Held held = values.held(yaml, label);
+    Quantity quantity = values.quantity(held.value(), kind);
+    return quantity == null ? null : new Marked<>(quantity, held.label(), held.value().place());
+  }
+
+  @Nullable LocalDate date(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : values.date(yaml);
+  }
+
+  @Nullable LocalDate pastDate(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : values.pastDate(yaml);
+  }
+
+  boolean flag(String key) {
+    Yaml yaml = find(key);
+    Boolean flag = yaml == null ? null : values.flag(yaml);
+    return flag != null && flag;
+  }
+
+  List<Yaml.Pair> pairs(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? List.of() : mapping(yaml, scope).pairs();
+  }
+
+  List<Yaml> items(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? List.of() : items(yaml);
+  }
+
+  List<Yaml> items(Yaml yaml) {
+    if (yaml instanceof Yaml.Sequence s) {
+      return s.items();
+    }
+    scope
+        .problems()
+        .error(
+            yaml.place(),
+            "Here stands " + yaml.kind() + ", where a list belongs.",
+            "Write each item on a line of its own that begins with \"- \".");
+    return List.of();
+  }
+
+  List<Yaml.Scalar> words(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? List.of() : values.words(yaml);
+  }
+
+  List<String> knownWords(String key, Collection<String> known, String what) {
+    List<String> found = new ArrayList<>();
+    for (Yaml.Scalar word : words(key)) {
+      String id = values.known(word, known, what);
+      if (id != null) {
+        found.add(id);
+      }
+    }
+    return found;
+  }
+
+  Values values() {
+    return values;
+  }
+}

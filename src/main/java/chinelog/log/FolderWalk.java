@@ -1,0 +1,226 @@
+package chinelog.log;
+
+import chinelog.problem.Place;
+import chinelog.problem.Problems;
+import chinelog.problem.Suggestion;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+
+/** Lists the folder of a log and sorts its files by what they are for. */
+final class FolderWalk {
+
+  private static final List<String> SETTINGS = List.of("log.yaml", "facts.yaml", "stock.yaml");
+
+  /** Read only when asked for by name, but at home here. */
+  private static final String QUOTATION = "quotation.yaml";
+
+  private static final List<String> FOLDERS =
+      List.of("entries", "photos", "sheets", "tables", "themes", "site-template");
+  private static final Set<String> OURS = Set.of("published", "records");
+  private static final Set<String> STRAY = Set.of("thumbs.db", "desktop.ini", "icon\r");
+  private static final List<String> SHEET_ENDINGS =
+      List.of("pdf", "png", "jpg", "jpeg", "tif", "tiff", "webp", "gif", "svg", "dxf", "dwg");
+
+  private final Path folder;
+  private final Problems problems;
+  private final SortedMap<String, Path> all = new TreeMap<>();
+
+  private FolderWalk(Path folder, Problems problems) {
+    this.folder = folder;
+    this.problems = problems;
+  }
+
+  /**
+   * Everything in the folder that is part of the log.
+   *
+   * @throws IOException if the folder itself cannot be listed
+   */
+  static Inventory walk(Path folder, Problems problems) throws IOException {
+    FolderWalk walk = new FolderWalk(folder, problems);
+    for (Path child : list(folder)) {
+      walk.visit(child, name(child));
+    }
+    walk.refuseTwins();
+    return walk.sort();
+  }
+
+  private static List<Path> list(Path folder) throws IOException {
+    try (Stream<Path> children = Files.list(folder)) {
+      return children.sorted(Comparator.comparing(FolderWalk::name)).toList();
+    }
+  }
+
+  private static String name(Path path) {
+    return String.valueOf(path.getFileName());
+  }
+
+  private void visit(Path file, String path) {
+    String name = name(file);
+    if (name.startsWith(".")
+        || name.endsWith("~")
+        || STRAY.contains(name.toLowerCase(Locale.ROOT))
+        || OURS.contains(path)) {
+      return;
+    }
+    if (name.indexOf('\ufffd') >= 0 || name.chars().anyMatch(c -> c < ' ' || c == '\\')) {
+      problems.error(
+          Place.of(path),
+          "The name of this file holds characters that cannot be used.",
+          "Rename it, with letters, digits, spaces and hyphens.");
+    } else if (Files.isSymbolicLink(file)) {
+      problems.error(
+          Place.of(path),
+          "This is a link to somewhere else.",
+          "Put the file itself here, so that the log is whole.");
+    } else if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
+      if (SETTINGS.contains(path)) {
+        problems.error(
+            Place.of(path),
+            "This is a folder, but a file has this name in a log.",
+            "Rename the folder; then write the file, or do without it.");
+        return;
+      }
+      try {
+        for (Path child : list(file)) {
+          visit(child, path + "/" + name(child));
+        }
+      } catch (IOException e) {
+        problems.error(
+            Place.of(path),
+            "This folder cannot be read.",
+            "See that you may open it and that its disk is sound.");
+      }
+    } else if (FOLDERS.contains(path)) {
+      problems.error(
+          Place.of(path),
+          "This is a file, but a folder has this name in a log.",
+          "Rename the file; then make the folder, or do without it.");
+    } else if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+      all.put(path, file);
+    } else {
+      problems.error(Place.of(path), "This is neither a file nor a folder.", "Remove it.");
+    }
+  }
+
+  /** On other computers two names that differ only in case or accents' coding are one. */
+  private void refuseTwins() {
+    Map<String, String> seen = new HashMap<>();
+    for (String path : all.keySet()) {
+      String twin = seen.putIfAbsent(alike(path), path);
+      if (twin != null) {
+        problems.error(
+            Place.of(path),
+            "Its name and that of "
+                + twin
+                + " differ only in capitals or in the coding of an accent.",
+            "Rename one of the two; on many computers they would be one file.");
+      }
+    }
+  }
+
+  private static String alike(String name) {
+    return Normalizer.normalize(name, Normalizer.Form.NFC).toLowerCase(Locale.ROOT);
+  }
+
+  /** Whether two names differ at most in the coding of accents. */
+  static boolean isSameName(String a, String b) {
+    return Normalizer.normalize(a, Normalizer.Form.NFC)
+        .equals(Normalizer.normalize(b, Normalizer.Form.NFC));
+  }
+
+  private Inventory sort() {
+    SortedMap<String, Path> settings = new TreeMap<>();
+    SortedMap<String, Path> entries = new TreeMap<>();
+    SortedMap<String, Path> photos = new TreeMap<>();
+    SortedMap<String, Path> remarks = new TreeMap<>();
+    SortedMap<String, Path> sheets = new TreeMap<>();
+    SortedMap<String, Path> tables = new TreeMap<>();
+    boolean loose = !all.containsKey("log.yaml");
+    List<String> strangers = new ArrayList<>();
+    all.forEach(
+        (path, file) -> {
+          String top = path.contains("/") ? path.substring(0, path.indexOf('/')) : "";
+          String ending = ending(path);
+          boolean inPhotos = top.equals("photos") || loose && !top.equals("sheets");
+          if (SETTINGS.contains(path)) {
+            settings.put(path, file);
+          } else if (top.equals("sheets") && SHEET_ENDINGS.contains(ending)) {
+            sheets.put(path, file);
+          } else if (top.equals("tables") && ending.equals("csv")) {
+            tables.put(path, file);
+          } else if (ending.equals("md") && (loose || top.equals("entries"))) {
+            entries.put(path, file);
+          } else if (inPhotos && name(file).equals("photos.yaml")) {
+            remarks.put(path, file);
+          } else if (inPhotos && Inventory.PHOTO_ENDINGS.contains(ending)) {
+            photos.put(path, file);
+          } else if (!top.equals("themes")
+              && !top.equals("site-template")
+              && !path.equals(QUOTATION)) {
+            strangers.add(path);
+          }
+        });
+    strangers.forEach(path -> reportStranger(path, loose));
+    if (loose && entries.isEmpty() && photos.isEmpty() && !problems.hasErrors()) {
+      problems.error(
+          Place.of("log.yaml"),
+          "This folder holds no log: no log.yaml, no note and no photograph.",
+          "Name the folder of your build; or lay down a new log with chinelog begin.");
+    }
+    return new Inventory(folder, settings, entries, photos, remarks, sheets, tables);
+  }
+
+  /** A settings file under another name would silently lose its agreements: that stops. */
+  private void reportStranger(String path, boolean loose) {
+    String ending = ending(path);
+    Place place = Place.of(path);
+    if (ending.equals("yaml") || ending.equals("yml")) {
+      boolean top = !path.contains("/");
+      List<String> known =
+          top
+              ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION)).toList()
+              : List.of("photos.yaml");
+      String name = path.substring(path.lastIndexOf('/') + 1);
+      problems.error(
+          place,
+          "No file of this name is read here.",
+          Suggestion.findNearest(name, known)
+              .map(k -> "Rename it to \"" + k + "\".")
+              .orElse(
+                  "Rename it to one of: "
+                      + String.join(", ", known)
+                      + "; or move it out of the log."));
+    } else if (!loose && ending.equals("md")) {
+      problems.reminder(
+          place,
+          "This note is not read, as it stands outside of the folder entries.",
+          "Move it into entries if it belongs to the log.");
+    } else if (!loose && path.contains("/")) {
+      String top = path.substring(0, path.indexOf('/'));
+      problems.reminder(
+          place,
+          "This file is not read.",
+          FOLDERS.contains(top)
+              ? "It is of no kind that belongs into the folder " + top + "."
+              : "Files are read from the folders entries, photos, sheets and tables.");
+    }
+  }
+
+  static String ending(String path) {
+    int dot = path.lastIndexOf('.');
+    return dot < path.lastIndexOf('/') ? "" : path.substring(dot + 1).toLowerCase(Locale.ROOT);
+  }
+}

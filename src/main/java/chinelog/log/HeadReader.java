@@ -1,0 +1,283 @@
+package chinelog.log;
+
+import chinelog.label.Label;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.Quantity;
+import java.math.BigDecimal;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.Collections;
+import java.util.Currency;
+import java.util.IllformedLocaleException;
+import java.util.List;
+import java.util.Locale;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** Reads what log.yaml says of the whole build. */
+final class HeadReader {
+
+  private static final Pattern SCALE = Pattern.compile("1\\s*[:/]\\s*([0-9]+(?:\\.[0-9]+)?)");
+  private static final BigDecimal CLOSENESS = new BigDecimal("0.05");
+  private static final int INCHES = 64;
+  private static final List<String> VALUATIONS = List.of("fifo", "average");
+  static final String THEME = "slipway";
+  static final String CURRENCY = "EUR";
+
+  private final Fields log;
+  private final Scope scope;
+
+  HeadReader(Fields log, Scope scope) {
+    this.log = log;
+    this.scope = scope;
+  }
+
+  Head read(Marked<String> defaultTitle, @Nullable String sheetsUnder) {
+    boolean titled = log.has("title");
+    if (!titled && !scope.loose() && scope.agreements() != null) {
+      log.require("title", "Building Merrow");
+    }
+    Marked<String> title = titled ? log.marked("title") : null;
+    return new Head(
+        title == null ? defaultTitle : title,
+        log.marked("subject"),
+        log.marked("kind"),
+        about(),
+        scale(),
+        locale(),
+        scope.zone(),
+        log.marked("maker"),
+        log.marked("client"),
+        scope.currency(),
+        inches(),
+        closeness(),
+        log.quantity("rate", scope.moneyPerHour()),
+        budgets(),
+        address(),
+        log.marked("licence"),
+        log.text("theme", THEME),
+        sheetsUnder,
+        clocks(),
+        hero(),
+        log.flag("credit-photos"),
+        valuation());
+  }
+
+  private Valuation valuation() {
+    Yaml yaml = log.find("stock");
+    if (yaml == null) {
+      return Valuation.FIFO;
+    }
+    Fields stock = Fields.of(yaml, scope, Label.NONE, "valuation");
+    Yaml.Scalar word = stock.scalar("valuation");
+    boolean known =
+        word != null
+            && log.values().known(word, VALUATIONS, "a way to value stock that is known here")
+                != null;
+    return known && word != null
+        ? Valuation.valueOf(word.text().toUpperCase(Locale.ROOT))
+        : Valuation.FIFO;
+  }
+
+  static ZoneId zone(Fields log, ZoneId otherwise, Scope scope) {
+    Yaml.Scalar scalar = log.scalar("zone");
+    if (scalar == null) {
+      return otherwise;
+    }
+    try {
+      return ZoneId.of(scalar.text());
+    } catch (DateTimeException e) {
+      scope
+          .problems()
+          .error(
+              scalar.place(),
+              "\"" + scalar.text() + "\" is not a time zone.",
+              Suggestion.findNearest(scalar.text(), new TreeSet<>(ZoneId.getAvailableZoneIds()))
+                  .map(near -> "Did you mean \"" + near + "\"?")
+                  .orElse("Write one of the zone database, such as Europe/London."));
+      return otherwise;
+    }
+  }
+
+  static String currency(Fields log, Scope scope) {
+    Yaml.Scalar scalar = log.scalar("currency");
+    if (scalar == null) {
+      return CURRENCY;
+    }
+    boolean known =
+        Currency.getAvailableCurrencies().stream()
+            .anyMatch(c -> c.getCurrencyCode().equals(scalar.text()));
+    if (!known) {
+      scope
+          .problems()
+          .error(
+              scalar.place(),
+              "\"" + scalar.text() + "\" is not the code of a currency.",
+              "Write the three capital letters of ISO 4217, such as GBP, EUR or USD.");
+    }
+    return known ? scalar.text() : CURRENCY;
+  }
+
+  private List<Block> about() {
+    Yaml yaml = log.find("about");
+    return yaml == null ? List.of() : blocks(yaml, Label.NONE, scope);
+  }
+
+  /** CommonMark in a value of YAML, which itself may be under an agreement. */
+  static List<Block> blocks(Yaml yaml, Label outer, Scope scope) {
+    Values values = new Values(scope);
+    Values.Held held = values.held(yaml, outer);
+    Yaml.Scalar scalar = values.scalar(held.value());
+    if (scalar == null) {
+      return List.of();
+    }
+    return new MarkdownReader(scalar.source(), "", scope).blocks(held.label());
+  }
+
+  private @Nullable Marked<BigDecimal> scale() {
+    Marked<String> written = log.marked("scale");
+    if (written == null) {
+      return null;
+    }
+    Matcher m = SCALE.matcher(written.value());
+    if (m.matches() && new BigDecimal(m.group(1)).signum() > 0) {
+      return new Marked<>(new BigDecimal(m.group(1)), written.label(), written.place());
+    }
+    scope
+        .problems()
+        .error(
+            written.place(), "\"" + written.value() + "\" is not a scale.", "Write such as 1:16.");
+    return null;
+  }
+
+  private Locale locale() {
+    Yaml.Scalar scalar = log.scalar("language");
+    if (scalar == null) {
+      return Locale.ENGLISH;
+    }
+    try {
+      Locale locale = new Locale.Builder().setLanguageTag(scalar.text()).build();
+      if (List.of(Locale.getISOLanguages()).contains(locale.getLanguage())) {
+        return locale;
+      }
+    } catch (IllformedLocaleException e) {
+      // Said below.
+    }
+    scope
+        .problems()
+        .error(
+            scalar.place(),
+            "\"" + scalar.text() + "\" is not the tag of a language.",
+            "Write such as en-GB, de or fr-CA.");
+    return Locale.ENGLISH;
+  }
+
+  private int inches() {
+    Yaml.Scalar scalar = log.scalar("inches");
+    if (scalar == null) {
+      return INCHES;
+    }
+    if (scalar.text().matches("0|1|2|4|8|16|32|64|128|256")) {
+      return Integer.parseInt(scalar.text());
+    }
+    scope
+        .problems()
+        .error(
+            scalar.place(),
+            "Inches cannot be shown in parts of 1/" + scalar.text() + ".",
+            "Write 8, 16, 32 or 64; or 0 for decimals.");
+    return INCHES;
+  }
+
+  private BigDecimal closeness() {
+    Marked<Quantity> share = log.quantity("closeness", Kind.SHARE);
+    if (share == null) {
+      return CLOSENESS;
+    }
+    BigDecimal value = Amounts.plainNumber(share.value());
+    if (value.signum() > 0 && value.compareTo(BigDecimal.ONE) < 0) {
+      return value;
+    }
+    scope
+        .problems()
+        .error(share.place(), "This share is not between 0 and 100 %.", "Write such as 5 %.");
+    return CLOSENESS;
+  }
+
+  private SortedMap<String, Marked<Quantity>> budgets() {
+    SortedMap<String, Marked<Quantity>> budgets = new TreeMap<>();
+    for (Yaml.Pair pair : log.pairs("budgets")) {
+      if (log.values().isFactName(pair.key())) {
+        Kind kind = scope.budget(pair.key().text());
+        Marked<Quantity> budget = log.quantity(pair.value(), kind);
+        if (budget != null) {
+          budgets.put(pair.key().text(), budget);
+        }
+      }
+    }
+    return Collections.unmodifiableSortedMap(budgets);
+  }
+
+  private @Nullable URI address() {
+    Yaml yaml = log.find("address");
+    String text = log.text("address");
+    if (yaml == null || text == null) {
+      return null;
+    }
+    try {
+      URI uri = new URI(text);
+      if (("https".equals(uri.getScheme()) || "http".equals(uri.getScheme()))
+          && uri.getHost() != null) {
+        return uri;
+      }
+    } catch (URISyntaxException e) {
+      // Said below.
+    }
+    scope
+        .problems()
+        .error(
+            yaml.place(),
+            "\"" + text + "\" is not the address of a site.",
+            "Write such as https://merrow.example/.");
+    return null;
+  }
+
+  private SortedMap<String, Duration> clocks() {
+    SortedMap<String, Duration> clocks = new TreeMap<>();
+    for (Yaml.Pair pair : log.pairs("clocks")) {
+      Yaml.Scalar scalar = log.values().scalar(pair.value());
+      if (scalar != null) {
+        Duration fast = Durations.parse(scalar.text());
+        if (fast == null) {
+          scope
+              .problems()
+              .error(
+                  scalar.place(),
+                  "\"" + scalar.text() + "\" does not say how far a clock is fast.",
+                  "Write such as 1 h 12 min; with a - before it for a slow clock.");
+        } else {
+          clocks.put(pair.key().text(), fast);
+        }
+      }
+    }
+    return Collections.unmodifiableSortedMap(clocks);
+  }
+
+  private @Nullable Marked<String> hero() {
+    Yaml yaml = log.find("hero");
+    if (yaml == null) {
+      return null;
+    }
+    Values.Held held = log.values().held(yaml, Label.NONE);
+    Yaml.Scalar scalar = log.values().scalar(held.value());
+    String path = scalar == null ? null : Targets.photo(scalar, scope);
+    return path == null ? null : new Marked<>(path, held.label(), held.value().place());
+  }
+}

@@ -1,0 +1,65 @@
+package chinelog.log;
+
+import chinelog.problem.Problem;
+import chinelog.problem.Problems;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+
+/** Reads the folder of one build. */
+public final class LogReader {
+
+  private final LocalDate today;
+  private final ZoneId zone;
+
+  /**
+   * @param today a note dated after this day is a problem
+   * @param zone of a log that names none
+   */
+  public LogReader(LocalDate today, ZoneId zone) {
+    this.today = today;
+    this.zone = zone;
+  }
+
+  /**
+   * Everything in the folder, with all problems found on the way.
+   *
+   * <p>A folder without log.yaml is read as well as can be: every note and photograph in it, with
+   * stages after its folders and under no agreement.
+   *
+   * @throws IOException if the folder itself cannot be listed
+   */
+  public Reading read(Path folder) throws IOException {
+    Problems problems = new Problems();
+    Inventory inventory = FolderWalk.walk(folder, problems);
+    // Where log.yaml is a link, a folder or misnamed, this is no folder without log.yaml.
+    boolean astray = inventory.isLoose() && problems.hasErrors();
+    Assembly assembly = new Assembly(inventory, today, zone, problems);
+    if (astray || !assembly.isSettled()) {
+      List<Problem> first = problems.list().stream().filter(Problem::isError).toList();
+      return new Reading(assembly.log(), first, false);
+    }
+    return new Reading(assembly.log(), problems.list(), true);
+  }
+
+  /**
+   * What was read, as far as it could be, and what was wrong with it.
+   *
+   * @param settled whether log.yaml could be read or is rightly not there; if not, only that is
+   *     told, as all else hangs on it
+   */
+  public record Reading(Log log, List<Problem> problems, boolean settled) {}
+
+  /** Words out of a name, such as "Red cedar" out of {@code red_cedar}. */
+  static String title(String name) {
+    String words = name.replace('_', ' ').replace('-', ' ').strip();
+    if (words.isEmpty()) {
+      return name;
+    }
+    int first = words.offsetByCodePoints(0, 1);
+    return words.substring(0, first).toUpperCase(Locale.ROOT) + words.substring(first);
+  }
+}

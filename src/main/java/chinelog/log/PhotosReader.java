@@ -1,0 +1,264 @@
+package chinelog.log;
+
+import chinelog.label.Label;
+import chinelog.problem.Place;
+import chinelog.problem.Suggestion;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.DateTimeException;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.time.format.ResolverStyle;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** Lists the photographs, with what every photos.yaml says of those in its folder. */
+final class PhotosReader {
+
+  private static final DateTimeFormatter TAKEN =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd[ ]['T']HH:mm[:ss]", Locale.ROOT)
+          .withResolverStyle(ResolverStyle.STRICT);
+
+  private final Scope scope;
+  private final SortedMap<String, PhotoFile> photos = new TreeMap<>();
+
+  PhotosReader(Scope scope) {
+    this.scope = scope;
+  }
+
+  List<PhotoFile> read() {
+    scope
+        .inventory()
+        .photos()
+        .keySet()
+        .forEach(
+            path ->
+                photos.put(
+                    path,
+                    new PhotoFile(
+                        path,
+                        List.of(),
+                        "",
+                        List.of(),
+                        false,
+                        null,
+                        null,
+                        null,
+                        Label.NONE,
+                        Place.of(path))));
+    scope.inventory().remarks().forEach(this::remarks);
+    return List.copyOf(photos.values());
+  }
+
+  private void remarks(String path, Path file) {
+    Source source = SourceFile.read(file, path, scope.problems());
+    Yaml root = source == null ? null : YamlParser.parse(source, scope.problems());
+    if (root == null) {
+      return;
+    }
+    String folder = path.substring(0, path.lastIndexOf('/') + 1);
+    for (Yaml.Pair pair : Fields.mapping(root, scope).pairs()) {
+      String photo = find(folder + pair.key().text());
+      if (photo == null) {
+        reportMissing(pair.key(), folder);
+      } else {
+        photos.put(photo, photo(photo, folder, pair));
+      }
+    }
+  }
+
+  private @Nullable String find(String path) {
+    if (photos.containsKey(path)) {
+      return path;
+    }
+    for (String photo : photos.keySet()) {
+      if (FolderWalk.isSameName(photo, path)) {
+        return photo;
+      }
+    }
+    return null;
+  }
+
+  private void reportMissing(Yaml.Scalar key, String folder) {
+    List<String> names =
+        photos.keySet().stream()
+            .filter(p -> p.startsWith(folder))
+            .map(p -> p.substring(folder.length()))
+            .filter(name -> !name.contains("/"))
+            .toList();
+    scope
+        .problems()
+        .error(
+            key.place(),
+            "There is no photograph \"" + key.text() + "\" in this folder.",
+            Suggestion.findNearest(key.text(), names)
+                .map(near -> "Did you mean \"" + near + "\"?")
+                .orElse("Correct the name, or remove what is said of it."));
+  }
+
+  private PhotoFile photo(String path, String folder, Yaml.Pair pair) {
+    Fields fields =
+        Fields.of(
+            pair.value(),
+            scope,
+            Label.NONE,
+            "caption",
+            "alt",
+            "regions",
+            "sha256",
+            "looked-at",
+            "under",
+            "leave-out",
+            "taken");
+    Yaml.Scalar caption = fields.scalar("caption");
+    String base = folder.isEmpty() ? "" : folder.substring(0, folder.length() - 1);
+    List<PhotoFile.Region> regions = new ArrayList<>();
+    for (Yaml item : fields.items("regions")) {
+      PhotoFile.Region region = region(item);
+      if (region != null) {
+        regions.add(region);
+      }
+    }
+    String pinned = hash(fields, "sha256");
+    if (fields.has("regions")) {
+      checkPin(path, pinned, fields, pair.key().place());
+    }
+    return new PhotoFile(
+        path,
+        caption == null ? List.of() : new MarkdownReader(caption.source(), base, scope).line(),
+        fields.text("alt", ""),
+        List.copyOf(regions),
+        fields.flag("leave-out"),
+        taken(fields),
+        pinned,
+        hash(fields, "looked-at"),
+        fields.label(),
+        pair.key().place());
+  }
+
+  private PhotoFile.@Nullable Region region(Yaml item) {
+    Fields fields = Fields.of(item, scope, Label.NONE, "box", "under");
+    Yaml under = fields.require("under", "lines");
+    Yaml box = fields.require("box", "[0, 0.37, 0.47, 1]");
+    if (box == null || under == null) {
+      return null;
+    }
+    List<Double> numbers = new ArrayList<>();
+    for (Yaml side : fields.items(box)) {
+      Yaml.Scalar scalar = fields.values().scalar(side);
+      if (scalar != null && scalar.text().matches("0|1|[01]?\\.[0-9]{1,12}")) {
+        numbers.add(Double.parseDouble(scalar.text()));
+      }
+    }
+    if (numbers.size() == 4
+        && fields.items(box).size() == 4
+        && numbers.stream().allMatch(n -> n <= 1)
+        && numbers.get(0) < numbers.get(2)
+        && numbers.get(1) < numbers.get(3)) {
+      return new PhotoFile.Region(
+          numbers.get(0),
+          numbers.get(1),
+          numbers.get(2),
+          numbers.get(3),
+          fields.label(),
+          box.place());
+    }
+    scope
+        .problems()
+        .error(
+            box.place(),
+            "This box is not a part of the picture.",
+            "Write [left, top, right, bottom] as parts of its width and height, such as [0, 0.37, 0.47, 1].");
+    return null;
+  }
+
+  private @Nullable String hash(Fields fields, String key) {
+    String text = fields.text(key);
+    if (text == null || text.matches("[0-9a-f]{64}")) {
+      return text;
+    }
+    scope
+        .problems()
+        .error(
+            fields.place(key),
+            "This is not the SHA-256 of a file.",
+            "Write its 64 digits 0-9 and a-f; without them, you are told what to write.");
+    return null;
+  }
+
+  /**
+   * Regions drawn on another picture would cover the wrong part of this one. Whoever opens the
+   * album checks it again and says the same, so that it is told once.
+   */
+  private void checkPin(String path, @Nullable String pinned, Fields fields, Place place) {
+    Path file = scope.inventory().photos().get(path);
+    String actual = file == null ? null : sha256(file);
+    if (actual == null) {
+      scope
+          .problems()
+          .error(
+              Place.of(path),
+              "This file cannot be read.",
+              "See that you may read it and that its disk is sound.");
+    } else if (pinned == null && !fields.has("sha256")) {
+      scope
+          .problems()
+          .error(
+              place,
+              "The photograph "
+                  + path
+                  + " has regions, but nothing says which file they were drawn on.",
+              "See that the regions lie right, then write beside them: sha256: " + actual);
+    } else if (pinned != null && !pinned.equals(actual)) {
+      scope
+          .problems()
+          .error(
+              place,
+              "The photograph " + path + " has changed since its regions were drawn.",
+              "Draw the regions again, then write: sha256: " + actual);
+    }
+  }
+
+  private static @Nullable String sha256(Path file) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
+        in.transferTo(OutputStream.nullOutputStream());
+      }
+      return HexFormat.of().formatHex(digest.digest());
+    } catch (IOException e) {
+      return null;
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+  }
+
+  private @Nullable LocalDateTime taken(Fields fields) {
+    Yaml.Scalar scalar = fields.scalar("taken");
+    if (scalar == null) {
+      return null;
+    }
+    try {
+      return LocalDateTime.parse(scalar.text(), TAKEN);
+    } catch (DateTimeException e) {
+      scope
+          .problems()
+          .error(
+              scalar.place(),
+              "\"" + scalar.text() + "\" is not a date and time.",
+              "Write such as 2026-05-16 10:16:04.");
+      return null;
+    }
+  }
+}

@@ -1,0 +1,186 @@
+package chinelog.log;
+
+import chinelog.label.Label;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.Quantity;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedSet;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the lists of log.yaml: stages, limits, posts, the handover booklet. */
+final class PlanReader {
+
+  /** The known sections of the handover booklet, with their titles. */
+  private static final Map<String, String> HANDOVER = new LinkedHashMap<>();
+
+  static {
+    HANDOVER.put("what-it-is", "What it is");
+    HANDOVER.put("setting-up", "Setting up");
+    HANDOVER.put("taking-down", "Taking down");
+    HANDOVER.put("handling", "Handling");
+    HANDOVER.put("running", "Running");
+    HANDOVER.put("care", "Care");
+    HANDOVER.put("finishes", "Finishes");
+    HANDOVER.put("spares", "Spares");
+    HANDOVER.put("mishaps", "If something goes wrong");
+  }
+
+  private final Fields log;
+  private final Scope scope;
+
+  PlanReader(Fields log, Scope scope) {
+    this.log = log;
+    this.scope = scope;
+  }
+
+  List<Stage> stages() {
+    List<Stage> stages = new ArrayList<>();
+    for (Yaml.Pair pair : log.pairs("stages")) {
+      String id = pair.key().text();
+      if (!id.matches("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}_-]*")) {
+        scope
+            .problems()
+            .error(
+                pair.key().place(),
+                "\"" + id + "\" cannot be the word for a stage.",
+                "Write one word of letters, digits and hyphens, and put the rest into \"title\".");
+        continue;
+      }
+      stages.add(stage(pair));
+    }
+    return stages;
+  }
+
+  private Stage stage(Yaml.Pair pair) {
+    String id = pair.key().text();
+    Fields fields =
+        Fields.of(
+            pair.value(), scope, Label.NONE, "title", "start", "finish", "hours", "about", "under");
+    LocalDate start = fields.date("start");
+    LocalDate finish = fields.date("finish");
+    if (start != null && finish != null && finish.isBefore(start)) {
+      scope
+          .problems()
+          .error(
+              fields.place("finish"),
+              "This stage ends before it begins on " + start + ".",
+              "Swap the two dates, or correct one.");
+      finish = null;
+    }
+    Marked<Quantity> hours = fields.quantity("hours", Kind.HOURS);
+    Yaml about = fields.find("about");
+    return new Stage(
+        id,
+        fields.text("title", LogReader.title(id)),
+        about == null ? List.of() : HeadReader.blocks(about, fields.label(), scope),
+        start,
+        finish,
+        hours == null ? null : hours.value(),
+        fields.label(),
+        pair.key().place());
+  }
+
+  List<Limit> limits() {
+    List<Limit> limits = new ArrayList<>();
+    for (Yaml.Pair pair : log.pairs("limits")) {
+      String id = pair.key().text();
+      Fields fields = Fields.of(pair.value(), scope, Label.NONE, "title", "rule", "under");
+      String rule =
+          fields.require("rule", "hull.loa <= 36 in") == null ? null : fields.text("rule");
+      if (rule != null) {
+        limits.add(
+            new Limit(
+                id,
+                fields.text("title", LogReader.title(id)),
+                rule,
+                fields.label(),
+                fields.place("rule")));
+      }
+    }
+    return limits;
+  }
+
+  List<PostPlan> posts() {
+    List<PostPlan> posts = new ArrayList<>();
+    Map<String, String> told = new HashMap<>();
+    SortedSet<String> entries = scope.inventory().entryIds();
+    for (Yaml item : log.items("posts")) {
+      Fields fields =
+          Fields.of(item, scope, Label.NONE, "title", "standfirst", "entries", "opening", "under");
+      String title = fields.require("title", "The drawings") == null ? null : fields.text("title");
+      fields.require("entries", "[2026-03-14-drawings]");
+      List<String> own = new ArrayList<>();
+      for (Yaml.Scalar word : fields.words("entries")) {
+        String id = fields.values().known(word, entries, "an entry of this log");
+        String before = id == null ? null : told.putIfAbsent(id, title == null ? "" : title);
+        if (before != null) {
+          scope
+              .problems()
+              .error(
+                  word.place(),
+                  "\"" + id + "\" is told already in the post \"" + before + "\".",
+                  "Keep it in one of the two.");
+        } else if (id != null) {
+          own.add(id);
+        }
+      }
+      posts.add(
+          new PostPlan(
+              title == null ? "" : title,
+              fields.text("standfirst", ""),
+              List.copyOf(own),
+              opening(fields),
+              fields.label(),
+              fields.place()));
+    }
+    return posts;
+  }
+
+  private @Nullable String opening(Fields fields) {
+    Yaml.Scalar scalar = fields.scalar("opening");
+    return scalar == null ? null : Targets.photo(scalar, scope);
+  }
+
+  List<HandoverSection> handover() {
+    List<HandoverSection> sections = new ArrayList<>();
+    for (Yaml.Pair pair : log.pairs("handover")) {
+      String id = pair.key().text();
+      String title = HANDOVER.get(id);
+      if (title == null) {
+        unknownSection(pair.key(), HANDOVER.keySet());
+        continue;
+      }
+      Yaml text = pair.value();
+      Label label = Label.NONE;
+      if (text instanceof Yaml.Mapping mapping) {
+        Fields fields = new Fields(mapping, scope, label, "title", "text", "under");
+        title = fields.text("title", title);
+        label = fields.label();
+        text = fields.require("text", "…");
+      }
+      sections.add(
+          new HandoverSection(
+              id,
+              title,
+              text == null ? List.of() : HeadReader.blocks(text, label, scope),
+              label,
+              pair.key().place()));
+    }
+    return sections;
+  }
+
+  private void unknownSection(Yaml.Scalar key, Collection<String> known) {
+    scope
+        .problems()
+        .error(
+            key.place(),
+            "\"" + key.text() + "\" is not a section of the handover booklet.",
+            Suggestion.remedy(key.text(), known));
+  }
+}

@@ -1,0 +1,233 @@
+package chinelog.log;
+
+import chinelog.label.Label;
+import chinelog.problem.Place;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** Reads tables: RFC 4180, the first record names the columns, each as "name [unit]". */
+final class TableReader {
+
+  private static final Pattern HEADING = Pattern.compile("(.*?)\\s*(?:\\[([^\\[\\]]*)])?");
+  private static final String UNDER = "under";
+
+  private final Scope scope;
+  private final Map<String, Fields> marks = new LinkedHashMap<>();
+  private final Map<String, Yaml.Scalar> marked = new LinkedHashMap<>();
+
+  /**
+   * @param log whose key {@code tables} says what is under which agreement
+   */
+  TableReader(Fields log, Scope scope) {
+    this.scope = scope;
+    for (Yaml.Pair pair : log.pairs("tables")) {
+      String name = pair.key().text();
+      marks.put(name, Fields.of(pair.value(), scope, Label.NONE, "under", "columns"));
+      marked.put(name, pair.key());
+    }
+  }
+
+  List<Table> read() {
+    List<Table> tables = new ArrayList<>();
+    List<String> names = new ArrayList<>();
+    scope
+        .inventory()
+        .tables()
+        .forEach(
+            (path, file) -> {
+              String name = path.substring("tables/".length(), path.length() - ".csv".length());
+              names.add(name);
+              Source source = SourceFile.read(file, path, scope.problems());
+              Table table = source == null ? null : table(name, source);
+              if (table != null) {
+                tables.add(table);
+              }
+            });
+    marked.forEach(
+        (name, key) -> {
+          if (!names.contains(name)) {
+            scope
+                .problems()
+                .error(
+                    key.place(),
+                    "There is no table \"" + name + "\".",
+                    Suggestion.remedy(name, names));
+          }
+        });
+    return tables;
+  }
+
+  private @Nullable Table table(String name, Source source) {
+    MarkWatch.refuse(source, scope.problems());
+    List<List<CsvRecords.Field>> records = CsvRecords.read(source, scope.problems());
+    if (records.isEmpty() && scope.problems().hasErrorIn(source.file())) {
+      return null;
+    }
+    if (records.isEmpty()) {
+      scope
+          .problems()
+          .error(
+              Place.of(source.file()),
+              "This table is empty.",
+              "Write a line with the names of its columns, such as \"station,x [mm]\".");
+      return null;
+    }
+    Fields mark = marks.get(name);
+    List<Table.Column> columns = columns(records.get(0), mark);
+    if (columns.size() == 1 && records.get(0).get(0).text().contains(";")) {
+      scope
+          .problems()
+          .error(
+              columns.get(0).place(),
+              "The columns of this table are divided by semicolons.",
+              "Save it as CSV with commas between columns and points in decimals.");
+      return null;
+    }
+    int underColumn = -1;
+    for (int i = 0; i < columns.size(); i++) {
+      if (columns.get(i).name().equals(UNDER)) {
+        underColumn = i;
+      }
+    }
+    List<Table.Row> rows = new ArrayList<>();
+    for (List<CsvRecords.Field> record : records.subList(1, records.size())) {
+      if (record.size() == columns.size()) {
+        rows.add(row(record, columns, underColumn));
+      } else {
+        scope
+            .problems()
+            .error(
+                record.get(0).place(),
+                "This row has "
+                    + cells(record.size())
+                    + ", but the table has "
+                    + columns.size()
+                    + " columns.",
+                "Give each row one cell for each column; an empty cell still needs its comma.");
+      }
+    }
+    if (underColumn >= 0) {
+      columns.remove(underColumn);
+    }
+    return new Table(
+        name,
+        List.copyOf(columns),
+        List.copyOf(rows),
+        mark == null ? Label.NONE : mark.label(),
+        Place.of(source.file()));
+  }
+
+  private static String cells(int count) {
+    return count == 1 ? "1 cell" : count + " cells";
+  }
+
+  private List<Table.Column> columns(List<CsvRecords.Field> head, @Nullable Fields mark) {
+    Map<String, Label> labels = new LinkedHashMap<>();
+    Map<String, Place> places = new LinkedHashMap<>();
+    for (Yaml.Pair pair : mark == null ? List.<Yaml.Pair>of() : mark.pairs("columns")) {
+      Fields fields = Fields.of(pair.value(), scope, Label.NONE, "under");
+      fields.require("under", "client");
+      labels.put(pair.key().text(), fields.label());
+      places.put(pair.key().text(), pair.key().place());
+    }
+    List<Table.Column> columns = new ArrayList<>();
+    List<String> names = new ArrayList<>();
+    for (CsvRecords.Field field : head) {
+      Matcher m = HEADING.matcher(field.text().strip());
+      String name = m.matches() ? m.group(1) : field.text().strip();
+      String unit = m.matches() ? m.group(2) : null;
+      if (name.isEmpty() || names.contains(name)) {
+        scope
+            .problems()
+            .error(
+                field.place(),
+                name.isEmpty()
+                    ? "This column has no name."
+                    : "Two columns are named \"" + name + "\".",
+                "Give each column a name of its own.");
+      }
+      names.add(name);
+      columns.add(
+          new Table.Column(
+              name, unit(unit, field), labels.getOrDefault(name, Label.NONE), field.place()));
+    }
+    places.forEach(
+        (name, place) -> {
+          if (!names.contains(name)) {
+            scope
+                .problems()
+                .error(
+                    place,
+                    "The table has no column \"" + name + "\".",
+                    Suggestion.remedy(name, names));
+          }
+        });
+    return columns;
+  }
+
+  private Unit unit(@Nullable String written, CsvRecords.Field field) {
+    if (written == null) {
+      return Unit.ONE;
+    }
+    try {
+      return Unit.parse(written);
+    } catch (QuantityException e) {
+      scope.problems().error(field.place(), e.what(), e.remedy());
+      return Unit.ONE;
+    }
+  }
+
+  private Table.Row row(
+      List<CsvRecords.Field> record, List<Table.Column> columns, int underColumn) {
+    List<Table.Cell> cells = new ArrayList<>();
+    Label label = Label.NONE;
+    for (int i = 0; i < record.size(); i++) {
+      CsvRecords.Field field = record.get(i);
+      if (i != underColumn) {
+        String text = field.text().strip();
+        cells.add(
+            new Table.Cell(
+                text, quantity(text, columns.get(i).unit(), field.place()), field.place()));
+      } else if (!field.text().isBlank()) {
+        List<Yaml> words = new ArrayList<>();
+        for (String word : field.text().strip().split("[,\\s]+")) {
+          words.add(new Yaml.Scalar(word, true, Source.near(field.place(), word)));
+        }
+        label = new Values(scope).under(new Yaml.Sequence(words, field.place()));
+      }
+    }
+    return new Table.Row(List.copyOf(cells), label, record.get(0).place());
+  }
+
+  private @Nullable Quantity quantity(String text, Unit unit, Place place) {
+    if (text.isEmpty()) {
+      return null;
+    }
+    try {
+      Quantity number = Quantity.parse(text);
+      if (number.unit().equals(Unit.ONE)) {
+        return Quantity.parse(text + " " + unit.symbol());
+      }
+      return unit.equals(Unit.ONE) ? number : number.in(unit);
+    } catch (QuantityException e) {
+      if (!unit.equals(Unit.ONE)) {
+        scope
+            .problems()
+            .error(
+                place,
+                "\"" + text + "\" is not a number of " + unit.symbol() + ".",
+                "Write a number with a decimal point, or leave the cell empty.");
+      }
+      return null;
+    }
+  }
+}

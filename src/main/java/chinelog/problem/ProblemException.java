@@ -1,0 +1,26 @@
+package chinelog.problem;
+
+import java.io.IOException;
+
+/**
+ * A problem of the author's met where it can be told only by an exception, such as a template that
+ * cannot be filled.
+ */
+public final class ProblemException extends IOException {
+
+  private final transient Problem problem;
+
+  public ProblemException(Problem problem) {
+    super(problem.what() + " " + problem.remedy());
+    this.problem = problem;
+  }
+
+  public ProblemException(Problem problem, Throwable cause) {
+    this(problem);
+    initCause(cause);
+  }
+
+  public Problem problem() {
+    return problem;
+  }
+}

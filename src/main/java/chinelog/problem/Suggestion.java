@@ -1,0 +1,64 @@
+package chinelog.problem;
+
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Finds the known word that a misspelt one was most likely meant to be. */
+public final class Suggestion {
+
+  /** Beyond this nothing was misspelt; comparing would only take long. */
+  private static final int LONGEST = 100;
+
+  private Suggestion() {}
+
+  /**
+   * The known word nearest to {@code word}, if it lies within a third of its length (at least two
+   * edits: insert, delete, replace, or swap neighbours).
+   */
+  public static Optional<String> findNearest(String word, Collection<String> known) {
+    if (word.length() > LONGEST) {
+      return Optional.empty();
+    }
+    int most = Math.max(2, word.length() / 3);
+    String wanted = word.toLowerCase(Locale.ROOT);
+    return known.stream()
+        .filter(k -> distance(wanted, k.toLowerCase(Locale.ROOT)) <= most)
+        .min(
+            Comparator.comparingInt((String k) -> distance(wanted, k.toLowerCase(Locale.ROOT)))
+                .thenComparing(Comparator.naturalOrder()));
+  }
+
+  /** A remedy sentence: the nearest word if there is one, else the whole list. */
+  public static String remedy(String word, Collection<String> known) {
+    if (known.isEmpty()) {
+      return "Remove it; there is nothing of that kind in this log.";
+    }
+    return findNearest(word, known)
+        .map(k -> "Did you mean \"" + k + "\"?")
+        .orElseGet(
+            () -> "Write one of: " + String.join(", ", known.stream().sorted().toList()) + ".");
+  }
+
+  private static int distance(String a, String b) {
+    int[][] d = new int[a.length() + 1][b.length() + 1];
+    for (int i = 0; i <= a.length(); i++) {
+      for (int j = 0; j <= b.length(); j++) {
+        if (i == 0 || j == 0) {
+          d[i][j] = i + j;
+          continue;
+        }
+        int replace = d[i - 1][j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+        d[i][j] = Math.min(replace, Math.min(d[i - 1][j], d[i][j - 1]) + 1);
+        if (i > 1
+            && j > 1
+            && a.charAt(i - 1) == b.charAt(j - 2)
+            && a.charAt(i - 2) == b.charAt(j - 1)) {
+          d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
+        }
+      }
+    }
+    return d[a.length()][b.length()];
+  }
+}

@@ -1,0 +1,47 @@
+package chinelog.publish;
+
+import chinelog.label.Clearance;
+import chinelog.log.Log;
+import chinelog.log.Sheet;
+import chinelog.photo.Credit;
+import chinelog.photo.Darkroom;
+import chinelog.photo.SheetPrinter;
+import chinelog.withhold.PictureSource;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+
+/** Pictures made from the files of a log. */
+final class LogPictures implements PictureSource {
+
+  private final Darkroom darkroom;
+  private final SheetPrinter printer;
+  private final Progress progress;
+
+  /**
+   * @param clearance of those who will see them
+   * @param fast whether libjpeg-turbo may be used
+   */
+  LogPictures(Log log, Clearance clearance, boolean fast, Progress progress) {
+    Path folder = log.folder();
+    this.darkroom = new Darkroom(folder, fast, Credit.of(log.head(), clearance));
+    this.printer = new SheetPrinter(folder);
+    this.progress = progress;
+  }
+
+  @Override
+  public Darkroom.Development develop(List<Darkroom.Order> orders) throws IOException {
+    return darkroom.develop(
+        orders, (done, of) -> progress.begin("photograph " + done + " of " + of));
+  }
+
+  @Override
+  public int pages(Sheet sheet) throws IOException {
+    return printer.pages(sheet.path());
+  }
+
+  @Override
+  public Darkroom.Prints print(Sheet sheet, int page) throws IOException {
+    return printer.print(sheet.path(), page);
+  }
+}

@@ -1,0 +1,51 @@
+package chinelog.publish;
+
+import chinelog.problem.Problem;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.SortedMap;
+
+/**
+ * What came of publishing or of an audit.
+ *
+ * @param problems all of them, worst first; if one is an error, nothing was published
+ * @param editions those that were made or audited; empty after an error
+ */
+public record Outcome(List<Problem> problems, List<Made> editions) {
+
+  public boolean hasErrors() {
+    return problems.stream().anyMatch(Problem::isError);
+  }
+
+  public boolean hasLeaks() {
+    return editions.stream().anyMatch(e -> !e.findings().isEmpty());
+  }
+
+  /**
+   * An edition.
+   *
+   * @param folder where it stands
+   * @param withheld how many things are withheld, by the agreements they are under
+   * @param released how many things were released into it
+   * @param findings of its audit; if there are any in any edition, none was put in its place
+   */
+  public record Made(
+      String readers,
+      Path folder,
+      List<String> files,
+      int entries,
+      int plates,
+      int figures,
+      SortedMap<String, Integer> withheld,
+      int released,
+      List<Finding> findings) {}
+
+  /**
+   * Something that the audit found.
+   *
+   * @param file below the edition's folder
+   * @param where in the file, in words
+   * @param what was found, in words
+   */
+  public record Finding(String file, String where, String what) {}
+}

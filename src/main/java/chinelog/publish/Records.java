@@ -1,0 +1,122 @@
+package chinelog.publish;
+
+import chinelog.audit.Audit;
+import chinelog.withhold.Register;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * The private papers about one readers' editions: register, audit report, and what was published
+ * when.
+ */
+final class Records {
+
+  private final Shelf shelf;
+  private final String readers;
+
+  Records(Shelf shelf, String readers) {
+    this.shelf = shelf;
+    this.readers = readers;
+  }
+
+  void write(Publisher.Draft draft, LocalDate asOf) throws IOException {
+    Path folder = Files.createDirectories(shelf.records(readers));
+    replace(folder.resolve("register.txt"), register(draft.withheld().register(), asOf));
+    shelf.announce(readers, draft.manifest());
+    Files.writeString(
+        folder.resolve("published.txt"),
+        asOf + "  " + draft.manifest().files().size() + " files\n",
+        StandardOpenOption.CREATE,
+        StandardOpenOption.APPEND);
+    replace(folder.resolve("audit.txt"), audit(draft, asOf, "was published"));
+  }
+
+  /** Writes a file whole or, on a full disk, not at all. */
+  private static void replace(Path file, List<String> lines) throws IOException {
+    Path fresh = file.resolveSibling(file.getFileName() + ".new");
+    try {
+      Files.write(fresh, lines);
+      Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(fresh);
+    }
+  }
+
+  /** The report of an audit that stopped the publishing. */
+  void writeRefusal(Publisher.Draft draft, LocalDate asOf) throws IOException {
+    Path folder = Files.createDirectories(shelf.records(readers));
+    replace(
+        folder.resolve("audit.txt"),
+        audit(draft, asOf, "was not published; what stood before still stands"));
+  }
+
+  /** The report of an audit of what stands. */
+  void writeAudit(Publisher.Draft draft, LocalDate asOf) throws IOException {
+    Path folder = Files.createDirectories(shelf.records(readers));
+    replace(folder.resolve("audit.txt"), audit(draft, asOf, "stands published"));
+  }
+
+  private List<String> register(Register register, LocalDate asOf) {
+    List<String> lines = new ArrayList<>();
+    lines.add("Register of the edition for " + readers + ", as of " + asOf + ". Private.");
+    lines.add("");
+    lines.add("Withheld (" + register.withheld().size() + ")");
+    register.withheld().forEach(l -> lines.add(line(l)));
+    lines.add("");
+    lines.add("Released (" + register.released().size() + ")");
+    register.released().forEach(l -> lines.add(line(l)));
+    return lines;
+  }
+
+  private static String line(Register.Line line) {
+    return "  " + line.place() + ": " + line.what() + ", " + line.why();
+  }
+
+  private List<String> audit(Publisher.Draft draft, LocalDate asOf, String fate)
+      throws IOException {
+    Audit.Report report = draft.report();
+    List<String> lines = new ArrayList<>();
+    lines.add("Audit of the edition for " + readers + ", as of " + asOf + ". Private.");
+    lines.add("The edition " + fate + ".");
+    lines.add("");
+    lines.add("Withheld from these readers");
+    SortedMap<String, Integer> counts = new TreeMap<>();
+    draft
+        .withheld()
+        .register()
+        .withheld()
+        .forEach(l -> counts.merge("" + l.label(), 1, Integer::sum));
+    counts.forEach((label, count) -> lines.add("  under " + label + ": " + count));
+    if (counts.isEmpty()) {
+      lines.add("  nothing");
+    }
+    lines.add("  Each is named, with its place, in register.txt.");
+    lines.add("");
+    lines.add("Editions that went out");
+    Path published = shelf.records(readers).resolve("published.txt");
+    List<String> before = Files.exists(published) ? Files.readAllLines(published) : List.of();
+    lines.addAll(
+        before.isEmpty() ? List.of("  none before") : before.stream().map("  "::concat).toList());
+    lines.add("");
+    lines.add("Searched");
+    report.searched().forEach(s -> lines.add("  " + s));
+    lines.add("");
+    if (report.isClean()) {
+      lines.add("Found: nothing that must not be there.");
+    } else {
+      lines.add("Found (" + report.findings().size() + ")");
+      report
+          .findings()
+          .forEach(f -> lines.add("  " + f.file() + ", " + f.where() + ": " + f.what()));
+    }
+    return lines;
+  }
+}

@@ -1,0 +1,245 @@
+package chinelog.publish;
+
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Where a log's editions stand: what is published, what is being made, and the private records.
+ *
+ * <p>An edition is made in a folder beside the published ones and put in its place by renaming. If
+ * the machine stops between the two renames, the next command finds the old edition set aside and
+ * puts it back.
+ */
+final class Shelf {
+
+  private final Path log;
+
+  Shelf(Path log) {
+    this.log = log;
+  }
+
+  Path published(String readers) {
+    return log.resolve("published").resolve(readers);
+  }
+
+  Path records(String readers) {
+    return log.resolve("records").resolve(readers);
+  }
+
+  Path manifest(String readers) {
+    return records(readers).resolve("manifest.txt");
+  }
+
+  /** The manifest of an edition about to be put in its place. */
+  private Path nextManifest(String readers) {
+    return records(readers).resolve("manifest.next.txt");
+  }
+
+  /** The ledger of the figures printed for some readers. */
+  FigureLedger ledger(String readers) {
+    return new FigureLedger(
+        records(readers).resolve("ledger.csv"),
+        "records/" + readers + "/ledger.csv",
+        Files.exists(records(readers).resolve("published.txt")));
+  }
+
+  private Path making(String readers) {
+    return log.resolve(".chinelog").resolve("making").resolve(readers);
+  }
+
+  private Path setAside(String readers) {
+    return log.resolve(".chinelog").resolve("set-aside").resolve(readers);
+  }
+
+  /**
+   * Keeps other runs of chinelog from publishing this log until it is closed.
+   *
+   * @throws ProblemException if one is at it already
+   */
+  Closeable claim() throws IOException {
+    requireOwnCache(log);
+    Path file = log.resolve(".chinelog").resolve("claimed");
+    Files.createDirectories(file.getParent());
+    FileChannel channel =
+        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+    try {
+      if (channel.tryLock() != null) {
+        return channel;
+      }
+    } catch (OverlappingFileLockException e) {
+      // The other run is in this very process.
+    }
+    channel.close();
+    throw new ProblemException(
+        Problem.error(
+            Place.of(log.toString()),
+            "Another run of chinelog is publishing this log.",
+            "Let it end first."));
+  }
+
+  /** Puts back what an interrupted swap left set aside, and settles which manifest holds. */
+  void recover(String readers) throws IOException {
+    Path aside = setAside(readers);
+    Path place = published(readers);
+    if (Files.exists(aside)) {
+      if (Files.exists(place)) {
+        delete(aside);
+      } else {
+        Files.createDirectories(place.getParent());
+        Files.move(aside, place, StandardCopyOption.ATOMIC_MOVE);
+      }
+    }
+    Path next = nextManifest(readers);
+    if (Files.exists(next)) {
+      if (Files.isDirectory(place) && Manifest.of(place).equals(Manifest.read(next))) {
+        Files.move(next, manifest(readers), StandardCopyOption.ATOMIC_MOVE);
+      } else {
+        Files.delete(next);
+      }
+    }
+  }
+
+  /**
+   * Refuses a log whose cache would be written to another place.
+   *
+   * @throws ProblemException if {@code .chinelog} is a link, or a file
+   */
+  static void requireOwnCache(Path log) throws ProblemException {
+    Optional<Problem> misplaced = findMisplaced(log, ".chinelog");
+    if (misplaced.isPresent()) {
+      throw new ProblemException(misplaced.get());
+    }
+  }
+
+  /** What is wrong with a folder that chinelog keeps in a log. */
+  private static Optional<Problem> findMisplaced(Path log, String part) {
+    Path folder = log.resolve(part);
+    if (Files.isSymbolicLink(folder)) {
+      return Optional.of(
+          Problem.error(
+              Place.of(part),
+              "This folder is a link to another place.",
+              "Remove the link; chinelog writes only inside the log."));
+    }
+    return Files.exists(folder) && !Files.isDirectory(folder)
+        ? Optional.of(
+            Problem.error(
+                Place.of(part),
+                "This is a file, but chinelog keeps a folder of this name in a log.",
+                "Move the file away, or rename it."))
+        : Optional.empty();
+  }
+
+  /** A problem for each thing that stands where the edition is to stand and is not ours. */
+  List<Problem> foreign(String readers) throws IOException {
+    List<Problem> problems = new ArrayList<>();
+    String base = "published/" + readers;
+    for (String part : List.of("published", "records", "records/" + readers)) {
+      findMisplaced(log, part).ifPresent(problems::add);
+    }
+    if (!problems.isEmpty()) {
+      return problems;
+    }
+    Manifest ours = Manifest.read(manifest(readers));
+    Set<String> foreign = ours.foreignIn(published(readers));
+    if (ours.files().isEmpty() && !foreign.isEmpty()) {
+      return List.of(
+          Problem.error(
+              Place.of(base),
+              "No list tells which files here chinelog wrote (records/"
+                  + readers
+                  + "/manifest.txt).",
+              "Move this away; chinelog deletes nothing of which it does not know that it wrote"
+                  + " it."));
+    }
+    for (String name : foreign) {
+      problems.add(
+          Problem.error(
+              Place.of(name.isEmpty() ? base : base + "/" + name),
+              "This was not written by chinelog, and an edition holds nothing else.",
+              "Move it out of the folder; chinelog deletes nothing that it did not write."));
+    }
+    return problems;
+  }
+
+  /** An empty folder to make an edition in. */
+  Path startMaking(String readers) throws IOException {
+    Path folder = making(readers);
+    delete(folder);
+    Files.createDirectories(folder);
+    return folder;
+  }
+
+  void dropMaking(String readers) throws IOException {
+    delete(making(readers));
+  }
+
+  /** Writes down what the edition that was made consists of, before it is put in its place. */
+  void announce(String readers, Manifest manifest) throws IOException {
+    Files.createDirectories(records(readers));
+    manifest.write(nextManifest(readers));
+  }
+
+  /** Puts the edition that was made and announced in the place of the one that stands. */
+  void swap(String readers) throws IOException {
+    Path place = published(readers);
+    Path aside = setAside(readers);
+    Files.createDirectories(place.getParent());
+    Files.createDirectories(aside.getParent());
+    delete(aside);
+    if (Files.exists(place)) {
+      Files.move(place, aside, StandardCopyOption.ATOMIC_MOVE);
+    }
+    try {
+      Files.move(making(readers), place, StandardCopyOption.ATOMIC_MOVE);
+    } catch (IOException e) {
+      recover(readers);
+      throw e;
+    }
+    Files.move(nextManifest(readers), manifest(readers), StandardCopyOption.ATOMIC_MOVE);
+    delete(aside);
+  }
+
+  private static void delete(Path folder) throws IOException {
+    if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    Files.walkFileTree(
+        folder,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
+              throws IOException {
+            Files.delete(file);
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult postVisitDirectory(
+              Path directory, @org.jspecify.annotations.Nullable IOException e) throws IOException {
+            if (e != null) {
+              throw e;
+            }
+            Files.delete(directory);
+            return FileVisitResult.CONTINUE;
+          }
+        });
+  }
+}

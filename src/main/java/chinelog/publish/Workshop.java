@@ -1,0 +1,79 @@
+package chinelog.publish;
+
+import chinelog.log.Log;
+import chinelog.log.LogReader;
+import chinelog.markup.Theme;
+import chinelog.photo.Album;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import chinelog.problem.Problems;
+import chinelog.reckon.Facts;
+import chinelog.reckon.Reckoner;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+
+/** Reads and reckons a log: all that has to be known before any edition is made. */
+public final class Workshop {
+
+  private Workshop() {}
+
+  /**
+   * The log with its facts and photographs as on a day.
+   *
+   * @param today the real date: a note dated after it is a problem
+   * @param asOf entries dated after it are left aside
+   * @param zone for a log that names none
+   */
+  public static Opened open(
+      Path folder, LocalDate today, LocalDate asOf, ZoneId zone, Progress progress)
+      throws IOException {
+    Shelf.requireOwnCache(folder);
+    progress.begin("reading the log");
+    LogReader.Reading reading = new LogReader(today, zone).read(folder);
+    Log log = AsOf.cut(reading.log(), asOf);
+    Problems problems = new Problems();
+    problems.addAll(reading.problems());
+    boolean settled = reading.settled();
+    if (settled) {
+      problems.addAll(themeProblems(log));
+    }
+    progress.begin("looking at the photographs");
+    Album album = Album.open(log);
+    if (settled) {
+      problems.addAll(album.problems());
+    }
+    progress.begin("reckoning");
+    Reckoner.Reckoning reckoning = Reckoner.reckon(log);
+    if (settled) {
+      problems.addAll(reckoning.problems());
+    }
+    return new Opened(log, album, reckoning.facts(), problems.list());
+  }
+
+  private static List<Problem> themeProblems(Log log) throws IOException {
+    try {
+      theme(log.folder(), log.head().theme()).bookCss();
+      return List.of();
+    } catch (ProblemException e) {
+      return List.of(e.problem());
+    }
+  }
+
+  /** A theme of the log's own, or one that comes with chinelog. */
+  static Theme theme(Path folder, String name) throws IOException {
+    Path own = folder.resolve("themes");
+    return Theme.load(name, Files.isDirectory(own) ? own : null);
+  }
+
+  /** Everything read and reckoned, and all problems found, worst first. */
+  public record Opened(Log log, Album album, Facts facts, List<Problem> problems) {
+
+    public boolean hasErrors() {
+      return problems.stream().anyMatch(Problem::isError);
+    }
+  }
+}

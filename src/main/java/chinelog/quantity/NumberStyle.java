@@ -1,0 +1,282 @@
+package chinelog.quantity;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.text.NumberFormat;
+import java.util.Currency;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * How quantities are shown to readers, such as {@code 1.19 m ± 0.002 m}, {@code 1 3⁄16 in}, {@code
+ * 2 h 30 min}, {@code £21.60}.
+ *
+ * <p>A number is rounded once, half up (ties go away from zero), when it is shown: to its tolerance
+ * if it has one (one significant digit of it, two where that begins with 1 and has two), else to
+ * its significant digits, at least three. A maker's own unit is kept; a reckoned length, area,
+ * volume or mass is shown in the metric unit that suits its size (lengths from 1 m on in m).
+ *
+ * @param locale of decimal signs and grouping
+ * @param inchDenominator inches are shown as fractions with this denominator, a power of two; 0
+ *     shows them as decimals. A fraction that is not exact is marked {@code ≈}.
+ */
+public record NumberStyle(Locale locale, int inchDenominator) {
+
+  static final char NARROW_SPACE = '\u202f';
+  private static final char MINUS = '\u2212';
+  private static final int FEWEST_DIGITS = 3;
+  private static final int MOST_DIGITS = 9;
+  static final int DIGITS_OF_RECKONED = 4;
+
+  /** An exact figure of more digits was reckoned from exact ones, such as a scale's cube. */
+  private static final int MOST_OF_EXACT = 6;
+
+  public NumberStyle {
+    if (inchDenominator < 0 || Integer.bitCount(inchDenominator) > 1) {
+      throw new IllegalArgumentException("not a power of two: " + inchDenominator);
+    }
+  }
+
+  /** The quantity to the digits it deserves, with its tolerance if it has one. */
+  public String show(Quantity quantity) {
+    Quantity q = Rescaling.suited(quantity);
+    BigDecimal t = q.tolerance();
+    if (t != null && t.signum() > 0) {
+      return showWithTolerance(q, t);
+    }
+    return showPlain(q);
+  }
+
+  /** The quantity without its tolerance, rounded as {@link #show} rounds it. */
+  public String showValue(Quantity quantity) {
+    Quantity q = Rescaling.suited(quantity);
+    BigDecimal t = q.tolerance();
+    return t != null && t.signum() > 0 && isDecimal(q)
+        ? withUnit(number(q.value(), tolerancePlaces(t), true), q.unit())
+        : showPlain(q);
+  }
+
+  /** The tolerance alone, such as {@code ± 2 mm}; empty where there is none. */
+  public String showTolerance(Quantity quantity) {
+    String all = show(quantity);
+    int at = all.indexOf('±');
+    return at < 0 ? "" : all.substring(at);
+  }
+
+  /** The quantity in {@code unit}, such as a full-size length in m. */
+  public String showIn(Quantity quantity, Unit unit) throws QuantityException {
+    return show(quantity.in(unit));
+  }
+
+  /** A length as feet, inches and a fraction, such as {@code 4 ft 0 37⁄64 in}. */
+  public String showFeetAndInches(Quantity length) throws QuantityException {
+    return showPlain(length.in(Unit.known(Compound.FEET_AND_INCHES.symbol())));
+  }
+
+  /**
+   * An inch fraction with what it is off by, such as {@code 3⁄64 in less 0.0052 in}; as {@link
+   * #show} for all else.
+   */
+  public String showWithError(Quantity quantity) {
+    Quantity q = Rescaling.suited(quantity);
+    if (!isFraction(q)) {
+      return show(q);
+    }
+    BigDecimal error = q.value().subtract(InchFraction.nearest(q.value(), inchDenominator).value());
+    String shown = InchFraction.nearest(q.value(), inchDenominator).text() + NARROW_SPACE + "in";
+    if (error.signum() == 0) {
+      return shown;
+    }
+    int places = 2 - Quantity.magnitude(error);
+    return shown
+        + (error.signum() < 0 ? " less " : " and ")
+        + withUnit(number(error.abs(), places, false), Unit.INCH);
+  }
+
+  /** A plain number in the locale's digits, rounded half up to at most {@code decimals}. */
+  public String number(BigDecimal value, int decimals) {
+    return number(value, decimals, false);
+  }
+
+  private String showWithTolerance(Quantity q, BigDecimal t) {
+    if (!isDecimal(q)) {
+      String value = showPlain(q);
+      String shown = value.startsWith("≈") ? value.substring(2) : value;
+      return shown + " ±" + NARROW_SPACE + showPlain(coarse(q, t));
+    }
+    int places = tolerancePlaces(t);
+    String value = number(q.value(), places, true);
+    String spread = number(t, places, true);
+    return withUnit(value, q.unit()) + " ±" + NARROW_SPACE + withUnit(spread, q.unit());
+  }
+
+  /** A tolerance never vanishes: it is at least the smallest step shown. */
+  private Quantity coarse(Quantity q, BigDecimal t) {
+    BigDecimal step =
+        isFraction(q) || isFeet(q)
+            ? BigDecimal.ONE.divide(BigDecimal.valueOf(inchDenominator))
+            : BigDecimal.ZERO;
+    Unit unit = isFeet(q) ? Unit.INCH : q.unit();
+    BigDecimal steps =
+        step.signum() == 0 ? t : t.divide(step, 0, RoundingMode.CEILING).multiply(step);
+    return Quantity.written(steps, unit, Quantity.EXACT);
+  }
+
+  private boolean isFraction(Quantity q) {
+    return inchDenominator > 0 && q.unit().equals(Unit.INCH);
+  }
+
+  private boolean isFeet(Quantity q) {
+    return inchDenominator > 0 && q.unit().symbol().equals(Compound.FEET_AND_INCHES.symbol());
+  }
+
+  private boolean isDecimal(Quantity q) {
+    return !isFraction(q) && compound(q.unit()).isEmpty() && q.unit().currency() == null;
+  }
+
+  private static Optional<Compound> compound(Unit unit) {
+    return unit.equals(Unit.HOUR) || unit.equals(Unit.MINUTE)
+        ? Optional.of(Compound.HOURS_AND_MINUTES)
+        : Compound.findBySymbol(unit.symbol());
+  }
+
+  private String showPlain(Quantity q) {
+    String currency = q.unit().currency();
+    if (currency != null) {
+      return money(q, currency);
+    }
+    if (isFraction(q)) {
+      return inches(q.value()) + NARROW_SPACE + "in";
+    }
+    return compound(q.unit())
+        .map(c -> steps(q, c))
+        .orElseGet(() -> withUnit(number(q.value(), places(q), false), q.unit()));
+  }
+
+  private String inches(BigDecimal value) {
+    InchFraction nearest = InchFraction.nearest(value, inchDenominator);
+    boolean exact = nearest.value().compareTo(value) == 0;
+    return (exact ? "" : "≈" + NARROW_SPACE) + nearest.text();
+  }
+
+  /** Larger and smaller unit, such as {@code 2 h 30 min}; the larger is left out if it is 0. */
+  private String steps(Quantity q, Compound c) {
+    BigDecimal small = q.value().abs();
+    if (q.unit().equals(Unit.HOUR)) {
+      small = small.multiply(BigDecimal.valueOf(c.ratio()));
+    }
+    boolean fraction = c == Compound.FEET_AND_INCHES && inchDenominator > 0;
+    int places = c == Compound.HOURS_AND_MINUTES ? 0 : 2;
+    BigDecimal rounded =
+        fraction
+            ? InchFraction.nearest(small, inchDenominator).value()
+            : small.setScale(places, RoundingMode.HALF_UP);
+    boolean exact = !fraction || rounded.compareTo(small) == 0;
+    BigDecimal[] parts =
+        rounded.divideToIntegralValue(BigDecimal.valueOf(c.ratio())).signum() == 0
+            ? new BigDecimal[] {BigDecimal.ZERO, rounded}
+            : rounded.divideAndRemainder(BigDecimal.valueOf(c.ratio()));
+    String rest =
+        fraction
+            ? InchFraction.nearest(parts[1], inchDenominator).textAfterFeet(parts[0].signum() != 0)
+            : number(parts[1].stripTrailingZeros(), places, false);
+    StringBuilder shown = new StringBuilder(exact ? "" : "≈" + NARROW_SPACE);
+    if (q.value().signum() < 0 && rounded.signum() != 0) {
+      shown.append(MINUS);
+    }
+    boolean hours = c == Compound.HOURS_AND_MINUTES;
+    boolean large = parts[0].signum() != 0 || !hours && parts[1].signum() == 0;
+    if (large) {
+      shown.append(number(parts[0], 0, false)).append(NARROW_SPACE).append(c.large());
+    }
+    boolean wholeHours = hours && parts[1].signum() == 0 && (large || q.unit().equals(Unit.HOUR));
+    if (wholeHours) {
+      return large
+          ? shown.toString()
+          : shown.append("0").append(NARROW_SPACE).append("h").toString();
+    }
+    return shown
+        .append(large ? " " : "")
+        .append(rest)
+        .append(NARROW_SPACE)
+        .append(c.small())
+        .toString();
+  }
+
+  private String money(Quantity q, String code) {
+    NumberFormat format = NumberFormat.getCurrencyInstance(locale);
+    Currency currency = Currency.getInstance(code);
+    format.setCurrency(currency);
+    int digits = Math.max(0, currency.getDefaultFractionDigits());
+    format.setMinimumFractionDigits(digits);
+    format.setMaximumFractionDigits(digits);
+    format.setRoundingMode(RoundingMode.HALF_UP);
+    Unit per = Unit.known(code).dividedBy(q.unit());
+    if (per.equals(Unit.MINUTE)) {
+      // Nobody is paid by the minute.
+      return money(inHours(q, code), code);
+    }
+    String amount = signed(format.format(rounded(q.value(), digits)));
+    return per.equals(Unit.ONE) ? amount : amount + "/" + per.symbol();
+  }
+
+  private static Quantity inHours(Quantity perMinute, String code) {
+    try {
+      return perMinute.in(Unit.known(code).dividedBy(Unit.HOUR));
+    } catch (QuantityException e) {
+      throw new IllegalStateException("an hour is a time", e);
+    }
+  }
+
+  private String withUnit(String number, Unit unit) {
+    String symbol = unit.symbol();
+    if (symbol.isEmpty() || symbol.equals("°") || symbol.equals("%") && percentIsClose()) {
+      return number + symbol;
+    }
+    return number + NARROW_SPACE + symbol;
+  }
+
+  private boolean percentIsClose() {
+    String pattern = NumberFormat.getPercentInstance(locale).format(0.5);
+    return pattern.indexOf('%') > 0 && Character.isDigit(pattern.charAt(pattern.indexOf('%') - 1));
+  }
+
+  private static int places(Quantity q) {
+    BigDecimal value = q.value();
+    int digits = q.digits();
+    if (digits > MOST_DIGITS) {
+      digits = value.precision() > MOST_OF_EXACT ? DIGITS_OF_RECKONED : MOST_DIGITS;
+    }
+    int magnitude = Quantity.magnitude(value);
+    int wanted = Math.max(FEWEST_DIGITS, digits) - magnitude;
+    // Zeros at the end say something only among the first few digits.
+    int told = Math.max(value.stripTrailingZeros().scale(), DIGITS_OF_RECKONED - magnitude);
+    return Math.max(0, Math.min(wanted, Math.min(told, value.scale())));
+  }
+
+  private static int tolerancePlaces(BigDecimal t) {
+    boolean beginsWithOne = t.unscaledValue().toString().startsWith("1");
+    int digits = Math.min(beginsWithOne ? 2 : 1, t.stripTrailingZeros().precision());
+    return digits - Quantity.magnitude(t);
+  }
+
+  private String number(BigDecimal value, int places, boolean padded) {
+    NumberFormat format = NumberFormat.getNumberInstance(locale);
+    BigDecimal rounded = rounded(value, places);
+    int decimals = Math.max(0, places);
+    format.setMaximumFractionDigits(decimals);
+    format.setMinimumFractionDigits(
+        padded ? decimals : Math.min(decimals, Math.max(0, rounded.scale())));
+    return signed(format.format(rounded));
+  }
+
+  private static BigDecimal rounded(BigDecimal value, int places) {
+    BigDecimal rounded =
+        value.scale() > places ? value.setScale(places, RoundingMode.HALF_UP) : value;
+    return rounded.signum() == 0 ? rounded.abs() : rounded;
+  }
+
+  private static String signed(String number) {
+    return number.replace('-', MINUS);
+  }
+}

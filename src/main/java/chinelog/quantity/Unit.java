@@ -1,0 +1,266 @@
+package chinelog.quantity;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import tech.units.indriya.function.RationalNumber;
+
+/**
+ * A unit of measurement with its standard symbol, such as {@code mm}, {@code oz/yd²}, {@code
+ * EUR/m}.
+ *
+ * <p>Immutable. Conversion factors are exact rationals, computed to 34 digits when applied. A
+ * currency is a dimension of its own, and so is the angle.
+ */
+public final class Unit {
+
+  static final MathContext PRECISION = MathContext.DECIMAL128;
+
+  public static final Unit ONE = new Unit(List.of());
+  public static final Unit MILLIMETRE = known("mm");
+  public static final Unit METRE = known("m");
+  public static final Unit INCH = known("in");
+  public static final Unit GRAM = known("g");
+  public static final Unit KILOGRAM = known("kg");
+  public static final Unit HOUR = known("h");
+  public static final Unit MINUTE = known("min");
+
+  /** A symbol with its power, which is never 0. */
+  record Term(Measure measure, int power) {}
+
+  private final List<Term> terms;
+  private final String symbol;
+  private final RationalNumber factor;
+  private final SortedMap<String, Integer> dimension;
+
+  Unit(List<Term> terms) {
+    this.terms = List.copyOf(terms);
+    this.symbol = UnitText.symbol(terms);
+    RationalNumber size = RationalNumber.ONE;
+    SortedMap<String, Integer> powers = new TreeMap<>();
+    for (Term term : terms) {
+      size = size.multiply(power(term.measure.factor(), term.power));
+      term.measure.dimension().forEach((d, n) -> powers.merge(d, n * term.power, Integer::sum));
+    }
+    powers.values().removeIf(n -> n == 0);
+    this.factor = size;
+    this.dimension = Collections.unmodifiableSortedMap(powers);
+  }
+
+  /** The unit of a symbol that the table is known to hold. */
+  static Unit known(String symbol) {
+    Measure measure = UnitTable.find(symbol);
+    if (measure == null) {
+      throw new IllegalArgumentException(symbol);
+    }
+    return new Unit(List.of(new Term(measure, 1)));
+  }
+
+  /**
+   * The unit written {@code text}: symbols joined by {@code ·}, {@code *} or {@code /}, each with
+   * an optional power such as {@code m²}, {@code m^2}, {@code m2}, and parentheses.
+   *
+   * @throws QuantityException if a symbol is not known; a three-letter ISO 4217 code is a currency
+   */
+  public static Unit parse(String text) throws QuantityException {
+    return UnitText.parse(text);
+  }
+
+  public String symbol() {
+    return symbol;
+  }
+
+  public boolean isCompatible(Unit other) {
+    return dimension.equals(other.dimension);
+  }
+
+  /** Whether this counts without a dimension, as plain numbers and per cent do. */
+  public boolean isDimensionless() {
+    return dimension.isEmpty();
+  }
+
+  /** Whether this is an amount of money, whole or per something. */
+  public boolean isMoney() {
+    return currency() != null;
+  }
+
+  /** The ISO 4217 code of the money in this, or null. */
+  public @Nullable String currency() {
+    return terms.stream()
+        .map(t -> t.measure.symbol())
+        .filter(UnitTable::isCurrency)
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Whether this is a reading on a scale whose zero is not nothing, such as °C. */
+  boolean isReading() {
+    return terms.size() == 1 && terms.get(0).measure.hasOffset();
+  }
+
+  List<Term> terms() {
+    return terms;
+  }
+
+  /** The product, with like symbols drawn together: {@code mm·mm} is {@code mm²}. */
+  public Unit times(Unit other) {
+    List<Term> merged = new ArrayList<>(terms);
+    for (Term term : other.terms) {
+      int at = indexOf(merged, term.measure);
+      if (at < 0) {
+        merged.add(term);
+      } else {
+        int sum = merged.get(at).power + term.power;
+        if (sum == 0) {
+          merged.remove(at);
+        } else {
+          merged.set(at, new Term(term.measure, sum));
+        }
+      }
+    }
+    return new Unit(merged);
+  }
+
+  private static int indexOf(List<Term> terms, Measure measure) {
+    for (int i = 0; i < terms.size(); i++) {
+      if (terms.get(i).measure.symbol().equals(measure.symbol())) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  public Unit dividedBy(Unit other) {
+    return times(other.power(-1));
+  }
+
+  /** This unit to an integer power, such as {@code mm} to {@code mm²}; plain for 0. */
+  public Unit power(int n) {
+    return n == 0
+        ? ONE
+        : new Unit(terms.stream().map(t -> new Term(t.measure, t.power * n)).toList());
+  }
+
+  /**
+   * This unit with each symbol replaced by one of the same kind that {@code model} uses, so that
+   * {@code mm} beside {@code m²} becomes {@code m} and their product shows one length.
+   */
+  Unit inTheManner(Unit model) {
+    List<Term> like = new ArrayList<>();
+    for (Term term : terms) {
+      like.add(
+          model.terms.stream()
+              .filter(m -> m.measure.dimension().equals(term.measure.dimension()))
+              .findFirst()
+              .map(m -> new Term(m.measure, term.power))
+              .orElse(term));
+    }
+    Unit merged = ONE;
+    for (Term term : like) {
+      merged = merged.times(new Unit(List.of(term)));
+    }
+    return merged;
+  }
+
+  /** This unit as its smaller step where it is written in two, such as inches for feet-inches. */
+  Unit simple() {
+    return Compound.findBySymbol(symbol).map(c -> known(c.small())).orElse(this);
+  }
+
+  /**
+   * Converts a number of this unit into {@code target}.
+   *
+   * @throws QuantityException if the dimensions differ
+   */
+  BigDecimal convert(BigDecimal number, Unit target) throws QuantityException {
+    requireCompatible(target);
+    if (!isReading() && !target.isReading() || equals(target)) {
+      return convertDifference(number, target);
+    }
+    RationalNumber kelvin = RationalNumber.of(number).multiply(factor).add(offset());
+    RationalNumber result = kelvin.subtract(target.offset()).divide(target.factor);
+    return new BigDecimal(result.getDividend())
+        .divide(new BigDecimal(result.getDivisor()), PRECISION);
+  }
+
+  double coherent(BigDecimal number) {
+    RationalNumber coherent = RationalNumber.of(number).multiply(factor).add(offset());
+    return new BigDecimal(coherent.getDividend())
+        .divide(new BigDecimal(coherent.getDivisor()), PRECISION)
+        .doubleValue();
+  }
+
+  /** Converts a difference, for which the zero of a temperature scale does not matter. */
+  BigDecimal convertDifference(BigDecimal number, Unit target) throws QuantityException {
+    requireCompatible(target);
+    if (factor.compareTo(target.factor) == 0) {
+      return number;
+    }
+    RationalNumber ratio = factor.divide(target.factor);
+    return number
+        .multiply(new BigDecimal(ratio.getDividend()))
+        .divide(new BigDecimal(ratio.getDivisor()), PRECISION);
+  }
+
+  /** Compares a number of this with a number of {@code other} exactly. */
+  int compare(BigDecimal number, BigDecimal otherNumber, Unit other) throws QuantityException {
+    requireCompatible(other);
+    if (isReading() || other.isReading()) {
+      return number.compareTo(other.convert(otherNumber, this));
+    }
+    RationalNumber ratio = factor.divide(other.factor);
+    return number
+        .multiply(new BigDecimal(ratio.getDividend()))
+        .compareTo(otherNumber.multiply(new BigDecimal(ratio.getDivisor())));
+  }
+
+  private void requireCompatible(Unit target) throws QuantityException {
+    if (isCompatible(target)) {
+      return;
+    }
+    String from = currency();
+    String into = target.currency();
+    if (from != null && into != null && !from.equals(into)) {
+      throw new QuantityException(
+          "Money in " + from + " and money in " + into + " do not mix.",
+          "Write all money of a log in one currency.",
+          0);
+    }
+    throw new QuantityException(
+        name() + " cannot be turned into " + target.name() + ".",
+        "Write a unit of the same kind as " + target.name() + ".",
+        0);
+  }
+
+  private RationalNumber offset() {
+    return isReading() ? terms.get(0).measure.offset() : RationalNumber.ZERO;
+  }
+
+  private String name() {
+    return symbol.isEmpty() ? "a plain number" : "\"" + symbol + "\"";
+  }
+
+  private static RationalNumber power(RationalNumber base, int n) {
+    return n < 0 ? base.reciprocal().pow(-n) : base.pow(n);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Unit u && u.symbol.equals(symbol);
+  }
+
+  @Override
+  public int hashCode() {
+    return symbol.hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return symbol;
+  }
+}

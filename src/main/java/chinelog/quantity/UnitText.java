@@ -1,0 +1,130 @@
+package chinelog.quantity;
+
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Reads and writes units. Grammar: {@code product = factor { ("·" | "*" | "/") factor }}, {@code
+ * factor = "(" product ")" | symbol [ power ] | "1"}.
+ */
+final class UnitText {
+
+  private static final String RAISED = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+  private static final Pattern POWERED =
+      Pattern.compile("(?<base>.+?)(?:\\^?(?<plain>-?[0-9])|(?<raised>⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]))?");
+
+  private final String text;
+  private int at;
+
+  private UnitText(String text) {
+    this.text = text;
+  }
+
+  static Unit parse(String text) throws QuantityException {
+    if (text.isBlank()) {
+      return Unit.ONE;
+    }
+    UnitText parser = new UnitText(text);
+    Unit unit = parser.product();
+    if (parser.at < text.length()) {
+      throw parser.wrong("\"" + text.substring(parser.at) + "\" is left over.", "Remove it.");
+    }
+    return unit;
+  }
+
+  private Unit product() throws QuantityException {
+    Unit product = factor();
+    while (at < text.length() && "·⋅*/".indexOf(text.charAt(at)) >= 0) {
+      boolean divide = text.charAt(at++) == '/';
+      Unit next = factor();
+      product = divide ? product.dividedBy(next) : product.times(next);
+    }
+    return product;
+  }
+
+  private Unit factor() throws QuantityException {
+    if (at < text.length() && text.substring(at).stripLeading().startsWith("(")) {
+      at = text.indexOf('(', at) + 1;
+      Unit inner = product();
+      if (at >= text.length() || text.charAt(at) != ')') {
+        throw wrong("A bracket is not closed.", "Write \")\".");
+      }
+      at++;
+      skipSpace();
+      return inner;
+    }
+    int start = at;
+    while (at < text.length() && "·⋅*/()".indexOf(text.charAt(at)) < 0) {
+      at++;
+    }
+    String word = text.substring(start, at).strip().replaceAll("\\s+", " ");
+    if (word.equals("1")) {
+      return Unit.ONE;
+    }
+    Measure exact = UnitTable.find(word);
+    if (exact != null) {
+      return new Unit(List.of(new Unit.Term(exact, 1)));
+    }
+    Matcher m = POWERED.matcher(word);
+    if (m.matches()) {
+      Measure measure = UnitTable.find(m.group("base"));
+      int power = power(m);
+      if (measure != null && power != 0 && !measure.hasOffset()) {
+        return new Unit(List.of(new Unit.Term(measure, power)));
+      }
+    }
+    at = start;
+    throw wrong(
+        word.isEmpty() ? "A unit is missing." : "\"" + word + "\" is not a unit.",
+        UnitTable.remedy(word));
+  }
+
+  private static int power(Matcher m) {
+    if (m.group("plain") != null) {
+      return Integer.parseInt(m.group("plain"));
+    }
+    String raised = m.group("raised");
+    if (raised == null) {
+      return 1;
+    }
+    int digit = RAISED.indexOf(raised.charAt(raised.length() - 1));
+    return raised.startsWith("⁻") ? -digit : digit;
+  }
+
+  private void skipSpace() {
+    while (at < text.length() && Character.isWhitespace(text.charAt(at))) {
+      at++;
+    }
+  }
+
+  private QuantityException wrong(String what, String remedy) {
+    return new QuantityException(what, remedy, at);
+  }
+
+  /** Numerators, then what they are divided by: {@code kg/m³}, {@code 1/s}, {@code g/(m²·mm)}. */
+  static String symbol(List<Unit.Term> terms) {
+    StringBuilder above = new StringBuilder();
+    StringBuilder below = new StringBuilder();
+    int divisors = 0;
+    for (Unit.Term term : terms) {
+      StringBuilder side = term.power() > 0 ? above : below;
+      divisors += term.power() > 0 ? 0 : 1;
+      side.append(side.isEmpty() ? "" : "·").append(term.measure().symbol());
+      side.append(raised(Math.abs(term.power())));
+    }
+    if (below.isEmpty()) {
+      return above.toString();
+    }
+    String divisor = divisors > 1 ? "(" + below + ")" : below.toString();
+    return (above.isEmpty() ? "1" : above) + "/" + divisor;
+  }
+
+  private static String raised(int power) {
+    StringBuilder digits = new StringBuilder();
+    if (power != 1) {
+      Integer.toString(power).chars().forEach(c -> digits.append(RAISED.charAt(c - '0')));
+    }
+    return digits.toString();
+  }
+}

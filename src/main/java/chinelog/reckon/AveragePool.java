@@ -1,0 +1,139 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.problem.Place;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A material held at one average price, which changes whenever lots come in (moving average).
+ *
+ * <p>Each change is told by two facts: {@code stock.MATERIAL.held_1}, what was held from then on,
+ * and {@code stock.MATERIAL.average_1}, its price for each unit.
+ */
+final class AveragePool {
+
+  /**
+   * A lot that comes in.
+   *
+   * @param price name of the fact with its price; null where none is known
+   */
+  record Coming(String bought, @Nullable String price, Quantity amount) {}
+
+  private final String name;
+  private final String title;
+  private final Ledger ledger;
+  private final Place place;
+  private Quantity left;
+  private final List<String> usedSince = new ArrayList<>();
+  private @Nullable String held;
+  private @Nullable String average;
+  private boolean priced = true;
+  private int number;
+
+  AveragePool(String name, String title, Ledger ledger, Unit unit, Place place) {
+    this.name = name;
+    this.title = title;
+    this.ledger = ledger;
+    this.place = place;
+    this.left = Quantity.of(0, unit);
+  }
+
+  Quantity left() {
+    return left;
+  }
+
+  /** Takes lots in; {@code own} are the agreements of what decided that they came in now. */
+  void add(List<Coming> lots, LocalDate on, Label own) throws QuantityException {
+    if (lots.isEmpty()) {
+      return;
+    }
+    number++;
+    List<Expression> amounts = new ArrayList<>();
+    List<Expression> prices = new ArrayList<>();
+    List<String> amountFacts = new ArrayList<>();
+    List<String> priceFacts = new ArrayList<>();
+    rest(amounts, amountFacts, prices, priceFacts, on, own);
+    for (Coming lot : lots) {
+      left = left.plus(lot.amount);
+      amounts.add(new Expression.Name(lot.bought));
+      amountFacts.add(lot.bought);
+      priced &= lot.price != null;
+      if (lot.price != null) {
+        prices.add(new Expression.Name(lot.price));
+        priceFacts.add(lot.price);
+      }
+    }
+    String now = name + ".held_" + number;
+    ledger.reckoned(now, title + ", held on " + on, sum(amounts), amountFacts, own, place, null);
+    held = now;
+    usedSince.clear();
+    if (priced) {
+      String price = name + ".average_" + number;
+      priceFacts.add(now);
+      ledger.reckoned(
+          price,
+          title + ", average price on " + on,
+          new Expression.Binary('/', sum(prices), new Expression.Name(now)),
+          priceFacts,
+          own,
+          place,
+          null);
+      average = price;
+    }
+  }
+
+  /** What was held before, less what was used since, at the average before. */
+  private void rest(
+      List<Expression> amounts,
+      List<String> amountFacts,
+      List<Expression> prices,
+      List<String> priceFacts,
+      LocalDate on,
+      Label own) {
+    String before = held;
+    if (before == null) {
+      return;
+    }
+    String rest = before;
+    if (!usedSince.isEmpty()) {
+      rest = name + ".rest_" + number;
+      List<Expression> used =
+          usedSince.stream().map(u -> (Expression) new Expression.Name(u)).toList();
+      List<String> inputs = new ArrayList<>(List.of(before));
+      inputs.addAll(usedSince);
+      ledger.reckoned(
+          rest,
+          title + ", still held on " + on,
+          new Expression.Binary('-', new Expression.Name(before), sum(used)),
+          inputs,
+          own,
+          place,
+          null);
+    }
+    amounts.add(new Expression.Name(rest));
+    amountFacts.add(rest);
+    String price = average;
+    if (priced && price != null) {
+      prices.add(new Expression.Binary('*', new Expression.Name(rest), new Expression.Name(price)));
+      priceFacts.add(rest);
+      priceFacts.add(price);
+    }
+  }
+
+  /** Takes an amount out; yields the name of the fact with its price, null if none is known. */
+  @Nullable String take(Quantity amount, String amountFact) throws QuantityException {
+    left = left.minus(amount);
+    usedSince.add(amountFact);
+    return priced ? average : null;
+  }
+
+  private static Expression sum(List<Expression> parts) {
+    return parts.size() == 1 ? parts.get(0) : new Expression.Call("sum", List.copyOf(parts));
+  }
+}

@@ -1,0 +1,36 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.problem.Place;
+import chinelog.quantity.Quantity;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A named quantity with its origin.
+ *
+ * @param name such as {@code hull.loa}; {@code full.…} are the subject's, {@code hours.…}, {@code
+ *     cost.…}, {@code mass.…}, {@code stock.…} are yielded from the entries
+ * @param title in words; never empty
+ * @param value unrounded
+ * @param date of the youngest of what it rests on; null where nothing was dated
+ * @param label of this fact: its own joined with all its inputs'
+ * @param formula how it was reckoned; null for a fact that was not
+ * @param method the reckoning in words for a reader, with the source of its formula; empty for
+ *     plain arithmetic
+ * @param inputs names of the facts it rests on directly, in the formula's order
+ * @param entry id of the entry it comes from; null for others
+ */
+public record Fact(
+    String name,
+    String title,
+    Quantity value,
+    Origin origin,
+    @Nullable LocalDate date,
+    Label label,
+    Place place,
+    @Nullable Expression formula,
+    String method,
+    List<String> inputs,
+    @Nullable String entry) {}

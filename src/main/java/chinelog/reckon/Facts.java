@@ -1,0 +1,112 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Limit;
+import chinelog.quantity.Quantity;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All facts of a log and what was made from them.
+ *
+ * @param byName every fact by its name
+ * @param limits in the log's order
+ * @param stages hours and cost of each stage, in the log's order
+ * @param uses material used, by entry, in the order used
+ * @param materials stock by material, by name
+ * @param hoursByDay hours worked on each day, in order, one for each entry
+ * @param massGrowth total of what was weighed so far, after each weighing
+ */
+public record Facts(
+    SortedMap<String, Fact> byName,
+    List<LimitCheck> limits,
+    List<StageSum> stages,
+    List<UseCost> uses,
+    List<MaterialSum> materials,
+    List<DayHours> hoursByDay,
+    List<MassPoint> massGrowth) {
+
+  public Optional<Fact> find(String name) {
+    return Optional.ofNullable(byName.get(name));
+  }
+
+  /** How a limit is kept. */
+  public enum Verdict {
+    KEPT,
+    /** Kept, but not if the tolerance falls the wrong way. */
+    CLOSE,
+    BROKEN
+  }
+
+  /**
+   * A limit held against its fact.
+   *
+   * @param fact name of the fact on the rule's left
+   * @param margin how much room is left; negative if it is broken
+   * @param label of the rule, the fact and the bound together
+   */
+  public record LimitCheck(
+      Limit limit,
+      String fact,
+      String comparison,
+      Quantity value,
+      Quantity bound,
+      Quantity margin,
+      Verdict verdict,
+      Label label) {}
+
+  /**
+   * A stage's sums; each of the facts named has its own label.
+   *
+   * @param hoursFact name of the fact with the hours worked
+   * @param plannedHoursFact name of the fact with the hours planned; null where none are
+   * @param costFact name of the fact with the cost of material used
+   */
+  public record StageSum(
+      String stage,
+      String hoursFact,
+      @Nullable String plannedHoursFact,
+      @Nullable String costFact) {}
+
+  /**
+   * Material used by one entry.
+   *
+   * @param amountFact name of the fact with the amount
+   * @param costFact name of the fact with its cost; null where no price is known
+   */
+  public record UseCost(
+      String entry,
+      String material,
+      String title,
+      String where,
+      String amountFact,
+      @Nullable String costFact) {}
+
+  /**
+   * What became of a material.
+   *
+   * @param boughtFact names of facts, each with its own label
+   * @param costFact null where no price is known
+   */
+  public record MaterialSum(
+      String material,
+      String title,
+      List<String> hazards,
+      String boughtFact,
+      String usedFact,
+      String leftFact,
+      @Nullable String costFact,
+      Label label) {}
+
+  public record DayHours(LocalDate day, String entry, String stage, String fact) {}
+
+  /**
+   * The mass of all that was weighed up to an entry.
+   *
+   * @param fact name of the fact with the sum so far
+   */
+  public record MassPoint(LocalDate day, String entry, String fact) {}
+}

@@ -1,0 +1,114 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Statement;
+import chinelog.problem.Place;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import java.util.List;
+
+/** A fact that facts.yaml states, as a quantity or as a formula. */
+final class FormulaNode implements Node {
+
+  private final String name;
+  private final Statement statement;
+  private final Formula formula;
+  private final Label label;
+
+  /**
+   * @param name usually the statement's own
+   * @param label the statement's, joined with that of the sheet it was taken from
+   */
+  FormulaNode(String name, Statement statement, Formula formula, Label label) {
+    this.name = name;
+    this.statement = statement;
+    this.formula = formula;
+    this.label = label;
+  }
+
+  @Override
+  public String name() {
+    return name;
+  }
+
+  @Override
+  public List<String> needs() {
+    return formula.names();
+  }
+
+  @Override
+  public boolean yield(Ledger ledger) {
+    try {
+      Quantity value = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
+      boolean stated = formula.tree() instanceof Expression.Literal;
+      List<String> inputs = formula.names();
+      String title = statement.title().isEmpty() ? Ledger.words(name) : statement.title();
+      ledger.put(
+          new Fact(
+              name,
+              name.equals(statement.name()) ? title : title + ", as planned",
+              value,
+              stated ? Origin.STATED : Origin.RECKONED,
+              ledger.youngest(statement.date(), inputs),
+              ledger.join(label, inputs),
+              statement.place(),
+              stated ? null : formula.tree(),
+              "",
+              inputs,
+              null));
+      return true;
+    } catch (Evaluator.Fault fault) {
+      QuantityException reason = fault.reason();
+      ledger
+          .problems()
+          .error(
+              at(formula.indexOf(fault.part())),
+              "\"" + name + "\": " + reason.what(),
+              reason.remedy());
+      return false;
+    }
+  }
+
+  @Override
+  public void unknown(Ledger ledger, String need, FactGraph graph) {
+    int index =
+        Formula.nameParts(formula.tree()).stream()
+            .filter(n -> n.name().equals(need))
+            .mapToInt(formula::indexOf)
+            .findFirst()
+            .orElse(0);
+    ledger
+        .problems()
+        .error(
+            at(index),
+            "\"" + name + "\" needs \"" + need + "\", but there is no such fact.",
+            need.equals("scale")
+                ? "Write it in log.yaml, such as \"scale: 1:16\"."
+                : Suggestion.findNearest(need, graph.names())
+                    .map(n -> "Did you mean \"" + n + "\"?")
+                    .orElse("State it in facts.yaml, or measure it in an entry."));
+  }
+
+  @Override
+  public void circular(Ledger ledger, List<String> circle) {
+    ledger
+        .problems()
+        .error(
+            statement.place(),
+            circle.size() == 2
+                ? "\"" + name + "\" is reckoned from itself."
+                : "\"" + name + "\" rests on itself: " + String.join(" → ", circle) + ".",
+            "State or measure one of them instead of reckoning it.");
+  }
+
+  private Place at(int index) {
+    return at(statement.expressionPlace(), index);
+  }
+
+  static Place at(Place start, int index) {
+    return start.column() == 0
+        ? start
+        : Place.of(start.file(), start.line(), start.column() + index);
+  }
+}

@@ -1,0 +1,154 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.log.Stage;
+import chinelog.problem.Place;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.Unit;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.temporal.IsoFields;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * Time at work, by entry, stage and week, and time planned.
+ *
+ * <p>All times are in minutes, which add up exactly.
+ */
+final class HoursBook {
+
+  private final Log log;
+  private final Ledger ledger;
+  private final List<Facts.DayHours> days = new ArrayList<>();
+  private final Map<String, List<String>> byStage = new TreeMap<>();
+  private final Map<String, List<String>> byWeek = new TreeMap<>();
+
+  HoursBook(Log log, Ledger ledger) {
+    this.log = log;
+    this.ledger = ledger;
+  }
+
+  List<Facts.DayHours> reckon() {
+    log.entries().forEach(this::entry);
+    List<String> stages = new ArrayList<>();
+    for (Stage stage : log.stages()) {
+      String name = "hours.stage." + Ledger.part(stage.id());
+      List<String> entries = byStage.remove(stage.id());
+      if (entries == null) {
+        nothingYet(name, stage);
+      } else {
+        ledger.sum(name, "Hours: " + stage.title(), entries, stage.label(), stage.place());
+        stages.add(name);
+      }
+      plan(stage);
+    }
+    // What remains belongs to no stage of the plan.
+    byStage.values().forEach(stages::addAll);
+    ledger.sum(
+        "hours.total",
+        "Hours in all",
+        stages,
+        Label.NONE,
+        log.stages().isEmpty() ? Place.of("entries") : Place.of("log.yaml"));
+    byWeek.forEach(
+        (week, entries) ->
+            ledger.sum(
+                "hours.week." + week,
+                "Hours in week " + week.replace('_', '-').toUpperCase(Locale.ROOT),
+                entries,
+                Label.NONE,
+                ledger.require(entries.get(0)).place()));
+    planTotal();
+    return List.copyOf(days);
+  }
+
+  private void nothingYet(String name, Stage stage) {
+    ledger.given(
+        name,
+        "Hours: " + stage.title(),
+        Quantity.of(0, Unit.MINUTE),
+        Origin.COUNTED,
+        null,
+        stage.label(),
+        stage.place(),
+        null);
+  }
+
+  private void entry(Entry entry) {
+    if (entry.worked().isEmpty()) {
+      return;
+    }
+    Duration total = Duration.ZERO;
+    Label label = entry.label();
+    for (Entry.Worked worked : entry.worked()) {
+      total = total.plus(worked.duration());
+      label = label.join(worked.label());
+    }
+    String name = "hours.entry." + Ledger.part(entry.id());
+    ledger.given(
+        name,
+        "Hours on " + entry.date(),
+        minutes(total),
+        Origin.COUNTED,
+        entry.date(),
+        label,
+        entry.worked().get(0).place(),
+        entry.id());
+    days.add(new Facts.DayHours(entry.date(), entry.id(), entry.stage(), name));
+    byStage.computeIfAbsent(entry.stage(), s -> new ArrayList<>()).add(name);
+    String week =
+        String.format(
+            Locale.ROOT,
+            "%d_w%02d",
+            entry.date().get(IsoFields.WEEK_BASED_YEAR),
+            entry.date().get(IsoFields.WEEK_OF_WEEK_BASED_YEAR));
+    byWeek.computeIfAbsent(week, w -> new ArrayList<>()).add(name);
+  }
+
+  private static Quantity minutes(Duration time) {
+    BigDecimal seconds =
+        BigDecimal.valueOf(time.getSeconds()).add(BigDecimal.valueOf(time.getNano(), 9));
+    return Quantity.of(
+        seconds.divide(BigDecimal.valueOf(60), java.math.MathContext.DECIMAL128), Unit.MINUTE);
+  }
+
+  private void plan(Stage stage) {
+    Quantity hours = stage.hours();
+    if (hours == null) {
+      return;
+    }
+    if (!hours.unit().isCompatible(Unit.HOUR)) {
+      ledger
+          .problems()
+          .error(
+              stage.place(),
+              "The planned hours of \"" + stage.id() + "\" are " + hours + ", which is no time.",
+              "Write such as 18 h or 2 h 30 min.");
+      return;
+    }
+    ledger.given(
+        "plan.hours.stage." + Ledger.part(stage.id()),
+        "Hours planned: " + stage.title(),
+        hours,
+        Origin.STATED,
+        null,
+        stage.label(),
+        stage.place(),
+        null);
+  }
+
+  private void planTotal() {
+    List<String> plans =
+        log.stages().stream()
+            .map(s -> "plan.hours.stage." + Ledger.part(s.id()))
+            .filter(n -> ledger.find(n).isPresent())
+            .toList();
+    ledger.sum("plan.hours.total", "Hours planned in all", plans, Label.NONE, Place.of("log.yaml"));
+  }
+}

@@ -1,0 +1,177 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.problem.Place;
+import chinelog.problem.Problems;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** The facts found so far, by name. */
+final class Ledger {
+
+  private final SortedMap<String, Fact> facts = new TreeMap<>();
+  private final Set<String> promised = new HashSet<>();
+  private final Problems problems;
+
+  Ledger(Problems problems) {
+    this.problems = problems;
+  }
+
+  Problems problems() {
+    return problems;
+  }
+
+  SortedMap<String, Fact> facts() {
+    return facts;
+  }
+
+  /** The log says how a fact, or all facts below a prefix, come about. */
+  void promise(String name) {
+    promised.add(name);
+  }
+
+  /** Whether the log promises a fact that could not be had; why has been told already. */
+  boolean isBroken(String name) {
+    if (facts.containsKey(name)) {
+      return false;
+    }
+    boolean own = promised.contains(name);
+    for (int dot = name.lastIndexOf('.'); dot > 0 && !own; dot = name.lastIndexOf('.', dot - 1)) {
+      String prefix = name.substring(0, dot);
+      own =
+          promised.contains(prefix + ".")
+              && facts.tailMap(prefix + ".").keySet().stream()
+                  .findFirst()
+                  .filter(f -> f.startsWith(prefix + "."))
+                  .isEmpty();
+    }
+    return own && problems.hasErrors();
+  }
+
+  /** Takes a fact back whose trouble has been told. */
+  void withdraw(String name) {
+    facts.remove(name);
+    promised.add(name);
+  }
+
+  Optional<Fact> find(String name) {
+    return Optional.ofNullable(facts.get(name));
+  }
+
+  /** Adds a fact; a second one of its name is a problem at the second's place. */
+  void put(Fact fact) {
+    Fact before = facts.putIfAbsent(fact.name(), fact);
+    if (before != null) {
+      problems.error(
+          fact.place(),
+          "There is already a fact \"" + fact.name() + "\" (" + before.place() + ").",
+          "Give one of the two another name.");
+    }
+  }
+
+  void replace(Fact fact) {
+    facts.put(fact.name(), fact);
+  }
+
+  /** A fact that was written down rather than reckoned. */
+  void given(
+      String name,
+      String title,
+      Quantity value,
+      Origin origin,
+      @Nullable LocalDate date,
+      Label label,
+      Place place,
+      @Nullable String entry) {
+    put(new Fact(name, title, value, origin, date, label, place, null, "", List.of(), entry));
+  }
+
+  /** The sum of facts that are known to be of one kind; nothing if there are none to add. */
+  void sum(String name, String title, List<String> inputs, Label own, Place place) {
+    if (inputs.isEmpty()) {
+      return;
+    }
+    List<Expression> parts = inputs.stream().map(i -> (Expression) new Expression.Name(i)).toList();
+    Expression tree =
+        parts.size() == 1 ? parts.get(0) : new Expression.Call("sum", List.copyOf(parts));
+    reckoned(name, title, tree, inputs, own, place, null);
+  }
+
+  /** A fact reckoned from facts that are all here. */
+  void reckoned(
+      String name,
+      String title,
+      Expression tree,
+      List<String> inputs,
+      Label own,
+      Place place,
+      @Nullable String entry) {
+    try {
+      Quantity value = Evaluator.evaluate(tree, n -> require(n).value());
+      put(
+          new Fact(
+              name,
+              title,
+              value,
+              Origin.RECKONED,
+              youngest(null, inputs),
+              join(own, inputs),
+              place,
+              tree,
+              "",
+              List.copyOf(inputs),
+              entry));
+    } catch (Evaluator.Fault fault) {
+      QuantityException reason = fault.reason();
+      problems.error(place, "\"" + name + "\": " + reason.what(), reason.remedy());
+    }
+  }
+
+  Fact require(String name) {
+    Fact fact = facts.get(name);
+    if (fact == null) {
+      throw new IllegalStateException("no fact " + name);
+    }
+    return fact;
+  }
+
+  Label join(Label own, List<String> inputs) {
+    Label label = own;
+    for (String input : inputs) {
+      label = label.join(require(input).label());
+    }
+    return label;
+  }
+
+  @Nullable LocalDate youngest(@Nullable LocalDate own, List<String> inputs) {
+    LocalDate youngest = own;
+    for (String input : inputs) {
+      LocalDate date = require(input).date();
+      youngest = youngest == null || date != null && date.isAfter(youngest) ? date : youngest;
+    }
+    return youngest;
+  }
+
+  /** An id or a word as part of a fact's name: {@code 2026-03-14-drawings} with {@code _}. */
+  static String part(String id) {
+    String part = id.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}0-9_]", "_");
+    return part.isEmpty() ? "_" : part;
+  }
+
+  /** Words for a name without a title: "Hull loa" for {@code hull.loa}. */
+  static String words(String name) {
+    String words = name.replace('.', ' ').replace('_', ' ').strip();
+    return words.isEmpty()
+        ? name
+        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+  }
+}

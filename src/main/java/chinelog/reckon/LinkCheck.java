@@ -1,0 +1,112 @@
+package chinelog.reckon;
+
+import chinelog.log.Entry;
+import chinelog.log.HandoverSection;
+import chinelog.log.Inline;
+import chinelog.log.Log;
+import chinelog.log.PhotoFile;
+import chinelog.log.Stage;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.NumberStyle;
+import chinelog.quantity.QuantityException;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Holds every figure written in a text against the fact that it names. */
+final class LinkCheck {
+
+  private final Log log;
+  private final Ledger ledger;
+  private final NumberStyle style;
+
+  /** Facts measured or weighed more than once: what they were by then, as the entries go by. */
+  private final Map<String, String> byThen = new TreeMap<>();
+
+  LinkCheck(Log log, Ledger ledger, NumberStyle style) {
+    this.log = log;
+    this.ledger = ledger;
+    this.style = style;
+  }
+
+  void check() {
+    checkAll(FactLinks.in(log.head().about()));
+    for (Stage stage : log.stages()) {
+      checkAll(FactLinks.in(stage.about()));
+    }
+    for (HandoverSection section : log.handover()) {
+      checkAll(FactLinks.in(section.text()));
+    }
+    for (PhotoFile photo : log.photos()) {
+      checkAll(FactLinks.inLine(photo.caption()));
+    }
+    for (Entry entry : log.entries()) {
+      String at = ".at_" + Ledger.part(entry.id());
+      entry.measured().forEach(m -> byThen.put(m.fact(), m.fact() + at));
+      entry.weighed().forEach(w -> remember("mass." + Ledger.part(w.part()), at));
+      checkAll(FactLinks.in(entry.text()));
+    }
+  }
+
+  private void remember(String fact, String at) {
+    byThen.put(fact, fact + at);
+  }
+
+  private void checkAll(List<Inline.FactLink> links) {
+    links.forEach(this::check);
+  }
+
+  private void check(Inline.FactLink link) {
+    Fact fact =
+        ledger
+            .find(byThen.getOrDefault(link.fact(), link.fact()))
+            .or(() -> ledger.find(link.fact()))
+            .orElse(null);
+    if (fact == null && ledger.isBroken(link.fact())) {
+      return;
+    }
+    if (fact == null) {
+      ledger
+          .problems()
+          .error(
+              link.place(),
+              "There is no fact \"" + link.fact() + "\".",
+              Suggestion.findNearest(link.fact(), ledger.facts().keySet())
+                  .map(n -> "Did you mean \"" + n + "\"?")
+                  .orElse("State it in facts.yaml, or measure it in an entry."));
+      return;
+    }
+    String written = link.written().strip();
+    if (written.isEmpty() || !WrittenFigure.isFigure(written)) {
+      return;
+    }
+    try {
+      WrittenFigure figure =
+          WrittenFigure.parse(written, log.head().locale(), log.head().currency());
+      if (!figure.agrees(fact)) {
+        ledger
+            .problems()
+            .error(
+                link.place(),
+                "\""
+                    + written
+                    + "\" is written, but \""
+                    + fact.name()
+                    + "\" is "
+                    + style.show(fact.value())
+                    + " ("
+                    + fact.place()
+                    + ").",
+                "Correct the figure or the fact, or leave the brackets empty to have it filled"
+                    + " in.");
+      }
+    } catch (QuantityException e) {
+      ledger
+          .problems()
+          .error(
+              link.place(),
+              "\"" + written + "\" cannot be held against \"" + fact.name() + "\": " + e.what(),
+              e.remedy());
+    }
+  }
+}

@@ -1,0 +1,201 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.problem.Place;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was weighed: the latest mass of each part, their total, and how the total grew.
+ *
+ * <p>An earlier weighing of a part keeps its place as {@code mass.PART.at_ENTRY}.
+ */
+final class MassBook {
+
+  private final Log log;
+  private final Ledger ledger;
+  private final Map<String, String> latest = new TreeMap<>();
+  private final Map<String, Integer> weighings = new TreeMap<>();
+  private final List<Facts.MassPoint> growth = new ArrayList<>();
+  private @Nullable String sumSoFar;
+  private BigDecimal spread = BigDecimal.ZERO;
+
+  MassBook(Log log, Ledger ledger) {
+    this.log = log;
+    this.ledger = ledger;
+  }
+
+  List<Facts.MassPoint> reckon() {
+    log.entries()
+        .forEach(e -> e.weighed().forEach(w -> weighings.merge(w.part(), 1, Integer::sum)));
+    for (Entry entry : log.entries()) {
+      boolean weighed = false;
+      for (Entry.Weighing weighing : entry.weighed()) {
+        weighed |= weigh(entry, weighing);
+      }
+      String total = sumSoFar;
+      if (weighed && total != null) {
+        growth.add(new Facts.MassPoint(entry.date(), entry.id(), total));
+      }
+    }
+    ledger.sum(
+        "mass.total",
+        "Mass of all parts weighed",
+        List.copyOf(latest.values()),
+        Label.NONE,
+        growth.isEmpty() ? Place.of("entries") : placeOfLast());
+    return List.copyOf(growth);
+  }
+
+  private Place placeOfLast() {
+    return ledger.require(growth.get(growth.size() - 1).fact()).place();
+  }
+
+  private boolean weigh(Entry entry, Entry.Weighing weighing) {
+    if (!weighing.mass().unit().isCompatible(Unit.GRAM)) {
+      ledger
+          .problems()
+          .error(
+              weighing.place(),
+              "\""
+                  + weighing.part()
+                  + "\" is weighed as "
+                  + weighing.mass()
+                  + ", which is no mass.",
+              "Write such as 412 g or 14 1/2 oz.");
+      return false;
+    }
+    String part = Ledger.part(weighing.part());
+    if (part.equals("total")) {
+      ledger
+          .problems()
+          .error(
+              weighing.place(),
+              "A part cannot be called \""
+                  + weighing.part()
+                  + "\", as mass."
+                  + part
+                  + " is reckoned.",
+              "Name the part that was weighed.");
+      return false;
+    }
+    boolean last = weighings.merge(weighing.part(), -1, Integer::sum) == 0;
+    String name = "mass." + part + (last ? "" : ".at_" + Ledger.part(entry.id()));
+    Label label = entry.label().join(weighing.label());
+    String title = weighing.title().isEmpty() ? Ledger.words(part) : weighing.title();
+    if (ledger.find(name).isPresent()) {
+      ledger
+          .problems()
+          .error(
+              weighing.place(),
+              "\"" + weighing.part() + "\" is weighed twice in one entry.",
+              "Keep one of the two.");
+      return false;
+    }
+    ledger.given(
+        name,
+        title + ", mass" + (last ? "" : " on " + entry.date()),
+        weighing.mass(),
+        Origin.WEIGHED,
+        entry.date(),
+        label,
+        weighing.place(),
+        entry.id());
+    centre(name + ".x", title + ", centre forward of station 0", weighing.x(), weighing, entry);
+    centre(name + ".z", title + ", centre above the keel", weighing.z(), weighing, entry);
+    grow(entry, weighing, name, latest.put(part, name));
+    return true;
+  }
+
+  private void centre(
+      String name, String title, @Nullable Quantity at, Entry.Weighing weighing, Entry entry) {
+    if (at != null) {
+      ledger.given(
+          name,
+          title,
+          at,
+          Origin.MEASURED,
+          entry.date(),
+          entry.label().join(weighing.label()),
+          weighing.place(),
+          entry.id());
+    }
+  }
+
+  /** Adds what a weighing brings to the sum so far; a part weighed before is first taken off. */
+  private void grow(Entry entry, Entry.Weighing weighing, String name, @Nullable String before) {
+    String sum = sumSoFar;
+    List<String> inputs = new ArrayList<>();
+    Expression tree = new Expression.Name(name);
+    if (sum != null) {
+      inputs.add(sum);
+      tree = new Expression.Binary('+', new Expression.Name(sum), tree);
+    }
+    inputs.add(name);
+    if (before != null) {
+      inputs.add(before);
+      tree = new Expression.Binary('-', tree, new Expression.Name(before));
+    }
+    String point = "growth." + Ledger.part(entry.id()) + "." + Ledger.part(weighing.part());
+    ledger.reckoned(
+        point,
+        "Mass of all parts weighed until " + entry.date(),
+        tree,
+        inputs,
+        Label.NONE,
+        weighing.place(),
+        entry.id());
+    sumSoFar = point;
+    keepTolerance(point, name, before);
+  }
+
+  /** The tolerance of a part that was taken off again does not count. */
+  private void keepTolerance(String point, String name, @Nullable String before) {
+    spread = spread.add(grams(name), MathContext.DECIMAL128);
+    if (before != null) {
+      spread = spread.subtract(grams(before), MathContext.DECIMAL128);
+    }
+    Fact fact = ledger.require(point);
+    try {
+      Quantity value =
+          spread.signum() == 0 && fact.value().tolerance() == null
+              ? fact.value()
+              : fact.value().withTolerance(Quantity.of(spread, Unit.GRAM));
+      ledger.replace(
+          new Fact(
+              point,
+              fact.title(),
+              value,
+              fact.origin(),
+              fact.date(),
+              fact.label(),
+              fact.place(),
+              fact.formula(),
+              "",
+              fact.inputs(),
+              fact.entry()));
+    } catch (QuantityException e) {
+      throw new IllegalStateException("masses are masses", e);
+    }
+  }
+
+  private BigDecimal grams(String name) {
+    Quantity mass = ledger.require(name).value();
+    BigDecimal t = mass.tolerance();
+    try {
+      return t == null ? BigDecimal.ZERO : Quantity.of(t, mass.unit()).valueIn(Unit.GRAM);
+    } catch (QuantityException e) {
+      throw new IllegalStateException("masses are masses", e);
+    }
+  }
+}

@@ -1,0 +1,124 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Entry;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A fact measured in entries; the latest measurement counts, an earlier one keeps its place as
+ * {@code NAME.at_ENTRY}.
+ *
+ * <p>What facts.yaml says of the same name is then the plan, {@code NAME.planned}. A measurement is
+ * under the agreements of its plan too, as it tells as much.
+ */
+final class MeasuredNode implements Node {
+
+  private record Reading(Entry entry, Entry.Measurement measurement) {}
+
+  private final String name;
+  private final List<Reading> readings = new ArrayList<>();
+  private @Nullable String plan;
+
+  MeasuredNode(String name) {
+    this.name = name;
+  }
+
+  void add(Entry entry, Entry.Measurement measurement) {
+    readings.add(new Reading(entry, measurement));
+  }
+
+  void plannedAs(String planned) {
+    this.plan = planned;
+  }
+
+  @Override
+  public String name() {
+    return name;
+  }
+
+  @Override
+  public List<String> needs() {
+    String planned = plan;
+    return planned == null ? List.of() : List.of(planned);
+  }
+
+  @Override
+  public boolean yield(Ledger ledger) {
+    Label ofPlan = ledger.join(Label.NONE, needs());
+    for (int i = 0; i < readings.size(); i++) {
+      Reading reading = readings.get(i);
+      boolean last = i == readings.size() - 1;
+      Entry.Measurement m = reading.measurement;
+      String title = title(ledger, m);
+      ledger.given(
+          last ? name : name + ".at_" + Ledger.part(reading.entry.id()),
+          last ? title : title + " on " + reading.entry.date(),
+          m.value(),
+          Origin.MEASURED,
+          reading.entry.date(),
+          reading.entry.label().join(m.label()).join(ofPlan),
+          m.place(),
+          reading.entry.id());
+    }
+    return isOfPlannedKind(ledger);
+  }
+
+  private String title(Ledger ledger, Entry.Measurement m) {
+    String planned = plan;
+    if (!m.title().isEmpty()) {
+      return m.title();
+    }
+    return planned == null
+        ? Ledger.words(name)
+        : ledger.require(planned).title().replaceAll(", as planned$", "");
+  }
+
+  private boolean isOfPlannedKind(Ledger ledger) {
+    String planned = plan;
+    if (planned == null) {
+      return true;
+    }
+    Fact measured = ledger.require(name);
+    Quantity plannedValue = ledger.require(planned).value();
+    try {
+      plannedValue.in(measured.value().unit());
+      return true;
+    } catch (QuantityException e) {
+      ledger
+          .problems()
+          .error(
+              measured.place(),
+              "\""
+                  + name
+                  + "\" is measured as "
+                  + measured.value()
+                  + ", but its plan is in "
+                  + plannedValue.unit()
+                  + " ("
+                  + ledger.require(planned).place()
+                  + ").",
+              "Write the measurement with a unit of the same kind.");
+      ledger.withdraw(name);
+      return false;
+    }
+  }
+
+  @Override
+  public void unknown(Ledger ledger, String need, FactGraph graph) {
+    // Its only need is the plan, which has said itself what is wrong with it.
+  }
+
+  @Override
+  public void circular(Ledger ledger, List<String> circle) {
+    ledger
+        .problems()
+        .error(
+            readings.get(0).measurement.place(),
+            "\"" + name + "\" rests on itself: " + String.join(" → ", circle) + ".",
+            "State one of them instead of reckoning it.");
+  }
+}

@@ -1,0 +1,209 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.log.Stage;
+import chinelog.problem.Place;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How the build stands against its plan on the day of the last entry: {@code plan.due} (PV), {@code
+ * plan.earned} (EV), {@code plan.schedule_index} (SPI), {@code plan.cost_index} (CPI), {@code
+ * plan.forecast} (EAC) and {@code plan.forecast_days}.
+ *
+ * <p>A stage's planned hours fall due evenly from its first to its last day. A stage begun has
+ * earned half of its planned hours, one left behind (a later stage of the plan has begun since its
+ * last entry) or the last one past its finish all of them: the fifty-fifty rule, common practice.
+ */
+final class PlanBook {
+
+  private static final BigDecimal MOST_DAYS = BigDecimal.valueOf(36_525);
+  private static final BigDecimal HALF = new BigDecimal("0.5");
+
+  private final Log log;
+  private final Ledger ledger;
+
+  PlanBook(Log log, Ledger ledger) {
+    this.log = log;
+    this.ledger = ledger;
+  }
+
+  void reckon() {
+    List<Stage> planned =
+        log.stages().stream()
+            .filter(s -> s.start() != null && s.finish() != null)
+            .filter(s -> ledger.find(plan(s)).isPresent())
+            .toList();
+    boolean whole = !planned.isEmpty() && planned.size() == log.stages().size();
+    if (!whole || log.entries().isEmpty() || ledger.find("hours.total").isEmpty()) {
+      return;
+    }
+    LocalDate today = log.entries().get(log.entries().size() - 1).date();
+    // What was done when decides the figures, so that every entry's agreements count.
+    Label label = Label.NONE;
+    for (Entry entry : log.entries()) {
+      label = label.join(entry.label());
+    }
+    List<BigDecimal> due = planned.stream().map(s -> due(s, today)).toList();
+    weighted("plan.due", "Hours due by " + today, planned, due, label);
+    weighted("plan.earned", "Planned hours earned by " + today, planned, earned(planned), label);
+    ratio("plan.schedule_index", "Earned for each hour due", "plan.earned", "plan.due");
+    ratio("plan.cost_index", "Earned for each hour worked", "plan.earned", "hours.total");
+    ratio("plan.forecast", "Hours at completion, forecast", "plan.hours.total", "plan.cost_index");
+    days(planned);
+  }
+
+  private static String plan(Stage stage) {
+    return "plan.hours.stage." + Ledger.part(stage.id());
+  }
+
+  /** The part of a stage that should be done by the end of {@code today}. */
+  private static BigDecimal due(Stage stage, LocalDate today) {
+    LocalDate start = require(stage.start());
+    long days = ChronoUnit.DAYS.between(start, require(stage.finish())) + 1;
+    long gone = Math.max(0, Math.min(days, ChronoUnit.DAYS.between(start, today) + 1));
+    return days <= 0
+        ? BigDecimal.ONE
+        : BigDecimal.valueOf(gone).divide(BigDecimal.valueOf(days), MathContext.DECIMAL128);
+  }
+
+  private List<BigDecimal> earned(List<Stage> planned) {
+    Map<String, LocalDate> last = new TreeMap<>();
+    for (Entry entry : log.entries()) {
+      last.put(entry.stage(), entry.date());
+    }
+    LocalDate today = log.entries().get(log.entries().size() - 1).date();
+    List<BigDecimal> parts = new ArrayList<>();
+    for (int i = 0; i < planned.size(); i++) {
+      LocalDate left = last.get(planned.get(i).id());
+      boolean followed = false;
+      for (Stage later : planned.subList(i + 1, planned.size())) {
+        LocalDate begun = last.get(later.id());
+        followed |= left != null && begun != null && begun.isAfter(left);
+      }
+      boolean over = i == planned.size() - 1 && !today.isBefore(require(planned.get(i).finish()));
+      parts.add(left == null ? BigDecimal.ZERO : followed || over ? BigDecimal.ONE : HALF);
+    }
+    return parts;
+  }
+
+  private void weighted(
+      String name, String title, List<Stage> planned, List<BigDecimal> parts, Label label) {
+    List<Expression> terms = new ArrayList<>();
+    List<String> inputs = new ArrayList<>();
+    Label all = label;
+    for (int i = 0; i < planned.size(); i++) {
+      BigDecimal part = parts.get(i);
+      all = all.join(planned.get(i).label());
+      if (part.signum() > 0) {
+        Expression plan = new Expression.Name(plan(planned.get(i)));
+        inputs.add(plan(planned.get(i)));
+        terms.add(
+            part.compareTo(BigDecimal.ONE) == 0
+                ? plan
+                : new Expression.Binary(
+                    '*', plan, new Expression.Literal(Quantity.of(part, Unit.ONE))));
+      }
+    }
+    Expression sum =
+        terms.isEmpty()
+            ? new Expression.Literal(Quantity.of(0, Unit.HOUR))
+            : new Expression.Call("sum", List.copyOf(terms));
+    enter(name, title, sum, inputs, all);
+  }
+
+  private void ratio(String name, String title, String above, String below) {
+    boolean told =
+        ledger.find(above).isPresent()
+            && ledger.find(below).filter(f -> f.value().value().signum() > 0).isPresent()
+            && ledger.require(above).value().value().signum() > 0;
+    if (told) {
+      Expression tree =
+          new Expression.Binary('/', new Expression.Name(above), new Expression.Name(below));
+      enter(name, title, tree, List.of(above, below), Label.NONE);
+    }
+  }
+
+  /** The whole plan's days, stretched as the work so far has been. */
+  private void days(List<Stage> planned) {
+    if (ledger.find("plan.schedule_index").isEmpty()) {
+      return;
+    }
+    LocalDate start =
+        planned.stream().map(s -> require(s.start())).min(LocalDate::compareTo).orElseThrow();
+    LocalDate finish =
+        planned.stream().map(s -> require(s.finish())).max(LocalDate::compareTo).orElseThrow();
+    Label label = Label.NONE;
+    for (Stage stage : planned) {
+      label = label.join(stage.label());
+    }
+    ledger.given(
+        "plan.days",
+        "Days planned from " + start,
+        Quantity.of(ChronoUnit.DAYS.between(start, finish) + 1, days()),
+        Origin.STATED,
+        null,
+        label,
+        Place.of("log.yaml"),
+        null);
+    ratio(
+        "plan.forecast_days",
+        "Days from " + start + ", forecast",
+        "plan.days",
+        "plan.schedule_index");
+    ledger.find("plan.forecast_days").ifPresent(f -> nameTheDay(f, start));
+  }
+
+  /** A day begun is a day; what lies beyond any calendar is left as a number. */
+  private void nameTheDay(Fact days, LocalDate start) {
+    BigDecimal whole = days.value().value().setScale(0, RoundingMode.CEILING);
+    if (whole.compareTo(MOST_DAYS) > 0) {
+      return;
+    }
+    LocalDate finish = start.plusDays(whole.longValueExact() - 1);
+    ledger.replace(
+        new Fact(
+            days.name(),
+            "Days from " + start + " to the finish, forecast for " + finish,
+            days.value(),
+            days.origin(),
+            days.date(),
+            days.label(),
+            days.place(),
+            days.formula(),
+            days.method(),
+            days.inputs(),
+            days.entry()));
+  }
+
+  private static Unit days() {
+    try {
+      return Unit.parse("d");
+    } catch (chinelog.quantity.QuantityException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private void enter(String name, String title, Expression tree, List<String> inputs, Label label) {
+    ledger.reckoned(name, title, tree, inputs, label, Place.of("log.yaml"), null);
+  }
+
+  private static LocalDate require(@Nullable LocalDate date) {
+    if (date == null) {
+      throw new IllegalStateException("a stage without dates is not planned");
+    }
+    return date;
+  }
+}

@@ -1,0 +1,246 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Entry;
+import chinelog.log.Head;
+import chinelog.log.Log;
+import chinelog.log.Marked;
+import chinelog.log.Request;
+import chinelog.log.Sheet;
+import chinelog.log.Stage;
+import chinelog.log.Statement;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.Problems;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.NumberStyle;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** Yields the facts of a log. */
+public final class Reckoner {
+
+  /** Beginnings of names that are counted from the entries and the stock. */
+  private static final List<String> KEPT_NAMES =
+      List.of("hours.", "plan.", "stock.", "cost.", "growth.", "budget.", "limit.");
+
+  private final Log log;
+  private final Problems problems = new Problems();
+  private final Ledger ledger = new Ledger(problems);
+  private final NumberStyle style;
+
+  private Reckoner(Log log) {
+    this.log = log;
+    this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
+  }
+
+  /** All facts that can be reckoned, with a problem for each that cannot. */
+  public static Reckoning reckon(Log log) {
+    return new Reckoner(log).reckon();
+  }
+
+  public record Reckoning(Facts facts, List<Problem> problems) {}
+
+  private Reckoning reckon() {
+    head(log.head());
+    List<Facts.DayHours> days = new HoursBook(log, ledger).reckon();
+    StockBook.Outcome stock = new StockBook(log, ledger).reckon();
+    List<Facts.MassPoint> growth = new MassBook(log, ledger).reckon();
+    labour();
+    new PlanBook(log, ledger).reckon();
+    new GrowthForecast(log, ledger).reckon(growth);
+    FactGraph graph = new FactGraph(ledger);
+    Map<String, MeasuredNode> measured = measured(graph);
+    log.statements().forEach(s -> ledger.promise(s.name()));
+    log.requests().forEach(r -> ledger.promise(r.prefix() + "."));
+    log.statements().forEach(s -> state(s, graph, measured));
+    log.requests().forEach(r -> request(r, graph));
+    graph.reckonAll();
+    List<Facts.LimitCheck> limits = new LimitBook(ledger, style).check(log.limits());
+    new LinkCheck(log, ledger, style).check();
+    remindOfTolerances();
+    Facts facts =
+        new Facts(
+            Collections.unmodifiableSortedMap(ledger.facts()),
+            limits,
+            stageSums(),
+            stock.uses(),
+            stock.materials(),
+            days,
+            growth);
+    return new Reckoning(facts, problems.list());
+  }
+
+  private void head(Head head) {
+    Marked<BigDecimal> scale = head.scale();
+    if (scale != null) {
+      Quantity denominator = Quantity.of(1, Unit.ONE).times(scale.value());
+      stated("scale", "Scale", denominator, scale.label(), scale.place());
+    }
+    Marked<Quantity> rate = head.rate();
+    if (rate != null) {
+      stated("rate", "Rate", rate.value(), rate.label(), rate.place());
+      if (!isPerTime(rate.value().unit(), head.currency())) {
+        problems.error(
+            rate.place(),
+            "The rate " + rate.value() + " is not " + head.currency() + " for a time.",
+            "Write such as 34 " + head.currency() + "/h.");
+      }
+    }
+    head.budgets()
+        .forEach(
+            (name, budget) ->
+                stated(
+                    "budget." + Ledger.part(name),
+                    "Budget: " + name,
+                    budget.value(),
+                    budget.label(),
+                    budget.place()));
+  }
+
+  private static boolean isPerTime(Unit unit, String currency) {
+    try {
+      return unit.isCompatible(Unit.parse(currency + "/h"));
+    } catch (QuantityException e) {
+      return false;
+    }
+  }
+
+  private void stated(String name, String title, Quantity value, Label label, Place place) {
+    ledger.given(name, title, value, Origin.STATED, null, label, place, null);
+  }
+
+  /** What the hours cost, where a rate is known. */
+  private void labour() {
+    if (ledger.find("rate").isPresent() && ledger.find("hours.total").isPresent()) {
+      Expression tree =
+          new Expression.Binary(
+              '*', new Expression.Name("hours.total"), new Expression.Name("rate"));
+      ledger.reckoned(
+          "labour.total",
+          "Labour in all",
+          tree,
+          List.of("hours.total", "rate"),
+          Label.NONE,
+          ledger.require("rate").place(),
+          null);
+    }
+  }
+
+  private Map<String, MeasuredNode> measured(FactGraph graph) {
+    Map<String, MeasuredNode> nodes = new TreeMap<>();
+    for (Entry entry : log.entries()) {
+      for (Entry.Measurement m : entry.measured()) {
+        if (isNameFree(m.fact(), m.place())) {
+          nodes.computeIfAbsent(m.fact(), MeasuredNode::new).add(entry, m);
+        }
+      }
+    }
+    nodes.values().forEach(graph::add);
+    return nodes;
+  }
+
+  private void state(Statement statement, FactGraph graph, Map<String, MeasuredNode> measured) {
+    if (!isNameFree(statement.name(), statement.place())) {
+      return;
+    }
+    MeasuredNode node = measured.get(statement.name());
+    String name = node == null ? statement.name() : statement.name() + ".planned";
+    try {
+      Formula formula = Formula.parse(statement.expression());
+      if (!graph.add(new FormulaNode(name, statement, formula, label(statement)))) {
+        problems.error(
+            statement.place(),
+            "\"" + name + "\" is stated twice.",
+            "Keep one of the two, or give one another name.");
+      } else if (node != null) {
+        node.plannedAs(name);
+      }
+    } catch (QuantityException e) {
+      problems.error(
+          FormulaNode.at(statement.expressionPlace(), e.index()),
+          "\"" + statement.name() + "\": " + e.what(),
+          e.remedy());
+    }
+  }
+
+  /** What was taken from a sheet is under the sheet's agreements. */
+  private Label label(Statement statement) {
+    String source = statement.source();
+    if (source == null) {
+      return statement.label();
+    }
+    String path = source.replaceFirst("#.*", "");
+    for (Sheet sheet : log.sheets()) {
+      if (sheet.path().equals(path)) {
+        return statement.label().join(sheet.label());
+      }
+    }
+    if (path.startsWith("sheets/")) {
+      problems.error(
+          statement.place(),
+          "\"" + statement.name() + "\" was taken from \"" + path + "\", which is not there.",
+          Suggestion.remedy(path, log.sheets().stream().map(Sheet::path).toList()));
+    }
+    return statement.label();
+  }
+
+  private boolean isNameFree(String name, Place place) {
+    boolean kept = KEPT_NAMES.stream().anyMatch(name::startsWith);
+    if (kept || ledger.find(name).isPresent()) {
+      problems.error(
+          place,
+          "The name \"" + name + "\" is kept for what is counted from the log.",
+          "Give this fact another name.");
+      return false;
+    }
+    return true;
+  }
+
+  private void request(Request request, FactGraph graph) {
+    RequestNode.of(request, log, ledger).ifPresent(graph::addPrefix);
+  }
+
+  private void remindOfTolerances() {
+    for (Fact fact : ledger.facts().values()) {
+      BigDecimal t = fact.value().tolerance();
+      boolean written = fact.origin() != Origin.RECKONED;
+      if (written && t != null && t.compareTo(fact.value().value().abs()) > 0) {
+        problems.reminder(
+            fact.place(),
+            "The tolerance of \""
+                + fact.name()
+                + "\" ("
+                + style.show(fact.value())
+                + ") is larger than its value.",
+            "Check both figures and their units.");
+      }
+    }
+  }
+
+  private List<Facts.StageSum> stageSums() {
+    List<Facts.StageSum> sums = new ArrayList<>();
+    for (Stage stage : log.stages()) {
+      String part = Ledger.part(stage.id());
+      sums.add(
+          new Facts.StageSum(
+              stage.id(),
+              "hours.stage." + part,
+              existing("plan.hours.stage." + part),
+              existing("cost.stage." + part)));
+    }
+    return List.copyOf(sums);
+  }
+
+  private @Nullable String existing(String name) {
+    return ledger.find(name).isPresent() ? name : null;
+  }
+}

@@ -1,0 +1,233 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Log;
+import chinelog.log.Marked;
+import chinelog.log.Request;
+import chinelog.log.Table;
+import chinelog.problem.Place;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.reckon.trade.Inputs;
+import chinelog.reckon.trade.Parameter;
+import chinelog.reckon.trade.TradeException;
+import chinelog.reckon.trade.TradeReckoning;
+import chinelog.reckon.trade.TradeReckonings;
+import chinelog.reckon.trade.Yield;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** A trade reckoning that facts.yaml asks for. */
+final class RequestNode implements Node {
+
+  private final Request request;
+  private final TradeReckoning reckoning;
+  private final SortedMap<String, Formula> formulas;
+  private final SortedMap<String, Table> tables;
+  private final SortedMap<String, String> words;
+
+  private RequestNode(
+      Request request,
+      TradeReckoning reckoning,
+      SortedMap<String, Formula> formulas,
+      SortedMap<String, Table> tables,
+      SortedMap<String, String> words) {
+    this.request = request;
+    this.reckoning = reckoning;
+    this.formulas = formulas;
+    this.tables = tables;
+    this.words = words;
+  }
+
+  /** The node of a request, unless one of its inputs cannot be understood, which is then said. */
+  static Optional<RequestNode> of(Request request, Log log, Ledger ledger) {
+    String wanted = request.reckoning().value();
+    TradeReckoning reckoning = TradeReckonings.find(wanted).orElse(null);
+    if (reckoning == null) {
+      ledger
+          .problems()
+          .error(
+              request.reckoning().place(),
+              "There is no reckoning \"" + wanted + "\".",
+              Suggestion.remedy(wanted, TradeReckonings.names()));
+      return Optional.empty();
+    }
+    SortedMap<String, Formula> formulas = new TreeMap<>();
+    SortedMap<String, Table> tables = new TreeMap<>();
+    SortedMap<String, String> words = new TreeMap<>();
+    boolean understood = true;
+    for (Map.Entry<String, Marked<String>> input : request.inputs().entrySet()) {
+      String text = input.getValue().value().strip();
+      Place place = input.getValue().place();
+      // An input that the reckoning does not know goes to it as a word, for it to refuse.
+      Parameter.Kind kind =
+          reckoning.findParameter(input.getKey()).map(Parameter::kind).orElse(Parameter.Kind.WORD);
+      try {
+        switch (kind) {
+          case QUANTITY -> formulas.put(input.getKey(), Formula.parse(text));
+          case TABLE -> tables.put(input.getKey(), table(log, text));
+          case WORD -> words.put(input.getKey(), text);
+        }
+      } catch (QuantityException e) {
+        ledger.problems().error(FormulaNode.at(place, e.index()), e.what(), e.remedy());
+        understood = false;
+      }
+    }
+    return understood
+        ? Optional.of(new RequestNode(request, reckoning, formulas, tables, words))
+        : Optional.empty();
+  }
+
+  private static Table table(Log log, String name) throws QuantityException {
+    List<String> known = log.tables().stream().map(Table::name).toList();
+    return log.tables().stream()
+        .filter(t -> t.name().equals(name))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new QuantityException(
+                    "There is no table \"" + name + "\" in tables.",
+                    Suggestion.remedy(name, known),
+                    0));
+  }
+
+  @Override
+  public String name() {
+    return request.prefix();
+  }
+
+  @Override
+  public List<String> needs() {
+    LinkedHashSet<String> needs = new LinkedHashSet<>();
+    formulas.values().forEach(f -> needs.addAll(f.names()));
+    return List.copyOf(needs);
+  }
+
+  @Override
+  public boolean yield(Ledger ledger) {
+    SortedMap<String, Quantity> quantities = new TreeMap<>();
+    for (Map.Entry<String, Formula> input : formulas.entrySet()) {
+      try {
+        quantities.put(
+            input.getKey(),
+            Evaluator.evaluate(input.getValue().tree(), n -> ledger.require(n).value()));
+      } catch (Evaluator.Fault fault) {
+        ledger
+            .problems()
+            .error(
+                FormulaNode.at(place(input.getKey()), input.getValue().indexOf(fault.part())),
+                "\"" + input.getKey() + "\": " + fault.reason().what(),
+                fault.reason().remedy());
+        return false;
+      }
+    }
+    try {
+      List<Yield> yields = reckoning.reckon(new Inputs(quantities, tables, words));
+      Label label = ledger.join(label(), needs());
+      yields.forEach(y -> enter(y, label, ledger));
+      return true;
+    } catch (TradeException e) {
+      Place table = e.place();
+      ledger.problems().error(table == null ? place(e.input()) : table, e.what(), e.remedy());
+      return false;
+    }
+  }
+
+  private void enter(Yield yield, Label label, Ledger ledger) {
+    String name = request.prefix() + "." + yield.name();
+    Fact before = ledger.find(name).orElse(null);
+    if (before != null) {
+      ledger
+          .problems()
+          .reminder(
+              before.place(),
+              "\""
+                  + name
+                  + "\" is given here, so that the one of \""
+                  + reckoning.name()
+                  + "\" ("
+                  + request.place()
+                  + ") is left out.",
+              "Give one of the two another name if you need both.");
+      return;
+    }
+    ledger.put(
+        new Fact(
+            name,
+            yield.title(),
+            yield.value(),
+            Origin.RECKONED,
+            ledger.youngest(null, needs()),
+            label,
+            request.place(),
+            null,
+            yield.method(),
+            needs(),
+            null));
+  }
+
+  /** Of all that goes in, the facts excepted. */
+  private Label label() {
+    Label label = request.label().join(request.reckoning().label());
+    for (Marked<String> input : request.inputs().values()) {
+      label = label.join(input.label());
+    }
+    for (Table table : tables.values()) {
+      label = label.join(table.label());
+      for (Table.Column column : table.columns()) {
+        label = label.join(column.label());
+      }
+      for (Table.Row row : table.rows()) {
+        label = label.join(row.label());
+      }
+    }
+    return label;
+  }
+
+  private Place place(String input) {
+    Marked<String> written = request.inputs().get(input);
+    return written == null ? request.place() : written.place();
+  }
+
+  @Override
+  public void unknown(Ledger ledger, String need, FactGraph graph) {
+    for (Map.Entry<String, Formula> input : formulas.entrySet()) {
+      for (Expression.Name part : Formula.nameParts(input.getValue().tree())) {
+        if (part.name().equals(need)) {
+          ledger
+              .problems()
+              .error(
+                  FormulaNode.at(place(input.getKey()), input.getValue().indexOf(part)),
+                  "\"" + reckoning.name() + "\" needs \"" + need + "\", but there is no such fact.",
+                  Suggestion.findNearest(need, graph.names())
+                      .map(n -> "Did you mean \"" + n + "\"?")
+                      .orElse("State it in facts.yaml, or measure it in an entry."));
+          return;
+        }
+      }
+    }
+  }
+
+  @Override
+  public void circular(Ledger ledger, List<String> circle) {
+    ledger
+        .problems()
+        .error(
+            request.place(),
+            "\""
+                + name()
+                + "\" ("
+                + reckoning.name()
+                + ") rests on itself: "
+                + String.join(" → ", circle)
+                + ".",
+            "State or measure what it needs; a name that begins with \""
+                + name()
+                + ".\" and is stated nowhere is looked for among its own figures.");
+  }
+}

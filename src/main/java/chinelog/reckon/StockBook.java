@@ -1,0 +1,137 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.log.Lot;
+import chinelog.log.Marked;
+import chinelog.log.Stage;
+import chinelog.problem.Place;
+import chinelog.problem.Problems;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.Quantity;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** Materials bought, used and left, and what was used cost. */
+final class StockBook {
+
+  private final Log log;
+  private final Ledger ledger;
+  private final Problems problems;
+  private final SortedMap<String, Shelf> shelves = new TreeMap<>();
+  private final List<Facts.UseCost> uses = new ArrayList<>();
+  private final Map<String, List<String>> costsByEntry = new TreeMap<>();
+  private final Map<String, List<String>> costsByStage = new TreeMap<>();
+
+  StockBook(Log log, Ledger ledger) {
+    this.log = log;
+    this.ledger = ledger;
+    this.problems = ledger.problems();
+  }
+
+  /** What was used, and what became of each material. */
+  record Outcome(List<Facts.UseCost> uses, List<Facts.MaterialSum> materials) {}
+
+  Outcome reckon() {
+    log.stock().forEach(this::shelve);
+    shelves.values().forEach(Shelf::open);
+    for (Entry entry : log.entries()) {
+      Map<String, Integer> seen = new TreeMap<>();
+      for (Entry.Use use : entry.used()) {
+        use(entry, use, seen.merge(use.material(), 1, Integer::sum));
+      }
+      costOf(entry);
+    }
+    costOfStages();
+    List<Facts.MaterialSum> materials = new ArrayList<>();
+    shelves.values().forEach(s -> materials.add(s.close()));
+    return new Outcome(List.copyOf(uses), List.copyOf(materials));
+  }
+
+  private void shelve(Lot lot) {
+    shelves
+        .computeIfAbsent(lot.material(), m -> new Shelf(m, ledger, log.head().valuation()))
+        .add(lot, isPriceGood(lot.price()) ? lot.price() : null);
+  }
+
+  private boolean isPriceGood(@Nullable Marked<Quantity> price) {
+    if (price == null) {
+      return false;
+    }
+    String currency = price.value().unit().currency();
+    if (!log.head().currency().equals(price.value().unit().symbol())) {
+      problems.error(
+          price.place(),
+          currency == null
+              ? "The price " + price.value() + " is not an amount of money."
+              : "This price is in "
+                  + price.value().unit()
+                  + ", but the log's money is "
+                  + log.head().currency()
+                  + ".",
+          "Write such as 21.60 " + log.head().currency() + ".");
+      return false;
+    }
+    return true;
+  }
+
+  private void use(Entry entry, Entry.Use use, int count) {
+    Shelf shelf = shelves.get(use.material());
+    if (shelf == null && !log.stock().isEmpty()) {
+      problems.error(
+          use.place(),
+          "\"" + use.material() + "\" is used, but stock.yaml has no such material.",
+          Suggestion.remedy(use.material(), shelves.keySet()));
+      return;
+    }
+    String suffix = Ledger.part(entry.id()) + (count == 1 ? "" : "." + count);
+    String name = Ledger.part(use.material());
+    String amount = "stock." + name + ".used." + suffix;
+    String costName = "cost.use." + name + "." + suffix;
+    Label label = entry.label().join(use.label()).join(shelf == null ? Label.NONE : shelf.label());
+    String title = shelf == null ? Ledger.words(use.material()) : shelf.title();
+    ledger.given(
+        amount,
+        title + ", used on " + entry.date(),
+        use.amount(),
+        Origin.COUNTED,
+        entry.date(),
+        label,
+        use.place(),
+        entry.id());
+    String cost = shelf == null ? null : shelf.take(use, amount, entry, costName);
+    if (cost != null) {
+      costsByEntry.computeIfAbsent(entry.id(), e -> new ArrayList<>()).add(cost);
+    }
+    uses.add(new Facts.UseCost(entry.id(), use.material(), title, use.where(), amount, cost));
+  }
+
+  private void costOf(Entry entry) {
+    List<String> costs = costsByEntry.get(entry.id());
+    if (costs == null) {
+      return;
+    }
+    String name = "cost.entry." + Ledger.part(entry.id());
+    ledger.sum(name, "Material used on " + entry.date(), costs, entry.label(), entry.place());
+    costsByStage.computeIfAbsent(entry.stage(), s -> new ArrayList<>()).add(name);
+  }
+
+  private void costOfStages() {
+    List<String> stages = new ArrayList<>();
+    for (Stage stage : log.stages()) {
+      List<String> costs = costsByStage.remove(stage.id());
+      if (costs != null) {
+        String name = "cost.stage." + Ledger.part(stage.id());
+        ledger.sum(name, "Material: " + stage.title(), costs, stage.label(), stage.place());
+        stages.add(name);
+      }
+    }
+    costsByStage.values().forEach(stages::addAll);
+    ledger.sum("cost.total", "Material in all", stages, Label.NONE, Place.of("stock.yaml"));
+  }
+}

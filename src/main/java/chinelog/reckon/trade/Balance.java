@@ -1,0 +1,255 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Masses and their centres against what the hull displaces: {@code balance}.
+ *
+ * <p>Centre = Σmx/Σm on each axis; ballast = displacement − Σm at (Δ LCB − Σmx)/ballast; GM = KB +
+ * BM − KG; GZ = (GM + ½ BM tan²φ) sin φ for upright sides; sinkage = mass over ρA; trim = moment /
+ * (W GML / L). Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition (1999).
+ */
+final class Balance {
+
+  private static final String DERRETT =
+      " (Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition).";
+  private static final Unit PER_METRE = Si.KG_M;
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "balance",
+          "Masses and their centres against the displacement",
+          List.of(
+              Parameter.table("masses", "what is aboard", "item?", "mass", "x", "y?", "z?"),
+              Parameter.quantity("displacement", "at the design waterline", Unit.KILOGRAM).or(""),
+              Parameter.quantity("lcb", "centre of buoyancy from the aft end", Unit.METRE).or(""),
+              Parameter.quantity("vcb", "centre of buoyancy above the base line", Unit.METRE)
+                  .or(""),
+              Parameter.quantity("bm", "metacentre above the centre of buoyancy", Unit.METRE)
+                  .or(""),
+              Parameter.quantity("bml", "the same along the hull", Unit.METRE).or(""),
+              Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
+              Parameter.quantity("lcf", "centre of the waterplane from the aft end", Unit.METRE)
+                  .or(""),
+              Parameter.quantity("immersion", "mass that sinks it evenly", PER_METRE).or(""),
+              Parameter.quantity(
+                      "ballast_z", "height of the ballast above the base line", Unit.METRE)
+                  .or("0"),
+              Parameter.quantity("ballast_density", "of the ballast", Si.KG_M3).or(""),
+              Parameter.quantity("target", "where the centre shall lie along the hull", Unit.METRE)
+                  .or(""),
+              Parameter.quantity("ballast_x", "where ballast for it can go", Unit.METRE).or(""),
+              Parameter.quantity("heel", "an angle to tell the righting arm at", Si.DEGREE).or("")),
+          Balance::of);
+
+  private final Inputs inputs;
+  private final YieldList yields = new YieldList();
+  private final ShopUnits units;
+  private final double mass;
+  private final double xMoment;
+  private final double yMoment;
+  private final double zMoment;
+  private final boolean heights;
+  private final boolean sides;
+
+  private Balance(Inputs inputs) throws TradeException, QuantityException {
+    this.inputs = inputs;
+    Columns columns = new Columns("masses", inputs.table("masses"));
+    units = ShopUnits.of(columns.unit("x"));
+    double[] m = columns.numbers("mass", Unit.KILOGRAM);
+    for (int i = 0; i < m.length; i++) {
+      if (m[i] < 0) {
+        throw columns.at(i, "A mass is negative.", "Take out what is not aboard.");
+      }
+    }
+    heights = columns.find("z").isPresent();
+    sides = columns.find("y").isPresent();
+    mass = Arrays.stream(m).sum();
+    xMoment = moment(m, columns.numbers("x", Unit.METRE));
+    yMoment = moment(m, columns.numbers("y", Unit.METRE, 0));
+    zMoment = moment(m, columns.numbers("z", Unit.METRE, 0));
+    if (mass <= 0) {
+      throw new TradeException(
+          "masses", "All masses together are zero.", "Give the mass of one item at least.");
+    }
+  }
+
+  private static double moment(double[] m, double[] lever) {
+    double sum = 0;
+    for (int i = 0; i < m.length; i++) {
+      sum += m[i] * lever[i];
+    }
+    return sum;
+  }
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Balance balance = new Balance(inputs);
+    balance.centre();
+    double ballast = balance.has("displacement") ? Math.max(0, balance.ballast()) : 0;
+    double afloat = balance.mass + ballast;
+    double moment = balance.zMoment + ballast * Si.value(inputs, "ballast_z", Unit.METRE, 0);
+    balance.target();
+    balance.upright(afloat, moment / afloat);
+    balance.trim(balance.xMoment / balance.mass);
+    return balance.yields.list();
+  }
+
+  private boolean has(String... names) {
+    return Arrays.stream(names).allMatch(n -> inputs.findQuantity(n).isPresent());
+  }
+
+  private void length(String name, String title, double value, String method)
+      throws TradeException {
+    yields.add(name, title, units.length(value), method);
+  }
+
+  private Quantity massOf(double kg) throws TradeException {
+    return Si.show(kg, Unit.KILOGRAM, new Columns("masses", inputs.table("masses")).unit("mass"));
+  }
+
+  private void centre() throws TradeException {
+    String moments = "The sum of masses times distances, over the sum of the masses.";
+    yields.add("mass", "Mass of all items", massOf(mass), "The sum of the masses.");
+    length("lcg", "Centre of mass from the aft end", xMoment / mass, moments);
+    if (sides) {
+      length("tcg", "Centre of mass from the middle line", yMoment / mass, moments);
+    }
+    if (heights) {
+      length("vcg", "Centre of mass above the base line", zMoment / mass, moments);
+    }
+  }
+
+  private double ballast() throws TradeException, QuantityException {
+    double displacement = Si.positive(inputs, "displacement", Unit.KILOGRAM);
+    double ballast = displacement - mass;
+    yields.add(
+        "ballast",
+        "Ballast to float at the design waterline",
+        massOf(ballast),
+        "The displacement less the mass of all items; negative if they are too heavy already.");
+    if (ballast > 0 && has("lcb")) {
+      double lcb = Si.value(inputs, "lcb", Unit.METRE);
+      length(
+          "ballast_at",
+          "Where the ballast brings the centre over that of buoyancy, from the aft end",
+          (displacement * lcb - xMoment) / ballast,
+          "(displacement × LCB − sum of the moments) ÷ ballast.");
+    }
+    if (ballast > 0 && has("ballast_density")) {
+      yields.add(
+          "ballast_volume",
+          "Volume of the ballast",
+          units.volume(ballast / Si.positive(inputs, "ballast_density", Si.KG_M3)),
+          "Its mass over its density.");
+    }
+    if (has("immersion")) {
+      length(
+          "sinkage",
+          "What it sinks deeper than the design waterline without ballast",
+          -ballast / Si.positive(inputs, "immersion", PER_METRE),
+          "The mass above the displacement, over the mass that sinks it evenly; negative if it"
+              + " floats higher.");
+    }
+    return ballast;
+  }
+
+  private void target() throws TradeException, QuantityException {
+    if (!has("target")) {
+      return;
+    }
+    double target = Si.value(inputs, "target", Unit.METRE);
+    double at = Si.value(inputs, "ballast_x", Unit.METRE);
+    double shift = mass * (target - xMoment / mass);
+    if (at == target || shift / (at - target) < 0) {
+      throw new TradeException(
+          "ballast_x",
+          "Ballast there does not bring the centre to where it shall lie.",
+          "Give a place beyond the target, seen from where the centre lies now.");
+    }
+    yields.add(
+        "ballast_to_target",
+        "Ballast that brings the centre to its target",
+        massOf(shift / (at - target)),
+        "M (t − x) ÷ (a − t), with M and x mass and centre now, t the target and a where the"
+            + " ballast goes (FAA-H-8083-1, Aircraft Weight and Balance Handbook).");
+  }
+
+  private void upright(double afloat, double kg) throws TradeException, QuantityException {
+    if (!heights || !has("vcb", "bm")) {
+      return;
+    }
+    double bm = Si.positive(inputs, "bm", Unit.METRE);
+    double gm = Si.value(inputs, "vcb", Unit.METRE) + bm - kg;
+    length(
+        "gm",
+        "Metacentric height, ballast included",
+        gm,
+        "KB + BM − KG; positive if it stands up" + DERRETT);
+    if (has("heel")) {
+      double heel = Math.toRadians(Si.value(inputs, "heel", Si.DEGREE));
+      if (Math.abs(heel) >= Math.PI / 2) {
+        throw new TradeException("heel", "It would lie on its side.", "Give less than 90 deg.");
+      }
+      double tan = Math.tan(heel);
+      length(
+          "gz",
+          "Righting arm at this heel",
+          (gm + bm * tan * tan / 2) * Math.sin(heel),
+          "(GM + ½ BM tan² φ) sin φ, for sides that are upright at the waterline" + DERRETT);
+      yields.add(
+          "righting",
+          "Righting moment at a small heel",
+          Si.show(afloat * gm * Math.sin(heel), Si.unit("kg·m"), moments()),
+          "Mass × GM × sin φ" + DERRETT);
+    }
+  }
+
+  private Unit moments() throws TradeException {
+    return new Columns("masses", inputs.table("masses")).unit("mass").times(units.lengthUnit());
+  }
+
+  private void trim(double lcg) throws TradeException, QuantityException {
+    if (!has("displacement", "bml", "lwl") || !heights || !has("vcb")) {
+      return;
+    }
+    double displacement = Si.positive(inputs, "displacement", Unit.KILOGRAM);
+    double length = Si.positive(inputs, "lwl", Unit.METRE);
+    double gml =
+        Si.value(inputs, "vcb", Unit.METRE)
+            + Si.positive(inputs, "bml", Unit.METRE)
+            - zMoment / mass;
+    double change = displacement * gml / length;
+    yields.add(
+        "mct",
+        "Moment that changes the trim by 1 " + units.trimUnit(),
+        units.trimming(change),
+        "W × GML ÷ L, for this much trim" + DERRETT);
+    if (!has("lcb")) {
+      return;
+    }
+    double trim = mass * (lcg - Si.value(inputs, "lcb", Unit.METRE)) / change;
+    length(
+        "trim",
+        "Trim without ballast, by the head",
+        trim,
+        "Mass × (LCG − LCB) over the moment that changes the trim; negative by the stern"
+            + DERRETT);
+    if (has("lcf")) {
+      double aft = Si.value(inputs, "lcf", Unit.METRE) / length;
+      length(
+          "trim_aft",
+          "Of it, deeper at the aft end",
+          -trim * aft,
+          "The trim shared by the distance of the waterplane's centre from the aft end" + DERRETT);
+      length(
+          "trim_fore",
+          "Of it, deeper at the fore end",
+          trim * (1 - aft),
+          "The trim shared by the distance of the waterplane's centre from the fore end" + DERRETT);
+    }
+  }
+}

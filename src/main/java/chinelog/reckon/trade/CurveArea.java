@@ -1,0 +1,81 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The area under a curve of ordinates, such as a waterplane's half-breadths: {@code curve}.
+ *
+ * <p>Area = ∫ y dx, centroid = ∫ x y dx / ∫ y dx. Units are the table's own, multiplied.
+ */
+final class CurveArea {
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "curve",
+          "The area and centre of a curve of ordinates",
+          List.of(
+              Parameter.table("ordinates", "the curve", "x", "y"),
+              Parameter.word("rule", "how to integrate", Rule.WORDS).or("by-spacing"),
+              Parameter.quantity("sides", "2 where y is a half-breadth", Unit.ONE).or("1")),
+          CurveArea::reckon);
+
+  private CurveArea() {}
+
+  private static List<Yield> reckon(Inputs inputs) throws TradeException, QuantityException {
+    Columns columns = new Columns("ordinates", inputs.table("ordinates"));
+    Unit across = columns.unit("x");
+    Unit up = columns.unit("y");
+    double[] x = columns.numbers("x", across);
+    double[] y = columns.numbers("y", up);
+    requireRising(columns, x, "ordinate");
+    Rule rule = Rule.named(inputs.word("rule", "by-spacing"), x);
+    double sides = Si.positive(inputs, "sides", Unit.ONE, 1);
+    double area = sides * rule.of(y);
+    double moment = sides * rule.moment(x, y, 1);
+    Unit areaUnit = up.equals(across) ? across.power(2) : up.times(across);
+    String by = "By " + rule.said() + ".";
+    List<Yield> yields = new ArrayList<>();
+    Quantity whole = Si.show(area, areaUnit, areaUnit);
+    yields.add(new Yield("area", "Area", whole, by));
+    Unit secondUnit = up.equals(across) ? across.power(4) : up.times(across.power(3));
+    yields.add(
+        new Yield(
+            "second_moment",
+            "Second moment about x = 0",
+            Si.show(sides * rule.moment(x, y, 2), secondUnit, secondUnit),
+            "The integral of x² y. " + by));
+    if (area != 0) {
+      Quantity centre = Si.show(moment / area, across, across);
+      yields.add(
+          new Yield(
+              "centre",
+              "Centre",
+              centre,
+              "The moment of the area about x = 0, over the area. " + by));
+    }
+    return yields;
+  }
+
+  /** Refuses fewer than two abscissae, and any that is not above the one before. */
+  static void requireRising(Columns columns, double[] x, String what) throws TradeException {
+    if (x.length < 2) {
+      throw columns.at(0, "There is only one " + what + ".", "Give at least two rows.");
+    }
+    for (int i = 1; i < x.length; i++) {
+      if (x[i] == x[i - 1]) {
+        throw columns.at(
+            i, "This " + what + " is there twice.", "Take one of the two rows out of the table.");
+      }
+      if (x[i] < x[i - 1]) {
+        throw columns.at(
+            i,
+            "This " + what + " comes after one that lies beyond it.",
+            "Sort the rows so that x rises from each row to the next.");
+      }
+    }
+  }
+}

@@ -1,0 +1,123 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.List;
+
+/**
+ * How long work takes: three-point estimates and learning.
+ *
+ * <p>Three points: te = (O + 4M + P)/6, σ = (P − O)/6, in a row Σte and √Σσ² (Malcolm et al., 1959,
+ * from memory). Learning: b = log2 of the rate; Crawford's unit time a nᵇ, Wright's cumulative
+ * average a nᵇ (formulas of the R package learningCurve).
+ */
+final class Effort {
+
+  static final TradeReckoning THREE_POINT =
+      new TradeReckoning(
+          "three-point",
+          "Hours from a low, a likely and a high estimate",
+          List.of(Parameter.table("estimates", "one after another", "low", "likely", "high")),
+          Effort::threePoint);
+
+  static final TradeReckoning LEARNING =
+      new TradeReckoning(
+          "learning",
+          "Hours when the same is built again",
+          List.of(
+              Parameter.quantity("first", "hours for the first", Unit.HOUR),
+              Parameter.quantity(
+                  "rate", "what a doubling of the number brings the hours to", Unit.ONE),
+              Parameter.quantity("number", "which one, counted from the first", Unit.ONE),
+              Parameter.word("curve", "whose", "crawford", "wright").or("crawford")),
+          Effort::learning);
+
+  private Effort() {}
+
+  /** {@code {te, σ}} of one estimate. */
+  static double[] estimate(double low, double likely, double high) {
+    return new double[] {(low + 4 * likely + high) / 6, (high - low) / 6};
+  }
+
+  /** What the n-th takes of the first's time. */
+  static double share(double rate, double n) {
+    return Math.pow(n, Math.log(rate) / Math.log(2));
+  }
+
+  private static List<Yield> threePoint(Inputs inputs) throws TradeException, QuantityException {
+    Columns columns = new Columns("estimates", inputs.table("estimates"));
+    double[] low = columns.numbers("low", Unit.HOUR);
+    double[] likely = columns.numbers("likely", Unit.HOUR);
+    double[] high = columns.numbers("high", Unit.HOUR);
+    double expected = 0;
+    double variance = 0;
+    for (int i = 0; i < low.length; i++) {
+      if (low[i] < 0 || low[i] > likely[i] || likely[i] > high[i]) {
+        throw columns.at(
+            i, "These estimates do not rise.", "Give low, likely and high in this order.");
+      }
+      double[] one = estimate(low[i], likely[i], high[i]);
+      expected += one[0];
+      variance += one[1] * one[1];
+    }
+    Unit unit = columns.unit("likely");
+    return new YieldList()
+        .add(
+            "expected",
+            "Expected time",
+            Si.show(expected, Unit.HOUR, unit),
+            "(O + 4M + P) ÷ 6 of each, added up (Malcolm and others, 1959).")
+        .add(
+            "spread",
+            "Standard deviation of the time",
+            Si.show(Math.sqrt(variance), Unit.HOUR, unit),
+            "(P − O) ÷ 6 of each; the root of the sum of their squares (Malcolm and others, 1959).")
+        .list();
+  }
+
+  private static List<Yield> learning(Inputs inputs) throws TradeException, QuantityException {
+    double first = Si.positive(inputs, "first", Unit.HOUR);
+    double rate = rate("rate", inputs.quantity("rate"));
+    double given = Si.positive(inputs, "number", Unit.ONE);
+    int n = (int) given;
+    if (n != given || n > 1_000_000) {
+      throw new TradeException(
+          "number", "The number is " + given + ".", "Give a whole number from 1 to 1000000.");
+    }
+    boolean wright = inputs.word("curve", "crawford").equals("wright");
+    double power = share(rate, n);
+    double total = 0;
+    if (wright) {
+      total = first * n * power;
+    } else {
+      for (int i = n; i >= 1; i--) {
+        total += first * share(rate, i);
+      }
+    }
+    double before = n == 1 ? 0 : first * (n - 1) * share(rate, n - 1.0);
+    double unit = wright ? total - before : first * power;
+    String method =
+        wright
+            ? "Wright: the average over n is a nᵇ, b the logarithm of the rate to the base of two."
+            : "Crawford: the n-th takes a nᵇ, b the logarithm of the rate to the base of two.";
+    Unit hours = inputs.quantity("first").unit();
+    return new YieldList()
+        .add("exponent", "Exponent b", Si.number(Math.log(rate) / Math.log(2)), method)
+        .add("last", "Time for the last", Si.show(unit, Unit.HOUR, hours), method)
+        .add("total", "Time for all", Si.show(total, Unit.HOUR, hours), method)
+        .add("average", "Average time", Si.show(total / n, Unit.HOUR, hours), method)
+        .list();
+  }
+
+  static double rate(String input, Quantity given) throws TradeException, QuantityException {
+    double rate = given.doubleIn(Unit.ONE);
+    if (rate <= 0 || rate > 1) {
+      throw new TradeException(
+          input,
+          "A learning rate of " + given + " makes no sense.",
+          "Give what a doubling brings the hours to, such as 90 %; 100 % is no learning.");
+    }
+    return rate;
+  }
+}

@@ -1,0 +1,179 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Cloth and resin: {@code laminate}.
+ *
+ * <p>With w the dry fibre mass per area, ψ the fibre's share of the mass, ρf and ρr the densities:
+ * resin = w (1 − ψ)/ψ; thickness = w (1/ρf + (1/ψ − 1)/ρr), which for 2560 and 1200 kg/m³ is the
+ * boat-scantling form (w/3.072)(2.56/ψ − 1.36) mm with w in kg/m² (as in ISO 12215-5 annex C; from
+ * the identity of the two, the standard's text was not consulted); fibre's share of the volume =
+ * (ψ/ρf)/(ψ/ρf + (1 − ψ)/ρr), the rule of mixtures.
+ */
+final class Laminate {
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "laminate",
+          "Cloth and resin",
+          List.of(
+              Parameter.table(
+                      "zones",
+                      "a row for each zone",
+                      "zone?",
+                      "area",
+                      "cloth",
+                      "layers?",
+                      "fraction?")
+                  .or("one zone, by area, cloth and layers"),
+              Parameter.quantity("area", "to be covered", Si.M2).or("the table's"),
+              Parameter.quantity("cloth", "mass of the cloth per area", Si.KG_M2).or("the table's"),
+              Parameter.quantity("layers", "of cloth", Unit.ONE).or("1"),
+              Parameter.quantity("fraction", "the fibre's share of the laminate's mass", Unit.ONE)
+                  .or("the table's"),
+              Parameter.quantity("fibre_density", "of the fibre", Si.KG_M3).or("2560 kg/m³, glass"),
+              Parameter.quantity("resin_density", "of the resin once hard", Si.KG_M3)
+                  .or("1200 kg/m³"),
+              Parameter.quantity("waste", "share of the mixed resin that is lost", Unit.ONE)
+                  .or("0 %"),
+              Parameter.quantity("mix_resin", "parts of resin", Unit.ONE).or(""),
+              Parameter.quantity("mix_hardener", "parts of hardener", Unit.ONE).or(""),
+              Parameter.word("mix_by", "what the parts are of", "mass", "volume").or("mass"),
+              Parameter.quantity("liquid_resin_density", "of the resin as poured", Si.KG_M3)
+                  .or("needed to mix by volume"),
+              Parameter.quantity("liquid_hardener_density", "of the hardener as poured", Si.KG_M3)
+                  .or("needed to mix by volume"),
+              Parameter.quantity("pot_life", "of one mix", Unit.MINUTE).or(""),
+              Parameter.quantity("pace", "resin worked in a time", Si.unit("kg/s")).or("")),
+          Laminate::of);
+
+  private final YieldList yields = new YieldList();
+  private final double fibreDensity;
+  private final double resinDensity;
+  private double fibre;
+  private double resin;
+  private double cloth;
+
+  private Laminate(Inputs inputs) throws TradeException, QuantityException {
+    fibreDensity = Si.positive(inputs, "fibre_density", Si.KG_M3, 2560);
+    resinDensity = Si.positive(inputs, "resin_density", Si.KG_M3, 1200);
+  }
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Laminate laminate = new Laminate(inputs);
+    if (inputs.findTable("zones").isPresent()) {
+      laminate.zones(inputs);
+    } else {
+      double psi = fraction("fraction", Si.positive(inputs, "fraction", Unit.ONE));
+      laminate.zone(
+          "",
+          "",
+          Si.positive(inputs, "area", Si.M2),
+          Si.positive(inputs, "cloth", Si.KG_M2),
+          Si.positive(inputs, "layers", Unit.ONE, 1),
+          psi);
+    }
+    laminate.sums(Si.share(inputs, "waste", 0));
+    ResinMix.add(laminate.yields, inputs, laminate.resin / (1 - Si.share(inputs, "waste", 0)));
+    return laminate.yields.list();
+  }
+
+  private void zones(Inputs inputs) throws TradeException, QuantityException {
+    Columns columns = new Columns("zones", inputs.table("zones"));
+    columns.requireDistinct("zone");
+    double[] area = columns.numbers("area", Si.M2);
+    double[] weight = columns.numbers("cloth", Si.KG_M2);
+    double[] layers = columns.numbers("layers", Unit.ONE, 1);
+    boolean own = columns.find("fraction").isPresent();
+    double[] psi =
+        columns.numbers("fraction", Unit.ONE, own ? 0 : Si.positive(inputs, "fraction", Unit.ONE));
+    for (int i = 0; i < area.length; i++) {
+      if (area[i] <= 0 || weight[i] <= 0 || layers[i] <= 0) {
+        throw columns.at(
+            i, "An area, a cloth or a number of layers is not above zero.", "Put the row right.");
+      }
+      String name = columns.text(i, "zone");
+      zone(
+          "_" + Offsets.factPart(name),
+          name + ": ",
+          area[i],
+          weight[i],
+          layers[i],
+          fraction(own ? "zones" : "fraction", psi[i]));
+    }
+  }
+
+  private static double fraction(String input, double psi) throws TradeException {
+    if (psi <= 0 || psi >= 1) {
+      throw new TradeException(
+          input,
+          "The fibre's share of the mass is " + psi + ".",
+          "Give a share between 0 and 1, such as 0.45 or 45 %.");
+    }
+    return psi;
+  }
+
+  private void zone(
+      String part, String title, double area, double weight, double layers, double psi)
+      throws TradeException {
+    double dry = weight * layers;
+    fibre += area * dry;
+    resin += area * dry * (1 - psi) / psi;
+    cloth += area * layers;
+    double thick = dry * (1 / fibreDensity + (1 / psi - 1) / resinDensity);
+    yields.add(
+        "thickness" + part,
+        titled(title, "Thickness of the laminate"),
+        Si.show(thick, Unit.METRE, Unit.MILLIMETRE),
+        "w (1/ρf + (1/ψ − 1)/ρr), with w the dry cloth per area, ψ the fibre's share of the mass"
+            + " and ρ the densities of fibre and resin; the form of ISO 12215-5, annex C.");
+    yields.add(
+        "density" + part,
+        titled(title, "Density of the laminate"),
+        Si.show(1 / (psi / fibreDensity + (1 - psi) / resinDensity), Si.KG_M3, Si.unit("g/cm³")),
+        "1 / (ψ/ρf + (1 − ψ)/ρr): rule of mixtures.");
+    double volume = psi / fibreDensity;
+    yields.add(
+        "fibre_volume" + part,
+        titled(title, "The fibre's share of the volume"),
+        Si.number(volume / (volume + (1 - psi) / resinDensity)),
+        "(ψ/ρf) / (ψ/ρf + (1 − ψ)/ρr): rule of mixtures.");
+  }
+
+  /** "Thickness of the laminate", or "Outside: thickness of the laminate". */
+  private static String titled(String zone, String title) {
+    return zone.isEmpty()
+        ? title
+        : zone + title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1);
+  }
+
+  private void sums(double waste) throws TradeException {
+    String mixtures =
+        "Over all zones: dry cloth × (1 − ψ)/ψ, ψ being the fibre's share of the mass.";
+    yields.add(
+        "cloth_area",
+        "Cloth in all layers",
+        Si.show(cloth, Si.M2, Si.M2),
+        "Each zone's area times its layers, without overlap.");
+    yields.add(
+        "fibre_mass", "Dry cloth", grams(fibre), "Each layer's area times its mass per area.");
+    yields.add("resin_mass", "Resin in the laminate", grams(resin), mixtures);
+    yields.add(
+        "resin_to_mix",
+        "Resin to mix",
+        grams(resin / (1 - waste)),
+        "What stays in the laminate ÷ (1 − waste), waste being the share of the mixed resin that is"
+            + " lost. "
+            + mixtures);
+    yields.add("mass", "Mass added", grams(fibre + resin), "Dry cloth and its resin. " + mixtures);
+  }
+
+  static Quantity grams(double kg) throws TradeException {
+    return Si.show(kg, Unit.KILOGRAM, Unit.GRAM);
+  }
+}

@@ -1,0 +1,188 @@
+package chinelog.reckon.trade;
+
+import chinelog.log.Table;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A table of offsets, read and found sound: one row for each station, from aft forward, with a
+ * column for each waterline, such as {@code WL 20 half-breadth [mm]}.
+ */
+record Offsets(List<Section> stations, ShopUnits units) {
+
+  static final Parameter TABLE =
+      Parameter.table(
+          "offsets",
+          "the table of offsets, a row for each station",
+          "station?",
+          "x",
+          "keel",
+          "WL …",
+          "keel half-breadth?",
+          "sheer?",
+          "sheer half-breadth?");
+  static final Parameter SIDING =
+      Parameter.quantity(
+              "siding", "half the thickness of keel and stem, where the skin begins", Unit.METRE)
+          .or("0");
+
+  private static final Pattern WATERLINE =
+      Pattern.compile("wl\\s*([0-9]+(?:\\.[0-9]+)?)(?:\\s+half-breadth)?");
+
+  static Offsets read(Inputs inputs) throws TradeException, QuantityException {
+    Columns columns = new Columns("offsets", inputs.table("offsets"));
+    double[] x = columns.numbers("x", Unit.METRE);
+    if (x[0] < 0) {
+      throw columns.at(
+          0, "This station lies at a negative x.", "Measure x from the aft end of the hull.");
+    }
+    CurveArea.requireRising(columns, x, "station");
+    double[] keel = columns.numbers("keel", Unit.METRE);
+    double siding = Si.value(inputs, "siding", Unit.METRE, 0);
+    boolean flat = columns.find("keel half-breadth").isPresent();
+    double[] bottom = columns.numbers("keel half-breadth", Unit.METRE, siding);
+    TreeMap<Double, Integer> waterlines = waterlines(columns);
+    columns.requireDistinct("station");
+    List<Section> stations = new ArrayList<>();
+    for (int row = 0; row < x.length; row++) {
+      TreeMap<Double, Double> points = points(columns, row, waterlines, keel[row], bottom[row]);
+      if (points.size() < 2) {
+        throw columns.at(
+            row,
+            "This station has no half-breadth above its keel.",
+            "Give its half-breadth at one waterline at least, or take the row out.");
+      }
+      stations.add(
+          new Section(
+              columns.text(row, "station"),
+              x[row],
+              unbox(points.keySet()),
+              unbox(points.values()),
+              flat ? bottom[row] : 0));
+    }
+    return new Offsets(List.copyOf(stations), ShopUnits.of(columns.unit("x")));
+  }
+
+  private static TreeMap<Double, Integer> waterlines(Columns columns)
+      throws TradeException, QuantityException {
+    TreeMap<Double, Integer> found = new TreeMap<>();
+    for (int i = 0; i < columns.headings().size(); i++) {
+      Table.Column column = columns.headings().get(i);
+      Matcher m = WATERLINE.matcher(column.name().strip().toLowerCase(Locale.ROOT));
+      if (m.matches()) {
+        double height = Quantity.of(new BigDecimal(m.group(1)), column.unit()).doubleIn(Unit.METRE);
+        if (found.put(height, i) != null) {
+          throw columns.at(
+              0, i, "The waterline " + m.group(1) + " is there twice.", "Take one column out.");
+        }
+      }
+    }
+    if (found.isEmpty()) {
+      throw columns.missing("WL 10 half-breadth");
+    }
+    return found;
+  }
+
+  private static TreeMap<Double, Double> points(
+      Columns columns, int row, TreeMap<Double, Integer> waterlines, double keel, double bottom)
+      throws TradeException, QuantityException {
+    TreeMap<Double, Double> points = new TreeMap<>();
+    boolean ended = false;
+    for (var waterline : waterlines.entrySet()) {
+      int column = waterline.getValue();
+      double half = columns.number(row, column, Unit.METRE);
+      if (Double.isNaN(half)) {
+        ended = ended || !points.isEmpty();
+        continue;
+      }
+      if (ended) {
+        throw columns.at(
+            row,
+            column,
+            "There is a gap in this station below this half-breadth.",
+            "Fill in the waterlines between the others.");
+      }
+      if (half < 0) {
+        throw columns.at(
+            row,
+            column,
+            "A half-breadth is negative.",
+            "Measure it from the middle line outwards.");
+      }
+      if (waterline.getKey() < keel - 1e-9) {
+        throw columns.at(
+            row,
+            column,
+            "This half-breadth lies below the station's keel.",
+            "Leave the cell empty, or put the keel's height right.");
+      }
+      points.put(Math.max(waterline.getKey(), keel), half);
+    }
+    if (!points.containsKey(keel)) {
+      points.put(keel, bottom);
+    }
+    addSheer(columns, row, points);
+    return points;
+  }
+
+  private static void addSheer(Columns columns, int row, TreeMap<Double, Double> points)
+      throws TradeException, QuantityException {
+    if (columns.find("sheer").isEmpty() || columns.find("sheer half-breadth").isEmpty()) {
+      return;
+    }
+    double height = columns.number(row, columns.index("sheer"), Unit.METRE);
+    double half = columns.number(row, columns.index("sheer half-breadth"), Unit.METRE);
+    if (Double.isNaN(height) || Double.isNaN(half)) {
+      return;
+    }
+    if (height < points.lastKey() - 1e-9) {
+      throw columns.at(
+          row,
+          columns.index("sheer"),
+          "The sheer lies below a waterline that has a half-breadth here.",
+          "Leave the waterlines above the sheer empty.");
+    }
+    points.put(height, half);
+  }
+
+  private static double[] unbox(Collection<Double> values) {
+    return values.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  /** Heights above the base line between which every immersed figure can be reckoned, in m. */
+  double lowest() {
+    return stations.stream().mapToDouble(Section::keel).min().orElseThrow();
+  }
+
+  /** The lowest top of a station whose top is not the end of the stem. */
+  double highest() {
+    return stations.stream().mapToDouble(Section::top).min().orElseThrow();
+  }
+
+  /** A station's name as part of a fact's name. */
+  static String factPart(String name) {
+    String part =
+        name.strip()
+            .toLowerCase(Locale.ROOT)
+            .replace("½", " half")
+            .strip()
+            .replaceAll("[^a-z0-9]+", "_");
+    return part.isEmpty() ? "x" : part;
+  }
+
+  double[] stationX() {
+    double[] x = new double[stations.size()];
+    Arrays.setAll(x, i -> stations.get(i).x());
+    return x;
+  }
+}

@@ -1,0 +1,208 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Planking with strips: how many, where they taper, what to buy, {@code planking}.
+ *
+ * <p>The fullest station sets the number of strips, n = ⌈girth / width⌉; elsewhere they share the
+ * girth, and where a share falls below the least width, only ⌊girth / least width⌋ can run on and
+ * the others stop as wedges. Common practice, no source; the arithmetic is exact.
+ */
+final class Planking {
+
+  private static final String PRACTICE = " Common practice of strip planking.";
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "planking",
+          "Planking with strips",
+          List.of(
+              Offsets.TABLE.or("the girths"),
+              Offsets.SIDING,
+              Parameter.table(
+                      "girths", "in place of offsets, of one side", "station?", "x", "girth")
+                  .or("those of the offsets"),
+              Parameter.quantity("strip_width", "that a strip covers", Unit.METRE),
+              Parameter.quantity("strip_thickness", "as bought", Unit.METRE).or(""),
+              Parameter.quantity("least_width", "to which a strip may be tapered", Unit.METRE)
+                  .or("half the strip's width"),
+              Parameter.quantity("draught", "where full-width strips end amidships", Unit.METRE)
+                  .or("every strip shares in the taper"),
+              Parameter.quantity("wastage", "share of what is bought that is cut away", Unit.ONE)
+                  .or("10 %"),
+              Parameter.quantity("stock_length", "of a strip as bought or cut", Unit.METRE)
+                  .or("strips are long enough"),
+              Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE).or(""),
+              Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
+              Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
+          Planking::of);
+
+  private Planking() {}
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Girths girths = Girths.of(inputs);
+    double width = Si.positive(inputs, "strip_width", Unit.METRE);
+    double least = Si.positive(inputs, "least_width", Unit.METRE, width / 2);
+    if (least > width) {
+      throw new TradeException(
+          "least_width", "The least width is more than the strip's.", "Give a smaller one.");
+    }
+    if (width > girths.greatest()) {
+      throw new TradeException(
+          "strip_width",
+          "One strip is wider than the greatest girth.",
+          "Look at the unit of the strip's width, or take narrower strips.");
+    }
+    long strips = ceil(girths.greatest() / width);
+    YieldList yields = new YieldList();
+    yields.add(
+        "strips",
+        "Strips a side",
+        Quantity.of(strips, Unit.ONE),
+        "The girth of the fullest station over the width a strip covers, rounded up." + PRACTICE);
+    long full = fullWidth(yields, inputs, girths, width, strips);
+    taper(yields, girths, width, least, strips, full);
+    Timber.add(yields, inputs, girths, strips);
+    return yields.list();
+  }
+
+  /** How many strips a side keep their full width from end to end. */
+  private static long fullWidth(
+      YieldList yields, Inputs inputs, Girths girths, double width, long strips)
+      throws TradeException, QuantityException {
+    if (inputs.findQuantity("draught").isEmpty()) {
+      return 0;
+    }
+    if (girths.stations().isEmpty()) {
+      throw new TradeException(
+          "draught", "A table of girths does not tell where the water lies.", "Give offsets.");
+    }
+    double draught = Si.value(inputs, "draught", Unit.METRE);
+    Section fullest = girths.stations().get(girths.fullest());
+    if (draught <= fullest.keel() || draught >= fullest.top()) {
+      throw new TradeException(
+          "draught",
+          "The waterline does not cross station " + fullest.name() + ".",
+          "Give a height between its keel and its sheer.");
+    }
+    double above = fullest.girth() - fullest.below(draught).girth();
+    long full = Math.min(strips, (long) Math.floor(above / width + 1e-9));
+    yields.add(
+        "full_strips",
+        "Strips a side that keep their full width",
+        Quantity.of(full, Unit.ONE),
+        "Those that lie between sheer and waterline at the fullest station; they run from end to"
+            + " end, and the others taper."
+            + PRACTICE);
+    return full;
+  }
+
+  private static void taper(
+      YieldList yields, Girths girths, double width, double least, long strips, long full)
+      throws TradeException {
+    long[] run = new long[girths.x().length];
+    double[] each = new double[run.length];
+    for (int i = 0; i < run.length; i++) {
+      double rest = girths.girth()[i] - full * width;
+      long tapered = strips - full;
+      double share = tapered == 0 ? width : Math.max(0, rest) / tapered;
+      boolean narrow = tapered > 0 && share < least;
+      run[i] = narrow ? floor(girths.girth()[i], full, width, least) : strips;
+      String part = Offsets.factPart(girths.names().get(i));
+      each[i] = width;
+      if (tapered > 0 && run[i] > full) {
+        each[i] = Math.min(width, rest / (run[i] - full));
+        yields.add(
+            "width_" + part,
+            "Station " + girths.names().get(i) + ", width of each tapered strip",
+            girths.units().length(each[i]),
+            "What the full-width strips leave of the girth, shared by the strips that reach this"
+                + " station."
+                + PRACTICE);
+      }
+      yields.add(
+          "reach_" + part,
+          "Station " + girths.names().get(i) + ", strips that reach it",
+          Quantity.of(run[i], Unit.ONE),
+          "All, unless each would be narrower than the least width; then as many as the girth holds"
+              + " at the least width."
+              + PRACTICE);
+    }
+    wedges(yields, girths, strips, run);
+    narrowest(yields, girths, width, each);
+  }
+
+  private static void narrowest(YieldList yields, Girths girths, double width, double[] each)
+      throws TradeException {
+    int fullest = girths.fullest();
+    String method =
+        "The strip's width less the narrowest that a strip becomes towards this end." + PRACTICE;
+    yields.add(
+        "taper_aft",
+        "Taper of a strip aft",
+        girths.units().length(width - Arrays.stream(each, 0, fullest + 1).min().orElseThrow()),
+        method);
+    yields.add(
+        "taper_fore",
+        "Taper of a strip forward",
+        girths
+            .units()
+            .length(width - Arrays.stream(each, fullest, each.length).min().orElseThrow()),
+        method);
+  }
+
+  private static long floor(double girth, long full, double width, double least) {
+    double rest = girth - full * width;
+    return rest < 0
+        ? (long) Math.floor(girth / width + 1e-9)
+        : full + (long) Math.floor(rest / least + 1e-9);
+  }
+
+  private static void wedges(YieldList yields, Girths girths, long strips, long[] run)
+      throws TradeException {
+    int fullest = girths.fullest();
+    long aft = Arrays.stream(run, 0, fullest + 1).min().orElseThrow();
+    long fore = Arrays.stream(run, fullest, run.length).min().orElseThrow();
+    String method =
+        "The strips of the fullest station, less those that reach the narrowest one towards this"
+            + " end; each that stops is cut to a point or let into its neighbour."
+            + PRACTICE;
+    yields.add(
+        "wedges_aft",
+        "Strips a side that stop short aft",
+        Quantity.of(strips - aft, Unit.ONE),
+        method);
+    yields.add(
+        "wedges_fore",
+        "Strips a side that stop short forward",
+        Quantity.of(strips - fore, Unit.ONE),
+        method);
+    int last = fullest;
+    while (last + 1 < run.length && run[last + 1] == strips) {
+      last++;
+    }
+    int first = fullest;
+    while (first > 0 && run[first - 1] == strips) {
+      first--;
+    }
+    yields.add(
+        "all_from",
+        "All strips run from here, from the aft end",
+        girths.units().length(girths.x()[first]),
+        "The aftermost station that every strip reaches." + PRACTICE);
+    yields.add(
+        "all_to",
+        "All strips run to here, from the aft end",
+        girths.units().length(girths.x()[last]),
+        "The foremost station that every strip reaches." + PRACTICE);
+  }
+
+  static long ceil(double value) {
+    return (long) Math.ceil(value - 1e-9);
+  }
+}

@@ -1,0 +1,99 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.List;
+
+/**
+ * How far the sails' common centre leads the centre of the underwater profile: {@code rig}.
+ *
+ * <p>Centre of effort = Σ area × distance / Σ area; the centre of lateral resistance is taken as
+ * the centre of the profile's area; lead = CE − CLR, forward positive, as a share of the waterline.
+ * Common practice, no source.
+ */
+final class Rig {
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "rig",
+          "The lead of the sails over the lateral plane",
+          List.of(
+              Parameter.table("sails", "a row for each sail", "sail?", "area", "x", "z?"),
+              Parameter.table("profile", "corners of the underwater profile", "x", "z")
+                  .or("the centre given"),
+              Parameter.quantity("clr", "centre of lateral resistance from the aft end", Unit.METRE)
+                  .or("that of the profile"),
+              Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or("")),
+          Rig::of);
+
+  private Rig() {}
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Columns sails = new Columns("sails", inputs.table("sails"));
+    ShopUnits units = ShopUnits.of(sails.unit("x"));
+    double[] area = sails.numbers("area", Si.M2);
+    double[] x = sails.numbers("x", Unit.METRE);
+    double[] z = sails.numbers("z", Unit.METRE, 0);
+    double whole = 0;
+    double along = 0;
+    double up = 0;
+    for (int i = 0; i < area.length; i++) {
+      if (area[i] <= 0) {
+        throw sails.at(i, "A sail's area is not above zero.", "Give its area.");
+      }
+      whole += area[i];
+      along += area[i] * x[i];
+      up += area[i] * z[i];
+    }
+    String moments = "Each sail's centre weighed by its area.";
+    YieldList yields = new YieldList();
+    yields.add("area", "Area of all sails", units.area(whole), "The sum of the sails' areas.");
+    yields.add(
+        "ce_x", "Common centre of effort from the aft end", units.length(along / whole), moments);
+    if (sails.find("z").isPresent()) {
+      yields.add("ce_z", "Common centre of effort, height", units.length(up / whole), moments);
+    }
+    lead(yields, inputs, units, along / whole);
+    return yields.list();
+  }
+
+  private static void lead(YieldList yields, Inputs inputs, ShopUnits units, double ce)
+      throws TradeException, QuantityException {
+    boolean drawn = inputs.findTable("profile").isPresent();
+    if (drawn && inputs.findQuantity("clr").isPresent()) {
+      throw new TradeException("clr", "The centre is given twice.", "Give either clr or profile.");
+    }
+    if (!drawn && inputs.findQuantity("clr").isEmpty()) {
+      return;
+    }
+    double clr;
+    if (drawn) {
+      Polygon profile = Polygon.read("profile", new Columns("profile", inputs.table("profile")));
+      clr = profile.x();
+      yields.add(
+          "lateral",
+          "Area of the underwater profile",
+          units.area(profile.area()),
+          "Its corners by the shoelace rule.");
+      yields.add(
+          "clr",
+          "Centre of the underwater profile from the aft end",
+          units.length(clr),
+          "The centre of its area by the shoelace rule.");
+    } else {
+      clr = Si.value(inputs, "clr", Unit.METRE);
+    }
+    yields.add(
+        "lead",
+        "Lead of the sails",
+        units.length(ce - clr),
+        "Centre of effort less centre of lateral resistance, forward positive. Common practice.");
+    if (inputs.findQuantity("lwl").isPresent()) {
+      yields.add(
+          "lead_share",
+          "Lead as a share of the waterline",
+          Si.percent((ce - clr) / Si.positive(inputs, "lwl", Unit.METRE)),
+          "The lead over the length of the waterline. Common practice.");
+    }
+  }
+}

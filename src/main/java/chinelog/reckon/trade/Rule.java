@@ -1,0 +1,166 @@
+package chinelog.reckon.trade;
+
+import java.util.Arrays;
+import java.util.Map;
+import java.util.StringJoiner;
+import java.util.TreeMap;
+
+/**
+ * A rule of quadrature: what each ordinate counts for.
+ *
+ * <p>Rules: Simpson's first h/3 (1, 4, 2, 4 … 1) over an even number of intervals, his second 3h/8
+ * (1, 3, 3, 2 … 1) over a multiple of three, the trapezoidal rule, and h/12 (5, 8, −1) for the
+ * first of two intervals; as in Derrett and Barrass, Ship Stability for Masters and Mates, 5th
+ * edition (1999), chapter 10.
+ *
+ * @param weights one for each ordinate, in the unit of the spacing
+ * @param said which rule was used where, in words
+ */
+record Rule(double[] weights, String said) {
+
+  /** How far two spacings may differ, as a share, and still count as equal. */
+  private static final double EQUAL = 1e-6;
+
+  static final String[] WORDS = {"by-spacing", "simpson-1", "simpson-2", "trapezoidal", "5-8-1"};
+
+  /**
+   * The rule named {@code word} for ordinates at {@code x}.
+   *
+   * @param x rising, at least two
+   * @param word one of {@link #WORDS}
+   */
+  static Rule named(String word, double[] x) throws TradeException {
+    return switch (word) {
+      case "simpson-1" -> demanded(x, 2, "Simpson's first rule");
+      case "simpson-2" -> demanded(x, 3, "Simpson's second rule");
+      case "trapezoidal" -> trapezoidal(x);
+      case "5-8-1" -> fiveEight(x);
+      default -> bySpacing(x);
+    };
+  }
+
+  /** Each run of equal intervals by Simpson's rules where their number allows. */
+  static Rule bySpacing(double[] x) {
+    double[] w = new double[x.length];
+    Map<String, Integer> used = new TreeMap<>();
+    int start = 0;
+    while (start < x.length - 1) {
+      int end = endOfRun(x, start);
+      int n = end - start;
+      double h = (x[end] - x[start]) / n;
+      int first = n % 2 == 0 ? n : n >= 3 ? n - 3 : 0;
+      simpson1(w, start, first, h);
+      used.merge("Simpson's first rule over ", first, Integer::sum);
+      if (n - first == 3) {
+        simpson2(w, start + first, 3, h);
+        used.merge("Simpson's second rule over ", 3, Integer::sum);
+      } else if (n - first == 1) {
+        w[start] += h / 2;
+        w[end] += h / 2;
+        used.merge("the trapezoidal rule over ", 1, Integer::sum);
+      }
+      start = end;
+    }
+    StringJoiner said = new StringJoiner(", ");
+    used.forEach(
+        (rule, n) -> {
+          if (n > 0) {
+            said.add(rule + n + (n == 1 ? " interval" : " intervals"));
+          }
+        });
+    return new Rule(w, said.toString());
+  }
+
+  private static int endOfRun(double[] x, int start) {
+    double h = x[start + 1] - x[start];
+    int end = start + 1;
+    while (end + 1 < x.length && Math.abs(x[end + 1] - x[end] - h) <= EQUAL * h) {
+      end++;
+    }
+    return end;
+  }
+
+  private static Rule demanded(double[] x, int multiple, String name) throws TradeException {
+    int n = requireEqual(x, name);
+    if (n % multiple != 0) {
+      throw new TradeException(
+          "rule",
+          name + " cannot take " + (n + 1) + " ordinates.",
+          (multiple == 2 ? "It needs an odd number of ordinates" : "It needs 4, 7, 10 … ordinates")
+              + "; add or leave out one, or write rule: by-spacing.");
+    }
+    double[] w = new double[x.length];
+    double h = (x[n] - x[0]) / n;
+    if (multiple == 2) {
+      simpson1(w, 0, n, h);
+    } else {
+      simpson2(w, 0, n, h);
+    }
+    return new Rule(w, name + " over " + n + " intervals");
+  }
+
+  private static Rule trapezoidal(double[] x) {
+    double[] w = new double[x.length];
+    for (int i = 0; i + 1 < x.length; i++) {
+      w[i] += (x[i + 1] - x[i]) / 2;
+      w[i + 1] += (x[i + 1] - x[i]) / 2;
+    }
+    return new Rule(w, "the trapezoidal rule over " + (x.length - 1) + " intervals");
+  }
+
+  private static Rule fiveEight(double[] x) throws TradeException {
+    if (requireEqual(x, "The 5, 8, -1 rule") != 2) {
+      throw new TradeException(
+          "rule",
+          "The 5, 8, -1 rule takes three ordinates, not " + x.length + ".",
+          "Give the two ends of the interval and the next ordinate.");
+    }
+    double h = (x[2] - x[0]) / 2;
+    return new Rule(
+        new double[] {5 * h / 12, 8 * h / 12, -h / 12},
+        "the 5, 8, -1 rule over the first interval");
+  }
+
+  private static int requireEqual(double[] x, String name) throws TradeException {
+    if (endOfRun(x, 0) != x.length - 1) {
+      throw new TradeException(
+          "rule",
+          name + " needs equal spacing, and the ordinates are not equally spaced.",
+          "Write rule: by-spacing, which chooses a rule for each run of equal intervals.");
+    }
+    return x.length - 1;
+  }
+
+  private static void simpson1(double[] w, int start, int n, double h) {
+    for (int i = start; i < start + n; i += 2) {
+      w[i] += h / 3;
+      w[i + 1] += 4 * h / 3;
+      w[i + 2] += h / 3;
+    }
+  }
+
+  private static void simpson2(double[] w, int start, int n, double h) {
+    for (int i = start; i < start + n; i += 3) {
+      w[i] += 3 * h / 8;
+      w[i + 1] += 9 * h / 8;
+      w[i + 2] += 9 * h / 8;
+      w[i + 3] += 3 * h / 8;
+    }
+  }
+
+  /** The integral of ordinates {@code y}. */
+  double of(double[] y) {
+    double sum = 0;
+    for (int i = 0; i < y.length; i++) {
+      sum += weights[i] * y[i];
+    }
+    return sum;
+  }
+
+  /** The integral of {@code x} to the power {@code n} times {@code y}. */
+  double moment(double[] x, double[] y, int n) {
+    double[] product = new double[y.length];
+    Arrays.setAll(product, i -> Math.pow(x[i], n) * y[i]);
+    return of(product);
+  }
+}

@@ -1,0 +1,60 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.List;
+
+/**
+ * How a hull runs: its Froude and Reynolds numbers, and the friction line: {@code running}.
+ *
+ * <p>Fn = v/√(gL); Re = vL/ν; CF = 0.075/(log10 Re − 2)² (ITTC-1957, Recommended Procedure
+ * 7.5-02-02-01). A model at the Froude number of the full size makes its waves to scale, but rubs
+ * harder: its resistance, times the cube of the scale, is no forecast.
+ */
+final class Running {
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "running",
+          "How a hull runs: Froude and Reynolds numbers and friction",
+          List.of(
+              Parameter.quantity("speed", "through the water", Si.unit("m/s")),
+              Parameter.quantity("length", "of the waterline", Unit.METRE),
+              Parameter.quantity("viscosity", "of the water, kinematic", Si.unit("m²/s"))
+                  .or("1.1386 mm²/s, fresh water at 15 °C")),
+          Running::of);
+
+  /** m/s², by convention. */
+  private static final double GRAVITY = 9.80665;
+
+  private Running() {}
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    double speed = Si.positive(inputs, "speed", Si.unit("m/s"));
+    double length = Si.positive(inputs, "length", Unit.METRE);
+    double reynolds = speed * length / Si.positive(inputs, "viscosity", Si.unit("m²/s"), 1.1386e-6);
+    YieldList yields = new YieldList();
+    yields.add(
+        "froude",
+        "Froude number",
+        Si.number(speed / Math.sqrt(GRAVITY * length)),
+        "Speed over the root of 9.80665 m/s² times length: the same for model and full size where"
+            + " the waves look alike.");
+    yields.add(
+        "reynolds", "Reynolds number", Si.number(reynolds), "Speed times length over viscosity.");
+    if (reynolds < 1e5) {
+      throw new TradeException(
+          "speed",
+          "At a Reynolds number below 100,000 the friction line says nothing.",
+          "Give a higher speed or a greater length.");
+    }
+    double line = Math.log10(reynolds) - 2;
+    yields.add(
+        "friction",
+        "Friction coefficient",
+        Si.number(0.075 / (line * line)),
+        "0.075 ÷ (log10 Re − 2)²: the friction line of 1957 (ITTC Recommended Procedure"
+            + " 7.5-02-02-01).");
+    return yields.list();
+  }
+}

@@ -1,0 +1,214 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.List;
+
+/**
+ * A sail's area and centre of effort from what was measured: {@code sail}.
+ *
+ * <p>Triangle and quadrilateral by Heron's formula; corners by the shoelace rule. Cross widths by
+ * the trapezoidal rule at 0, 1/4, 1/2, 3/4, 7/8, 1: main P (HB + 2 MGT + 3 MGU + 4 MGM + 4 MGL + 2
+ * E)/16 (Micro class rule 5.02.01); headsail LL (4 LP + 6 HHW + 3 HTW + 2 HUW + head)/16 (IRC rule
+ * 21.7.1; the 2 HTW of one printing is a misprint, as a triangle shows); spinnaker SF (SL1 + SL2)/4
+ * + (SMG − SF/2)(SL1 + SL2)/3 (ISAF). Roach by Simpson's three-ordinate rule, ⅔ L r, or his
+ * four-ordinate rule, ⅜ L (r1 + r2).
+ */
+final class Sail {
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "sail",
+          "A sail's area and centre of effort",
+          List.of(
+              Parameter.word(
+                      "shape",
+                      "what was measured",
+                      "triangle",
+                      "quadrilateral",
+                      "corners",
+                      "main",
+                      "headsail",
+                      "spinnaker")
+                  .or("triangle"),
+              Parameter.table("corners", "in their order round the sail", "x", "z").or(""),
+              Parameter.quantity("luff", "its length", Unit.METRE).or(""),
+              Parameter.quantity("foot", "its length", Unit.METRE).or(""),
+              Parameter.quantity("leech", "its length", Unit.METRE).or(""),
+              Parameter.quantity("head", "its length; a headsail's allowance", Unit.METRE).or("0"),
+              Parameter.quantity("diagonal", "from throat to clew", Unit.METRE).or(""),
+              Parameter.quantity("perpendicular", "from clew to luff", Unit.METRE).or(""),
+              Parameter.quantity("quarter", "width at a quarter of the leech", Unit.METRE).or(""),
+              Parameter.quantity("half", "width at half the leech", Unit.METRE).or(""),
+              Parameter.quantity("three_quarter", "width at three quarters", Unit.METRE).or(""),
+              Parameter.quantity("seven_eighths", "width at seven eighths", Unit.METRE).or(""),
+              Parameter.quantity("roach_half", "roach at half the leech", Unit.METRE)
+                  .or("no roach by three ordinates"),
+              Parameter.quantity("roach_lower", "roach at a third of the leech", Unit.METRE)
+                  .or("no roach by four ordinates"),
+              Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or("")),
+          Sail::of);
+
+  private final Inputs inputs;
+  private final YieldList yields = new YieldList();
+  private ShopUnits units = ShopUnits.MILLIMETRES;
+
+  private Sail(Inputs inputs) {
+    this.inputs = inputs;
+  }
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Sail sail = new Sail(inputs);
+    for (String side : List.of("luff", "foot")) {
+      Quantity given = inputs.quantities().get(side);
+      if (given != null) {
+        sail.units = ShopUnits.of(given.unit());
+        break;
+      }
+    }
+    switch (inputs.word("shape", "triangle")) {
+      case "quadrilateral" -> sail.quadrilateral();
+      case "corners" -> sail.corners();
+      case "main" -> sail.main();
+      case "headsail" -> sail.headsail();
+      case "spinnaker" -> sail.spinnaker();
+      default -> sail.triangle();
+    }
+    return sail.yields.list();
+  }
+
+  private double side(String name) throws TradeException, QuantityException {
+    return Si.positive(inputs, name, Unit.METRE);
+  }
+
+  private double width(String name) throws TradeException, QuantityException {
+    double width = Si.value(inputs, name, Unit.METRE);
+    if (width < 0) {
+      throw new TradeException(name, "A width is negative.", "Give 0 or more.");
+    }
+    return width;
+  }
+
+  private void triangle() throws TradeException, QuantityException {
+    double luff = side("luff");
+    double foot = side("foot");
+    double leech = side("leech");
+    double area = Triangle.area(luff, foot, leech, "leech");
+    double[] clew = Triangle.corner(luff, foot, leech);
+    withRoach(area, "Heron's formula in Kahan's order, from luff, foot and leech.");
+    centre(
+        clew[0] / 3,
+        (luff + clew[1]) / 3,
+        "The mean of the corners, from the tack, with the luff upright; roach left out.");
+  }
+
+  private void quadrilateral() throws TradeException, QuantityException {
+    double luff = side("luff");
+    double foot = side("foot");
+    double leech = side("leech");
+    double head = side("head");
+    double diagonal = side("diagonal");
+    double lower = Triangle.area(luff, foot, diagonal, "diagonal");
+    double upper = Triangle.area(head, leech, diagonal, "diagonal");
+    withRoach(
+        lower + upper, "Two triangles on the diagonal from throat to clew, by Heron's formula.");
+    double[] clew = Triangle.corner(luff, foot, diagonal);
+    double[] peak = peak(luff, clew, head, leech, diagonal);
+    double whole = lower + upper;
+    centre(
+        (lower * clew[0] / 3 + upper * (clew[0] + peak[0]) / 3) / whole,
+        (lower * (luff + clew[1]) / 3 + upper * (luff + clew[1] + peak[1]) / 3) / whole,
+        "The centres of the two triangles weighed by their areas, from the tack, with the luff"
+            + " upright; roach left out.");
+  }
+
+  /** The peak, on the far side of the diagonal from the tack. */
+  private static double[] peak(
+      double luff, double[] clew, double head, double leech, double diagonal) {
+    double along = (head * head + diagonal * diagonal - leech * leech) / (2 * diagonal);
+    double out = Math.sqrt(Math.max(0, head * head - along * along));
+    double ux = clew[0] / diagonal;
+    double uz = (clew[1] - luff) / diagonal;
+    return new double[] {along * ux - out * uz, luff + along * uz + out * ux};
+  }
+
+  private void corners() throws TradeException, QuantityException {
+    Columns columns = new Columns("corners", inputs.table("corners"));
+    units = ShopUnits.of(columns.unit("x"));
+    Polygon sail = Polygon.read("corners", columns);
+    String method = "The corners by the shoelace rule";
+    area(sail.area(), method + ".");
+    centre(sail.x(), sail.z(), method + ", as the table measures them.");
+  }
+
+  private void main() throws TradeException, QuantityException {
+    double sum =
+        Si.value(inputs, "head", Unit.METRE, 0)
+            + 2 * width("seven_eighths")
+            + 3 * width("three_quarter")
+            + 4 * width("half")
+            + 4 * width("quarter")
+            + 2 * side("foot");
+    area(
+        side("luff") * sum / 16,
+        "P (HB + 2 MGT + 3 MGU + 4 MGM + 4 MGL + 2 E) ÷ 16: trapezoids between the cross widths"
+            + " (Micro class rule 5.02.01).");
+  }
+
+  private void headsail() throws TradeException, QuantityException {
+    double sum =
+        4 * side("perpendicular")
+            + 6 * width("half")
+            + 3 * width("three_quarter")
+            + 2 * width("seven_eighths")
+            + Si.value(inputs, "head", Unit.METRE, 0);
+    area(
+        side("luff") * sum / 16,
+        "LL (4 LP + 6 HHW + 3 HTW + 2 HUW + head) ÷ 16: trapezoids between the cross widths (IRC"
+            + " rule 21.7.1, whose head allowance is 0.09 m).");
+  }
+
+  private void spinnaker() throws TradeException, QuantityException {
+    double foot = side("foot");
+    double sides = side("luff") + side("leech");
+    area(
+        foot * sides / 4 + (width("half") - foot / 2) * sides / 3,
+        "SF (SL1 + SL2) ÷ 4 + (SMG − SF ÷ 2)(SL1 + SL2) ÷ 3 (ISAF spinnaker formula).");
+  }
+
+  private void withRoach(double plain, String method) throws TradeException, QuantityException {
+    boolean three = inputs.findQuantity("roach_half").isPresent();
+    boolean four = inputs.findQuantity("roach_lower").isPresent();
+    if (three && four) {
+      throw new TradeException(
+          "roach_half",
+          "The roach is given twice.",
+          "Give it either at half the leech or at its thirds.");
+    }
+    if (!three && !four) {
+      area(plain, method);
+      return;
+    }
+    double leech = side("leech");
+    double roach =
+        three
+            ? 2 * leech * width("roach_half") / 3
+            : 3 * leech * (width("roach_lower") + width("roach_upper")) / 8;
+    String rule =
+        three
+            ? "Simpson's three-ordinate rule, ⅔ × leech × roach at half of it."
+            : "Simpson's four-ordinate rule, ⅜ × leech × the sum of the roach at its thirds.";
+    yields.add("roach", "Area of the roach", units.area(roach), rule);
+    area(plain + roach, method + " To it the roach is added by " + rule);
+  }
+
+  private void area(double m2, String method) throws TradeException {
+    yields.add("area", "Area of the sail", units.area(m2), method);
+  }
+
+  private void centre(double x, double z, String method) throws TradeException {
+    yields.add("ce_x", "Centre of effort, level distance", units.length(x), method);
+    yields.add("ce_z", "Centre of effort, height", units.length(z), method);
+  }
+}

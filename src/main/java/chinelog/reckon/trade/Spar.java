@@ -1,0 +1,96 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.List;
+
+/**
+ * Diameters along a tapered spar: {@code spar}.
+ *
+ * <p>From the greatest diameter D to the end's d: straight D − (D − d) u, or swelled D − (D − d)
+ * u², with u the share of the length; by quarters, 60/61, 14/15, 6/7 and 3/4 of D (an old
+ * mastmakers' rule, from memory).
+ */
+final class Spar {
+
+  private static final double[] QUARTERS = {1, 60.0 / 61, 14.0 / 15, 6.0 / 7, 3.0 / 4};
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "spar",
+          "Diameters along a tapered spar",
+          List.of(
+              Parameter.quantity("length", "from the greatest diameter to the end", Unit.METRE),
+              Parameter.quantity("diameter", "the greatest", Unit.METRE),
+              Parameter.quantity("end", "diameter at the end", Unit.METRE)
+                  .or("three quarters, by quarters"),
+              Parameter.word("taper", "how it runs", "straight", "swelled", "quarters")
+                  .or("swelled"),
+              Parameter.quantity("parts", "into how many the length is divided", Unit.ONE).or("4"),
+              Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
+          Spar::of);
+
+  private Spar() {}
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    double length = Si.positive(inputs, "length", Unit.METRE);
+    double most = Si.positive(inputs, "diameter", Unit.METRE);
+    String taper = inputs.word("taper", "swelled");
+    boolean quarters = taper.equals("quarters");
+    double end = quarters ? most * QUARTERS[4] : Si.positive(inputs, "end", Unit.METRE);
+    if (end > most) {
+      throw new TradeException(
+          "end", "The end is thicker than the greatest diameter.", "Give a smaller diameter.");
+    }
+    double given = Si.positive(inputs, "parts", Unit.ONE, 4);
+    int parts = (int) given;
+    if (parts != given || parts > 100 || (quarters && parts != 4)) {
+      throw new TradeException(
+          "parts",
+          "A spar cannot be divided into " + given + " parts here.",
+          quarters ? "By quarters it has 4." : "Give a whole number from 1 to 100.");
+    }
+    Quantity diameter = inputs.quantity("diameter");
+    double[] d = new double[parts + 1];
+    YieldList yields = new YieldList();
+    for (int i = 0; i <= parts; i++) {
+      double u = (double) i / parts;
+      d[i] =
+          quarters
+              ? most * QUARTERS[i]
+              : most - (most - end) * (taper.equals("straight") ? u : u * u);
+      yields.add(
+          "diameter_" + i,
+          "Diameter at " + i + "/" + parts + " of the length",
+          Si.show(d[i], Unit.METRE, diameter.unit()),
+          said(taper));
+    }
+    if (inputs.findQuantity("density").isPresent()) {
+      yields.add(
+          "mass",
+          "Mass of the spar",
+          Laminate.grams(volume(d, length / parts) * Si.positive(inputs, "density", Si.KG_M3)),
+          "Truncated cones between the diameters, times the density.");
+    }
+    return yields.list();
+  }
+
+  private static double volume(double[] d, double step) {
+    double sum = 0;
+    for (int i = 1; i < d.length; i++) {
+      sum += Math.PI * step * (d[i] * d[i] + d[i] * d[i - 1] + d[i - 1] * d[i - 1]) / 12;
+    }
+    return sum;
+  }
+
+  private static String said(String taper) {
+    return switch (taper) {
+      case "straight" -> "In even steps from the greatest diameter to the end's.";
+      case "quarters" ->
+          "60/61, 14/15, 6/7 and 3/4 of the greatest diameter (an old mastmakers' rule, from"
+              + " memory).";
+      default -> "Falling with the square of the distance. Common practice.";
+    };
+  }
+}

@@ -1,0 +1,75 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.List;
+
+/**
+ * The stocked size nearest to what the model wants, and what it stands for at full size: {@code
+ * stocked-size}. Of two sizes equally near, the smaller.
+ */
+final class StockedSize {
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+          "stocked-size",
+          "The nearest stocked size",
+          List.of(
+              Parameter.quantity("wanted", "the size on the model", Unit.METRE),
+              Parameter.table("sizes", "what the shop keeps", "size"),
+              Parameter.quantity("scale", "how many times smaller the model is", Unit.ONE)
+                  .or("no full size")),
+          StockedSize::of);
+
+  private StockedSize() {}
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    double wanted = Si.positive(inputs, "wanted", Unit.METRE);
+    Columns columns = new Columns("sizes", inputs.table("sizes"));
+    double[] sizes = columns.numbers("size", Unit.METRE);
+    double best = Double.NaN;
+    for (int i = 0; i < sizes.length; i++) {
+      if (sizes[i] <= 0) {
+        throw columns.at(i, "A size is not above zero.", "Put the size right.");
+      }
+      double off = Math.abs(sizes[i] - wanted);
+      double least = Math.abs(best - wanted);
+      if (Double.isNaN(best) || off < least || (off == least && sizes[i] < best)) {
+        best = sizes[i];
+      }
+    }
+    Unit unit = columns.unit("size");
+    Quantity asked = inputs.quantity("wanted");
+    YieldList yields = new YieldList();
+    yields.add(
+        "size",
+        "Nearest stocked size",
+        Si.show(best, Unit.METRE, unit),
+        "The size with the least difference; of two equally near, the smaller.");
+    yields.add(
+        "error",
+        "What it is too large",
+        Si.show(best - wanted, Unit.METRE, asked.unit()),
+        "The stocked size less the size wanted; negative if too small.");
+    yields.add(
+        "error_share",
+        "The same as a share",
+        Si.percent(best / wanted - 1),
+        "The stocked size over the size wanted, less one.");
+    if (inputs.findQuantity("scale").isPresent()) {
+      double scale = Si.positive(inputs, "scale", Unit.ONE);
+      yields.add(
+          "full_size",
+          "What it stands for at full size",
+          Si.show(best * scale, Unit.METRE, asked.unit()),
+          "The stocked size times the scale.");
+      yields.add(
+          "full_error",
+          "What that is too large at full size",
+          Si.show((best - wanted) * scale, Unit.METRE, asked.unit()),
+          "The error times the scale; negative if too small.");
+    }
+    return yields.list();
+  }
+}

@@ -1,0 +1,178 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** One of the trade's reckonings, such as {@code hull-form}: what it takes and what it yields. */
+public final class TradeReckoning {
+
+  private final String name;
+  private final String title;
+  private final List<Parameter> parameters;
+  private final Computation computation;
+
+  /** The computation itself; its inputs have passed {@link #reckon}'s checks. */
+  interface Computation {
+    List<Yield> apply(Inputs inputs) throws TradeException, QuantityException;
+  }
+
+  TradeReckoning(String name, String title, List<Parameter> parameters, Computation computation) {
+    this.name = name;
+    this.title = title;
+    this.parameters = List.copyOf(parameters);
+    this.computation = computation;
+  }
+
+  /** As facts.yaml asks for it, such as {@code hull-form}. */
+  public String name() {
+    return name;
+  }
+
+  /** In words, such as "The form of a hull from its table of offsets". */
+  public String title() {
+    return title;
+  }
+
+  /** What it takes, in the order to be shown. */
+  public List<Parameter> parameters() {
+    return parameters;
+  }
+
+  public Optional<Parameter> findParameter(String parameter) {
+    return parameters.stream().filter(p -> p.name().equals(parameter)).findFirst();
+  }
+
+  /**
+   * Reckons. The tolerance of each quantity given is carried through: the reckoning is done again
+   * with the quantity at either end of its tolerance, and the larger changes are added up (worst
+   * case).
+   *
+   * @throws TradeException saying which input stands in the way and what to do about it
+   */
+  public List<Yield> reckon(Inputs inputs) throws TradeException {
+    check(inputs);
+    List<Yield> nominal = compute(inputs);
+    Map<String, BigDecimal> spread = new TreeMap<>();
+    for (Map.Entry<String, Quantity> given : inputs.quantities().entrySet()) {
+      BigDecimal tolerance = given.getValue().tolerance();
+      if (tolerance != null && tolerance.signum() > 0) {
+        widen(spread, nominal, inputs, given.getKey(), given.getValue(), tolerance);
+      }
+    }
+    List<Yield> result = new ArrayList<>();
+    for (Yield yield : nominal) {
+      result.add(withSpread(yield, spread.get(yield.name())));
+    }
+    return List.copyOf(result);
+  }
+
+  private static Yield withSpread(Yield yield, @Nullable BigDecimal spread) {
+    if (spread == null || spread.signum() == 0) {
+      return yield;
+    }
+    BigDecimal own = yield.value().tolerance();
+    BigDecimal whole = own == null ? spread : spread.add(own);
+    try {
+      return new Yield(
+          yield.name(),
+          yield.title(),
+          yield.value().withTolerance(Quantity.of(whole, yield.value().unit())),
+          yield.method());
+    } catch (QuantityException e) {
+      throw new IllegalStateException("a unit did not agree with itself", e);
+    }
+  }
+
+  private void widen(
+      Map<String, BigDecimal> spread,
+      List<Yield> nominal,
+      Inputs inputs,
+      String input,
+      Quantity value,
+      BigDecimal tolerance)
+      throws TradeException {
+    Map<String, Quantity> centre =
+        nominal.stream().collect(Collectors.toMap(Yield::name, Yield::value));
+    Map<String, BigDecimal> change = new TreeMap<>();
+    for (BigDecimal step : List.of(tolerance, tolerance.negate())) {
+      Quantity end = Quantity.of(value.value().add(step), value.unit());
+      for (Yield yield : atTheEnd(inputs.with(input, end), input, value)) {
+        Quantity middle = centre.get(yield.name());
+        if (middle != null && middle.unit().equals(yield.value().unit())) {
+          BigDecimal moved = yield.value().value().subtract(middle.value()).abs();
+          change.merge(yield.name(), moved, BigDecimal::max);
+        }
+      }
+    }
+    change.forEach((yield, moved) -> spread.merge(yield, moved, BigDecimal::add));
+  }
+
+  private List<Yield> atTheEnd(Inputs inputs, String input, Quantity value) throws TradeException {
+    try {
+      return compute(inputs);
+    } catch (TradeException e) {
+      throw new TradeException(
+          input,
+          "The tolerance of \"" + input + "\", " + value + ", reaches too far: " + e.what(),
+          "Give a smaller tolerance, or measure it again.",
+          e.place());
+    }
+  }
+
+  private List<Yield> compute(Inputs inputs) throws TradeException {
+    try {
+      return computation.apply(inputs);
+    } catch (QuantityException e) {
+      throw new TradeException("", e.what(), e.remedy());
+    }
+  }
+
+  private void check(Inputs inputs) throws TradeException {
+    for (String given : inputs.names()) {
+      if (findParameter(given).isEmpty()) {
+        throw new TradeException(
+            given,
+            "The reckoning \"" + name + "\" takes no \"" + given + "\".",
+            "It takes "
+                + parameters.stream().map(Parameter::name).collect(Collectors.joining(", "))
+                + ".");
+      }
+    }
+    for (Parameter parameter : parameters) {
+      check(parameter, inputs);
+    }
+  }
+
+  private void check(Parameter parameter, Inputs inputs) throws TradeException {
+    String key = parameter.name();
+    if (parameter.required() && !inputs.names().contains(key)) {
+      throw new TradeException(
+          key,
+          "The reckoning \"" + name + "\" needs \"" + key + "\".",
+          "Give " + key + ": " + parameter.title() + ".");
+    }
+    Quantity quantity = inputs.quantities().get(key);
+    if (quantity != null && !quantity.unit().isCompatible(parameter.unit())) {
+      String wanted = parameter.unit().symbol();
+      throw new TradeException(
+          key,
+          "\"" + key + "\" is " + quantity + ", which is not of the right kind.",
+          wanted.isEmpty() ? "Give a plain number." : "Give a quantity such as 1 " + wanted + ".");
+    }
+    String word = inputs.words().get(key);
+    if (word != null && !parameter.choices().isEmpty() && !parameter.choices().contains(word)) {
+      throw new TradeException(
+          key,
+          "\"" + word + "\" is no word for \"" + key + "\".",
+          "Write one of " + String.join(", ", parameter.choices()) + ".");
+    }
+  }
+}

@@ -1,0 +1,20 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Collects what one reckoning yields, in the order to be shown. */
+final class YieldList {
+
+  private final List<Yield> yields = new ArrayList<>();
+
+  YieldList add(String name, String title, Quantity value, String method) {
+    yields.add(new Yield(name, title, value, method));
+    return this;
+  }
+
+  List<Yield> list() {
+    return List.copyOf(yields);
+  }
+}

@@ -1,0 +1,145 @@
+package chinelog.site;
+
+import chinelog.edition.Edition;
+import chinelog.edition.Edition.Contents;
+import chinelog.edition.Picture;
+import chinelog.edition.Plate;
+import chinelog.markup.Theme;
+import chinelog.markup.Wording;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/** Writes an edition as a static web site that works from a folder or any address. */
+public final class SiteWriter {
+
+  private static final List<String> FILES = List.of("search.js", "plates.js", "mark.svg");
+
+  private final Contents contents;
+  private final Theme theme;
+  private final Templates templates;
+  private final Path folder;
+
+  private SiteWriter(Contents contents, Theme theme, Templates templates, Path folder) {
+    this.contents = contents;
+    this.theme = theme;
+    this.templates = templates;
+    this.folder = folder;
+  }
+
+  /**
+   * Writes the site into an empty folder.
+   *
+   * @param templates a log's own {@code site-template} folder; null for those that come with
+   *     chinelog
+   * @param folder exists and is empty
+   * @throws IOException if a file cannot be written or a template is wrong (naming template and
+   *     line)
+   */
+  public static void write(Edition edition, Theme theme, @Nullable Path templates, Path folder)
+      throws IOException {
+    new SiteWriter(edition.contents(), theme, new Templates(templates), folder).write();
+  }
+
+  private void write() throws IOException {
+    Wording wording = Wording.of(contents.locale());
+    Addresses addresses = new Addresses(contents);
+    Functions functions = new Functions(contents, addresses, theme, wording);
+    List<Page> pages = SitePlan.of(contents, addresses, wording);
+    SearchIndex search = new SearchIndex();
+    for (Page page : pages) {
+      String html = templates.fill(page.template(), values(page, functions, wording));
+      write(page.path(), html.getBytes(StandardCharsets.UTF_8));
+      if (page.isSearched()) {
+        search.add(page.path(), page.title(), html);
+      }
+    }
+    writeText("assets/search-pages.js", search.script());
+    writeAssets();
+    for (Plate plate : contents.plates()) {
+      writePicture(plate.picture());
+    }
+    URI address = contents.address();
+    if (address != null) {
+      writeText("feed.xml", Outside.feed(contents, address));
+      writeText("sitemap.xml", Outside.sitemap(pages, address));
+    }
+  }
+
+  private Map<String, Object> values(Page page, Functions functions, Wording wording) {
+    Map<String, Object> values = new TreeMap<>(functions.forPage(root(page)));
+    values.putAll(page.values());
+    values.put("edition", contents);
+    Map<String, Object> about = new TreeMap<>();
+    about.put("path", page.path());
+    about.put("title", page.title());
+    about.put("description", page.description());
+    about.put("language", contents.locale().toLanguageTag());
+    about.put("direction", wording.direction());
+    about.put("description_data", Describing.page(contents, page));
+    about.put("schemeLight", theme.value("paper"));
+    about.put("schemeDark", theme.value("dark.paper"));
+    URI address = contents.address();
+    if (address != null) {
+      about.put("address", Outside.address(address, page.path()));
+      about.put("home", Outside.address(address, Addresses.HOME));
+      Picture picture = page.picture();
+      if (picture != null) {
+        String file = Addresses.picture(picture, picture.largest());
+        about.put("picture", Outside.address(address, file));
+      }
+    }
+    values.put("page", about);
+    return values;
+  }
+
+  /** The page for wrong addresses is shown at any of them, so it names its files from the top. */
+  private String root(Page page) {
+    URI address = contents.address();
+    return address != null && page.path().equals(Addresses.MISSING)
+        ? Outside.path(address)
+        : page.root();
+  }
+
+  private void writeAssets() throws IOException {
+    writeText("assets/site.css", theme.siteCss());
+    for (Theme.Font font : theme.siteFonts()) {
+      write("assets/fonts/" + font.file(), font.bytes());
+    }
+    for (String file : FILES) {
+      write("assets/" + file, templates.file(file));
+    }
+  }
+
+  private void writePicture(Picture picture) throws IOException {
+    for (Picture.Rendition rendition : picture.renditions()) {
+      Path file = prepared(Addresses.picture(picture, rendition));
+      if (!Files.exists(file)) {
+        try (InputStream in = rendition.jpeg().open()) {
+          Files.copy(in, file);
+        }
+      }
+    }
+  }
+
+  private void writeText(String path, String text) throws IOException {
+    write(path, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private void write(String path, byte[] bytes) throws IOException {
+    Files.write(prepared(path), bytes);
+  }
+
+  private Path prepared(String path) throws IOException {
+    Path file = folder.resolve(path);
+    Files.createDirectories(file.getParent());
+    return file;
+  }
+}

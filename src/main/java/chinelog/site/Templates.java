@@ -1,0 +1,136 @@
+package chinelog.site;
+
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import freemarker.cache.ClassTemplateLoader;
+import freemarker.cache.FileTemplateLoader;
+import freemarker.cache.MultiTemplateLoader;
+import freemarker.cache.TemplateLoader;
+import freemarker.core.HTMLOutputFormat;
+import freemarker.core.ParseException;
+import freemarker.core.TemplateClassResolver;
+import freemarker.template.Configuration;
+import freemarker.template.TemplateException;
+import freemarker.template.TemplateExceptionHandler;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TimeZone;
+import org.jspecify.annotations.Nullable;
+
+/** The templates of the pages: a log's own where it has them, else those of chinelog. */
+final class Templates {
+
+  private static final String BUILT_IN = "/site-template";
+
+  private final Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
+  private final @Nullable Path own;
+
+  /**
+   * @param own a log's own {@code site-template} folder; null if it has none
+   */
+  Templates(@Nullable Path own) throws IOException {
+    this.own = own;
+    TemplateLoader builtIn = new ClassTemplateLoader(Templates.class, BUILT_IN);
+    configuration.setTemplateLoader(
+        own == null
+            ? builtIn
+            : new MultiTemplateLoader(
+                new TemplateLoader[] {new FileTemplateLoader(own.toFile()), builtIn}));
+    configuration.setDefaultEncoding(StandardCharsets.UTF_8.name());
+    configuration.setOutputFormat(HTMLOutputFormat.INSTANCE);
+    configuration.setLocale(Locale.ROOT);
+    configuration.setTimeZone(TimeZone.getTimeZone("UTC"));
+    configuration.setNumberFormat("computer");
+    configuration.setLocalizedLookup(false);
+    configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
+    configuration.setLogTemplateExceptions(false);
+    configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
+  }
+
+  /**
+   * Fills a template.
+   *
+   * @throws ProblemException naming template and line if the template is wrong
+   */
+  String fill(String template, Map<String, Object> values) throws IOException {
+    requireText(template);
+    StringWriter out = new StringWriter();
+    try {
+      configuration.getTemplate(template).process(values, out);
+    } catch (ParseException e) {
+      throw wrong(
+          e.getTemplateName(), e.getLineNumber(), e.getColumnNumber(), e.getEditorMessage(), e);
+    } catch (TemplateException e) {
+      throw wrong(
+          e.getTemplateSourceName(),
+          e.getLineNumber(),
+          e.getColumnNumber(),
+          e.getMessageWithoutStackTop(),
+          e);
+    }
+    return out.toString();
+  }
+
+  /** FreeMarker itself would put signs of its own in the place of what it cannot read. */
+  private void requireText(String template) throws IOException {
+    Path file = own == null ? null : own.resolve(template);
+    if (file == null || !Files.isRegularFile(file)) {
+      return;
+    }
+    try {
+      Files.readString(file, StandardCharsets.UTF_8);
+    } catch (CharacterCodingException e) {
+      throw new ProblemException(
+          Problem.error(
+              Place.of("site-template/" + template),
+              "This is not UTF-8 text.",
+              "Save the file as UTF-8 in your editor."),
+          e);
+    }
+  }
+
+  private static ProblemException wrong(
+      @Nullable String template,
+      @Nullable Integer line,
+      @Nullable Integer column,
+      @Nullable String message,
+      Exception cause) {
+    String file = "site-template/" + template;
+    return new ProblemException(
+        Problem.error(
+            line == null || line < 1
+                ? Place.of(file)
+                : Place.of(file, line, column == null ? 0 : Math.max(0, column)),
+            firstWords(message),
+            "Mend the template, or delete it to use the one that comes with chinelog."),
+        cause);
+  }
+
+  /** What FreeMarker says before it begins to give advice, on one line and with its stop. */
+  private static String firstWords(@Nullable String message) {
+    String first = message == null ? "" : message.replaceFirst("(?s)\\n\\s*----.*", "");
+    String line = first.replaceAll("\\s+", " ").strip();
+    return line.isEmpty() ? "The template is wrong." : line.endsWith(".") ? line : line + ".";
+  }
+
+  /** A file that is taken as it stands, such as {@code search.js}. */
+  byte[] file(String name) throws IOException {
+    Path of = own == null ? null : own.resolve(name);
+    if (of != null && Files.isRegularFile(of)) {
+      return Files.readAllBytes(of);
+    }
+    try (var in = Templates.class.getResourceAsStream(BUILT_IN + "/" + name)) {
+      if (in == null) {
+        throw new IOException("chinelog comes without site-template/" + name + "; build it anew.");
+      }
+      return in.readAllBytes();
+    }
+  }
+}

@@ -1,0 +1,324 @@
+package chinelog.withhold;
+
+import chinelog.edition.Edition;
+import chinelog.edition.Plate;
+import chinelog.edition.Text;
+import chinelog.label.Label;
+import chinelog.log.Block;
+import chinelog.log.Entry;
+import chinelog.log.HandoverSection;
+import chinelog.log.Head;
+import chinelog.log.Log;
+import chinelog.log.Marked;
+import chinelog.log.Readers;
+import chinelog.log.Release;
+import chinelog.log.Stage;
+import chinelog.photo.Album;
+import chinelog.problem.Problem;
+import chinelog.quantity.NumberStyle;
+import chinelog.reckon.Facts;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Puts one edition together. Everything counted or ordered is counted and ordered over what is
+ * seen.
+ */
+final class EditionMaker {
+
+  private final Log log;
+  private final Head head;
+  private final Facts facts;
+  private final Readers readers;
+  private final Sight sight;
+  private final Words words;
+  private final FigureMaker figures;
+  private final PlateMaker plates;
+  private final TextCopier copier;
+  private final Slugs slugs = new Slugs();
+  private final Map<String, String> entryIds = new LinkedHashMap<>();
+  private final List<Entry> entries;
+  private final HoursTold hours;
+  private final MaterialsTold materials;
+
+  EditionMaker(
+      Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf) {
+    this.log = log;
+    this.head = log.head();
+    this.facts = facts;
+    this.readers = readers;
+    this.sight = new Sight(log, readers, asOf);
+    this.words = new Words(head.locale());
+    this.figures = new FigureMaker(log, facts, sight, words);
+    this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(log));
+    this.copier = new TextCopier(sight, figures, plates.byPath(), entryIds, slugs);
+    Set<String> unnamed =
+        log.stages().stream()
+            .filter(s -> !sight.allows(s.label()))
+            .map(Stage::id)
+            .collect(Collectors.toSet());
+    this.entries =
+        log.entries().stream()
+            .filter(e -> !e.date().isAfter(asOf))
+            .filter(
+                e ->
+                    sight.sees(Release.Kind.ENTRY, e.id(), e.label(), e.place(), "entry " + e.id()))
+            .map(e -> unnamed.contains(e.stage()) ? withoutStage(e) : e)
+            .toList();
+    this.hours = new HoursTold(log, facts, entries, figures, sight, words);
+    this.materials = new MaterialsTold(facts, entries, figures, sight, words);
+  }
+
+  /** An entry whose stage is not to be named. */
+  private static Entry withoutStage(Entry e) {
+    return new Entry(
+        e.id(),
+        e.title(),
+        e.date(),
+        "",
+        e.text(),
+        e.worked(),
+        e.used(),
+        e.measured(),
+        e.weighed(),
+        e.label(),
+        e.place());
+  }
+
+  /**
+   * The edition with its account.
+   *
+   * @param known figures that the readers were given before
+   */
+  Withholder.Withheld make(List<PrintedFigure> known) throws IOException {
+    Edition edition = edition();
+    Disclosure disclosure = new Disclosure(log, facts, figures, known);
+    return new Withholder.Withheld(
+        edition,
+        sight.clearance(),
+        sight.register(),
+        figures.shown(),
+        figures.hidden(),
+        figures.written(),
+        disclosure.printed(sight.asOf()),
+        plates.keptBack(),
+        plates.printedRegions(),
+        problems(disclosure));
+  }
+
+  /** The edition by itself, whatever speaks against publishing it. */
+  Edition edition() throws IOException {
+    for (Entry entry : entries) {
+      entryIds.put(entry.id(), slugs.make(entry.date() + " " + title(entry)));
+    }
+    plates.make(entries, entryIds, copier::runs);
+    List<Plate> sheets = plates.sheets(log.sheets());
+    List<Edition.Entry> told = entries.stream().map(this::entry).toList();
+    List<ChartMaker.StageHours> stageHours = hours.byStage();
+    return Edition.seal(
+        new Edition.Contents(
+            readers.id(),
+            readers.title(),
+            sight.asOf(),
+            head.locale(),
+            head.address(),
+            head.theme(),
+            seen(head.title(), "title").orElseGet(() -> words.say("title.untitled")),
+            seen(head.subject(), "subject").orElse(""),
+            seen(head.kind(), "kind").orElse(""),
+            seen(head.maker(), "maker").orElse(""),
+            seen(head.client(), "client").orElse(""),
+            seen(head.licence(), "licence").orElse(""),
+            figures.show("scale").map(s -> "1:" + s).orElse(""),
+            copier.blocks(head.about()),
+            hero(),
+            new StageMaker(sight, words, copier, hours, materials, entries, entryIds)
+                .make(log.stages()),
+            new PostMaker(sight, entries, told, plates.byPath()).make(log),
+            told,
+            plates.all(),
+            unplaced(sheets),
+            figures.figures(entryIds),
+            limits(),
+            materials.table(),
+            materials.totalCost(),
+            stageHours.stream().map(ChartMaker.StageHours::line).toList(),
+            totals(told),
+            new ChartMaker(facts, figures, words).charts(stageHours),
+            materials.cautions(),
+            log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
+            sight.noteDue(),
+            legends()));
+  }
+
+  private List<Problem> problems(Disclosure disclosure) {
+    List<Problem> problems = new ArrayList<>(plates.problems());
+    problems.addAll(gaps());
+    problems.addAll(disclosure.problems());
+    return problems;
+  }
+
+  /** Why the figures that are missing from the edition tell what they must not. */
+  List<Problem> gaps() {
+    return new TellingGaps(facts, sight, figures).problems();
+  }
+
+  private Optional<String> seen(@Nullable Marked<String> value, String what) {
+    return value != null && sight.sees(value.label(), value.place(), what)
+        ? Optional.of(value.value())
+        : Optional.empty();
+  }
+
+  private String title(Entry entry) {
+    return seen(entry.title(), "title of entry " + entry.id())
+        .orElseGet(() -> words.say("entry.untitled"));
+  }
+
+  private @Nullable Plate hero() {
+    Plate chosen = seen(head.hero(), "hero").map(path -> plates.byPath().get(path)).orElse(null);
+    if (chosen != null) {
+      return chosen;
+    }
+    // The youngest landscape picture shows the most of the build.
+    return plates.all().stream()
+        .filter(p -> !p.picture().isPortrait())
+        .max(
+            Comparator.comparing((Plate p) -> Objects.requireNonNullElse(p.date(), LocalDate.MIN))
+                .thenComparing(Plate::number))
+        .orElse(null);
+  }
+
+  private Edition.Entry entry(Entry entry) {
+    List<Block> text = entry.text();
+    String title = title(entry);
+    if (!text.isEmpty()
+        && text.get(0) instanceof Block.Heading heading
+        && sight.allows(heading.label())
+        && PlainText.of(copier.runs(heading.text())).strip().equals(title.strip())) {
+      text = text.subList(1, text.size());
+    }
+    String id = Objects.requireNonNull(entryIds.get(entry.id()));
+    List<Text.Block> copied = copier.blocks(text);
+    Set<Plate> inText = PlatesIn.blocks(copied);
+    return new Edition.Entry(
+        id,
+        entry.date(),
+        entry.stage(),
+        title,
+        copied,
+        plates.all().stream().filter(p -> id.equals(p.entry()) && !inText.contains(p)).toList(),
+        factLines(entry),
+        materials.lines(entry),
+        hours.lines(entry),
+        sight.under(entry.label()));
+  }
+
+  private List<Edition.Line> factLines(Entry entry) {
+    List<Edition.Line> lines = new ArrayList<>();
+    facts.byName().values().stream()
+        .filter(f -> entry.id().equals(f.entry()) && FigureMaker.isListed(f.name()))
+        .filter(figures::sees)
+        .map(figures::line)
+        .forEach(lines::add);
+    facts.massGrowth().stream()
+        .filter(p -> p.entry().equals(entry.id()))
+        .reduce((a, b) -> b)
+        .flatMap(p -> figures.show(p.fact()))
+        .ifPresent(mass -> lines.add(line("line.mass", mass)));
+    return lines;
+  }
+
+  private List<Edition.Day> unplaced(List<Plate> sheets) {
+    Map<LocalDate, List<Plate>> byDay = new TreeMap<>();
+    List<Plate> undated = new ArrayList<>(sheets);
+    for (Plate plate : plates.all()) {
+      if (plate.entry() != null || sheets.contains(plate)) {
+        continue;
+      }
+      LocalDate day = plate.date();
+      if (day == null) {
+        undated.add(plate);
+      } else {
+        byDay.computeIfAbsent(day, d -> new ArrayList<>()).add(plate);
+      }
+    }
+    List<Edition.Day> days = new ArrayList<>();
+    byDay.forEach((day, own) -> days.add(new Edition.Day(day, List.copyOf(own))));
+    if (!undated.isEmpty()) {
+      days.add(new Edition.Day(null, List.copyOf(undated)));
+    }
+    return days;
+  }
+
+  private List<Edition.LimitLine> limits() {
+    List<Edition.LimitLine> lines = new ArrayList<>();
+    for (Facts.LimitCheck check : facts.limits()) {
+      Label label = sight.afterReleases(Release.Kind.FACT, check.fact(), check.label());
+      if (!sight.sees(label, check.limit().place(), "limit " + check.limit().id())) {
+        continue;
+      }
+      NumberStyle style = figures.style();
+      figures.show(check.fact());
+      lines.add(
+          new Edition.LimitLine(
+              check.limit().title(),
+              style.show(check.value()),
+              sign(check.comparison()) + " " + style.show(check.bound()),
+              style.show(check.margin()),
+              words.say("verdict." + check.verdict().name()),
+              check.verdict() != Facts.Verdict.BROKEN,
+              sight.under(check.label())));
+    }
+    return lines;
+  }
+
+  private static String sign(String comparison) {
+    return comparison.replace("<=", "\u2264").replace(">=", "\u2265");
+  }
+
+  private List<Edition.Line> totals(List<Edition.Entry> told) {
+    List<Edition.Line> lines = new ArrayList<>();
+    if (!told.isEmpty()) {
+      lines.add(line("line.first", words.date(told.get(0).date())));
+      lines.add(line("line.last", words.date(told.get(told.size() - 1).date())));
+      lines.add(line("line.entries", String.valueOf(told.size())));
+    }
+    lines.add(line("line.plates", String.valueOf(plates.all().size())));
+    hours.totalLine().ifPresent(lines::add);
+    materials.costLine(entry -> true).ifPresent(lines::add);
+    return lines;
+  }
+
+  private Edition.Line line(String key, String shown) {
+    return new Edition.Line(words.say(key), shown, "", null);
+  }
+
+  private Optional<Edition.HandoverSection> handover(HandoverSection section) {
+    return sight.sees(section.label(), section.place(), "handover section " + section.id())
+        ? Optional.of(
+            new Edition.HandoverSection(
+                section.id(),
+                section.title(),
+                copier.blocks(section.text()),
+                sight.under(section.label())))
+        : Optional.empty();
+  }
+
+  private List<Edition.AgreementLegend> legends() {
+    return log.agreements().values().stream()
+        .filter(a -> !sight.under(Label.of(a.id())).isEmpty())
+        .map(a -> new Edition.AgreementLegend(a.id(), a.with(), a.covers()))
+        .toList();
+  }
+}

@@ -1,0 +1,259 @@
+package chinelog.withhold;
+
+import chinelog.edition.Edition;
+import chinelog.edition.Figure;
+import chinelog.label.Label;
+import chinelog.label.Presence;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.log.Release;
+import chinelog.quantity.NumberStyle;
+import chinelog.quantity.Quantity;
+import chinelog.reckon.Explanation;
+import chinelog.reckon.Fact;
+import chinelog.reckon.Facts;
+import chinelog.reckon.Origin;
+import chinelog.reckon.Similitude;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Shows facts to readers who may see them, and keeps account of every one that was shown, so that
+ * what can be worked out from them can be told.
+ */
+final class FigureMaker {
+
+  /** Facts yielded for every entry, stage or lot; they stand with these, not among the figures. */
+  private static final List<String> BESIDE_ENTRIES =
+      List.of("hours.", "cost.", "stock.", "plan.", "growth.", "budget.");
+
+  /** Sums by stage, by week and by material. */
+  private static final Pattern SORTED_SUMS =
+      Pattern.compile(
+          "(hours\\.stage|hours\\.week|cost\\.stage)\\..*"
+              + "|stock\\.[^.]+\\.(used|left|cost|worth)");
+
+  private final Log log;
+  private final Facts facts;
+  private final Sight sight;
+  private final NumberStyle style;
+  private final Words words;
+
+  /** The labels of all entries together. */
+  private final Label entries;
+
+  private final Counterparts counterparts;
+  private final SortedSet<String> shown = new TreeSet<>();
+  private final SortedSet<String> refused = new TreeSet<>();
+  private final SortedSet<String> written = new TreeSet<>();
+
+  FigureMaker(Log log, Facts facts, Sight sight, Words words) {
+    this.log = log;
+    this.facts = facts;
+    this.sight = sight;
+    this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
+    this.words = words;
+    this.entries =
+        log.entries().stream()
+            .map(Entry::label)
+            // Where a share is counted in of which nothing may show, TellingGaps finds it.
+            .filter(l -> sight.allows(l) || sight.presence(l) == Presence.NOTE)
+            .reduce(Label.NONE, Label::join);
+    this.counterparts = new Counterparts(facts);
+  }
+
+  Label labelOf(Fact fact) {
+    // Which sum an entry goes into is itself part of the entry, so that a sum by stage or by
+    // material tells of every entry, were it only that it has no share in the sum.
+    boolean sorted = SORTED_SUMS.matcher(fact.name()).matches();
+    Label label = sorted ? fact.label().join(entries) : fact.label();
+    return sight.afterReleases(Release.Kind.FACT, fact.name(), label);
+  }
+
+  /** The label of the fact of that name as it stands for these readers. */
+  Label labelOfNamed(String name) {
+    return facts.find(name).map(this::labelOf).orElse(Label.NONE);
+  }
+
+  boolean sees(Fact fact) {
+    boolean sees = sight.sees(labelOf(fact), fact.place(), "figure " + fact.name());
+    if (!sees) {
+      refused.add(fact.name());
+    }
+    return sees;
+  }
+
+  /** Names of the facts that would have been shown, had the readers been allowed to see them. */
+  SortedSet<String> refused() {
+    return refused;
+  }
+
+  /** The fact of that name, if there is one and the readers may see it. */
+  Optional<Fact> find(@Nullable String name) {
+    return name == null ? Optional.empty() : facts.find(name).filter(this::sees);
+  }
+
+  /** The fact as shown, if there is one and the readers may see it. */
+  Optional<String> show(@Nullable String name) {
+    return find(name).map(this::show);
+  }
+
+  String show(Fact fact) {
+    shown.add(fact.name());
+    return style.show(fact.value());
+  }
+
+  /**
+   * Notes a figure that the maker wrote out in the text.
+   *
+   * @param text as written, such as {@code 1.19 m}
+   */
+  String written(Fact fact, String text) {
+    shown.add(fact.name());
+    written.add(text);
+    return text;
+  }
+
+  /** Figures written out in the texts that the readers see. */
+  SortedSet<String> written() {
+    return written;
+  }
+
+  /** A sum over parts that are all seen; it tells no more than they do. */
+  Optional<Quantity> sum(List<String> names) {
+    List<Fact> parts = names.stream().flatMap(n -> find(n).stream()).toList();
+    return parts.isEmpty() ? Optional.empty() : Optional.of(Quantities.sum(parts));
+  }
+
+  NumberStyle style() {
+    return style;
+  }
+
+  /** Names of the facts that were shown so far. */
+  SortedSet<String> shown() {
+    return shown;
+  }
+
+  /** Names of the facts that rest on something that the readers may not see. */
+  SortedSet<String> hidden() {
+    SortedSet<String> hidden = new TreeSet<>();
+    facts.byName().values().stream()
+        .filter(f -> !sight.allows(sight.afterReleases(Release.Kind.FACT, f.name(), f.label())))
+        .forEach(f -> hidden.add(f.name()));
+    return hidden;
+  }
+
+  /** Name of the figure in the list of figures, or null if this fact does not stand there. */
+  @Nullable String listed(String name) {
+    return isListed(name) ? name : null;
+  }
+
+  static boolean isListed(String name) {
+    return BESIDE_ENTRIES.stream().noneMatch(name::startsWith)
+        || name.equals("hours.total")
+        || name.equals("cost.total");
+  }
+
+  Edition.Line line(Fact fact) {
+    String full = fullSize(fact);
+    return new Edition.Line(
+        fact.title(),
+        show(fact),
+        full.isEmpty() ? "" : words.say("fullsize", full),
+        listed(fact.name()));
+  }
+
+  /** All figures, by group, then as the names run. */
+  List<Figure> figures(Map<String, String> entryIds) {
+    List<Figure> all = new ArrayList<>();
+    facts.byName().values().stream()
+        .filter(f -> isListed(f.name()))
+        .filter(this::sees)
+        .forEach(f -> all.add(figure(f, entryIds)));
+    all.sort(
+        Comparator.comparingInt((Figure f) -> f.name().startsWith("full.") ? 0 : 1)
+            .thenComparing(Figure::group)
+            .thenComparing(Figure::name));
+    return List.copyOf(all);
+  }
+
+  private Figure figure(Fact fact, Map<String, String> entryIds) {
+    boolean full = fact.name().startsWith("full.");
+    shown.add(fact.name());
+    String value = style.showValue(fact.value());
+    List<String> working =
+        fact.formula() == null && fact.method().isEmpty()
+            ? List.of()
+            : Explanation.working(
+                fact, facts, style, name -> facts.find(name).filter(this::seesQuietly).isPresent());
+    String entry = fact.entry() == null ? null : entryIds.get(fact.entry());
+    return new Figure(
+        fact.name(),
+        fact.title(),
+        group(fact.name()),
+        full ? "" : value,
+        full ? value : fullSize(fact),
+        style.showTolerance(fact.value()),
+        origin(fact),
+        fact.date(),
+        working,
+        entry == null ? List.of() : List.of(entry),
+        sight.under(fact.label()));
+  }
+
+  private boolean seesQuietly(Fact fact) {
+    boolean sees = sight.allows(labelOf(fact));
+    if (sees) {
+      shown.add(fact.name());
+    }
+    return sees;
+  }
+
+  private String origin(Fact fact) {
+    String how = words.say("origin." + fact.origin().name());
+    return fact.date() == null || fact.origin() == Origin.RECKONED
+        ? how
+        : words.say("origin.dated", how, words.date(fact.date()));
+  }
+
+  private String group(String name) {
+    String first = name.contains(".") ? name.substring(0, name.indexOf('.')) : name;
+    return words
+        .find("group." + first)
+        .orElseGet(
+            () ->
+                first.substring(0, 1).toUpperCase(java.util.Locale.ROOT)
+                    + first.substring(1).replace('_', ' '));
+  }
+
+  /**
+   * The full-size counterpart of a model's figure; empty if it has none, if the scale is not to be
+   * seen, or if the log holds that counterpart as a fact that is not to be seen.
+   */
+  private String fullSize(Fact fact) {
+    if (!Similitude.hasCounterpart(fact, log)) {
+      return "";
+    }
+    Optional<Fact> scale = facts.find("scale").filter(this::seesQuietly);
+    if (scale.isEmpty()) {
+      return "";
+    }
+    boolean hidden =
+        counterparts.of(fact.name()).stream()
+            .flatMap(n -> facts.find(n).stream())
+            .anyMatch(f -> !sight.allows(labelOf(f)));
+    if (hidden) {
+      return "";
+    }
+    return Similitude.findFullSize(fact.value(), scale.get().value())
+        .map(style::showValue)
+        .orElse("");
+  }
+}

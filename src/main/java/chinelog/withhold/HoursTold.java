@@ -1,0 +1,112 @@
+package chinelog.withhold;
+
+import chinelog.edition.Edition;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.log.Stage;
+import chinelog.quantity.Quantity;
+import chinelog.reckon.Fact;
+import chinelog.reckon.Facts;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * Hours, added up over the entries that are told: whether there are others does not show in them.
+ */
+final class HoursTold {
+
+  private static final String ALL_STAGES = "*";
+
+  private final Log log;
+  private final Facts facts;
+  private final FigureMaker figures;
+  private final Sight sight;
+  private final Words words;
+  private final Map<String, Quantity> byEntry = new HashMap<>();
+  private final Map<String, Quantity> stageSoFar = new HashMap<>();
+  private final Map<String, Quantity> allSoFar = new HashMap<>();
+  private final Map<String, Quantity> byStage = new HashMap<>();
+
+  /**
+   * @param entries those that are told, by date
+   */
+  HoursTold(
+      Log log, Facts facts, List<Entry> entries, FigureMaker figures, Sight sight, Words words) {
+    this.log = log;
+    this.facts = facts;
+    this.figures = figures;
+    this.sight = sight;
+    this.words = words;
+    Map<String, List<Facts.DayHours>> days =
+        facts.hoursByDay().stream().collect(Collectors.groupingBy(Facts.DayHours::entry));
+    for (Entry entry : entries) {
+      figures
+          .sum(days.getOrDefault(entry.id(), List.of()).stream().map(Facts.DayHours::fact).toList())
+          .ifPresent(own -> add(entry, own));
+    }
+  }
+
+  private void add(Entry entry, Quantity own) {
+    byEntry.put(entry.id(), own);
+    stageSoFar.put(entry.id(), byStage.merge(entry.stage(), own, Quantities::plus));
+    allSoFar.put(entry.id(), byStage.merge(ALL_STAGES, own, Quantities::plus));
+  }
+
+  /** Hours of an entry, of its stage up to it, and of all up to it. */
+  List<Edition.Line> lines(Entry entry) {
+    List<Edition.Line> lines = new ArrayList<>();
+    line("line.hours.day", byEntry.get(entry.id())).ifPresent(lines::add);
+    if (!entry.stage().isEmpty()) {
+      line("line.hours.stage", stageSoFar.get(entry.id())).ifPresent(lines::add);
+    }
+    line("line.hours.sofar", allSoFar.get(entry.id())).ifPresent(lines::add);
+    return lines;
+  }
+
+  private Optional<Edition.Line> line(
+      String key, @org.jspecify.annotations.Nullable Quantity hours) {
+    return Optional.ofNullable(hours)
+        .map(h -> new Edition.Line(words.say(key), figures.style().show(h), "", null));
+  }
+
+  Optional<Edition.Line> stageLine(String stage) {
+    return line("line.hours", byStage.get(stage));
+  }
+
+  Optional<Edition.Line> totalLine() {
+    return line("line.hours", byStage.get(ALL_STAGES));
+  }
+
+  /** Planned and worked hours by stage, for the stages that may be seen and have either. */
+  List<ChartMaker.StageHours> byStage() {
+    List<ChartMaker.StageHours> lines = new ArrayList<>();
+    for (Stage stage : log.stages()) {
+      if (!sight.sees(stage.label(), stage.place(), "stage " + stage.id())) {
+        continue;
+      }
+      Optional<Fact> plan =
+          facts.stages().stream()
+              .filter(s -> s.stage().equals(stage.id()))
+              .findFirst()
+              .flatMap(s -> figures.find(s.plannedHoursFact()));
+      String planned = plan.map(figures::show).orElse("");
+      Optional<Quantity> worked = Optional.ofNullable(byStage.get(stage.id()));
+      if (plan.isPresent() || worked.isPresent()) {
+        lines.add(
+            new ChartMaker.StageHours(
+                new Edition.HoursLine(
+                    stage.id(),
+                    stage.title(),
+                    planned,
+                    worked.map(figures.style()::show).orElse("")),
+                plan.map(Fact::value),
+                worked));
+      }
+    }
+    return lines;
+  }
+}

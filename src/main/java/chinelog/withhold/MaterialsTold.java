@@ -1,0 +1,121 @@
+package chinelog.withhold;
+
+import chinelog.edition.Edition;
+import chinelog.log.Entry;
+import chinelog.reckon.Facts;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+
+/** Materials as used by the entries that are told, with what they cost. */
+final class MaterialsTold {
+
+  private final Facts facts;
+  private final FigureMaker figures;
+  private final Sight sight;
+  private final Words words;
+  private final List<Facts.UseCost> uses;
+
+  /**
+   * @param entries those that are told
+   */
+  MaterialsTold(Facts facts, List<Entry> entries, FigureMaker figures, Sight sight, Words words) {
+    this.facts = facts;
+    this.figures = figures;
+    this.sight = sight;
+    this.words = words;
+    Set<String> told = entries.stream().map(Entry::id).collect(Collectors.toSet());
+    Set<String> hidden =
+        facts.materials().stream()
+            .filter(m -> !sight.allows(m.label()))
+            .map(Facts.MaterialSum::material)
+            .collect(Collectors.toSet());
+    this.uses =
+        facts.uses().stream()
+            .filter(u -> told.contains(u.entry()) && !hidden.contains(u.material()))
+            .toList();
+  }
+
+  /** What an entry used. */
+  List<Edition.Line> lines(Entry entry) {
+    List<Edition.Line> lines = new ArrayList<>();
+    for (Facts.UseCost use : uses) {
+      if (use.entry().equals(entry.id())) {
+        figures
+            .show(use.amountFact())
+            .ifPresent(
+                amount ->
+                    lines.add(
+                        new Edition.Line(
+                            use.title(), amount, figures.show(use.costFact()).orElse(""), null)));
+      }
+    }
+    return lines;
+  }
+
+  /** What was spent on the material of some entries, as a line; empty if no cost is seen. */
+  Optional<Edition.Line> costLine(Predicate<String> entries) {
+    return cost(u -> entries.test(u.entry()))
+        .map(c -> new Edition.Line(words.say("line.cost"), c, "", null));
+  }
+
+  String totalCost() {
+    return cost(u -> true).orElse("");
+  }
+
+  private Optional<String> cost(Predicate<Facts.UseCost> which) {
+    return figures
+        .sum(
+            uses.stream()
+                .filter(which)
+                .flatMap(u -> Optional.ofNullable(u.costFact()).stream())
+                .toList())
+        .map(figures.style()::show);
+  }
+
+  /** Every material that may be seen. */
+  List<Edition.MaterialLine> table() {
+    List<Edition.MaterialLine> lines = new ArrayList<>();
+    for (Facts.MaterialSum material : facts.materials()) {
+      if (!sight.allows(material.label())) {
+        continue;
+      }
+      Predicate<Facts.UseCost> own = u -> u.material().equals(material.material());
+      String used =
+          figures
+              .sum(uses.stream().filter(own).map(Facts.UseCost::amountFact).toList())
+              .map(figures.style()::show)
+              .orElse("");
+      lines.add(
+          new Edition.MaterialLine(
+              material.title(),
+              figures.show(material.boughtFact()).orElse(""),
+              used,
+              figures.show(material.leftFact()).orElse(""),
+              cost(own).orElse(""),
+              sight.under(material.label())));
+    }
+    return lines;
+  }
+
+  /** The usual cautions for every material that may be seen. */
+  List<Edition.Caution> cautions() {
+    Set<String> seen = new HashSet<>();
+    return facts.materials().stream()
+        .filter(m -> sight.allows(m.label()))
+        .flatMap(m -> m.hazards().stream())
+        .filter(seen::add)
+        .sorted()
+        .filter(h -> words.find("caution." + h).isPresent())
+        .map(
+            h ->
+                new Edition.Caution(
+                    words.say("caution." + h + ".title"),
+                    words.say("caution." + h) + " " + words.say("caution.more")))
+        .toList();
+  }
+}

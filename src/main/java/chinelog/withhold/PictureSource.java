@@ -1,0 +1,23 @@
+package chinelog.withhold;
+
+import chinelog.log.Sheet;
+import chinelog.photo.Darkroom;
+import java.io.IOException;
+import java.util.List;
+
+/** Makes the pictures of an edition. */
+public interface PictureSource {
+
+  /** Derivatives of photographs with regions filled; those that cannot be made are problems. */
+  Darkroom.Development develop(List<Darkroom.Order> orders) throws IOException;
+
+  /** Number of pages of a sheet. */
+  int pages(Sheet sheet) throws IOException;
+
+  /**
+   * A page of a sheet as fresh pixels.
+   *
+   * @param page from 1
+   */
+  Darkroom.Prints print(Sheet sheet, int page) throws IOException;
+}

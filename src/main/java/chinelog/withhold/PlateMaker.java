@@ -1,0 +1,255 @@
+package chinelog.withhold;
+
+import chinelog.edition.Picture;
+import chinelog.edition.Plate;
+import chinelog.edition.Text;
+import chinelog.label.Label;
+import chinelog.log.Entry;
+import chinelog.log.Inline;
+import chinelog.log.PhotoFile;
+import chinelog.log.Release;
+import chinelog.log.Sheet;
+import chinelog.photo.Album;
+import chinelog.photo.Darkroom;
+import chinelog.photo.Photograph;
+import chinelog.photo.Written;
+import chinelog.problem.Problem;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** Chooses the photographs that readers may see, numbers them, and has them printed. */
+final class PlateMaker {
+
+  private final Album album;
+  private final PictureSource pictures;
+  private final Sight sight;
+  private final Words words;
+  private final PhotoUses uses;
+  private final Map<String, Plate> byPath = new LinkedHashMap<>();
+  private final List<Problem> problems = new ArrayList<>();
+  private final SortedSet<String> whole = new TreeSet<>();
+  private final List<Withholder.FilledRegions> printed = new ArrayList<>();
+
+  PlateMaker(Album album, PictureSource pictures, Sight sight, Words words, PhotoUses uses) {
+    this.album = album;
+    this.pictures = pictures;
+    this.sight = sight;
+    this.words = words;
+    this.uses = uses;
+  }
+
+  List<Withholder.FilledRegions> printedRegions() {
+    return List.copyOf(printed);
+  }
+
+  /** Paths of the photographs that the readers do not see, or not whole. */
+  SortedSet<String> keptBack() {
+    SortedSet<String> keptBack = new TreeSet<>();
+    album.photographs().stream()
+        .filter(p -> p.link() != Photograph.Link.LEFT_OUT)
+        .map(p -> p.file().path())
+        .filter(path -> !whole.contains(path))
+        .forEach(keptBack::add);
+    return keptBack;
+  }
+
+  /** A problem for each photograph that should be shown and could not be made. */
+  List<Problem> problems() {
+    return List.copyOf(problems);
+  }
+
+  /** Plates by the photograph's path, in their order. */
+  Map<String, Plate> byPath() {
+    return byPath;
+  }
+
+  /**
+   * Makes the plates of all photographs that may be seen: those of the entries given, in the order
+   * shown, then those that belong to no entry.
+   *
+   * @param captions copies a caption for the readers
+   * @param entryIds the edition's id of each entry, by the log's
+   */
+  void make(List<Entry> entries, Map<String, String> entryIds, CaptionCopier captions)
+      throws IOException {
+    Map<String, Photograph> photographs = new HashMap<>();
+    album.photographs().stream()
+        .filter(p -> p.link() != Photograph.Link.LEFT_OUT)
+        .forEach(p -> photographs.put(p.file().path(), p));
+    List<Chosen> chosen = new ArrayList<>();
+    for (Entry entry : entries) {
+      uses.all().stream()
+          .filter(u -> u.entry().equals(entry.id()))
+          .forEach(
+              u ->
+                  choose(
+                      photographs.remove(u.image().path()),
+                      entry,
+                      sight.allows(u.label()) ? u.image() : null,
+                      chosen));
+      album.photographs().stream()
+          .filter(p -> entry.id().equals(p.entry()))
+          .map(p -> photographs.remove(p.file().path()))
+          .forEach(p -> choose(p, entry, null, chosen));
+    }
+    // Of what is left, only photographs that belong to no entry stand by themselves.
+    album.photographs().stream()
+        .filter(p -> p.entry() == null && !uses.isUsed(p.file().path()))
+        .map(p -> photographs.remove(p.file().path()))
+        .forEach(p -> choose(p, null, null, chosen));
+    List<Darkroom.Order> orders =
+        chosen.stream().map(c -> new Darkroom.Order(c.photograph(), c.filled())).toList();
+    Darkroom.Development development = pictures.develop(orders);
+    problems.addAll(development.problems());
+    for (int i = 0; i < chosen.size(); i++) {
+      Darkroom.Prints prints = development.prints().get(orders.get(i));
+      if (prints != null) {
+        add(chosen.get(i), prints, entryIds, captions);
+      }
+    }
+  }
+
+  private void choose(
+      @Nullable Photograph photograph,
+      @Nullable Entry entry,
+      Inline.@Nullable Image image,
+      List<Chosen> chosen) {
+    if (photograph == null
+        || photograph.taken() != null && photograph.taken().toLocalDate().isAfter(sight.asOf())) {
+      return;
+    }
+    PhotoFile file = photograph.file();
+    Label label = file.label().join(uses.labelOf(file.path()));
+    if (entry != null) {
+      // A release of the entry is none of the photographs taken for it.
+      label = label.join(entry.label());
+    }
+    if (!sight.sees(
+        Release.Kind.PHOTO, file.path(), label, file.place(), "photograph " + file.path())) {
+      return;
+    }
+    List<PhotoFile.Region> filled =
+        file.regions().stream()
+            .filter(r -> !sight.sees(r.label(), r.place(), "region of photograph " + file.path()))
+            .toList();
+    chosen.add(new Chosen(photograph, entry, image, label, filled));
+  }
+
+  private record Chosen(
+      Photograph photograph,
+      @Nullable Entry entry,
+      Inline.@Nullable Image image,
+      Label label,
+      List<PhotoFile.Region> filled) {}
+
+  private void add(
+      Chosen chosen, Darkroom.Prints prints, Map<String, String> entryIds, CaptionCopier captions) {
+    int number = byPath.size() + 1;
+    PhotoFile file = chosen.photograph().file();
+    Inline.Image image = chosen.image();
+    List<Text.Run> caption =
+        captions.copy(
+            image != null && !image.caption().isEmpty() ? image.caption() : file.caption());
+    // What stands in the file may speak of the part that is filled.
+    Written written = chosen.filled().isEmpty() ? chosen.photograph().written() : Written.NONE;
+    if (caption.isEmpty() && !written.caption().isEmpty()) {
+      caption = List.of(new Text.Plain(written.caption()));
+    }
+    var taken = chosen.photograph().taken();
+    Entry entry = chosen.entry();
+    String alt = file.alt().isBlank() ? written.alt() : file.alt();
+    if (alt.isBlank()) {
+      alt = PlainText.of(caption).strip();
+    }
+    if (alt.isBlank()) {
+      alt =
+          taken == null
+              ? words.say("plate.alt.undated")
+              : words.say("plate.alt", words.date(taken.toLocalDate()));
+    }
+    Picture picture = picture(number, prints);
+    if (chosen.filled().isEmpty()) {
+      whole.add(file.path());
+    } else {
+      printed.add(new Withholder.FilledRegions(picture.id(), chosen.filled()));
+    }
+    byPath.put(
+        file.path(),
+        new Plate(
+            number,
+            picture,
+            caption,
+            alt,
+            taken == null ? null : taken.toLocalDate(),
+            entry == null ? "" : entry.stage(),
+            entry == null ? null : entryIds.get(entry.id()),
+            sight.under(chosen.label())));
+  }
+
+  private static Picture picture(int number, Darkroom.Prints prints) {
+    String id = String.format(Locale.ROOT, "plate-%03d", number);
+    return new Picture(
+        id,
+        prints.prints().stream()
+            .map(
+                p ->
+                    new Picture.Rendition(
+                        p.widthPx(), p.heightPx(), () -> Files.newInputStream(p.jpeg())))
+            .toList(),
+        prints.tint());
+  }
+
+  /** Plates of the sheets that were released to these readers, as fresh pixels. */
+  List<Plate> sheets(List<Sheet> sheets) throws IOException {
+    List<Plate> plates = new ArrayList<>();
+    for (Sheet sheet : sheets) {
+      for (int page = 1; page <= pictures.pages(sheet); page++) {
+        String name = sheet.path() + "#" + page;
+        Optional<Release> release =
+            sight
+                .findRelease(Release.Kind.SHEET, name)
+                .or(() -> sight.findRelease(Release.Kind.SHEET, sheet.path()));
+        if (release.isEmpty()) {
+          continue;
+        }
+        sight.afterReleases(Release.Kind.SHEET, release.get().name(), sheet.label());
+        int number = byPath.size() + 1;
+        String title = words.say("sheet.caption", sheet.title());
+        Plate plate =
+            new Plate(
+                number,
+                picture(number, pictures.print(sheet, page)),
+                List.of(new Text.Plain(title)),
+                title,
+                null,
+                "",
+                null,
+                sight.under(sheet.label()));
+        byPath.put(name, plate);
+        plates.add(plate);
+      }
+    }
+    return plates;
+  }
+
+  /** In the order of their numbers. */
+  List<Plate> all() {
+    return byPath.values().stream().sorted(Comparator.comparingInt(Plate::number)).toList();
+  }
+
+  /** Copies a caption for the readers. */
+  interface CaptionCopier {
+    List<Text.Run> copy(List<Inline> caption);
+  }
+}

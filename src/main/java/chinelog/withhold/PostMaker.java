@@ -1,0 +1,124 @@
+package chinelog.withhold;
+
+import chinelog.edition.Edition;
+import chinelog.edition.Plate;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.log.PostPlan;
+import chinelog.reckon.Instalments;
+import chinelog.reckon.Pace;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Divides the entries that are told into the instalments of the series. */
+final class PostMaker {
+
+  /** So few entries are a post each where the log plans none. */
+  private static final int MOST_BY_THEMSELVES = 3;
+
+  private final Sight sight;
+  private final Map<String, Plate> plates;
+  private final Map<String, Edition.Entry> told = new LinkedHashMap<>();
+  private final Slugs slugs = new Slugs();
+  private final List<Edition.Post> posts = new ArrayList<>();
+
+  /**
+   * @param entries those that are told, by date
+   * @param told the same as the edition tells them
+   * @param plates by the photograph's path
+   */
+  PostMaker(Sight sight, List<Entry> entries, List<Edition.Entry> told, Map<String, Plate> plates) {
+    this.sight = sight;
+    this.plates = plates;
+    for (int i = 0; i < entries.size(); i++) {
+      this.told.put(entries.get(i).id(), told.get(i));
+    }
+  }
+
+  /**
+   * The posts that the log plans; what none of them tells yet follows by itself. Where it plans
+   * none, the entries are divided into posts of about equal length.
+   */
+  List<Edition.Post> make(Log log) {
+    if (log.posts().isEmpty() && told.size() > MOST_BY_THEMSELVES) {
+      divide(List.copyOf(told.values()));
+      return List.copyOf(posts);
+    }
+    Set<String> planned = new HashSet<>();
+    for (PostPlan plan : log.posts()) {
+      planned.addAll(plan.entries());
+      if (sight.sees(plan.label(), plan.place(), "post")) {
+        add(
+            plan.title(),
+            plan.standfirst(),
+            plan.entries().stream()
+                .flatMap(id -> Optional.ofNullable(told.get(id)).stream())
+                .toList(),
+            plan.opening() == null ? null : plates.get(plan.opening()),
+            sight.under(plan.label()));
+      }
+    }
+    told.forEach(
+        (id, entry) -> {
+          if (!planned.contains(id)) {
+            add(entry.title(), "", List.of(entry), null, entry.under());
+          }
+        });
+    return List.copyOf(posts);
+  }
+
+  private void divide(List<Edition.Entry> entries) {
+    List<Integer> words = entries.stream().map(e -> PlainText.words(e.text())).toList();
+    int from = 0;
+    for (int size : Instalments.divide(words, Instalments.suggest(words))) {
+      List<Edition.Entry> own = entries.subList(from, from + size);
+      List<String> under =
+          own.stream().flatMap(e -> e.under().stream()).distinct().sorted().toList();
+      add(own.get(0).title(), "", own, null, under);
+      from += size;
+    }
+  }
+
+  private void add(
+      String title,
+      String standfirst,
+      List<Edition.Entry> own,
+      @Nullable Plate opening,
+      List<String> under) {
+    if (own.isEmpty()) {
+      return;
+    }
+    int count = own.stream().mapToInt(e -> PlainText.words(e.text())).sum();
+    posts.add(
+        new Edition.Post(
+            slugs.make(title),
+            posts.size() + 1,
+            title,
+            standfirst,
+            own.stream().map(Edition.Entry::date).max(Comparator.naturalOrder()).orElseThrow(),
+            opening == null ? firstPlate(own) : opening,
+            own.stream().map(Edition.Entry::id).toList(),
+            Pace.SILENT.wholeMinutes(count),
+            under));
+  }
+
+  private static @Nullable Plate firstPlate(List<Edition.Entry> own) {
+    return own.stream()
+        .flatMap(
+            e -> {
+              Set<Plate> all = new LinkedHashSet<>(PlatesIn.blocks(e.text()));
+              all.addAll(e.plates());
+              return all.stream();
+            })
+        .findFirst()
+        .orElse(null);
+  }
+}

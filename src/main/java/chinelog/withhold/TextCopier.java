@@ -1,0 +1,289 @@
+package chinelog.withhold;
+
+import chinelog.edition.Plate;
+import chinelog.edition.Text;
+import chinelog.label.Label;
+import chinelog.label.Presence;
+import chinelog.log.Block;
+import chinelog.log.Inline;
+import chinelog.problem.Place;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Copies what readers may see of a text into an edition's text; what is not copied is left out, or
+ * marked by a stand-in of fixed width.
+ */
+final class TextCopier {
+
+  private static final int DEEPEST_HEADING = 4;
+
+  private final Sight sight;
+  private final FigureMaker figures;
+  private final Map<String, Plate> plates;
+  private final Map<String, String> entryIds;
+  private final Slugs anchors;
+
+  /**
+   * @param plates by the photograph's path; a photograph without a plate is not seen
+   * @param entryIds the edition's id of each entry seen, by the log's
+   */
+  TextCopier(
+      Sight sight,
+      FigureMaker figures,
+      Map<String, Plate> plates,
+      Map<String, String> entryIds,
+      Slugs anchors) {
+    this.sight = sight;
+    this.figures = figures;
+    this.plates = plates;
+    this.entryIds = entryIds;
+    this.anchors = anchors;
+  }
+
+  /** The blocks that may be seen; neighbouring withheld ones leave one note. */
+  List<Text.Block> blocks(List<Block> blocks) {
+    int top =
+        blocks.stream()
+            .filter(b -> b instanceof Block.Heading && sight.allows(b.label()))
+            .mapToInt(b -> ((Block.Heading) b).level())
+            .min()
+            .orElse(1);
+    List<Text.Block> copied = new ArrayList<>();
+    for (Block block : blocks) {
+      if (!sight.sees(block.label(), block.place(), "text")) {
+        if (sight.presence(block.label()) == Presence.NOTE) {
+          addNote(copied);
+        }
+        continue;
+      }
+      copied.addAll(block.accept(new BlockCopy(top)));
+    }
+    return List.copyOf(copied);
+  }
+
+  private static void addNote(List<Text.Block> copied) {
+    if (copied.isEmpty() || !(copied.get(copied.size() - 1) instanceof Text.Withheld)) {
+      copied.add(new Text.Withheld());
+    }
+  }
+
+  /** The runs that may be seen, without pictures. */
+  List<Text.Run> runs(List<Inline> inlines) {
+    return runs(inlines, new ArrayList<>());
+  }
+
+  private List<Text.Run> runs(List<Inline> inlines, List<Plate> met) {
+    List<Text.Run> copied = new ArrayList<>();
+    RunCopy copy = new RunCopy(met);
+    for (Inline inline : inlines) {
+      for (Text.Run run : inline.accept(copy)) {
+        boolean doubled =
+            run instanceof Text.Gap
+                && !copied.isEmpty()
+                && copied.get(copied.size() - 1) instanceof Text.Gap;
+        if (!doubled) {
+          copied.add(run);
+        }
+      }
+    }
+    return List.copyOf(copied);
+  }
+
+  private List<Text.Run> standIn(Label label) {
+    return sight.presence(label) == Presence.NOTE ? List.of(new Text.Gap()) : List.of();
+  }
+
+  private final class BlockCopy implements Block.Visitor<List<Text.Block>> {
+
+    private final int top;
+
+    BlockCopy(int top) {
+      this.top = top;
+    }
+
+    @Override
+    public List<Text.Block> heading(Block.Heading heading) {
+      List<Text.Run> text = runs(heading.text());
+      int level = Math.min(DEEPEST_HEADING, heading.level() - top + 1);
+      String anchor = anchors.make(PlainText.of(text));
+      return List.of(new Text.Heading(level, anchor, text, sight.under(heading.label())));
+    }
+
+    @Override
+    public List<Text.Block> paragraph(Block.Paragraph paragraph) {
+      List<Plate> met = new ArrayList<>();
+      List<Text.Run> text = runs(paragraph.text(), met);
+      List<Text.Block> copied = new ArrayList<>();
+      if (!PlainText.of(text).isBlank() || text.stream().anyMatch(r -> r instanceof Text.Gap)) {
+        copied.add(new Text.Paragraph(text, sight.under(paragraph.label())));
+      }
+      met.forEach(plate -> copied.add(new Text.PlateHere(plate, List.of())));
+      return copied;
+    }
+
+    @Override
+    public List<Text.Block> picture(Block.Picture picture) {
+      Plate plate = plates.get(picture.image().path());
+      if (plate == null) {
+        return List.of();
+      }
+      return List.of(new Text.PlateHere(plate, sight.under(picture.label())));
+    }
+
+    @Override
+    public List<Text.Block> items(Block.Items items) {
+      List<List<Text.Block>> copied =
+          items.items().stream().map(TextCopier.this::blocks).filter(i -> !i.isEmpty()).toList();
+      return copied.isEmpty()
+          ? List.of()
+          : List.of(new Text.Items(items.start(), copied, sight.under(items.label())));
+    }
+
+    @Override
+    public List<Text.Block> quote(Block.Quote quote) {
+      List<Text.Block> copied = blocks(quote.blocks());
+      return copied.isEmpty()
+          ? List.of()
+          : List.of(new Text.Quote(copied, sight.under(quote.label())));
+    }
+
+    @Override
+    public List<Text.Block> code(Block.Code code) {
+      return List.of(new Text.Code(code.text(), sight.under(code.label())));
+    }
+
+    @Override
+    public List<Text.Block> rule(Block.Rule rule) {
+      return List.of(new Text.Rule(sight.under(rule.label())));
+    }
+
+    @Override
+    public List<Text.Block> grid(Block.Grid grid) {
+      return List.of(
+          new Text.Grid(
+              grid.head().stream().map(TextCopier.this::runs).toList(),
+              grid.rows().stream()
+                  .map(row -> row.stream().map(TextCopier.this::runs).toList())
+                  .toList(),
+              grid.rightAligned(),
+              sight.under(grid.label())));
+    }
+  }
+
+  /** Copies one run; none, or several, may come of it. */
+  private final class RunCopy implements Inline.Visitor<List<Text.Run>> {
+
+    private final List<Plate> met;
+
+    RunCopy(List<Plate> met) {
+      this.met = met;
+    }
+
+    @Override
+    public List<Text.Run> text(Inline.Text text) {
+      return List.of(new Text.Plain(text.text()));
+    }
+
+    @Override
+    public List<Text.Run> emphasis(Inline.Emphasis emphasis) {
+      return List.of(new Text.Emphasis(runs(emphasis.text(), met)));
+    }
+
+    @Override
+    public List<Text.Run> strong(Inline.Strong strong) {
+      return List.of(new Text.Strong(runs(strong.text(), met)));
+    }
+
+    @Override
+    public List<Text.Run> code(Inline.Code code) {
+      return List.of(new Text.CodeRun(code.text()));
+    }
+
+    @Override
+    public List<Text.Run> link(Inline.Link link) {
+      List<Text.Run> text = runs(link.text(), met);
+      Optional<String> target = target(link);
+      return target.isEmpty() ? text : List.of(new Text.Link(target.get(), text));
+    }
+
+    @Override
+    public List<Text.Run> factLink(Inline.FactLink link) {
+      var fact = figures.find(link.fact());
+      if (fact.isEmpty()) {
+        return standIn(figures.labelOfNamed(link.fact()));
+      }
+      String text =
+          link.written().isBlank()
+              ? figures.show(fact.get())
+              : figures.written(fact.get(), link.written());
+      return List.of(
+          FigureMaker.isListed(link.fact())
+              ? new Text.FigureLink(link.fact(), text)
+              : new Text.Plain(text));
+    }
+
+    @Override
+    public List<Text.Run> image(Inline.Image image) {
+      Plate plate = plates.get(image.path());
+      if (plate != null) {
+        met.add(plate);
+      }
+      return List.of();
+    }
+
+    @Override
+    public List<Text.Run> phrase(Inline.Phrase phrase) {
+      return sight.sees(phrase.label(), phrase.place(), "phrase")
+          ? List.of(new Text.Phrase(runs(phrase.text(), met), sight.under(phrase.label())))
+          : standIn(phrase.label());
+    }
+
+    @Override
+    public List<Text.Run> footnote(Inline.Footnote footnote) {
+      return sight.sees(footnote.label(), footnote.place(), "footnote")
+          ? List.of(new Text.Footnote(runs(footnote.text(), met)))
+          : standIn(footnote.label());
+    }
+
+    @Override
+    public List<Text.Run> lineBreak(Inline.Break lineBreak) {
+      return List.of(new Text.Break(lineBreak.hard()));
+    }
+  }
+
+  /** Where a link may lead in this edition; empty if nowhere. */
+  private Optional<String> target(Inline.Link link) {
+    String target = link.target();
+    if (target.matches("(?i)(https?|mailto):.*")) {
+      return Optional.of(target);
+    }
+    return EntryLinks.entryId(link.place(), target).map(entryIds::get).map(id -> "entry:" + id);
+  }
+
+  /** Resolves links between notes. */
+  static final class EntryLinks {
+
+    private static final String ENTRIES = "entries/";
+
+    private EntryLinks() {}
+
+    /** The log's id of the note that a link from {@code place} leads to, if it leads to a note. */
+    static Optional<String> entryId(Place place, String target) {
+      String path = target.contains("#") ? target.substring(0, target.indexOf('#')) : target;
+      if (!path.endsWith(".md")) {
+        return Optional.empty();
+      }
+      String decoded = URLDecoder.decode(path.replace("+", "%2B"), StandardCharsets.UTF_8);
+      String file =
+          Path.of(place.file()).resolveSibling(decoded).normalize().toString().replace('\\', '/');
+      String id = file.startsWith(ENTRIES) ? file.substring(ENTRIES.length()) : file;
+      return Optional.of(id.substring(0, id.length() - ".md".length()));
+    }
+  }
+}

@@ -1,0 +1,74 @@
+package chinelog.withhold;
+
+import chinelog.edition.Edition;
+import chinelog.label.Clearance;
+import chinelog.log.Log;
+import chinelog.log.PhotoFile;
+import chinelog.log.Readers;
+import chinelog.photo.Album;
+import chinelog.problem.Problem;
+import chinelog.reckon.Facts;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.SortedSet;
+
+/** Makes the edition of one group of readers: what they may see, and nothing else. */
+public final class Withholder {
+
+  private Withholder() {}
+
+  /**
+   * The edition for some readers on a day.
+   *
+   * @param log the full log
+   * @param facts reckoned from it
+   * @param album its photographs
+   * @param pictures makes the pictures
+   * @param readers one of the log's
+   * @param asOf agreements are in force, releases are given and entries are told as on this day
+   * @param known figures that these readers were given before
+   * @throws IOException if a picture cannot be made
+   */
+  public static Withheld withhold(
+      Log log,
+      Facts facts,
+      Album album,
+      PictureSource pictures,
+      Readers readers,
+      LocalDate asOf,
+      List<PrintedFigure> known)
+      throws IOException {
+    return new EditionMaker(log, facts, album, pictures, readers, asOf).make(known);
+  }
+
+  /**
+   * An edition with the private account of how it came about.
+   *
+   * @param shownFacts names of the facts whose values it shows
+   * @param hiddenFacts names of the facts that its readers may not see
+   * @param writtenFigures figures that the maker wrote out in texts that its readers see
+   * @param printed the figures that it shows, as printed
+   * @param keptBack paths of the photographs that its readers do not see, or not whole
+   * @param filled regions filled in its pictures
+   * @param problems why it must not be published, if there are errors among them
+   */
+  public record Withheld(
+      Edition edition,
+      Clearance clearance,
+      Register register,
+      SortedSet<String> shownFacts,
+      SortedSet<String> hiddenFacts,
+      SortedSet<String> writtenFigures,
+      List<PrintedFigure> printed,
+      SortedSet<String> keptBack,
+      List<FilledRegions> filled,
+      List<Problem> problems) {}
+
+  /**
+   * Regions that were filled in a picture.
+   *
+   * @param picture id of the edition's picture
+   */
+  public record FilledRegions(String picture, List<PhotoFile.Region> regions) {}
+}

@@ -1,0 +1,104 @@
+package chinelog.withhold.derive;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+
+/**
+ * Looks for other values by the plainest way: one quantity that rests on no other is given another
+ * value, all that is reckoned from it is reckoned again, and what was printed is printed the same.
+ */
+final class Forward {
+
+  private static final double HOLDS = 1e-10;
+
+  private final Model model;
+  private final Model.Component component;
+  private final Interval[] domains;
+  private final Map<Integer, Equation> defining = new HashMap<>();
+  private final List<Integer> order = new ArrayList<>();
+
+  /**
+   * @param domains narrowed ranges of all quantities
+   */
+  Forward(Model model, Model.Component component, Interval[] domains) {
+    this.model = model;
+    this.component = component;
+    this.domains = domains;
+    component.equations().forEach(e -> defining.putIfAbsent(e.target(), e));
+    BitSet placed = new BitSet();
+    BitSet begun = new BitSet();
+    defining.keySet().stream().sorted().forEach(target -> place(target, placed, begun));
+  }
+
+  /** Puts a quantity after all that it is reckoned from. */
+  private void place(int start, BitSet placed, BitSet begun) {
+    Deque<Integer> open = new ArrayDeque<>(List.of(start));
+    while (!open.isEmpty()) {
+      int quantity = open.peek();
+      Equation equation = defining.get(quantity);
+      if (placed.get(quantity) || equation == null) {
+        open.pop();
+        continue;
+      }
+      boolean first = !begun.get(quantity);
+      begun.set(quantity);
+      boolean ready = true;
+      if (first) {
+        for (int member : equation.members()) {
+          if (member != quantity && defining.containsKey(member) && !begun.get(member)) {
+            open.push(member);
+            ready = false;
+          }
+        }
+      }
+      if (ready) {
+        open.pop();
+        placed.set(quantity);
+        order.add(quantity);
+      }
+    }
+  }
+
+  /** Tells {@code found} every set of values that came out, each for all quantities. */
+  void search(double[] factors, Consumer<double[]> found) {
+    component.unknown().stream()
+        .filter(i -> !defining.containsKey(i))
+        .forEach(
+            i -> {
+              for (double factor : factors) {
+                double[] x = model.values().clone();
+                x[i] *= factor;
+                reckon(x);
+                if (isAllowed(x)) {
+                  found.accept(x);
+                }
+              }
+            });
+  }
+
+  private void reckon(double[] x) {
+    for (int target : order) {
+      Equation equation = defining.get(target);
+      if (equation != null) {
+        x[target] = equation.formula().value(x);
+      }
+    }
+  }
+
+  private boolean isAllowed(double[] x) {
+    for (Equation equation : component.equations()) {
+      for (int member : equation.members()) {
+        if (!domains[member].contains(x[member])) {
+          return false;
+        }
+      }
+    }
+    return component.equations().stream().allMatch(e -> e.error(x) <= HOLDS);
+  }
+}

@@ -1,0 +1,195 @@
+package chinelog;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static java.util.Map.entry;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.edition.Edition;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.domain.JavaPackage;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.library.GeneralCodingRules;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.jspecify.annotations.NullMarked;
+
+/** The floors of the house: a package may use only those named beside it. */
+@AnalyzeClasses(packages = "chinelog", importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+
+  private static final String ROOT = "chinelog";
+
+  private static final Map<String, List<String>> MAY_USE =
+      Map.ofEntries(
+          entry("problem", List.of()),
+          entry("label", List.of()),
+          entry("quantity", List.of()),
+          entry("log", List.of("quantity", "label", "problem")),
+          entry("reckon", List.of("log", "quantity", "label", "problem")),
+          entry("photo", List.of("log", "quantity", "label", "problem")),
+          entry("edition", List.of("quantity", "problem")),
+          entry(
+              "withhold",
+              List.of("edition", "reckon", "photo", "log", "quantity", "label", "problem")),
+          entry("markup", List.of("edition", "quantity", "problem")),
+          // A renderer cannot leak what it cannot name.
+          entry("site", List.of("edition", "markup", "quantity", "problem")),
+          entry("book", List.of("edition", "markup", "quantity", "problem")),
+          // The audit trusts neither the renderers nor the withholding.
+          entry("audit", List.of("log", "label", "quantity", "problem")),
+          entry(
+              "publish",
+              List.of(
+                  "site",
+                  "book",
+                  "markup",
+                  "audit",
+                  "withhold",
+                  "edition",
+                  "reckon",
+                  "photo",
+                  "log",
+                  "quantity",
+                  "label",
+                  "problem")),
+          entry(
+              "cli", List.of("publish", "reckon", "photo", "log", "quantity", "label", "problem")));
+
+  /** Libraries that stay where they are: everything else of ours must do without them. */
+  private static final Map<String, List<String>> ONLY_IN =
+      Map.ofEntries(
+          entry("com.vladsch.flexmark..", List.of("log")),
+          entry("org.snakeyaml..", List.of("log")),
+          entry("org.apache.commons.csv..", List.of("log", "reckon")),
+          entry("tech.units..", List.of("quantity")),
+          entry("javax.measure..", List.of("quantity")),
+          entry("com.drew..", List.of("photo", "audit")),
+          entry("com.sun.jna..", List.of("photo")),
+          entry("javax.imageio..", List.of("photo", "audit", "book")),
+          entry("org.apache.pdfbox..", List.of("book", "audit", "photo")),
+          entry("com.openhtmltopdf..", List.of("book")),
+          entry("freemarker..", List.of("markup", "site")),
+          entry("org.jsoup..", List.of("audit")),
+          entry("picocli..", List.of("cli")));
+
+  @ArchTest
+  void packagesUseOnlyTheFloorsBelow(JavaClasses all) {
+    MAY_USE.forEach(
+        (floor, below) ->
+            noClasses()
+                .that(resideInAPackage(inside(floor)))
+                .should()
+                .dependOnClassesThat(
+                    resideInAPackage(ROOT + "..")
+                        .and(
+                            not(
+                                resideInAnyPackage(
+                                    Stream.concat(Stream.of(floor), below.stream())
+                                        .map(ArchitectureTest::inside)
+                                        .toArray(String[]::new)))))
+                .check(all));
+  }
+
+  @ArchTest
+  void librariesStayInTheirPackages(JavaClasses all) {
+    ONLY_IN.forEach(
+        (library, floors) ->
+            noClasses()
+                .that(
+                    not(
+                        resideInAnyPackage(
+                            floors.stream().map(ArchitectureTest::inside).toArray(String[]::new))))
+                .should()
+                .dependOnClassesThat(resideInAPackage(library))
+                .allowEmptyShould(true)
+                .check(all));
+  }
+
+  @ArchTest
+  void everyPackageIsOnTheList(JavaClasses all) {
+    assertThat(all.getPackage(ROOT).getSubpackages())
+        .extracting(JavaPackage::getRelativeName)
+        .containsExactlyInAnyOrderElementsOf(MAY_USE.keySet());
+  }
+
+  @ArchTest
+  void thereAreNoCycles(JavaClasses all) {
+    slices().matching(ROOT + ".(**)").should().beFreeOfCycles().check(all);
+  }
+
+  @ArchTest
+  void everyPackageIsNullMarked(JavaClasses all) {
+    assertThat(all.getPackage(ROOT).getSubpackagesInTree())
+        .allMatch(p -> p.isAnnotatedWith(NullMarked.class));
+  }
+
+  @ArchTest
+  void onlyWithholdMakesAnEdition(JavaClasses all) {
+    noClasses()
+        .that(not(resideInAPackage(inside("withhold"))))
+        .should()
+        .callMethod(Edition.class, "seal", Edition.Contents.class)
+        .check(all);
+    assertThat(Edition.class.getConstructors()).isEmpty();
+  }
+
+  @ArchTest
+  void onlyTheCommandLineTalksToTheConsole(JavaClasses all) {
+    GeneralCodingRules.NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS.check(
+        all.that(not(resideInAPackage(inside("cli")))));
+  }
+
+  @ArchTest
+  void nothingReadsTheClockByItself(JavaClasses all) {
+    noClasses()
+        .that(not(resideInAPackage(inside("cli"))))
+        .should()
+        .callMethod(LocalDate.class, "now")
+        .orShould()
+        .callMethod(LocalDateTime.class, "now")
+        .orShould()
+        .callMethod(ZonedDateTime.class, "now")
+        .orShould()
+        .callMethod(Instant.class, "now")
+        .check(all);
+  }
+
+  @ArchTest
+  void publicMeansUsedByAnotherPackage(JavaClasses all) {
+    assertThat(all.stream().filter(ArchitectureTest::isNeedlesslyPublic).map(JavaClass::getName))
+        .isEmpty();
+  }
+
+  private static boolean isNeedlesslyPublic(JavaClass type) {
+    return type.isTopLevelClass()
+        && type.getModifiers().contains(JavaModifier.PUBLIC)
+        && !type.getPackageName().equals(ROOT + ".cli")
+        // A lambda leaves no trace of the interface it stands for.
+        && !type.isAnnotatedWith(FunctionalInterface.class)
+        && Stream.concat(Stream.of(type), nested(type))
+            .flatMap(t -> t.getDirectDependenciesToSelf().stream())
+            .allMatch(use -> use.getOriginClass().getPackageName().equals(type.getPackageName()));
+  }
+
+  private static Stream<JavaClass> nested(JavaClass type) {
+    return type.getPackage().getClasses().stream()
+        .filter(t -> t.getName().startsWith(type.getName() + "$"));
+  }
+
+  private static String inside(String floor) {
+    return ROOT + "." + floor + "..";
+  }
+}

@@ -1,0 +1,203 @@
+package chinelog.audit;
+
+import static chinelog.audit.SampleEdition.BOOK;
+import static chinelog.audit.SampleEdition.FILLED;
+import static chinelog.audit.SampleEdition.PAGE;
+import static chinelog.audit.SampleEdition.PLATE;
+import static chinelog.audit.SampleEdition.utf8;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.label.Clearance;
+import chinelog.log.Release;
+import chinelog.problem.Place;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AuditTest {
+
+  @TempDir Path folder;
+  private Path edition;
+  private Path log;
+
+  @BeforeEach
+  void layDown() throws IOException {
+    edition = Files.createDirectory(folder.resolve("public"));
+    log = Files.createDirectories(folder.resolve("log/photos")).getParent();
+    Files.createDirectories(log.resolve("sheets"));
+    Files.write(
+        log.resolve("photos/T20_0412.jpg"),
+        SampleEdition.encode(SampleEdition.picture(256, 192, 3), "jpeg"));
+    Files.write(
+        log.resolve("sheets/lines.pdf"),
+        SampleEdition.encode(SampleEdition.picture(64, 64, 9), "jpeg"));
+  }
+
+  @Test
+  void aCleanEditionPasses() throws IOException {
+    write(SampleEdition.files());
+    Audit.Report report = search(SampleLog.PUBLIC);
+    assertThat(report.findings()).isEmpty();
+    assertThat(report.searched()).first().asString().startsWith("8 files were opened: 1 css");
+  }
+
+  @Test
+  void theWorkshopMaySeeWhatThePublicMayNot() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PAGE, utf8(SampleEdition.page("../", "<p>Skerrick Yard drew 11.20 m.</p>")));
+    write(files);
+    assertThat(search(SampleLog.WORKSHOP).findings()).isEmpty();
+    assertThat(search(SampleLog.PUBLIC).findings())
+        .extracting(Audit.Finding::what)
+        .contains("It holds the other party to \"lines\".", "It holds the fact full.loa.");
+  }
+
+  @Test
+  void readersOfOneAgreementDoNotSeeWhatIsUnderAnother() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PAGE, utf8(SampleEdition.page("../", "<p>For Marrowby Ferries at £34.75/h.</p>")));
+    write(files);
+    assertThat(search(SampleLog.CLIENT).findings()).isEmpty();
+    assertThat(search(SampleLog.PUBLIC).isClean()).isFalse();
+    files.put(PAGE, utf8(SampleEdition.page("../", "<p>Drawn by Skerrick Yard.</p>")));
+    write(files);
+    assertThat(search(SampleLog.CLIENT).isClean()).isFalse();
+  }
+
+  @Test
+  void aReleasedFigureMayBeShownToItsReadersOnly() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PAGE, utf8(SampleEdition.page("../", "<p>She is 11.20 m long.</p>")));
+    write(files);
+    Release release =
+        new Release(
+            Release.Kind.FACT,
+            "full.loa",
+            "lines",
+            "the yard's secretary",
+            LocalDate.of(2026, 4, 2),
+            "the length may be told",
+            Set.of("public"),
+            Place.of("log.yaml"));
+    assertThat(search(SampleLog.PUBLIC, "public", List.of(release)).findings()).isEmpty();
+    assertThat(search(SampleLog.PUBLIC, "others", List.of(release)).isClean()).isFalse();
+  }
+
+  @Test
+  void aFigureThatTheReadersSeeAnywayIsNoLeak() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PAGE, utf8(SampleEdition.page("../", "<p>The keel weighs 412.6 g.</p>")));
+    write(files);
+    assertThat(search(SampleLog.PUBLIC).isClean()).isFalse();
+    Audit.Report report =
+        Audit.search(
+            edition,
+            manifest(),
+            SampleLog.in(log),
+            "public",
+            SampleLog.PUBLIC,
+            List.of(),
+            Set.of("412.6 g"),
+            List.of());
+    assertThat(report.findings()).isEmpty();
+  }
+
+  @Test
+  void reckonedFiguresAndTextsMayBeAddedToTheSearch() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PAGE, utf8(SampleEdition.page("../", "<p>She displaces 1.873 kg.</p>")));
+    write(files);
+    List<Audit.Canary> more = List.of(new Audit.Canary("1.873 kg", "the fact hull.displacement"));
+    Audit.Report report =
+        Audit.search(
+            edition,
+            manifest(),
+            SampleLog.in(log),
+            "public",
+            SampleLog.PUBLIC,
+            more,
+            Set.of(),
+            List.of());
+    assertThat(report.findings())
+        .singleElement()
+        .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
+  }
+
+  @Test
+  void aFilledPartMustBeOfOneColourInEveryPicture() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    write(files);
+    assertThat(searchFilled(PLATE).findings()).isEmpty();
+    files.put(PLATE, SampleEdition.encode(SampleEdition.picture(256, 192, 7), "jpeg"));
+    write(files);
+    assertThat(searchFilled(PLATE).findings())
+        .singleElement()
+        .satisfies(f -> assertThat(f.what()).isEqualTo("It is not filled with one colour."));
+    assertThat(searchFilled("site/plates/plate-009-800.jpg").isClean()).isFalse();
+  }
+
+  private Audit.Report searchFilled(String file) throws IOException {
+    return Audit.search(
+        edition,
+        manifest(),
+        SampleLog.in(log),
+        "public",
+        SampleLog.PUBLIC,
+        List.of(),
+        Set.of(),
+        List.of(
+            new Audit.Filled(
+                file,
+                FILLED[0] / 256.0,
+                FILLED[1] / 192.0,
+                FILLED[2] / 256.0,
+                FILLED[3] / 192.0,
+                0x8a8a8a)));
+  }
+
+  @Test
+  void theSameBytesGiveTheSameReport() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(BOOK, SampleEdition.pdf("Skerrick Yard, 11.20 m, Ottersby Timber"));
+    write(files);
+    assertThat(search(SampleLog.PUBLIC)).isEqualTo(search(SampleLog.PUBLIC));
+  }
+
+  private Audit.Report search(Clearance clearance) throws IOException {
+    return search(clearance, "public", List.of());
+  }
+
+  private Audit.Report search(Clearance clearance, String readers, List<Release> releases)
+      throws IOException {
+    return Audit.search(
+        edition,
+        manifest(),
+        SampleLog.in(log, releases),
+        readers,
+        clearance,
+        List.of(),
+        Set.of(),
+        List.of());
+  }
+
+  private static Set<String> manifest() {
+    return new TreeSet<>(SampleEdition.files().keySet());
+  }
+
+  private void write(Map<String, byte[]> files) throws IOException {
+    for (Map.Entry<String, byte[]> file : new TreeMap<>(files).entrySet()) {
+      Path path = edition.resolve(file.getKey());
+      Files.createDirectories(path.getParent());
+      Files.write(path, file.getValue());
+    }
+  }
+}

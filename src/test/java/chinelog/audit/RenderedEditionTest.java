@@ -1,0 +1,55 @@
+package chinelog.audit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.book.Press;
+import chinelog.edition.Edition;
+import chinelog.edition.SampleEdition;
+import chinelog.markup.Theme;
+import chinelog.site.SiteWriter;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What the site and the press write must be on the audit's lists, or no maker could publish. */
+class RenderedEditionTest {
+
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @ValueSource(strings = {"slipway", "chartroom"})
+  void whatIsRenderedIsNotRefusedForItsForm(String name) throws IOException {
+    Edition edition = SampleEdition.forPublic(name);
+    Theme theme = Theme.load(name, null);
+    Path site = Files.createDirectory(folder.resolve("site"));
+    SiteWriter.write(edition, theme, null, site);
+    Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
+    Press.printHandover(edition, theme, folder.resolve("handover.pdf"));
+    Set<String> files;
+    try (Stream<Path> all = Files.walk(folder)) {
+      files =
+          all.filter(Files::isRegularFile)
+              .map(p -> folder.relativize(p).toString().replace('\\', '/'))
+              .collect(Collectors.toCollection(TreeSet::new));
+    }
+    Audit.Report report =
+        Audit.search(
+            folder,
+            files,
+            SampleLog.in(folder.resolve("none")),
+            "public",
+            SampleLog.WORKSHOP,
+            List.of(),
+            Set.of(),
+            List.of());
+    assertThat(report.findings()).isEmpty();
+  }
+}

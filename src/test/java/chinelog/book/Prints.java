@@ -1,0 +1,64 @@
+package chinelog.book;
+
+import chinelog.edition.Edition;
+import chinelog.edition.SampleEdition;
+import chinelog.markup.Theme;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.Map;
+
+/** Printed matter of the sample edition, each printed once however many tests look at it. */
+enum Prints {
+  BOOK,
+  WORKSHOP_BOOK,
+  BOOKLET,
+  WORKSHOP_BOOKLET,
+  LETTER_BOOK,
+  PRINTERS_BOOK;
+
+  private static final Map<Prints, byte[]> DONE = new EnumMap<>(Prints.class);
+
+  byte[] bytes() {
+    synchronized (DONE) {
+      return DONE.computeIfAbsent(this, Prints::print);
+    }
+  }
+
+  /** Prints it anew. */
+  byte[] print() {
+    try {
+      Path pdf = Files.createTempFile("chinelog", ".pdf");
+      try {
+        print(pdf);
+        return Files.readAllBytes(pdf);
+      } finally {
+        Files.delete(pdf);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void print(Path pdf) throws IOException {
+    Edition forPublic = SampleEdition.forPublic();
+    Theme theme = Theme.load(Theme.USUAL, null);
+    switch (this) {
+      case BOOK -> Press.printBuildBook(forPublic, theme, pdf);
+      case WORKSHOP_BOOK -> Press.printBuildBook(SampleEdition.forWorkshop(), theme, pdf);
+      case BOOKLET -> Press.printHandover(forPublic, theme, pdf);
+      case WORKSHOP_BOOKLET -> Press.printHandover(SampleEdition.forWorkshop(), theme, pdf);
+      case LETTER_BOOK ->
+          Press.printBuildBook(
+              forPublic,
+              Theme.load("chartroom", null),
+              new Press.Options(Press.Options.Paper.LETTER, false),
+              pdf);
+      case PRINTERS_BOOK ->
+          Press.printBuildBook(
+              forPublic, theme, new Press.Options(Press.Options.Paper.A4, true), pdf);
+    }
+  }
+}

@@ -1,0 +1,78 @@
+package chinelog.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.cli.TinyLog.Said;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A folder of notes and photographs whose owner has never heard of log.yaml. */
+@Timeout(60)
+class LooseFolderTest {
+
+  private static final String LONG = "The strip went on and came off again. ".repeat(100);
+
+  @TempDir private Path folder;
+
+  private TinyLog loose() {
+    return TinyLog.empty(folder.resolve("merrow-notes"))
+        .write("2026-03-14 Drawings.md", "Nothing but paper so far.\n\n" + LONG)
+        .write("2026-03-17.md", "# Seven moulds\n\n![](pictures/moulds.png)\n\n" + LONG)
+        .write("02 Planking/2026-03-25.md", "# Keel plank\n\nGlued.\n\n" + LONG)
+        .write("02 Planking/2026-03-28.md", "# Half a basket\n\nGlued.\n\n" + LONG)
+        .photo("pictures/moulds.png")
+        .photo("2026-03-28 \u00fcber #2.png");
+  }
+
+  @Test
+  void titleStagesAndDatesAreTakenFromWhatIsThere() {
+    TinyLog log = loose();
+    Said said = log.run("publish", "--for", "public");
+    assertThat(said.status()).isZero();
+    assertThat(said.out()).contains("4 entries, 2 plates");
+    String home = log.read("published/public/site/index.html");
+    assertThat(home).contains("Merrow notes");
+    String stages = log.read("published/public/site/stages.html");
+    assertThat(stages).contains(">Planking<", "Keel plank", "Half a basket");
+    // An id holds no space: HTML, Living Standard, 3.2.6, "the id attribute".
+    assertThat(stages).contains("id=\"02-Planking\"").doesNotContain("02 ");
+  }
+
+  @Test
+  void theEntriesAreDividedIntoPostsOfAboutEqualLength() {
+    TinyLog log = loose();
+    log.run("publish", "--for", "public");
+    // Four notes of 800 words are three posts of about five minutes, the shorter ones last.
+    assertThat(
+            log.everything().keySet().stream()
+                .filter(f -> f.startsWith("published/public/site/posts/")))
+        .extracting(f -> f.substring(f.lastIndexOf('/') + 1))
+        .hasSizeBetween(2, 3)
+        .contains("drawings.html");
+  }
+
+  @Test
+  void whatWouldBeAnErrorInALogIsAReminderHere() {
+    TinyLog log = loose().write("shopping.md", "Glue.\n\n![](pictures/gone.png)\n");
+    Said said = log.run("check");
+    assertThat(said.status()).isZero();
+    assertThat(said.err())
+        .contains("shopping.md: reminder: This note has no date; ")
+        .contains("shopping.md:3:1: reminder: There is no photograph \"pictures/gone.png\".");
+  }
+
+  @Test
+  void aLogYamlThatIsMisnamedIsNotTakenForNone() {
+    for (String name : List.of("log.yml", "Log.yaml", "log.yaml.txt")) {
+      TinyLog log = TinyLog.in(folder.resolve(name)).move("log.yaml", name);
+      Said said = log.run("publish");
+      assertThat(said.status()).as(name).isEqualTo(Main.PROBLEMS);
+      assertThat(said.err()).as(name).contains("log.yaml");
+      assertThat(Files.exists(log.path("published"))).as(name).isFalse();
+    }
+  }
+}

@@ -1,0 +1,279 @@
+package chinelog.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.cli.TinyLog.Said;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TimeZone;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** All or nothing: what goes wrong on the way leaves the edition that stood before. */
+@Timeout(60)
+class PublishingTest {
+
+  private static final String NOTHING_PUBLISHED =
+      "Nothing was published; what stood before still stands.";
+
+  @TempDir private Path folder;
+
+  /**
+   * @param error how the one error begins
+   */
+  record Case(String name, Consumer<TinyLog> spoil, String error) {
+    @Override
+    public String toString() {
+      return name;
+    }
+  }
+
+  private static Consumer<TinyLog> ownTheme(String file, String text) {
+    return log ->
+        log.write("themes/mine/" + file, text)
+            .replace("log.yaml", "currency: GBP", "currency: GBP\ntheme: mine");
+  }
+
+  private static Consumer<TinyLog> release(String sheet) {
+    return log ->
+        log.write("sheets/lines.pdf", sheet)
+            .write(
+                "log.yaml",
+                log.read("log.yaml")
+                    + """
+                    releases:
+                      - sheet: sheets/lines.pdf
+                        under: lines
+                        by: Ada Skerrick
+                        on: 2026-04-02
+                        words: Show it.
+                        for: [public]
+                    """);
+  }
+
+  static Stream<Case> mistakes() {
+    return Stream.of(
+        new Case(
+            "a note",
+            log -> log.replace(TinyLog.NOTE, "planking", "plonking"),
+            TinyLog.NOTE + ":3:8: error: \"plonking\" is not a stage"),
+        new Case(
+            "a log.yaml that cannot be read",
+            log -> log.write("log.yaml", "title: [\n"),
+            "log.yaml:2:1: error: This is not written as YAML can be read."),
+        new Case(
+            "a theme without its values",
+            ownTheme("book.css", "p { color: var(--nothing) }"),
+            "themes/mine/book.css: error: It names var(--nothing)"),
+        new Case(
+            "a theme with a stray backslash",
+            ownTheme("values.properties", "accent = \\u12\n"),
+            "themes/mine/values.properties: error: A \\u in this file"),
+        new Case(
+            "a template that ends too early",
+            log -> log.write("site-template/home.ftlh", "<#if x>"),
+            "site-template/home.ftlh:1:"),
+        new Case(
+            "a template that asks for what is not there",
+            log -> log.write("site-template/post.ftlh", "<p>\n${nothing.here}\n"),
+            "site-template/post.ftlh:2:3: error: The following has evaluated to null or missing"),
+        new Case(
+            "a template in another coding",
+            log -> log.write("site-template/home.ftlh", new byte[] {(byte) 0xE4, 'x'}),
+            "site-template/home.ftlh: error: This is not UTF-8 text."),
+        new Case(
+            "a released sheet that is no drawing",
+            release("not a drawing"),
+            "sheets/lines.pdf: error: This sheet is neither a PDF nor a picture"),
+        new Case(
+            "a released sheet that is damaged",
+            release("%PDF-1.7 and nothing"),
+            "sheets/lines.pdf: error: The sheet cannot be drawn; it is damaged or locked."),
+        new Case(
+            "a file of somebody else's among the edition's",
+            log -> log.write("published/public/notes.txt", "mine"),
+            "published/public/notes.txt: error: This was not written by chinelog"),
+        new Case(
+            "an empty folder of somebody else's among the edition's",
+            log -> log.with(() -> Files.createDirectory(log.path("published/public/mine"))),
+            "published/public/mine: error: This was not written by chinelog"),
+        new Case(
+            "a lost list of what is ours",
+            log -> log.remove("records/public/manifest.txt"),
+            "published/public: error: No list tells which files here chinelog wrote"),
+        new Case(
+            "a list of what is ours that is garbage",
+            log -> log.write("records/public/manifest.txt", new byte[] {(byte) 0xFF, 0}),
+            "published/public: error: No list tells which files here chinelog wrote"));
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @MethodSource
+  void mistakes(Case wrong) {
+    TinyLog log = TinyLog.in(folder);
+    assertThat(log.run("publish").status()).isZero();
+    wrong.spoil().accept(log);
+    SortedMap<String, String> before = log.everything();
+    Said said = log.run("publish");
+    assertThat(said.status()).isEqualTo(Main.PROBLEMS);
+    assertThat(said.out()).isEmpty();
+    assertThat(said.err().lines().filter(l -> l.contains(": error: ")))
+        .singleElement()
+        .asString()
+        .startsWith(wrong.error());
+    assertThat(said.err()).endsWith(NOTHING_PUBLISHED + "\n").doesNotContain("Exception");
+    assertThat(withoutCache(log)).isEqualTo(withoutCache(before));
+  }
+
+  static Stream<Case> places() {
+    return Stream.of(
+        new Case(
+            "a file called published",
+            log -> log.write("published", "mine"),
+            "published: error: This is a file"),
+        new Case(
+            "a file called records",
+            log -> log.write("records", "mine"),
+            "records: error: This is a file"),
+        new Case(
+            "a file in the place of a readers' records",
+            log -> log.write("records/public", "mine"),
+            "records/public: error: This is a file"),
+        new Case(
+            "a file called .chinelog",
+            log -> log.write(".chinelog", "mine"),
+            ".chinelog: error: This is a file"),
+        new Case(
+            "a file in the place of an edition",
+            log -> log.write("published/public", "mine"),
+            "published/public: error: No list tells"),
+        new Case(
+            "a file in the place where editions are made",
+            log -> log.write(".chinelog/making", "mine"),
+            "%s/.chinelog/making/public: error: A file cannot be read or written: "),
+        new Case(
+            "a published that leads elsewhere",
+            log -> link(log, "published"),
+            "published: error: This folder is a link"),
+        new Case(
+            "records that lead elsewhere",
+            log -> link(log, "records"),
+            "records: error: This folder is a link"),
+        new Case(
+            "a .chinelog that leads elsewhere",
+            log -> link(log, ".chinelog"),
+            ".chinelog: error: This folder is a link"));
+  }
+
+  private static void link(TinyLog log, String name) {
+    log.write("../elsewhere/mine.txt", "mine")
+        .with(
+            () ->
+                Files.createSymbolicLink(
+                    log.path(name), log.folder().resolveSibling("elsewhere").toAbsolutePath()));
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @MethodSource
+  void places(Case wrong) {
+    TinyLog log = TinyLog.in(folder.resolve("log"));
+    wrong.spoil().accept(log);
+    SortedMap<String, String> before = TinyLog.empty(folder).everything();
+    Said said = log.run("publish");
+    assertThat(said.status()).isEqualTo(Main.PROBLEMS);
+    assertThat(said.err()).startsWith(wrong.error().formatted(log.folder()));
+    assertThat(said.err()).endsWith(NOTHING_PUBLISHED + "\n").doesNotContain("Exception");
+    assertThat(withoutCache(TinyLog.empty(folder)).keySet())
+        .isEqualTo(withoutCache(before).keySet());
+    assertThat(withoutCache(TinyLog.empty(folder))).isEqualTo(withoutCache(before));
+  }
+
+  @Test
+  void aFullDiskBeforeTheSwapLeavesTheEditionAndTheNextPublishingGoesOn() {
+    TinyLog log = TinyLog.in(folder);
+    assertThat(log.run("publish").status()).isZero();
+    Map<String, String> standing = published(log);
+    log.replace(TinyLog.NOTE, "lies straight", "lies crooked");
+    // A folder in the way stands for the full disk: this file, the last, cannot be written.
+    log.remove("records/workshop/published.txt");
+    log.with(() -> Files.createDirectory(log.path("records/workshop/published.txt")));
+    Said said = log.run("publish");
+    assertThat(said.status()).isEqualTo(Main.PROBLEMS);
+    assertThat(said.err()).endsWith(NOTHING_PUBLISHED + "\n");
+    assertThat(published(log)).isEqualTo(standing);
+    log.remove("records/workshop/published.txt");
+    assertThat(log.run("publish").status()).isZero();
+    assertThat(String.join("", published(log).values())).contains("lies crooked");
+  }
+
+  @Test
+  void aDamagedEditionIsMadeWholeByPublishingAgain() {
+    TinyLog log = TinyLog.in(folder);
+    log.run("publish");
+    Map<String, String> whole = published(log);
+    log.remove("published/public/site/index.html").write("published/public/site/about.html", "");
+    assertThat(log.run("audit", "--for", "public").status()).isEqualTo(Main.LEAK);
+    assertThat(log.run("publish").status()).isZero();
+    assertThat(published(log)).isEqualTo(whole);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "en-GB, Europe/London",
+    "de-DE, Europe/Berlin",
+    "tr-TR, Asia/Istanbul",
+    "ar-EG-u-nu-arab, Africa/Cairo",
+    "th-TH-u-ca-buddhist-nu-thai, Pacific/Kiritimati",
+    "ja-JP-u-ca-japanese, America/Adak"
+  })
+  void theComputersOwnLanguageAndZoneChangeNothing(String locale, String zone) {
+    Locale usual = Locale.getDefault();
+    TimeZone home = TimeZone.getDefault();
+    TinyLog plain = TinyLog.in(folder.resolve("a"));
+    TinyLog abroad = TinyLog.in(folder.resolve("b"));
+    Said expected = plain.run("publish");
+    String reckoned = plain.run("reckon").out();
+    try {
+      Locale.setDefault(Locale.forLanguageTag(locale));
+      TimeZone.setDefault(TimeZone.getTimeZone(zone));
+      Said said = abroad.run("publish");
+      assertThat(said.err()).isEqualTo(expected.err());
+      assertThat(said.out())
+          .isEqualTo(expected.out().replace(plain.folder().toString(), folder + "/b"));
+      assertThat(abroad.run("reckon").out()).isEqualTo(reckoned);
+      assertThat(abroad.replace("log.yaml", "scale: 1:16", "SCALEI: 1:16").run("check").err())
+          .contains("log.yaml:3:1: error: \"SCALEI\" is not a key here. Did you mean \"scale\"?");
+    } finally {
+      Locale.setDefault(usual);
+      TimeZone.setDefault(home);
+    }
+    assertThat(published(abroad)).isEqualTo(published(plain));
+  }
+
+  private static SortedMap<String, String> published(TinyLog log) {
+    SortedMap<String, String> files = new TreeMap<>(log.everything());
+    files.keySet().removeIf(file -> !file.startsWith("published/"));
+    assertThat(files).isNotEmpty();
+    return files;
+  }
+
+  private static Map<String, String> withoutCache(TinyLog log) {
+    return withoutCache(log.everything());
+  }
+
+  private static Map<String, String> withoutCache(Map<String, String> all) {
+    Map<String, String> files = new TreeMap<>(all);
+    files.keySet().removeIf(file -> file.matches("(.*/)?\\.chinelog/(photos|prints|claimed).*"));
+    return files;
+  }
+}

@@ -1,0 +1,156 @@
+package chinelog.photo;
+
+import chinelog.log.PhotoFile;
+import com.sun.management.OperatingSystemMXBean;
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+
+/**
+ * Prints how long derivatives of a folder of photographs take, beside a general-purpose image
+ * command that makes the same four sizes with both cores, and how like a careful reduction they
+ * are.
+ *
+ * <p>Arguments: a folder of JPEGs, an empty folder to work in, and how often each photograph is
+ * taken (1).
+ */
+final class Benchmark {
+
+  private static final String COMMAND = "cd %s && time (ls *.jpg | xargs -P 2 -I {} sh -c '%s')";
+
+  private final Path work;
+  private final Logs logs;
+
+  private Benchmark(Path photos, Path work, int times) throws IOException {
+    this.work = work;
+    this.logs = new Logs(work);
+    try (Stream<Path> files = Files.list(photos)) {
+      for (Path file : files.sorted().toList()) {
+        byte[] bytes = Files.readAllBytes(file);
+        for (int i = 0; i < times; i++) {
+          byte[] other = Arrays.copyOf(bytes, bytes.length + 4);
+          other[bytes.length] = (byte) i;
+          other[bytes.length + 1] = (byte) (i >> 8);
+          logs.photo("photos/" + i + "-" + file.getFileName(), other);
+        }
+      }
+    }
+  }
+
+  public static void main(String[] arguments) throws IOException, InterruptedException {
+    Benchmark benchmark =
+        new Benchmark(
+            Path.of(arguments[0]),
+            Path.of(arguments[1]).toAbsolutePath(),
+            arguments.length > 2 ? Integer.parseInt(arguments[2]) : 1);
+    benchmark.run();
+  }
+
+  private void run() throws IOException, InterruptedException {
+    Times fast = measure("libjpeg-turbo, if it is here", true);
+    say("peak heap %d MiB", peakMiB());
+    Times plain = measure("plain Java", false);
+    measure("plain Java, unchanged", false);
+    say("peak heap %d MiB", peakMiB());
+    Times command = command();
+    if (command.wall > 0) {
+      say("vipsthumbnail: %.2f s, CPU %.2f s", command.wall, command.cpu);
+      say("fast ratios: wall %.2f, CPU %.2f", fast.wall / command.wall, fast.cpu / command.cpu);
+      say("plain ratios: wall %.2f, CPU %.2f", plain.wall / command.wall, plain.cpu / command.cpu);
+    }
+    similarity("libjpeg-turbo", new Darkroom(work, true, Credit.NONE));
+    similarity("plain Java", new Darkroom(work));
+  }
+
+  private record Times(double wall, double cpu) {}
+
+  private Times measure(String what, boolean fast) throws IOException {
+    long wall = System.nanoTime();
+    long cpu = cpu();
+    Album album = logs.open();
+    double opened = (System.nanoTime() - wall) / 1e9;
+    List<Darkroom.Order> orders =
+        album.photographs().stream().map(p -> new Darkroom.Order(p, List.of())).toList();
+    Darkroom.Development made =
+        new Darkroom(work, fast, Credit.NONE).develop(orders, Progress.SILENT);
+    Times times = new Times((System.nanoTime() - wall) / 1e9, (cpu() - cpu) / 1e9);
+    say(
+        "%s: %d photographs, %d not printed, album %.2f s, in all %.2f s, CPU %.2f s",
+        what, made.prints().size(), made.problems().size(), opened, times.wall, times.cpu);
+    return times;
+  }
+
+  private static long cpu() {
+    return ((OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
+        .getProcessCpuTime();
+  }
+
+  private static long peakMiB() {
+    return ManagementFactory.getMemoryPoolMXBeans().stream()
+            .filter(p -> p.getType() == java.lang.management.MemoryType.HEAP)
+            .map(MemoryPoolMXBean::getPeakUsage)
+            .mapToLong(u -> u.getUsed())
+            .sum()
+        >> 20;
+  }
+
+  /** Times of the command, noughts where it is not installed. */
+  private Times command() throws IOException, InterruptedException {
+    StringBuilder each = new StringBuilder();
+    for (int edge : Darkroom.LONG_EDGES_PX) {
+      each.append("vipsthumbnail {} -s ")
+          .append(edge)
+          .append(" -o ../vips-%s-")
+          .append(edge)
+          .append(".jpg[Q=82,strip];");
+    }
+    String command = String.format(Locale.ROOT, COMMAND, work.resolve("photos"), each);
+    Process process = new ProcessBuilder("bash", "-c", command).redirectErrorStream(true).start();
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    if (process.waitFor() != 0 || said.contains("not found")) {
+      say("vipsthumbnail is not here to compare with");
+      return new Times(0, 0);
+    }
+    return new Times(seconds(said, "real"), seconds(said, "user") + seconds(said, "sys"));
+  }
+
+  private static double seconds(String said, String what) {
+    String[] parts = said.substring(said.lastIndexOf(what) + what.length()).strip().split("[ms]");
+    return 60 * Double.parseDouble(parts[0]) + Double.parseDouble(parts[1]);
+  }
+
+  private void similarity(String what, Darkroom darkroom) throws IOException {
+    List<Double> all = new ArrayList<>();
+    List<Photograph> photographs = logs.open().photographs();
+    for (Photograph photograph : photographs.subList(0, Math.min(12, photographs.size()))) {
+      PhotoFile file = photograph.file();
+      byte[] bytes = Files.readAllBytes(work.resolve(file.path()));
+      Pixels full =
+          Orientation.of(photograph.orientation()).upright(Decoder.decode(PhotoKind.JPEG, bytes));
+      for (Darkroom.Print print : darkroom.print(photograph, List.of()).prints()) {
+        Pixels made = Decoder.decode(PhotoKind.JPEG, Files.readAllBytes(print.jpeg()));
+        byte[] careful = Lanczos.reduce(full, made.widthPx(), made.heightPx());
+        all.add(Ssim.of(careful, made.luma(), made.widthPx(), made.heightPx()));
+      }
+    }
+    all.sort(null);
+    say(
+        "%s: SSIM to a Lanczos reduction: mean %.4f, median %.4f, worst %.4f",
+        what,
+        all.stream().mapToDouble(s -> s).average().orElse(0),
+        all.get(all.size() / 2),
+        all.get(0));
+  }
+
+  private static void say(String format, Object... values) {
+    System.out.println(String.format(Locale.ROOT, format, values));
+  }
+}

@@ -1,0 +1,290 @@
+package chinelog.photo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import chinelog.photo.Gatherer.ClockPhoto;
+import chinelog.photo.Gatherer.Fate;
+import chinelog.photo.Gatherer.Outcome;
+import chinelog.photo.Gatherer.Request;
+import chinelog.photo.Gatherer.Step;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class GathererTest {
+
+  @TempDir Path folder;
+  private Path card;
+  private Path log;
+
+  @BeforeEach
+  void begin() throws IOException {
+    card = Files.createDirectories(folder.resolve("card"));
+    log = Files.createDirectories(folder.resolve("log"));
+  }
+
+  @Test
+  void picturesGoIntoTheFolderOfTheirDayAndTheCardStaysAsItWas() throws IOException {
+    onCard("DCIM/100/A.JPG", shot(1, "2026:03:14 23:30:00", "-05:00"));
+    onCard("DCIM/100/B.JPG", shot(2, "2026:03:14 09:30:00", ""));
+    onCard("DCIM/20260317_scan.png", Shots.png(Shots.scene(20, 20, 3)));
+    onCard("screen.png", Shots.png(Shots.scene(20, 20, 4)));
+    SortedMap<String, String> before = tree(card);
+
+    Outcome outcome = gather(false);
+
+    assertThat(tree(log.resolve("photos")).keySet())
+        .containsExactly(
+            "2026-03-14/B.JPG",
+            "2026-03-15/A.JPG",
+            "2026-03-17/20260317_scan.png",
+            "undated/screen.png");
+    assertThat(tree(log.resolve("photos")).values())
+        .containsExactlyInAnyOrderElementsOf(before.values());
+    assertThat(tree(card)).isEqualTo(before);
+    assertThat(outcome.count(Fate.BROUGHT_IN)).isEqualTo(4);
+    assertThat(Files.readAllLines(log.resolve("records/gathered.csv")))
+        .hasSize(5)
+        .contains(
+            "2026-05-20,\"DCIM/100/B.JPG\",\"photos/2026-03-14/B.JPG\",\""
+                + PhotoLoader.sha256(shot(2, "2026:03:14 09:30:00", ""))
+                + "\",\"T-20\",\"2026-03-14T09:30\"");
+  }
+
+  @Test
+  void runningItAgainBringsInNothingTwice() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    onCard("copy/A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    gather(false);
+    SortedMap<String, String> first = tree(log);
+
+    Outcome again = gather(false);
+
+    assertThat(again.count(Fate.ALREADY_THERE)).isEqualTo(2);
+    assertThat(tree(log)).isEqualTo(first);
+    assertThat(tree(log.resolve("photos"))).hasSize(1);
+  }
+
+  @Test
+  void aRunThatWasCutShortIsFinishedByTheNext() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    onCard("B.JPG", shot(2, "2026:03:14 09:30:00", ""));
+    Progress pullTheCard =
+        (done, of) -> {
+          throw new IllegalStateException("pulled");
+        };
+    assertThatThrownBy(() -> Gatherer.gather(request(Map.of(), null, false), pullTheCard))
+        .hasMessage("pulled");
+    Path parts = Files.createDirectories(log.resolve(".chinelog/gather"));
+    Files.write(parts.resolve("photo1.part"), new byte[10]);
+
+    Outcome outcome = gather(false);
+
+    assertThat(outcome.steps())
+        .extracting(Step::fate)
+        .containsExactly(Fate.ALREADY_THERE, Fate.BROUGHT_IN);
+    assertThat(tree(log.resolve("photos"))).hasSize(2);
+    assertThat(parts).isEmptyDirectory();
+    assertThat(Files.readAllLines(log.resolve("records/gathered.csv"))).hasSize(3);
+  }
+
+  @Test
+  void otherPicturesOfTheSameNameAreKeptApart() throws IOException {
+    onCard("100/A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    onCard("101/A.JPG", shot(2, "2026:03:14 10:30:00", ""));
+    onCard("102/a.jpg", shot(3, "2026:03:14 11:30:00", ""));
+
+    gather(false);
+
+    assertThat(tree(log.resolve("photos")).keySet())
+        .containsExactly("2026-03-14/A-2.JPG", "2026-03-14/A.JPG", "2026-03-14/a-3.jpg");
+  }
+
+  @Test
+  void aDryRunSaysTheSameAndWritesNothing() throws IOException {
+    onCard("100/A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    onCard("101/A.JPG", shot(2, "2026:03:14 10:30:00", ""));
+
+    Outcome dry = gather(true);
+
+    assertThat(tree(log)).isEmpty();
+    assertThat(gather(false)).isEqualTo(dry);
+  }
+
+  @Test
+  void aCameraClockThatIsGivenMovesItsPicturesToTheRightDay() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:15 00:30:00", ""));
+
+    Outcome outcome =
+        Gatherer.gather(
+            request(Map.of("T-20", Duration.ofMinutes(72)), null, false), Progress.SILENT);
+
+    assertThat(outcome.steps()).extracting(Step::path).containsExactly("photos/2026-03-14/A.JPG");
+  }
+
+  @Test
+  void aPhotographOfAClockTellsHowFarTheCamerasIsFast() throws IOException {
+    onCard("DCIM/A.JPG", shot(1, "2026:03:15 00:30:00", ""));
+    onCard("DCIM/CLOCK.JPG", shot(2, "2026:05:16 11:28:04", "+01:00"));
+    ClockPhoto clock = new ClockPhoto("CLOCK.JPG", LocalDateTime.of(2026, 5, 16, 10, 16, 4));
+
+    Outcome outcome = Gatherer.gather(request(Map.of(), clock, false), Progress.SILENT);
+
+    assertThat(outcome.clocks()).containsExactly(Map.entry("T-20", Duration.ofMinutes(72)));
+    assertThat(outcome.problems())
+        .singleElement()
+        .satisfies(
+            p -> assertThat(p.what()).isEqualTo("The clock of the camera T-20 is 1 h 12 min fast."))
+        .satisfies(p -> assertThat(p.remedy()).endsWith("\"T-20\": 1 h 12 min"));
+    assertThat(outcome.steps().get(0).path()).isEqualTo("photos/2026-03-14/A.JPG");
+  }
+
+  @Test
+  void aClockPhotographThatTellsNothingStopsBeforeAnythingIsCopied() throws IOException {
+    onCard("A.JPG", shot(1, "", ""));
+    for (String name : List.of("A.JPG", "B.JPG")) {
+      ClockPhoto clock = new ClockPhoto(name, LocalDateTime.of(2026, 5, 16, 10, 16));
+
+      Outcome outcome = Gatherer.gather(request(Map.of(), clock, false), Progress.SILENT);
+
+      assertThat(outcome.problems()).singleElement().matches(p -> p.isError());
+      assertThat(outcome.steps()).isEmpty();
+    }
+    assertThat(tree(log)).isEmpty();
+  }
+
+  @Test
+  void whatIsNoPictureIsPassedOverByName() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    onCard("film.mp4", "....ftypmp42".getBytes(StandardCharsets.US_ASCII));
+    onCard("film2.mp4", "....ftypisom".getBytes(StandardCharsets.US_ASCII));
+    onCard("empty.jpg", new byte[0]);
+    onCard(".Trashes/B.JPG", shot(2, "2026:03:14 09:30:00", ""));
+    Files.createSymbolicLink(card.resolve("link.jpg"), folder.resolve("elsewhere.jpg"));
+
+    Outcome outcome = gather(false);
+
+    assertThat(outcome.steps())
+        .extracting(s -> s.source() + " " + s.fate())
+        .containsExactly(
+            "A.JPG BROUGHT_IN",
+            "empty.jpg PASSED_OVER",
+            "film.mp4 PASSED_OVER",
+            "film2.mp4 PASSED_OVER");
+    assertThat(outcome.problems())
+        .extracting(p -> p.place() + ": " + p.what())
+        .containsExactlyInAnyOrder(
+            "empty.jpg: The file is empty. It was passed over.",
+            "film.mp4: This is not a picture of a kind that can be shown. It was passed over, like"
+                + " film2.mp4.");
+  }
+
+  @Test
+  void aZipGivesItsPicturesAndItsNamesLeadNowhereElse() throws IOException {
+    card = folder.resolve("card.zip");
+    try (OutputStream out = Files.newOutputStream(card);
+        ZipOutputStream zip = new ZipOutputStream(out)) {
+      for (String name :
+          List.of("../../up.jpg", "/etc/abs.jpg", "a\\b\\CON.jpg", "__MACOSX/._c.jpg")) {
+        zip.putNextEntry(new ZipEntry(name));
+        zip.write(shot(name.hashCode(), "2026:03:14 09:30:00", ""));
+      }
+    }
+
+    gather(false);
+
+    assertThat(tree(log.resolve("photos")).keySet())
+        .containsExactly("2026-03-14/_CON.jpg", "2026-03-14/abs.jpg", "2026-03-14/up.jpg");
+    assertThat(tree(folder).keySet()).allMatch(p -> p.startsWith("log/") || p.equals("card.zip"));
+  }
+
+  @Test
+  void hostileZipsFromElsewhereBringInNothing() throws IOException {
+    for (Path file : Shared.files("corpus/14-archives-paths")) {
+      if (file.toString().endsWith(".zip")) {
+        card = file;
+        assertThat(gather(false).count(Fate.BROUGHT_IN)).isZero();
+      }
+    }
+    assertThat(log.resolve("photos")).doesNotExist();
+  }
+
+  @Test
+  void aFolderOfTheLogItselfIsRefused() throws IOException {
+    card = Files.createDirectories(log.resolve("photos"));
+
+    assertThat(gather(false).problems()).singleElement().matches(p -> p.isError());
+  }
+
+  @Test
+  void aLogThatLiesInTheSourceIsNotBroughtIntoItself() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    gather(false);
+    card = folder;
+
+    assertThat(gather(false).steps()).extracting(Step::source).containsExactly("card/A.JPG");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "IMG_1.JPG, IMG_1.JPG",
+    "../x/IMG.jpg, IMG.jpg",
+    "a:b*c.jpg, a_b_c.jpg",
+    "nul.jpg, _nul.jpg",
+    "..., photo",
+    ".hidden.jpg, hidden.jpg"
+  })
+  void namesAreMadeSafeForEverySystem(String name, String safe) {
+    assertThat(Shelf.safe(name)).isEqualTo(safe);
+  }
+
+  private Outcome gather(boolean dry) throws IOException {
+    return Gatherer.gather(request(Map.of(), null, dry), Progress.SILENT);
+  }
+
+  private Request request(Map<String, Duration> clocks, ClockPhoto clock, boolean dry) {
+    return new Request(
+        card, log, Logs.ZONE, new TreeMap<>(clocks), clock, LocalDate.of(2026, 5, 20), dry);
+  }
+
+  private void onCard(String name, byte[] bytes) throws IOException {
+    Files.createDirectories(card.resolve(name).getParent());
+    Files.write(card.resolve(name), bytes);
+  }
+
+  private static byte[] shot(long seed, String time, String offset) {
+    return Shots.withExif(Shots.jpeg(Shots.scene(30, 20, seed), 0.9), 1, "T-20", time, offset);
+  }
+
+  /** Hashes of all files below a folder, by path. */
+  private static SortedMap<String, String> tree(Path folder) throws IOException {
+    SortedMap<String, String> tree = new TreeMap<>();
+    if (Files.isDirectory(folder)) {
+      try (Stream<Path> files = Files.walk(folder)) {
+        for (Path file : files.filter(Files::isRegularFile).toList()) {
+          tree.put(
+              folder.relativize(file).toString(), PhotoLoader.sha256(Files.readAllBytes(file)));
+        }
+      }
+    }
+    return tree;
+  }
+}

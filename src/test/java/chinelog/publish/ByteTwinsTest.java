@@ -1,0 +1,129 @@
+package chinelog.publish;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TimeZone;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Non-interference to the byte: two logs that differ only in what everybody may not see are
+ * published in other surroundings (locale, zone, folder, order and times of files, cold and warm
+ * cache), and the files, their names and times, and what the maker is told are the same.
+ */
+class ByteTwinsTest {
+
+  static final LocalDate AS_OF = LocalDate.of(2026, 3, 20);
+
+  private static final int PAIRS = Integer.getInteger("chinelog.byte-pairs", 8);
+  private static final List<Locale> LOCALES =
+      List.of(Locale.forLanguageTag("tr"), Locale.forLanguageTag("ar-EG"), Locale.GERMANY);
+  private static final List<String> ZONES = List.of("Etc/GMT+12", "Pacific/Kiritimati", "UTC");
+
+  private final Locale locale = Locale.getDefault();
+  private final TimeZone zone = TimeZone.getDefault();
+
+  @TempDir Path temp;
+
+  @AfterEach
+  void putTheSurroundingsBack() {
+    Locale.setDefault(locale);
+    TimeZone.setDefault(zone);
+  }
+
+  @Test
+  void publishedTreesOfTwinsAreEqual() throws IOException {
+    for (int seed = 0; seed < PAIRS; seed++) {
+      Path one = new SmallLog(seed, 1000 + seed).write(temp.resolve("one" + seed));
+      Path other =
+          new SmallLog(seed, 5000 + seed).write(temp.resolve("a longer way/to the other" + seed));
+      String told = publish(one, "public");
+      Locale.setDefault(LOCALES.get(seed % LOCALES.size()));
+      TimeZone.setDefault(TimeZone.getTimeZone(ZONES.get(seed % ZONES.size())));
+      assertThat(publish(other, "public")).isEqualTo(told);
+      Map<String, String> tree = tree(other, "public");
+      assertThat(tree).isEqualTo(tree(one, "public"));
+      putTheSurroundingsBack();
+      if (seed == 0) {
+        publish(other, "public");
+        assertThat(tree(other, "public")).as("with a warm cache").isEqualTo(tree);
+      }
+    }
+  }
+
+  @Test
+  void twinsDifferForThoseWhoMaySeeAllAndAPublicChangeShows() throws IOException {
+    Path one = new SmallLog(1, 1).write(temp.resolve("one"));
+    Path other = new SmallLog(1, 2).write(temp.resolve("other"));
+    Path changed = new SmallLog(2, 1).write(temp.resolve("changed"));
+    publish(one, "public", "workshop");
+    publish(other, "workshop");
+    publish(changed, "public");
+
+    assertThat(tree(other, "workshop")).isNotEqualTo(tree(one, "workshop"));
+    assertThat(tree(changed, "public")).isNotEqualTo(tree(one, "public"));
+  }
+
+  @Test
+  void fileTimesTellOnlyTheDayOfTheEdition() throws IOException {
+    Path log = new SmallLog(3, 3).write(temp.resolve("log"));
+    publish(log, "public");
+
+    FileTime day = FileTime.from(AS_OF.atStartOfDay().toInstant(ZoneOffset.UTC));
+    try (Stream<Path> all = Files.walk(log.resolve("published/public"))) {
+      for (Path path : all.toList()) {
+        assertThat(Files.getLastModifiedTime(path)).as(path.toString()).isEqualTo(day);
+      }
+    }
+  }
+
+  /** Publishes, and returns what the maker is told of it, without the log's own folder. */
+  static String publish(Path log, String... readers) throws IOException {
+    Outcome outcome =
+        new Publisher(log, AS_OF, AS_OF, ZoneId.of("UTC"), false, Progress.SILENT)
+            .publish(List.of(readers));
+    assertThat(outcome.problems().stream().filter(p -> p.isError())).isEmpty();
+    StringBuilder told = new StringBuilder();
+    for (Outcome.Made made : outcome.editions()) {
+      assertThat(made.findings()).isEmpty();
+      told.append(log.relativize(made.folder())).append(made.files());
+      told.append(' ').append(made.entries()).append(' ').append(made.plates());
+      told.append(' ').append(made.figures()).append(' ').append(made.released()).append('\n');
+    }
+    return told.toString();
+  }
+
+  /** Every file and folder of an edition, with its time and its bytes. */
+  static Map<String, String> tree(Path log, String readers) throws IOException {
+    Path edition = log.resolve("published").resolve(readers);
+    Map<String, String> tree = new TreeMap<>();
+    try (Stream<Path> all = Files.walk(edition)) {
+      for (Path path : all.toList()) {
+        String bytes =
+            Files.isDirectory(path)
+                ? ""
+                : Arrays.hashCode(Files.readAllBytes(path))
+                    + " "
+                    + HexFormat.of().toHexDigits(Files.size(path));
+        tree.put(
+            edition.relativize(path).toString(), Files.getLastModifiedTime(path) + " " + bytes);
+      }
+    }
+    return tree;
+  }
+}

@@ -1,0 +1,123 @@
+package chinelog.quantity;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What readers see; figures invented, rules as {@link NumberStyle} states them. */
+class NumberStyleTest {
+
+  private static final NumberStyle UK = new NumberStyle(Locale.UK, 64);
+
+  /** Narrow no-break spaces as plain ones, for the eye. */
+  private static String plain(String shown) {
+    return shown.replace('\u202f', ' ');
+  }
+
+  @ParameterizedTest(name = "{0} is shown as {1}")
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "700 mm; 700 mm",
+        "11.20 m; 11.20 m",
+        "0.7 m; 0.7 m",
+        "12500 kg; 12,500 kg",
+        "-3 mm; −3 mm",
+        "1.19 m ± 2 mm; 1.190 m ± 0.002 m",
+        "412 g ± 1 g; 412 g ± 1 g",
+        "412 g ± 1.4 g; 412.0 g ± 1.4 g",
+        "37.25 GBP/h; £37.25/h",
+        "0.5 GBP/min; £30.00/h",
+        "700 mm ± 25 mm; 700 mm ± 30 mm",
+        "1 3/16 in; 1 3⁄16 in",
+        "1.1875 in; 1 3⁄16 in",
+        "0.3 in; ≈ 19⁄64 in",
+        "-1/2 in; −1⁄2 in",
+        "1 3/16 in ± 1/64 in; 1 3⁄16 in ± 1⁄64 in",
+        "0.3 in ± 0.001 in; 19⁄64 in ± 1⁄64 in",
+        "5 ft 3 1/2 in; 5 ft 3 1⁄2 in",
+        "1 lb 4 oz; 1 lb 4 oz",
+        "2 h 30 min; 2 h 30 min",
+        "2.5 h; 2 h 30 min",
+        "93.42 h; 93 h 25 min",
+        "45 min; 45 min",
+        "0 h; 0 h",
+        "0 min; 0 min",
+        "18 h; 18 h",
+        "21.60 GBP; £21.60",
+        "34 GBP/h; £34.00/h",
+        "1234567.5 GBP; £1,234,567.50",
+        "5 %; 5%",
+        "12.5 °; 12.5°",
+        "160 g/m²; 160 g/m²",
+        "23 °C; 23 °C",
+        "1026.021 kg/m³; 1,026.021 kg/m³",
+        "60; 60",
+      })
+  void whatWasWrittenIsShownAsWritten(String written, String shown) throws Exception {
+    assertThat(plain(UK.show(Quantity.parse(written)))).isEqualTo(shown);
+  }
+
+  @Test
+  void theSignOfAGroupIsTheLocales() throws Exception {
+    NumberStyle german = new NumberStyle(Locale.GERMANY, 0);
+    assertThat(plain(german.show(Quantity.parse("12500.5 kg")))).isEqualTo("12.500,5 kg");
+    assertThat(plain(german.show(Quantity.parse("5 %")))).isEqualTo("5 %");
+    assertThat(german.show(Quantity.parse("21.60 EUR"))).isEqualTo("21,60\u00a0€");
+    assertThat(plain(german.show(Quantity.parse("1 3/16 in")))).isEqualTo("1,1875 in");
+  }
+
+  @Test
+  void moneyHasItsCurrencysDigits() throws Exception {
+    assertThat(UK.show(Quantity.parse("1500 JPY"))).isEqualTo("JP¥1,500");
+  }
+
+  @Test
+  void reckonedFiguresHaveTheDigitsOfTheirInputsAndAUnitThatSuits() throws Exception {
+    Quantity sixteen = Quantity.parse("16");
+    assertThat(plain(UK.show(Quantity.parse("11.20 m").dividedBy(sixteen)))).isEqualTo("700.0 mm");
+    assertThat(plain(UK.show(Quantity.parse("700 mm").times(sixteen)))).isEqualTo("11.2 m");
+    assertThat(plain(UK.show(Quantity.parse("412 g").times(sixteen.power(3))))).isEqualTo("1.69 t");
+    assertThat(plain(UK.show(Quantity.parse("60.00 m²").dividedBy(Quantity.parse("576")))))
+        .isEqualTo("1,042 cm²");
+    assertThat(plain(UK.show(Quantity.parse("9").dividedBy(Quantity.parse("7")))))
+        .isEqualTo("1.286");
+  }
+
+  @Test
+  void aSumHasThePlacesOfItsRoughestPart() throws Exception {
+    assertThat(plain(UK.show(Quantity.parse("412 g").plus(Quantity.parse("20.54 g")))))
+        .isEqualTo("433 g");
+  }
+
+  @Test
+  void aThirdTakenOffIsNeverShownAsIfExact() throws Exception {
+    // Common practice, no source: sanding 1/16 in planking fair takes off a quarter to a third.
+    Quantity strip = Quantity.parse("1/16 in");
+    Quantity quarterOff = strip.times(Quantity.parse("3")).dividedBy(Quantity.parse("4"));
+    Quantity thirdOff = strip.times(Quantity.parse("2")).dividedBy(Quantity.parse("3"));
+    assertThat(plain(UK.show(quarterOff))).isEqualTo("3⁄64 in");
+    assertThat(plain(UK.show(thirdOff))).isEqualTo("≈ 3⁄64 in");
+    assertThat(plain(UK.showWithError(thirdOff))).isEqualTo("3⁄64 in less 0.0052 in");
+    assertThat(plain(UK.showWithError(quarterOff))).isEqualTo("3⁄64 in");
+  }
+
+  @Test
+  void valueAndToleranceCanBeShownApart() throws Exception {
+    Quantity q = Quantity.parse("1.19 m ± 2 mm");
+    assertThat(plain(UK.showValue(q))).isEqualTo("1.190 m");
+    assertThat(plain(UK.showTolerance(q))).isEqualTo("± 0.002 m");
+    assertThat(UK.showTolerance(Quantity.parse("1.19 m"))).isEmpty();
+  }
+
+  @Test
+  void roundingHappensOnceAndTiesGoAwayFromZero() throws Exception {
+    // 0.4445 rounds to 0.44 at once, though by way of 0.445 it would come to 0.45.
+    Quantity q = Quantity.parse("0.4445 m ± 0.02 m");
+    assertThat(plain(UK.showValue(q))).isEqualTo("0.44 m");
+    assertThat(plain(UK.showValue(Quantity.parse("-2.5 mm ± 2 mm")))).isEqualTo("−3 mm");
+  }
+}

@@ -1,0 +1,396 @@
+package chinelog.site;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import chinelog.publish.DemoSites;
+import java.io.IOException;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * The published demo as a reader meets it, in Chromium, where that is installed; what {@code npm
+ * install} brings from {@code package.json} is used where it is there.
+ */
+class DemoInBrowserTest {
+
+  private static final Path AXE = Path.of("node_modules/axe-core/axe.min.js");
+  private static final List<String> THEMES = List.of("slipway", "chartroom");
+  private static final List<Integer> WIDTHS = List.of(360, 768, 1280);
+  private static final List<String> SCHEMES = List.of("light", "dark");
+  private static final String POST = "posts/a-roll-of-paper-and-an-empty-bench.html";
+  private static final String LAST_POST = "posts/what-she-does-in-the-water.html";
+
+  @TempDir static Path folder;
+  private static Browser browser;
+
+  @BeforeAll
+  static void publishAndStart() throws Exception {
+    Path chromium = Browser.installed().orElse(null);
+    assumeTrue(chromium != null, "no Chromium is installed; nothing was looked at");
+    for (String theme : THEMES) {
+      DemoSites.write(
+          Path.of("sample-log"), List.of("public", "workshop"), theme, folder.resolve(theme));
+    }
+    browser = Browser.start(chromium, Files.createDirectory(folder.resolve("profile")));
+    browser.prepare(WATCH_SHIFTS);
+  }
+
+  @BeforeEach
+  void leaveWhatWasOpen() {
+    browser.open(URI.create("about:blank"));
+    browser.complaints();
+    browser.keepNothing(false);
+  }
+
+  @AfterAll
+  static void stop() throws Exception {
+    if (browser != null) {
+      browser.stop();
+    }
+  }
+
+  private static Path site(String theme, String readers) {
+    return folder.resolve(theme).resolve(readers);
+  }
+
+  /** The pages on which the workshop sees marks that the public does not. */
+  private static final List<String> MARKED =
+      List.of("index.html", "figures.html", "materials.html", "about.html", LAST_POST);
+
+  private static List<String> pages(Path site) throws IOException {
+    return WrittenSite.files(site).stream().filter(f -> f.endsWith(".html")).toList();
+  }
+
+  /** One page of each kind, and every post. */
+  private static List<String> kinds(Path site) throws IOException {
+    return pages(site).stream()
+        .filter(p -> !p.startsWith("plates/") || p.equals("plates/001.html"))
+        .toList();
+  }
+
+  private static List<String> oneOfEachKind(Path site) throws IOException {
+    return kinds(site).stream()
+        .filter(p -> !p.startsWith("posts/") || p.equals(POST) || p.equals(LAST_POST))
+        .toList();
+  }
+
+  /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */
+  @Test
+  void noPageShutsAnybodyOut() throws Exception {
+    assumeTrue(Files.exists(AXE), "axe-core is not installed; nothing was checked");
+    String axe = Files.readString(AXE);
+    List<String> found = new ArrayList<>();
+    int checked = 0;
+    for (String theme : THEMES) {
+      for (String readers : List.of("public", "workshop")) {
+        Path site = site(theme, readers);
+        for (String page : readers.equals("public") ? oneOfEachKind(site) : MARKED) {
+          browser.open(site.resolve(page).toUri());
+          browser.evaluate(axe);
+          for (int width : List.of(360, 1280)) {
+            browser.size(width, 900, 1);
+            for (String scheme : SCHEMES) {
+              // What is not colour is the same in the dark.
+              browser.scheme(scheme);
+              String rules =
+                  scheme.equals("light")
+                      ? "{resultTypes: ['violations'], preload: false}"
+                      : "{resultTypes: ['violations'], preload: false, runOnly: ['color-contrast']}";
+              String said = browser.text("axe.run(document, " + rules + ")" + TOLD);
+              if (!said.isEmpty()) {
+                found.add(String.join(" ", theme, readers, page, "" + width, scheme, said));
+              }
+              checked++;
+            }
+          }
+        }
+      }
+    }
+    browser.scheme("light");
+    assertThat(found).isEmpty();
+    assertThat(checked).isEqualTo(2 * 4 * (13 + MARKED.size()));
+  }
+
+  private static final String TOLD =
+      ".then(r => r.violations.map(v => v.id + ' ' + v.nodes[0].html).join('; '))";
+
+  @Test
+  void noPageIsWiderThanTheScreen() throws Exception {
+    List<String> found = new ArrayList<>();
+    for (String theme : THEMES) {
+      Path site = site(theme, "workshop");
+      for (String page : kinds(site)) {
+        browser.open(site.resolve(page).toUri());
+        for (int width : List.of(320, 360, 768, 1024, 1280)) {
+          browser.size(width, 800, 1);
+          double wide = browser.number("document.documentElement.scrollWidth");
+          if (wide > width) {
+            found.add(theme + " " + page + " at " + width + " is " + wide);
+          }
+        }
+      }
+    }
+    assertThat(found).isEmpty();
+  }
+
+  @Test
+  void everyPageWorksFromAFolderAndBelowAPathAndNoneComplains() throws Exception {
+    browser.size(360, 760, 1);
+    for (String readers : List.of("public", "workshop")) {
+      Path site = site("slipway", readers);
+      for (String page : kinds(site)) {
+        browser.open(site.resolve(page).toUri());
+        assertThat(browser.text("getComputedStyle(document.querySelector('.skip')).position"))
+            .as("the style of " + page)
+            .isEqualTo("absolute");
+      }
+      assertThat(browser.complaints()).as("from the folder").isEmpty();
+      try (Loopback host = new Loopback(site)) {
+        for (String page : kinds(site)) {
+          browser.open(host.at(page));
+          assertThat(browser.number(BROKEN_PICTURES)).as("broken pictures of " + page).isZero();
+        }
+        assertThat(host.missing()).isEmpty();
+        assertThat(browser.complaints()).as("below a path").isEmpty();
+      }
+    }
+  }
+
+  private static final String BROKEN_PICTURES =
+      "[...document.images].filter(i => i.complete && i.naturalWidth === 0).length";
+
+  @Test
+  void everyLinkAndEveryAnchorOfTheDemoLeadsSomewhere() throws Exception {
+    for (String readers : List.of("public", "workshop")) {
+      WrittenSite site = WrittenSite.read(site("chartroom", readers));
+      assertThat(site.brokenAddresses()).as(readers).isEmpty();
+    }
+  }
+
+  /** On a phone; nothing is packed on its way, as a good host would do. */
+  @Test
+  void theFirstViewOfAPostIsLight() throws Exception {
+    Path site = site("slipway", "public");
+    browser.keepNothing(true);
+    try (Loopback host = new Loopback(site)) {
+      for (int density : List.of(1, 2, 3)) {
+        browser.size(360, 760, density);
+        for (String page : pages(site).stream().filter(p -> p.startsWith("posts/")).toList()) {
+          browser.open(host.at(page));
+          assertThat(browser.number(FIRST_VIEW_BYTES))
+              .as(page + " with " + density + " dots to a pixel")
+              .isBetween(20_000.0, 250_000.0);
+        }
+      }
+    }
+  }
+
+  /** What the page, its style and fonts, and the pictures within the first screen weigh. */
+  private static final String FIRST_VIEW_BYTES =
+      """
+      (async () => {
+        await document.fonts.ready;
+        const below = new Set([...document.images]
+          .filter((i) => i.getBoundingClientRect().top >= innerHeight).map((i) => i.currentSrc));
+        return performance.getEntriesByType("navigation")
+          .concat(performance.getEntriesByType("resource"))
+          .filter((e) => !below.has(e.name))
+          .reduce((sum, e) => sum + e.transferSize, 0);
+      })()""";
+
+  @Test
+  void picturesComeInTheSizeThatTheirPlaceNeeds() throws Exception {
+    browser.keepNothing(true);
+    List<String> found = new ArrayList<>();
+    int looked = 0;
+    for (String theme : THEMES) {
+      Path site = site(theme, "public");
+      for (String page : List.of("index.html", "series.html", "plates.html", POST)) {
+        for (int width : WIDTHS) {
+          browser.size(width, 800, width == 360 ? 2 : 1);
+          browser.open(site.resolve(page).toUri());
+          for (Object said : (List<?>) browser.evaluate(SIZES)) {
+            looked++;
+            if (!String.valueOf(said).isEmpty()) {
+              found.add(String.join(" ", theme, page, "" + width, String.valueOf(said)));
+            }
+          }
+        }
+      }
+    }
+    assertThat(found).isEmpty();
+    assertThat(looked).isGreaterThan(100);
+  }
+
+  /** For each picture that has come: nothing, or what is wrong with the size chosen for it. */
+  private static final String SIZES =
+      """
+      Promise.all([...document.images].filter((i) => i.srcset).map(async (i) => {
+        i.scrollIntoView();
+        while (!i.complete || !i.naturalWidth) await new Promise((r) => setTimeout(r, 20));
+        const offered = i.srcset.split(", ").map((s) => parseInt(s.split(" ")[1]));
+        const chosen = parseInt(i.currentSrc.match(/-(\\d+)\\.jpg$/)[1]);
+        const needed = i.clientWidth * devicePixelRatio;
+        const best = [1, 0.9].map((d) => offered.find((w) => w >= needed * d) ?? offered.at(-1));
+        return best.includes(chosen) ? "" : `${chosen} for ${needed}`;
+      }))""";
+
+  private static final String WATCH_SHIFTS =
+      """
+      window.shifted = 0;
+      new PerformanceObserver((list) => {
+        for (const shift of list.getEntries()) window.shifted += shift.value;
+      }).observe({ type: "layout-shift", buffered: true });
+      """;
+
+  @Test
+  void nothingMovesWhilePicturesAndFontsComeIn() throws Exception {
+    for (String theme : THEMES) {
+      try (Loopback host = new Loopback(site(theme, "public"))) {
+        host.late(300);
+        browser.keepNothing(true);
+        for (int width : WIDTHS) {
+          browser.size(width, 800, 1);
+          for (String page : List.of("index.html", "plates/001.html", POST)) {
+            browser.open(host.at(page));
+            assertThat(browser.number(SHIFTED))
+                .as(theme + " " + page + " " + width)
+                .isLessThan(0.02);
+          }
+        }
+      }
+    }
+  }
+
+  private static final String SHIFTED =
+      "document.fonts.ready.then(() => new Promise(done => setTimeout(() => done(shifted), 150)))";
+
+  @Test
+  void theKeyboardReachesEverythingAndShowsWhereItIs() throws Exception {
+    browser.size(1280, 800, 1);
+    Path site = site("slipway", "public");
+    for (String page : List.of("index.html", "figures.html", POST)) {
+      browser.open(site.resolve(page).toUri());
+      int reachable = (int) browser.number(REACHABLE);
+      for (int i = 1; i <= reachable; i++) {
+        browser.press("Tab", false);
+        String at = browser.text(FOCUS);
+        assertThat(at).as("stop " + i + " of " + page).startsWith(i + " ").endsWith(" shown");
+      }
+    }
+  }
+
+  /** Marks what can be reached with a number, in the order of the page, and tells how many. */
+  private static final String REACHABLE =
+      """
+      (() => {
+        let n = 0;
+        document.querySelectorAll("a[href], summary, input, [tabindex='0']").forEach((e) => {
+          const hidden = e.closest("details:not([open])") && e.tagName !== "SUMMARY";
+          if (e.tabIndex === 0 && e.getClientRects().length > 0 && !hidden) e.dataset.stop = ++n;
+        });
+        return n;
+      })()""";
+
+  private static final String FOCUS =
+      """
+      (() => {
+        const e = document.activeElement;
+        const box = e.getBoundingClientRect();
+        const style = getComputedStyle(e);
+        const shown = style.outlineStyle !== "none" && box.width > 0
+          && box.bottom > 0 && box.top < innerHeight && box.left >= 0 && box.right <= innerWidth;
+        return e.dataset.stop + " " + e.textContent.trim() + (shown ? " shown" : " not shown");
+      })()""";
+
+  @Test
+  void keysLeadFromPlateToPlateAndThroughTheSearch() throws Exception {
+    browser.size(1280, 800, 1);
+    Path site = site("slipway", "public");
+    browser.open(site.resolve("plates/002.html").toUri());
+    browser.press("ArrowRight", true);
+    assertThat(browser.text("location.pathname")).endsWith("/plates/003.html");
+    browser.press("ArrowLeft", true);
+    assertThat(browser.text("location.pathname")).endsWith("/plates/002.html");
+    browser.press("Escape", true);
+    assertThat(browser.text("location.href")).endsWith("/plates.html#plate-2");
+
+    browser.open(site.resolve("search.html").toUri());
+    for (String letter : List.of("m", "o", "u", "l", "d")) {
+      browser.press(letter, false);
+    }
+    assertThat(browser.text("document.getElementById('found').textContent")).endsWith(" places");
+    browser.press("Tab", false);
+    assertThat(browser.text("document.activeElement.closest('#places') !== null"))
+        .isEqualTo("true");
+    browser.press("Enter", true);
+    assertThat(browser.text("document.body.textContent.toLowerCase()")).contains("mould");
+  }
+
+  @Test
+  void withoutScriptsOnlyTheSearchIsMissing() throws Exception {
+    browser.size(1280, 800, 1);
+    Path site = site("slipway", "public");
+    browser.scripts(false);
+    try {
+      browser.open(site.resolve("search.html").toUri());
+      assertThat(browser.text("document.getElementById('search').offsetHeight")).isEqualTo("0");
+      assertThat(browser.text("document.querySelector('noscript a').offsetHeight > 0"))
+          .isEqualTo("true");
+      browser.open(site.resolve("plates/002.html").toUri());
+      assertThat(browser.text("document.querySelector('a[rel=next]').getAttribute('href')"))
+          .endsWith("003.html");
+      assertThat(browser.text("document.images[0].naturalWidth > 0")).isEqualTo("true");
+    } finally {
+      browser.scripts(true);
+    }
+  }
+
+  /** Scripts and style sheets apart, and they are our own, the checker reads all pages. */
+  @Test
+  void theHtmlCheckerFindsNoErrors() throws Exception {
+    Path nu = Path.of("node_modules/vnu-jar/build/dist/vnu.jar");
+    assumeTrue(Files.exists(nu), "the Nu checker is not installed; nothing was checked");
+    List<String> command =
+        new ArrayList<>(List.of("java", "-jar", nu.toString(), "--errors-only", "--format", "gnu"));
+    for (String readers : List.of("public", "workshop")) {
+      Path site = site("slipway", readers);
+      kinds(site).forEach(p -> command.add(site.resolve(p).toString()));
+    }
+    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+    assertThat(new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
+        .isEmpty();
+  }
+
+  @Test
+  void onPaperControlsAreGoneAndWhatIsFoldedIsOpen() throws Exception {
+    browser.size(800, 1100, 1);
+    browser.open(site("slipway", "public").resolve("materials.html").toUri());
+    double onScreen = browser.number("document.body.offsetHeight");
+    browser.medium("print");
+    try {
+      assertThat(Stream.of(".masthead nav", ".skip"))
+          .allMatch(
+              s ->
+                  browser
+                      .text("getComputedStyle(document.querySelector('" + s + "')).display")
+                      .equals("none"));
+      assertThat(browser.number("document.body.offsetHeight"))
+          .as("with all tables opened")
+          .isGreaterThan(onScreen + 500);
+    } finally {
+      browser.medium("");
+    }
+  }
+}
