@@ -3,6 +3,7 @@ package chinelog.publish;
 import chinelog.audit.Audit;
 import chinelog.book.Press;
 import chinelog.edition.Edition;
+import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.log.Log;
 import chinelog.log.Readers;
@@ -23,6 +24,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -146,7 +148,11 @@ public final class Publisher {
 
   /** An edition that was rendered and audited but not yet put in its place. */
   record Draft(
-      Readers group, Withholder.Withheld withheld, Manifest manifest, Audit.Report report) {}
+      Readers group,
+      Collection<Agreement> agreements,
+      Withholder.Withheld withheld,
+      Manifest manifest,
+      Audit.Report report) {}
 
   private @Nullable Draft draft(Workshop.Opened opened, Readers group, Problems problems)
       throws IOException {
@@ -184,7 +190,7 @@ public final class Publisher {
     Manifest manifest = Manifest.of(making);
     progress.begin("auditing the edition for " + who);
     Audit.Report report = search(making, manifest, opened, withheld, who);
-    return new Draft(group, withheld, manifest, report);
+    return new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
   }
 
   private LogPictures pictures(Log log, Readers group) {
@@ -339,7 +345,8 @@ public final class Publisher {
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       Audit.Report report = search(standing, manifest, opened, withheld, group.id());
-      Draft draft = new Draft(group, withheld, manifest, report);
+      Draft draft =
+          new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
       new Records(shelf, group.id()).writeAudit(draft, asOf);
       audited.add(draft);
     }

@@ -1,6 +1,7 @@
 package chinelog.publish;
 
 import chinelog.audit.Audit;
+import chinelog.label.Agreement;
 import chinelog.withhold.Register;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -76,6 +77,17 @@ final class Records {
     return lines;
   }
 
+  private static String inWords(Agreement agreement) {
+    String from = agreement.from() == null ? "" : ", made on " + agreement.from();
+    String until =
+        agreement.until() == null
+            ? ", without an end"
+            : ", until "
+                + agreement.until()
+                + (agreement.freeAfterwards() ? ", free afterwards" : ", kept afterwards");
+    return agreement.id() + ": " + agreement.covers() + "; with " + agreement.with() + from + until;
+  }
+
   private static String line(Register.Line line) {
     return "  " + line.place() + ": " + line.what() + ", " + line.why();
   }
@@ -86,6 +98,11 @@ final class Records {
     List<String> lines = new ArrayList<>();
     lines.add("Audit of the edition for " + readers + ", as of " + asOf + ". Private.");
     lines.add("The edition " + fate + ".");
+    lines.add("");
+    lines.add("Agreements that these readers are not party to");
+    draft.agreements().stream()
+        .filter(a -> !draft.withheld().clearance().agreements().contains(a.id()))
+        .forEach(a -> lines.add("  " + inWords(a)));
     lines.add("");
     lines.add("Withheld from these readers");
     SortedMap<String, Integer> counts = new TreeMap<>();
