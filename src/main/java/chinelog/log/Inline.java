@@ -3,6 +3,7 @@ package chinelog.log;
 import chinelog.label.Label;
 import chinelog.problem.Place;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** A run of text inside a block. */
 public sealed interface Inline {
@@ -97,6 +98,11 @@ public sealed interface Inline {
     public <R> R accept(Visitor<R> visitor) {
       return visitor.lineBreak(this);
     }
+  }
+
+  /** Every run of a line at any depth: each is followed by those that it holds. */
+  static Stream<Inline> runs(List<Inline> line) {
+    return Parts.deep(line);
   }
 
   /** The words alone, without footnotes; a written figure stands for its fact. */

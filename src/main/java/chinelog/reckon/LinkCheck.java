@@ -1,5 +1,6 @@
 package chinelog.reckon;
 
+import chinelog.log.Block;
 import chinelog.log.Entry;
 import chinelog.log.HandoverSection;
 import chinelog.log.Inline;
@@ -9,9 +10,9 @@ import chinelog.log.Stage;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.QuantityException;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /** Holds every figure written in a text against the fact that it names. */
 final class LinkCheck {
@@ -30,21 +31,21 @@ final class LinkCheck {
   }
 
   void check() {
-    checkAll(FactLinks.in(log.head().about()));
+    checkAll(Block.runs(log.head().about()));
     for (Stage stage : log.stages()) {
-      checkAll(FactLinks.in(stage.about()));
+      checkAll(Block.runs(stage.about()));
     }
     for (HandoverSection section : log.handover()) {
-      checkAll(FactLinks.in(section.text()));
+      checkAll(Block.runs(section.text()));
     }
     for (PhotoFile photo : log.photos()) {
-      checkAll(FactLinks.inLine(photo.caption()));
+      checkAll(Inline.runs(photo.caption()));
     }
     for (Entry entry : log.entries()) {
       String at = ".at_" + Ledger.part(entry.id());
       entry.measured().forEach(m -> byThen.put(m.fact(), m.fact() + at));
       entry.weighed().forEach(w -> remember("mass." + Ledger.part(w.part()), at));
-      checkAll(FactLinks.in(entry.text()));
+      checkAll(Block.runs(entry.text()));
     }
   }
 
@@ -52,8 +53,10 @@ final class LinkCheck {
     byThen.put(fact, fact + at);
   }
 
-  private void checkAll(List<Inline.FactLink> links) {
-    links.forEach(this::check);
+  private void checkAll(Stream<Inline> runs) {
+    runs.filter(Inline.FactLink.class::isInstance)
+        .map(Inline.FactLink.class::cast)
+        .forEach(this::check);
   }
 
   private void check(Inline.FactLink link) {
