@@ -314,6 +314,13 @@ public final class Publisher {
 
   /** Audits again what stands published. */
   public Outcome audit(List<String> wanted) throws IOException {
+    // An audit settles what an interrupted swap left, so it must not meet one that is under way.
+    try (Closeable claim = shelf.claim()) {
+      return auditClaimed(wanted);
+    }
+  }
+
+  private Outcome auditClaimed(List<String> wanted) throws IOException {
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, progress);
     Problems problems = new Problems();
     problems.addAll(opened.problems());

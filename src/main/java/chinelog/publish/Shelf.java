@@ -90,7 +90,7 @@ final class Shelf {
     throw new ProblemException(
         Problem.error(
             Place.of(log.toString()),
-            "Another run of chinelog is publishing this log.",
+            "Another run of chinelog is at work on this log.",
             "Let it end first."));
   }
 
