@@ -19,6 +19,7 @@ abstract class LogCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
+  @SuppressWarnings("unused") // picocli asks for it by itself
   @Option(
       names = {"-h", "--help"},
       usageHelp = true,
@@ -35,10 +36,6 @@ abstract class LogCommand implements Callable<Integer> {
 
   Talk talk() {
     return talk;
-  }
-
-  boolean helpWanted() {
-    return help;
   }
 
   LocalDate today() {

@@ -60,12 +60,6 @@ public final class SampleEdition {
     return new SampleEdition(new SamplePictures(null), true).edition("slipway");
   }
 
-  /** An edition with the demo photographs where they are at hand, to be looked at. */
-  public static Edition toLookAt(String theme, boolean seesAll) {
-    return new SampleEdition(new SamplePictures(SamplePictures.findPhotographs()), seesAll)
-        .edition(theme);
-  }
-
   /**
    * What a very long build gives: as many posts of one entry each as are asked for, each with as
    * many plates.
