@@ -5,6 +5,7 @@ import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -63,7 +64,13 @@ final class PublishCommand extends EditionCommand {
         out.println("  released  " + Talk.count(edition.released(), "thing") + ", by permission");
       }
       out.println("  audit     clean");
-      edition.files().forEach(f -> out.println("  look at   " + edition.folder().resolve(f)));
+      lookAt(edition.folder(), edition.files());
+    }
+    for (Outcome.Unchanged edition : outcome.unchanged()) {
+      out.println();
+      out.println("For " + edition.readers() + ":");
+      out.println("  stands    as it was published and audited; nothing has changed since");
+      lookAt(edition.folder(), edition.files());
     }
     out.println();
     if (wantsFastPhotos()) {
@@ -74,5 +81,9 @@ final class PublishCommand extends EditionCommand {
                   + " so photographs were reduced the usual way.");
     }
     out.println("The register of what is withheld, and the audit's report, are in records/.");
+  }
+
+  private void lookAt(Path folder, List<String> files) {
+    files.forEach(f -> talk().out().println("  look at   " + folder.resolve(f)));
   }
 }

@@ -66,7 +66,7 @@ final class AlbumOpening {
     List<PhotoFile> fresh = new ArrayList<>();
     for (PhotoFile file : log.photos()) {
       try {
-        String stamp = PhotoIndex.stamp(PhotoLoader.inside(log.folder(), file.path()));
+        String stamp = FileStamp.of(PhotoLoader.inside(log.folder(), file.path())).text();
         Exposure exposure = index.find(file.path(), stamp);
         if (exposure == null) {
           stamps.put(file.path(), stamp);

@@ -3,11 +3,8 @@ package chinelog.photo;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.BasicFileAttributes;
-import java.nio.file.attribute.FileTime;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
@@ -28,9 +25,6 @@ import org.jspecify.annotations.Nullable;
 final class PhotoIndex {
 
   private static final String HEADING = "chinelog photographs 2";
-
-  /** A file changed this shortly before the index was written may have changed again unseen. */
-  private static final long UNSURE_MILLIS = 2000;
 
   private final Path file;
   private final SortedMap<String, Line> lines;
@@ -55,22 +49,6 @@ final class PhotoIndex {
   @Nullable Exposure find(String path, String stamp) {
     Line line = lines.get(path);
     return line != null && line.stamp.equals(stamp) ? line.exposure : null;
-  }
-
-  /**
-   * What changes whenever the file does: size, time of change of content, and where the system
-   * tells them, time of change of anything and the file's identity.
-   */
-  static String stamp(Path photo) throws IOException {
-    BasicFileAttributes basic =
-        Files.readAttributes(photo, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
-    long modified = basic.lastModifiedTime().to(TimeUnit.NANOSECONDS);
-    long changed = modified;
-    if (photo.getFileSystem().supportedFileAttributeViews().contains("unix")) {
-      FileTime time = (FileTime) Files.getAttribute(photo, "unix:ctime", LinkOption.NOFOLLOW_LINKS);
-      changed = time.to(TimeUnit.NANOSECONDS);
-    }
-    return basic.size() + " " + modified + " " + changed + " " + basic.fileKey();
   }
 
   /**
@@ -103,7 +81,7 @@ final class PhotoIndex {
     if (!Files.isRegularFile(file)) {
       return new TreeMap<>();
     }
-    long sure = Files.getLastModifiedTime(file).toMillis() - UNSURE_MILLIS;
+    long sure = Files.getLastModifiedTime(file).toMillis() - FileStamp.UNSURE_MILLIS;
     String text = Files.readString(file);
     int body = text.lastIndexOf('\n') + 1;
     String sum = PhotoLoader.sha256(text.substring(0, body).getBytes(StandardCharsets.UTF_8));

@@ -40,7 +40,7 @@ final class Shelf {
     PhotoIndex index = PhotoIndex.open(log);
     for (Path file : files(log.resolve("photos"))) {
       String path = log.relativize(file).toString().replace('\\', '/');
-      Exposure known = index.find(path, PhotoIndex.stamp(file));
+      Exposure known = index.find(path, FileStamp.of(file).text());
       String sha256 = known == null ? PhotoLoader.sha256(Files.readAllBytes(file)) : known.sha256();
       byHash.putIfAbsent(sha256, path);
       names.add(path.toLowerCase(Locale.ROOT));

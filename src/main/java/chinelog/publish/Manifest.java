@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -85,6 +86,19 @@ record Manifest(SortedMap<String, String> files) {
     return foreign;
   }
 
+  /** Names of files of this manifest that stand in a folder and are not as they were written. */
+  Set<String> changedIn(Path folder) throws IOException {
+    Set<String> changed = new TreeSet<>();
+    for (String name : names()) {
+      Path file = folder.resolve(name);
+      if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+          && !sha256(file).equals(files.get(name))) {
+        changed.add(name);
+      }
+    }
+    return changed;
+  }
+
   private static List<Path> list(Path folder) throws IOException {
     try (Stream<Path> all = Files.walk(folder)) {
       return all.filter(p -> !Files.isDirectory(p, LinkOption.NOFOLLOW_LINKS)).sorted().toList();
@@ -110,11 +124,22 @@ record Manifest(SortedMap<String, String> files) {
     return folder.relativize(file).toString().replace('\\', '/');
   }
 
+  /** Of a text in UTF-8, in hexadecimal. */
+  static String sha256(String text) {
+    return HexFormat.of().formatHex(sha256().digest(text.getBytes(StandardCharsets.UTF_8)));
+  }
+
   private static String sha256(Path file) throws IOException {
-    try (InputStream in =
-        new DigestInputStream(Files.newInputStream(file), MessageDigest.getInstance("SHA-256"))) {
-      in.transferTo(java.io.OutputStream.nullOutputStream());
-      return HexFormat.of().formatHex(((DigestInputStream) in).getMessageDigest().digest());
+    MessageDigest digest = sha256();
+    try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
+      in.transferTo(OutputStream.nullOutputStream());
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static MessageDigest sha256() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);
     }

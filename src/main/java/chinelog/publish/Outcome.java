@@ -10,8 +10,9 @@ import java.util.SortedMap;
  *
  * @param problems all of them, worst first; if one is an error, nothing was published
  * @param editions those that were made or audited; empty after an error
+ * @param unchanged those that stand as they would be made, and were not made again
  */
-public record Outcome(List<Problem> problems, List<Made> editions) {
+public record Outcome(List<Problem> problems, List<Made> editions, List<Unchanged> unchanged) {
 
   public boolean hasErrors() {
     return problems.stream().anyMatch(Problem::isError);
@@ -39,6 +40,13 @@ public record Outcome(List<Problem> problems, List<Made> editions) {
       SortedMap<String, Integer> withheld,
       int released,
       List<Finding> findings) {}
+
+  /**
+   * An edition that stands as it was published, since nothing it comes from has changed.
+   *
+   * @param folder where it stands
+   */
+  public record Unchanged(String readers, Path folder, List<String> files) {}
 
   /**
    * Something that the audit found.

@@ -82,21 +82,31 @@ public final class Publisher {
   }
 
   private Outcome publishClaimed(List<String> wanted) throws IOException {
+    Standing standing = Standing.before(folder, shelf, settings());
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, progress);
     Problems problems = new Problems();
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
     for (Readers group : readers) {
       shelf.recover(group.id());
-      problems.addAll(shelf.foreign(group.id()));
+      List<Problem> foreign = shelf.foreign(group.id());
+      problems.addAll(foreign);
+      if (foreign.isEmpty() && !standing.isAsLeft(group.id())) {
+        problems.addAll(shelf.changed(group.id()));
+      }
       problems.addAll(known(group.id()).problems());
     }
     if (problems.hasErrors()) {
-      return new Outcome(problems.list(), List.of());
+      return new Outcome(problems.list(), List.of(), List.of());
     }
+    List<Readers> unchanged = new ArrayList<>();
     List<Draft> drafts = new ArrayList<>();
     try {
       for (Readers group : readers) {
+        if (standing.isCurrent(group.id())) {
+          unchanged.add(group);
+          continue;
+        }
         Draft draft = draft(opened, group, problems);
         if (draft != null) {
           drafts.add(draft);
@@ -111,6 +121,9 @@ public final class Publisher {
         for (Draft draft : drafts) {
           shelf.swap(draft.group().id());
         }
+        for (Draft draft : drafts) {
+          standing.keep(draft.group().id());
+        }
       } else if (!problems.hasErrors()) {
         for (Draft draft : drafts) {
           new Records(shelf, draft.group().id()).writeRefusal(draft, asOf);
@@ -121,9 +134,25 @@ public final class Publisher {
         shelf.dropMaking(group.id());
       }
     }
+    if (problems.hasErrors()) {
+      return new Outcome(problems.list(), List.of(), List.of());
+    }
     return new Outcome(
-        problems.list(),
-        problems.hasErrors() ? List.of() : drafts.stream().map(this::made).toList());
+        problems.list(), drafts.stream().map(this::made).toList(), unchanged(unchanged));
+  }
+
+  /** What an edition depends on besides files. */
+  private String settings() {
+    return asOf + " " + zone + (fastPhotos && Darkroom.hasFastWay() ? " fast" : "");
+  }
+
+  private List<Outcome.Unchanged> unchanged(List<Readers> groups) throws IOException {
+    List<Outcome.Unchanged> all = new ArrayList<>();
+    for (Readers group : groups) {
+      Manifest manifest = Manifest.read(shelf.manifest(group.id()));
+      all.add(new Outcome.Unchanged(group.id(), shelf.published(group.id()), topFiles(manifest)));
+    }
+    return all;
   }
 
   private static List<Readers> choose(
@@ -359,6 +388,7 @@ public final class Publisher {
     }
     return new Outcome(
         problems.list(),
-        problems.hasErrors() ? List.of() : audited.stream().map(this::made).toList());
+        problems.hasErrors() ? List.of() : audited.stream().map(this::made).toList(),
+        List.of());
   }
 }

@@ -7,6 +7,7 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -58,6 +59,19 @@ final class Shelf {
         records(readers).resolve("ledger.csv"),
         "records/" + readers + "/ledger.csv",
         Files.exists(records(readers).resolve("published.txt")));
+  }
+
+  /** The records on which the next edition of some readers depends: their own, and all ledgers. */
+  List<Path> reliedOn(String readers) throws IOException {
+    List<Path> files = new ArrayList<>();
+    for (String own : List.of("manifest.txt", "register.txt", "published.txt")) {
+      files.add(records(readers).resolve(own));
+    }
+    try (DirectoryStream<Path> all =
+        Files.newDirectoryStream(Files.createDirectories(log.resolve("records")))) {
+      all.forEach(folder -> files.add(folder.resolve("ledger.csv")));
+    }
+    return files.stream().filter(Files::isRegularFile).toList();
   }
 
   private Path making(String readers) {
@@ -177,6 +191,20 @@ final class Shelf {
               "Move it out of the folder; chinelog deletes nothing that it did not write."));
     }
     return problems;
+  }
+
+  /** A problem for each file of the edition that is not as it was written: somebody's work. */
+  List<Problem> changed(String readers) throws IOException {
+    return Manifest.read(manifest(readers)).changedIn(published(readers)).stream()
+        .map(
+            name ->
+                Problem.error(
+                    Place.of("published/" + readers + "/" + name),
+                    "This was changed after chinelog wrote it, and the next edition would take its"
+                        + " place.",
+                    "Move it out of the folder if the change is to be kept, else delete it; then"
+                        + " publish again."))
+        .toList();
   }
 
   /** An empty folder to make an edition in. */

@@ -1,0 +1,158 @@
+package chinelog.publish;
+
+import chinelog.photo.FileStamp;
+import java.io.IOException;
+import java.net.URISyntaxException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Knows whether what stands published is as it was left, and whether the log would give the same
+ * again, so that it need not be made and audited anew.
+ *
+ * <p>Remembered are two digests for each group of readers: of the stamps of all that an edition
+ * comes from (the log's files, the ledgers, the program, its settings), and of the edition's own.
+ * No file is opened. Whatever is in doubt counts as changed.
+ */
+final class Standing {
+
+  private static final String IN_DOUBT = "in doubt";
+
+  private final Path log;
+  private final Shelf shelf;
+  private final String settings;
+  private final Stamps sources;
+  private final boolean inDoubt;
+
+  private Standing(Path log, Shelf shelf, String settings, Stamps sources, boolean inDoubt) {
+    this.log = log;
+    this.shelf = shelf;
+    this.settings = settings;
+    this.sources = sources;
+    this.inDoubt = inDoubt;
+  }
+
+  /**
+   * Looks at the files of a log, before they are read.
+   *
+   * @param settings whatever else an edition depends on, such as its day
+   */
+  static Standing before(Path log, Shelf shelf, String settings) throws IOException {
+    Path now = Files.createTempFile(Files.createDirectories(memory(log)), "now", ".new");
+    try {
+      Stamps sources = new Stamps();
+      sources.addAll(log, List.of("published", "records"));
+      long sure = FileStamp.of(now).changedMillis() - FileStamp.UNSURE_MILLIS;
+      boolean inDoubt = sources.strange || sources.latestMillis >= sure;
+      sources.addAll(program(), List.of());
+      return new Standing(log, shelf, settings + "\n" + Runtime.version(), sources, inDoubt);
+    } finally {
+      Files.delete(now);
+    }
+  }
+
+  /** Whether nothing has changed since the edition of some readers was put in its place. */
+  boolean isCurrent(String readers) throws IOException {
+    return !inDoubt && remembered(readers).equals(List.of(source(readers), edition(readers)));
+  }
+
+  /** Whether nobody has touched the edition of some readers since. */
+  boolean isAsLeft(String readers) throws IOException {
+    List<String> remembered = remembered(readers);
+    return remembered.size() == 2 && remembered.get(1).equals(edition(readers));
+  }
+
+  /** Remembers that the edition that stands was made from the files looked at. */
+  void keep(String readers) throws IOException {
+    Files.write(
+        memory(log).resolve(readers),
+        List.of(inDoubt ? IN_DOUBT : source(readers), edition(readers)));
+  }
+
+  private List<String> remembered(String readers) throws IOException {
+    Path file = memory(log).resolve(readers);
+    return Files.isRegularFile(file) ? Files.readAllLines(file) : List.of();
+  }
+
+  private static Path memory(Path log) {
+    return log.resolve(".chinelog").resolve("standing");
+  }
+
+  private String source(String readers) throws IOException {
+    Stamps records = new Stamps();
+    for (Path file : shelf.reliedOn(readers)) {
+      records.add(log, file);
+    }
+    return Manifest.sha256(String.join("\n", settings, sources.text(), records.text()));
+  }
+
+  private String edition(String readers) throws IOException {
+    Stamps stamps = new Stamps();
+    stamps.addAll(shelf.published(readers), List.of());
+    return Manifest.sha256(stamps.text());
+  }
+
+  /** The program's file, or the folder it was compiled into. */
+  private static Path program() {
+    try {
+      return Path.of(Standing.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+    } catch (URISyntaxException e) {
+      throw new IllegalStateException("the program's own place is no address", e);
+    }
+  }
+
+  /** The stamps of many files, by name. */
+  private static final class Stamps {
+
+    private final SortedMap<String, String> byName = new TreeMap<>();
+    private long latestMillis;
+    private boolean strange;
+
+    /** Adds one file, or all below a folder but some of its own, and but hidden folders. */
+    void addAll(Path folder, List<String> except) throws IOException {
+      Files.walkFileTree(
+          folder,
+          new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult preVisitDirectory(Path inside, BasicFileAttributes attributes) {
+              String name = folder.relativize(inside).toString();
+              return except.contains(name) || name.matches("(.*[/\\\\])?\\.[^/\\\\]*")
+                  ? FileVisitResult.SKIP_SUBTREE
+                  : FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
+                throws IOException {
+              strange |= !attributes.isRegularFile();
+              add(folder, file);
+              return FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult visitFileFailed(Path file, IOException e) {
+              strange = true;
+              return FileVisitResult.CONTINUE;
+            }
+          });
+    }
+
+    void add(Path folder, Path file) throws IOException {
+      FileStamp stamp = FileStamp.of(file);
+      latestMillis = Math.max(latestMillis, stamp.changedMillis());
+      byName.put(folder.relativize(file).toString(), stamp.text());
+    }
+
+    String text() {
+      StringBuilder text = new StringBuilder();
+      byName.forEach((name, stamp) -> text.append(name).append('\t').append(stamp).append('\n'));
+      return text.toString();
+    }
+  }
+}
