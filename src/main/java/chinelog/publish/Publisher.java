@@ -87,24 +87,27 @@ public final class Publisher {
     Problems problems = new Problems();
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
+    List<Readers> unchanged = new ArrayList<>();
     for (Readers group : readers) {
       shelf.recover(group.id());
       List<Problem> foreign = shelf.foreign(group.id());
       problems.addAll(foreign);
-      if (foreign.isEmpty() && !standing.isAsLeft(group.id())) {
-        problems.addAll(shelf.changed(group.id()));
+      if (foreign.isEmpty()) {
+        switch (standing.since(group.id())) {
+          case NOTHING -> unchanged.add(group);
+          case SOURCES -> {}
+          case EDITION -> problems.addAll(shelf.changed(group.id()));
+        }
       }
       problems.addAll(known(group.id()).problems());
     }
     if (problems.hasErrors()) {
       return new Outcome(problems.list(), List.of(), List.of());
     }
-    List<Readers> unchanged = new ArrayList<>();
     List<Draft> drafts = new ArrayList<>();
     try {
       for (Readers group : readers) {
-        if (standing.isCurrent(group.id())) {
-          unchanged.add(group);
+        if (unchanged.contains(group)) {
           continue;
         }
         Draft draft = draft(opened, group, problems);

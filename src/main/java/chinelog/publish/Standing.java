@@ -57,15 +57,23 @@ final class Standing {
     }
   }
 
-  /** Whether nothing has changed since the edition of some readers was put in its place. */
-  boolean isCurrent(String readers) throws IOException {
-    return !inDoubt && remembered(readers).equals(List.of(source(readers), edition(readers)));
+  /** What has changed since an edition was put in its place. */
+  enum Change {
+    NOTHING,
+    /** What it comes from, or that is in doubt; it stands as it was left. */
+    SOURCES,
+    /** The edition itself, or that is in doubt. */
+    EDITION
   }
 
-  /** Whether nobody has touched the edition of some readers since. */
-  boolean isAsLeft(String readers) throws IOException {
-    List<String> remembered = remembered(readers);
-    return remembered.size() == 2 && remembered.get(1).equals(edition(readers));
+  /** What has changed since the edition of some readers was put in its place. */
+  Change since(String readers) throws IOException {
+    Path file = memory(log).resolve(readers);
+    List<String> kept = Files.isRegularFile(file) ? Files.readAllLines(file) : List.of();
+    if (kept.size() != 2 || !kept.get(1).equals(edition(readers))) {
+      return Change.EDITION;
+    }
+    return inDoubt || !kept.get(0).equals(source(readers)) ? Change.SOURCES : Change.NOTHING;
   }
 
   /** Remembers that the edition that stands was made from the files looked at. */
@@ -73,11 +81,6 @@ final class Standing {
     Files.write(
         memory(log).resolve(readers),
         List.of(inDoubt ? IN_DOUBT : source(readers), edition(readers)));
-  }
-
-  private List<String> remembered(String readers) throws IOException {
-    Path file = memory(log).resolve(readers);
-    return Files.isRegularFile(file) ? Files.readAllLines(file) : List.of();
   }
 
   private static Path memory(Path log) {
