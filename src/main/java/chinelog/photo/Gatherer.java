@@ -3,9 +3,7 @@ package chinelog.photo;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -28,7 +26,6 @@ import org.jspecify.annotations.Nullable;
 public final class Gatherer {
 
   private static final String UNDATED = "undated";
-  private static final String RECORD = "gathered.csv";
   private static final int NAMED = 4;
 
   private final Request request;
@@ -117,7 +114,7 @@ public final class Gatherer {
   }
 
   /**
-   * Brings photographs in.
+   * Brings photographs in, and writes down what came from where.
    *
    * @throws IOException if the source cannot be listed or the log cannot be written
    */
@@ -139,9 +136,10 @@ public final class Gatherer {
       if (clock != null && !setClock(card, clock)) {
         return outcome();
       }
+      Ledger ledger = request.dryRun ? null : new Ledger(request.log);
       Shelf shelf = new Shelf(request.log, request.dryRun);
       for (String name : card.names()) {
-        bring(card, name, shelf);
+        bring(card, name, shelf, ledger);
         progress.done(steps.size(), card.names().size());
       }
     }
@@ -206,7 +204,8 @@ public final class Gatherer {
     return true;
   }
 
-  private void bring(Card card, String name, Shelf shelf) throws IOException {
+  private void bring(Card card, String name, Shelf shelf, @Nullable Ledger ledger)
+      throws IOException {
     byte[] bytes;
     try {
       bytes = card.read(name);
@@ -237,26 +236,17 @@ public final class Gatherer {
       taken = taken.minus(clocks.getOrDefault(exif.camera(), Duration.ZERO));
       day = taken.toLocalDate();
     }
-    String path = shelf.put(day == null ? UNDATED : day.toString(), name, bytes, sha256);
+    String path = shelf.pathFor(day == null ? UNDATED : day.toString(), name);
+    if (ledger == null) {
+      shelf.put(path, bytes, sha256);
+    } else {
+      String time = taken == null ? "" : taken.toString();
+      String today = request.today.toString();
+      ledger.begin(path, sha256, List.of(today, name, path, sha256, exif.camera(), time));
+      shelf.put(path, bytes, sha256);
+      ledger.finish(sha256);
+    }
     steps.add(new Step(name, path, Fate.BROUGHT_IN));
-    if (!request.dryRun) {
-      record(List.of(name, path, sha256, exif.camera(), taken == null ? "" : taken.toString()));
-    }
-  }
-
-  /**
-   * One line as soon as a file is in its place, so that a run cut short has written what it did.
-   */
-  private void record(List<String> cells) throws IOException {
-    Path file = request.log.resolve("records").resolve(RECORD);
-    Files.createDirectories(file.getParent());
-    String heading = Files.exists(file) ? "" : "day,source,path,sha256,camera,taken\n";
-    StringBuilder line = new StringBuilder(heading).append(request.today);
-    for (String cell : cells) {
-      line.append(",\"").append(cell.replace("\"", "\"\"")).append('"');
-    }
-    Files.writeString(
-        file, line.append('\n'), StandardOpenOption.CREATE, StandardOpenOption.APPEND);
   }
 
   private static String words(Duration fast) {

@@ -69,6 +69,63 @@ class GathererTest {
                 + "\",\"T-20\",\"2026-03-14T09:30\"");
   }
 
+  /** A folder where the record should be stops the run just after the file was placed. */
+  @Test
+  void aRunThatStopsBetweenPlacingAFileAndNotingItIsNotedByTheNext() throws IOException {
+    Path record = log.resolve("records/gathered.csv");
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    onCard("B.JPG", shot(2, "2026:03:15 09:30:00", ""));
+    Files.createDirectories(record);
+    assertThatThrownBy(() -> gather(false)).isInstanceOf(IOException.class);
+    assertThat(tree(log.resolve("photos"))).containsOnlyKeys("2026-03-14/A.JPG");
+    Files.delete(record);
+
+    gather(false);
+    gather(false);
+
+    assertThat(Files.readAllLines(record)).hasSize(3);
+    assertThat(Files.readString(record))
+        .startsWith("day,source,path,sha256,camera,taken\n2026-05-20,\"A.JPG\",\"photos/2026-03")
+        .contains("\n2026-05-20,\"B.JPG\",\"photos/2026-03-15/B.JPG\",\"");
+    assertThat(tree(log.resolve(".chinelog"))).isEmpty();
+  }
+
+  @Test
+  void aLineThatWasHalfWrittenIsCompleted() throws IOException {
+    Path record = log.resolve("records/gathered.csv");
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    Files.createDirectories(record);
+    assertThatThrownBy(() -> gather(false)).isInstanceOf(IOException.class);
+    Files.delete(record);
+    Files.writeString(record, "day,source,path,sha256,camera,taken\n2026-05-20,\"A.J");
+
+    gather(false);
+
+    assertThat(Files.readAllLines(record))
+        .hasSize(2)
+        .last()
+        .asString()
+        .startsWith("2026-05-20,\"A.JPG\",\"photos/2026-03-14/A.JPG\",\"")
+        .endsWith("\"2026-03-14T09:30\"");
+  }
+
+  /** A file where the day's folder should be stops the run just before the file is placed. */
+  @Test
+  void aRunThatStopsBeforePlacingAFileNotesNothingOfIt() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    Path inTheWay = log.resolve("photos/2026-03-14");
+    Files.createDirectories(inTheWay.getParent());
+    Files.writeString(inTheWay, "");
+    assertThatThrownBy(() -> gather(false)).isInstanceOf(IOException.class);
+    Files.delete(inTheWay);
+    Files.delete(card.resolve("A.JPG"));
+
+    gather(false);
+
+    assertThat(log.resolve("records/gathered.csv")).doesNotExist();
+    assertThat(tree(log.resolve(".chinelog"))).isEmpty();
+  }
+
   @Test
   void runningItAgainBringsInNothingTwice() throws IOException {
     onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
