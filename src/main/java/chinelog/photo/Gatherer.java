@@ -153,8 +153,8 @@ public final class Gatherer {
                 Problem.reminder(
                     Place.of(names.get(0)),
                     what + " It was passed over" + others(names) + ".",
-                    "If it is to be shown, save it as JPEG with another program and bring that"
-                        + " in.")));
+                    "If it is a picture that another program opens, save it from there as JPEG and"
+                        + " bring that in.")));
     return new Outcome(steps, clocks, problems);
   }
 
@@ -207,9 +207,10 @@ public final class Gatherer {
   private void bring(Card card, String name, Shelf shelf, @Nullable Ledger ledger)
       throws IOException {
     byte[] bytes;
+    PhotoKind kind;
     try {
       bytes = card.read(name);
-      PhotoKind.of(name, bytes);
+      kind = PhotoKind.of(name, bytes);
     } catch (UnusablePhoto e) {
       steps.add(new Step(name, "", Fate.PASSED_OVER));
       passedOver.computeIfAbsent(e.what(), w -> new ArrayList<>()).add(name);
@@ -229,6 +230,7 @@ public final class Gatherer {
       steps.add(new Step(name, there.get(), Fate.ALREADY_THERE));
       return;
     }
+    lookWhetherWhole(name, kind, bytes);
     Exif exif = Exif.read(bytes);
     LocalDateTime taken = exif.taken(request.zone);
     LocalDate day = Matching.dayInName(name);
@@ -247,6 +249,22 @@ public final class Gatherer {
       ledger.finish(sha256);
     }
     steps.add(new Step(name, path, Fate.BROUGHT_IN));
+  }
+
+  /** Half a picture may be the only one there is, so it comes in; but its maker is to know. */
+  private void lookWhetherWhole(String name, PhotoKind kind, byte[] bytes) {
+    if (kind == PhotoKind.HEIF || Decoder.looksWhole(kind, bytes)) {
+      return;
+    }
+    try {
+      Decoder.decode(kind, bytes);
+    } catch (UnusablePhoto e) {
+      problems.add(
+          Problem.reminder(
+              Place.of(name),
+              e.what() + (request.dryRun ? "" : " It was brought in as it is."),
+              "See whether the camera or another card has it whole."));
+    }
   }
 
   private static String words(Duration fast) {

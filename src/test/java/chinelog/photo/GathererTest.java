@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -67,6 +68,21 @@ class GathererTest {
             "2026-05-20,\"DCIM/100/B.JPG\",\"photos/2026-03-14/B.JPG\",\""
                 + PhotoLoader.sha256(shot(2, "2026:03:14 09:30:00", ""))
                 + "\",\"T-20\",\"2026-03-14T09:30\"");
+  }
+
+  @Test
+  void aPictureThatBreaksOffComesInWithAReminder() throws IOException {
+    byte[] whole = shot(1, "2026:03:14 09:30:00", "");
+    onCard("A.JPG", Arrays.copyOf(whole, whole.length * 2 / 3));
+    onCard("B.JPG", shot(2, "2026:03:14 09:31:00", ""));
+
+    Outcome outcome = gather(false);
+
+    assertThat(outcome.count(Fate.BROUGHT_IN)).isEqualTo(2);
+    assertThat(outcome.problems())
+        .singleElement()
+        .satisfies(p -> assertThat(p.isError()).isFalse())
+        .satisfies(p -> assertThat(p.toString()).contains("A.JPG").contains("damaged"));
   }
 
   /** A folder where the record should be stops the run just after the file was placed. */
