@@ -34,7 +34,7 @@ public final class Darkroom {
   private static final int LARGEST_PX = LONG_EDGES_PX.get(LONG_EDGES_PX.size() - 1);
 
   /** To be raised with every change that alters a derivative's bytes. */
-  private static final String RECIPE = "2";
+  private static final String RECIPE = "3";
 
   private static final int BYTES_PER_MIB = 1 << 20;
 
@@ -161,7 +161,7 @@ public final class Darkroom {
       int w = swapped ? photograph.heightPx() : photograph.widthPx();
       int h = swapped ? photograph.widthPx() : photograph.heightPx();
       if (mask.isEmpty() && loaded.kind() == PhotoKind.JPEG && turbo.isPresent()) {
-        Optional<Pixels> small = turbo.get().decode(loaded.bytes(), LARGEST_PX);
+        Optional<Planes> small = turbo.get().decode(loaded.bytes(), LARGEST_PX);
         if (small.isPresent()) {
           return Derivatives.of(small.get(), orientation, w, h);
         }

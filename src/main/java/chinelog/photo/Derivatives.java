@@ -19,7 +19,7 @@ record Derivatives(List<Jpg> jpegs, String tint, Signature signature) {
   /** An encoded picture. */
   record Jpg(int widthPx, int heightPx, byte[] bytes) {}
 
-  static Derivatives of(Pixels stored, Orientation orientation) throws IOException {
+  static Derivatives of(Picture stored, Orientation orientation) throws IOException {
     return of(stored, orientation, stored.widthPx(), stored.heightPx());
   }
 
@@ -30,7 +30,7 @@ record Derivatives(List<Jpg> jpegs, String tint, Signature signature) {
    * @param sourceHeightPx as stored
    */
   static Derivatives of(
-      Pixels stored, Orientation orientation, int sourceWidthPx, int sourceHeightPx)
+      Picture stored, Orientation orientation, int sourceWidthPx, int sourceHeightPx)
       throws IOException {
     int longer = Math.max(sourceWidthPx, sourceHeightPx);
     int w = orientation.swapsSides() ? sourceHeightPx : sourceWidthPx;
@@ -39,27 +39,26 @@ record Derivatives(List<Jpg> jpegs, String tint, Signature signature) {
         Darkroom.LONG_EDGES_PX.stream().map(edge -> Math.min(edge, longer)).distinct().toList();
     List<Jpg> jpegs = new ArrayList<>();
     double sharpness = 0;
-    Pixels pixels = stored;
+    Picture picture = stored;
     for (int i = edges.size() - 1; i >= 0; i--) {
       int edge = edges.get(i);
       if (i == edges.size() - 1) {
         // Turned only when small; filters work the same along both sides.
-        pixels =
-            orientation.upright(
-                Resampler.fit(
-                    stored,
+        picture =
+            stored
+                .scaled(
                     Resampler.side(sourceWidthPx, longer, edge),
-                    Resampler.side(sourceHeightPx, longer, edge)));
+                    Resampler.side(sourceHeightPx, longer, edge))
+                .upright(orientation);
       } else {
-        pixels =
-            Resampler.scale(
-                pixels, Resampler.side(w, longer, edge), Resampler.side(h, longer, edge));
+        picture = picture.scaled(Resampler.side(w, longer, edge), Resampler.side(h, longer, edge));
       }
       if (edge <= MEASURED_PX && sharpness == 0) {
-        sharpness = Signature.sharpness(pixels.luma(), pixels.widthPx(), pixels.heightPx());
+        sharpness = Signature.sharpness(picture.luma());
       }
-      jpegs.add(0, new Jpg(pixels.widthPx(), pixels.heightPx(), Jpeg.encode(pixels)));
+      jpegs.add(0, new Jpg(picture.widthPx(), picture.heightPx(), picture.encoded()));
     }
-    return new Derivatives(List.copyOf(jpegs), pixels.tint(), Signature.of(pixels, sharpness));
+    return new Derivatives(
+        List.copyOf(jpegs), picture.tint(), Signature.of(picture.luma(), sharpness));
   }
 }

@@ -3,9 +3,7 @@ package chinelog.photo;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -28,7 +26,6 @@ import org.jspecify.annotations.Nullable;
 public final class Gatherer {
 
   private static final String UNDATED = "undated";
-  private static final String RECORD = "gathered.csv";
   private static final int NAMED = 4;
 
   private final Request request;
@@ -117,7 +114,7 @@ public final class Gatherer {
   }
 
   /**
-   * Brings photographs in.
+   * Brings photographs in, and writes down what came from where.
    *
    * @throws IOException if the source cannot be listed or the log cannot be written
    */
@@ -139,9 +136,10 @@ public final class Gatherer {
       if (clock != null && !setClock(card, clock)) {
         return outcome();
       }
+      Ledger ledger = request.dryRun ? null : new Ledger(request.log);
       Shelf shelf = new Shelf(request.log, request.dryRun);
       for (String name : card.names()) {
-        bring(card, name, shelf);
+        bring(card, name, shelf, ledger);
         progress.done(steps.size(), card.names().size());
       }
     }
@@ -155,8 +153,8 @@ public final class Gatherer {
                 Problem.reminder(
                     Place.of(names.get(0)),
                     what + " It was passed over" + others(names) + ".",
-                    "If it is to be shown, save it as JPEG with another program and bring that"
-                        + " in.")));
+                    "If it is a picture that another program opens, save it from there as JPEG and"
+                        + " bring that in.")));
     return new Outcome(steps, clocks, problems);
   }
 
@@ -206,11 +204,13 @@ public final class Gatherer {
     return true;
   }
 
-  private void bring(Card card, String name, Shelf shelf) throws IOException {
+  private void bring(Card card, String name, Shelf shelf, @Nullable Ledger ledger)
+      throws IOException {
     byte[] bytes;
+    PhotoKind kind;
     try {
       bytes = card.read(name);
-      PhotoKind.of(name, bytes);
+      kind = PhotoKind.of(name, bytes);
     } catch (UnusablePhoto e) {
       steps.add(new Step(name, "", Fate.PASSED_OVER));
       passedOver.computeIfAbsent(e.what(), w -> new ArrayList<>()).add(name);
@@ -230,6 +230,7 @@ public final class Gatherer {
       steps.add(new Step(name, there.get(), Fate.ALREADY_THERE));
       return;
     }
+    lookWhetherWhole(name, kind, bytes);
     Exif exif = Exif.read(bytes);
     LocalDateTime taken = exif.taken(request.zone);
     LocalDate day = Matching.dayInName(name);
@@ -237,26 +238,33 @@ public final class Gatherer {
       taken = taken.minus(clocks.getOrDefault(exif.camera(), Duration.ZERO));
       day = taken.toLocalDate();
     }
-    String path = shelf.put(day == null ? UNDATED : day.toString(), name, bytes, sha256);
-    steps.add(new Step(name, path, Fate.BROUGHT_IN));
-    if (!request.dryRun) {
-      record(List.of(name, path, sha256, exif.camera(), taken == null ? "" : taken.toString()));
+    String path = shelf.pathFor(day == null ? UNDATED : day.toString(), name);
+    if (ledger == null) {
+      shelf.put(path, bytes, sha256);
+    } else {
+      String time = taken == null ? "" : taken.toString();
+      String today = request.today.toString();
+      ledger.begin(path, sha256, List.of(today, name, path, sha256, exif.camera(), time));
+      shelf.put(path, bytes, sha256);
+      ledger.finish(sha256);
     }
+    steps.add(new Step(name, path, Fate.BROUGHT_IN));
   }
 
-  /**
-   * One line as soon as a file is in its place, so that a run cut short has written what it did.
-   */
-  private void record(List<String> cells) throws IOException {
-    Path file = request.log.resolve("records").resolve(RECORD);
-    Files.createDirectories(file.getParent());
-    String heading = Files.exists(file) ? "" : "day,source,path,sha256,camera,taken\n";
-    StringBuilder line = new StringBuilder(heading).append(request.today);
-    for (String cell : cells) {
-      line.append(",\"").append(cell.replace("\"", "\"\"")).append('"');
+  /** Half a picture may be the only one there is, so it comes in; but its maker is to know. */
+  private void lookWhetherWhole(String name, PhotoKind kind, byte[] bytes) {
+    if (kind == PhotoKind.HEIF || Decoder.looksWhole(kind, bytes)) {
+      return;
     }
-    Files.writeString(
-        file, line.append('\n'), StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+    try {
+      Decoder.decode(kind, bytes);
+    } catch (UnusablePhoto e) {
+      problems.add(
+          Problem.reminder(
+              Place.of(name),
+              e.what() + (request.dryRun ? "" : " It was brought in as it is."),
+              "See whether the camera or another card has it whole."));
+    }
   }
 
   private static String words(Duration fast) {

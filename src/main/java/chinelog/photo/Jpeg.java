@@ -1,5 +1,6 @@
 package chinelog.photo;
 
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Arrays;
@@ -13,20 +14,21 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 /** The JPEG format: encoding afresh, and finding where a stream ends. */
 final class Jpeg {
 
-  private static final float QUALITY = 0.82f;
+  /** Of derivatives, as the library of the Independent JPEG Group counts it. */
+  static final int QUALITY = 82;
 
   private Jpeg() {}
 
   /** One quality and the standard's own tables for every picture, so that size tells nothing. */
-  static byte[] encode(Pixels pixels) throws IOException {
+  static byte[] encode(BufferedImage image) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     ImageWriter writer = writer();
     try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
       ImageWriteParam how = writer.getDefaultWriteParam();
       how.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
-      how.setCompressionQuality(QUALITY);
+      how.setCompressionQuality(QUALITY / 100f);
       writer.setOutput(out);
-      writer.write(null, new IIOImage(pixels.toImage(), null, null), how);
+      writer.write(null, new IIOImage(image, null, null), how);
     } finally {
       writer.dispose();
     }

@@ -53,26 +53,26 @@ enum Orientation {
     return swapped ? new Box(top, left, bottom, right) : new Box(left, top, right, bottom);
   }
 
-  Pixels upright(Pixels stored) {
+  Samples upright(Samples stored) {
     if (this == AS_STORED) {
       return stored;
     }
     int w = swapped ? stored.heightPx() : stored.widthPx();
     int h = swapped ? stored.widthPx() : stored.heightPx();
-    byte[] from = stored.bgr();
+    byte[] from = stored.bytes();
     byte[] to = new byte[from.length];
+    int channels = stored.channels();
     int stride = stored.widthPx();
-    for (int y = 0; y < h; y++) {
+    for (int y = 0, t = 0; y < h; y++) {
       int sy = flipped ? h - 1 - y : y;
       for (int x = 0; x < w; x++) {
         int sx = mirrored ? w - 1 - x : x;
-        int s = 3 * (swapped ? sx * stride + sy : sy * stride + sx);
-        int t = 3 * (y * w + x);
-        to[t] = from[s];
-        to[t + 1] = from[s + 1];
-        to[t + 2] = from[s + 2];
+        int s = channels * (swapped ? sx * stride + sy : sy * stride + sx);
+        for (int c = 0; c < channels; c++) {
+          to[t++] = from[s + c];
+        }
       }
     }
-    return new Pixels(w, h, to);
+    return new Samples(w, h, channels, to);
   }
 }

@@ -9,33 +9,38 @@ import java.awt.image.ColorConvertOp;
 import java.awt.image.DataBufferByte;
 import java.awt.image.IndexColorModel;
 import java.awt.image.Raster;
+import java.io.IOException;
 import java.util.Locale;
 
 /** An opaque 8-bit sRGB picture, three bytes a pixel: blue, green, red. */
-final class Pixels {
+final class Pixels implements Picture {
 
   /** What a withheld region is filled with; one colour, whatever lay there. */
   static final int FILL = 0x8C8C8C;
 
+  private final Samples samples;
   private final int widthPx;
   private final int heightPx;
   private final byte[] bgr;
 
-  Pixels(int widthPx, int heightPx, byte[] bgr) {
-    if (bgr.length != 3 * widthPx * heightPx) {
-      throw new IllegalArgumentException(
-          bgr.length + " bytes for " + widthPx + " × " + heightPx + " pixels");
-    }
-    this.widthPx = widthPx;
-    this.heightPx = heightPx;
-    this.bgr = bgr;
+  private Pixels(Samples samples) {
+    this.samples = samples;
+    this.widthPx = samples.widthPx();
+    this.heightPx = samples.heightPx();
+    this.bgr = samples.bytes();
   }
 
-  int widthPx() {
+  Pixels(int widthPx, int heightPx, byte[] bgr) {
+    this(new Samples(widthPx, heightPx, 3, bgr));
+  }
+
+  @Override
+  public int widthPx() {
     return widthPx;
   }
 
-  int heightPx() {
+  @Override
+  public int heightPx() {
     return heightPx;
   }
 
@@ -134,29 +139,42 @@ final class Pixels {
     }
   }
 
-  /** Luma of every pixel, 0 to 255, row by row (ITU-R BT.601: 0.299, 0.587, 0.114). */
-  byte[] luma() {
-    byte[] luma = new byte[widthPx * heightPx];
-    for (int i = 0; i < luma.length; i++) {
-      int b = bgr[3 * i] & 0xFF;
-      int g = bgr[3 * i + 1] & 0xFF;
-      int r = bgr[3 * i + 2] & 0xFF;
-      luma[i] = (byte) ((19595 * r + 38470 * g + 7471 * b + 32768) >> 16);
-    }
-    return luma;
+  @Override
+  public Pixels scaled(int widthPx, int heightPx) {
+    return widthPx == this.widthPx && heightPx == this.heightPx
+        ? this
+        : new Pixels(Resampler.scale(samples, widthPx, heightPx));
   }
 
-  /** The mean colour, such as {@code #8a7f70}. */
-  String tint() {
-    long b = 0;
-    long g = 0;
-    long r = 0;
-    for (int i = 0; i < bgr.length; i += 3) {
-      b += bgr[i] & 0xFF;
-      g += bgr[i + 1] & 0xFF;
-      r += bgr[i + 2] & 0xFF;
+  @Override
+  public Pixels upright(Orientation orientation) {
+    return new Pixels(orientation.upright(samples));
+  }
+
+  @Override
+  public Samples luma() {
+    byte[] luma = new byte[widthPx * heightPx];
+    for (int i = 0, at = 0; i < luma.length; i++, at += 3) {
+      int b = bgr[at] & 0xFF;
+      int g = bgr[at + 1] & 0xFF;
+      int r = bgr[at + 2] & 0xFF;
+      luma[i] = (byte) ((19595 * r + 38470 * g + 7471 * b + 32768) >> 16);
     }
-    long n = bgr.length / 3;
-    return String.format(Locale.ROOT, "#%02x%02x%02x", r / n, g / n, b / n);
+    return Samples.plane(widthPx, heightPx, luma);
+  }
+
+  @Override
+  public String tint() {
+    return String.format(
+        Locale.ROOT,
+        "#%02x%02x%02x",
+        (int) samples.mean(2),
+        (int) samples.mean(1),
+        (int) samples.mean(0));
+  }
+
+  @Override
+  public byte[] encoded() throws IOException {
+    return Jpeg.encode(toImage());
   }
 }

@@ -11,61 +11,60 @@ import java.util.Arrays;
  */
 final class Resampler {
 
-  private Resampler() {}
+  private static final int TOGETHER = 4;
 
-  /** The picture at this size; the same one if it has it already. */
-  static Pixels fit(Pixels source, int widthPx, int heightPx) {
-    return source.widthPx() == widthPx && source.heightPx() == heightPx
-        ? source
-        : scale(source, widthPx, heightPx);
-  }
+  private Resampler() {}
 
   /** A side of the picture whose longer side becomes {@code longEdgePx}. */
   static int side(int px, int longer, int longEdgePx) {
     return (int) Math.max(1, Math.round((double) px * longEdgePx / longer));
   }
 
-  static Pixels scale(Pixels source, int widthPx, int heightPx) {
-    Taps across = Taps.of(source.widthPx(), widthPx);
-    Taps down = Taps.of(source.heightPx(), heightPx);
-    byte[] out = new byte[3 * widthPx * heightPx];
-    float[][] ring = new float[down.count][3 * source.widthPx()];
-    float[] sums = new float[3 * source.widthPx()];
+  static Samples scale(Samples source, int widthPx, int heightPx) {
+    return scale(
+        source,
+        widthPx,
+        heightPx,
+        (double) source.widthPx() / widthPx,
+        (double) source.heightPx() / heightPx);
+  }
+
+  /**
+   * @param across how many samples of the source one of the target is wide; differs from the ratio
+   *     of the widths where the last sample is only partly of the picture
+   * @param down how many it is high
+   */
+  static Samples scale(Samples source, int widthPx, int heightPx, double across, double down) {
+    Taps columns = Taps.of(source.widthPx(), widthPx, across);
+    Taps rows = Taps.of(source.heightPx(), heightPx, down);
+    int channels = source.channels();
+    int length = channels * source.widthPx();
+    byte[] out = new byte[channels * widthPx * heightPx];
+    float[][] ring = new float[rows.count][length];
+    float[][] sums = new float[TOGETHER][length];
     int ready = 0;
     for (int y = 0; y < heightPx; y++) {
-      int first = down.first[y];
-      for (; ready < first + down.count; ready++) {
-        widen(source.bgr(), 3 * source.widthPx() * ready, ring[ready % ring.length]);
+      int first = rows.first[y];
+      for (; ready < first + rows.count; ready++) {
+        widen(source.bytes(), length * ready, ring[ready % ring.length]);
       }
-      Arrays.fill(sums, 0.5f);
-      int k = 0;
-      int w = y * down.count;
-      for (; k + 1 < down.count; k += 2) {
-        add(
-            sums,
-            ring[(first + k) % ring.length],
-            down.weights[w + k],
-            ring[(first + k + 1) % ring.length],
-            down.weights[w + k + 1]);
+      float[] row = sums[y % TOGETHER];
+      rows.down(ring, y, row);
+      if (channels > 1) {
+        columns.colours(row, out, channels * widthPx * y);
+      } else if (y % TOGETHER == TOGETHER - 1) {
+        columns.plane(sums, out, widthPx * (y + 1 - TOGETHER), widthPx);
+      } else if (y >= heightPx / TOGETHER * TOGETHER) {
+        // Too few are left: this row four times over.
+        columns.plane(new float[][] {row, row, row, row}, out, widthPx * y, 0);
       }
-      if (k < down.count) {
-        add(sums, ring[(first + k) % ring.length], down.weights[w + k], sums, 0);
-      }
-      across.row(sums, out, 3 * widthPx * y);
     }
-    return new Pixels(widthPx, heightPx, out);
+    return new Samples(widthPx, heightPx, channels, out);
   }
 
-  private static void widen(byte[] bgr, int offset, float[] row) {
+  private static void widen(byte[] samples, int offset, float[] row) {
     for (int i = 0; i < row.length; i++) {
-      row[i] = bgr[offset + i] & 0xFF;
-    }
-  }
-
-  /** Simple enough a loop that the compiler does several samples at once. */
-  private static void add(float[] sums, float[] a, float weightA, float[] b, float weightB) {
-    for (int i = 0; i < sums.length; i++) {
-      sums[i] += weightA * a[i] + weightB * b[i];
+      row[i] = samples[offset + i] & 0xFF;
     }
   }
 
@@ -77,8 +76,7 @@ final class Resampler {
    */
   private record Taps(int count, int[] first, float[] weights) {
 
-    static Taps of(int from, int to) {
-      double ratio = (double) from / to;
+    static Taps of(int from, int to, double ratio) {
       double stretch = Math.max(1, ratio);
       int count = Math.min(from, (int) Math.ceil(4 * stretch));
       int[] first = new int[to];
@@ -109,8 +107,53 @@ final class Resampler {
       return d < 2 ? ((-0.5 * d + 2.5) * d - 4) * d + 2 : 0;
     }
 
-    /** A row of samples, each with 1/2 added for rounding, into bytes. */
-    void row(float[] sums, byte[] out, int offset) {
+    /** One row made of several, each sample with 1/2 added for rounding. */
+    void down(float[][] ring, int y, float[] sums) {
+      Arrays.fill(sums, 0.5f);
+      int w = y * count;
+      int k = first[y];
+      int end = k + count;
+      for (; k + 3 < end; k += 4, w += 4) {
+        add(
+            sums,
+            ring[k % count],
+            weights[w],
+            ring[(k + 1) % count],
+            weights[w + 1],
+            ring[(k + 2) % count],
+            weights[w + 2],
+            ring[(k + 3) % count],
+            weights[w + 3]);
+      }
+      for (; k < end; k++, w++) {
+        add(sums, ring[k % count], weights[w]);
+      }
+    }
+
+    private static void add(float[] sums, float[] a, float weight) {
+      for (int i = 0; i < sums.length; i++) {
+        sums[i] += weight * a[i];
+      }
+    }
+
+    /** Simple enough a loop that the compiler does several samples at once. */
+    private static void add(
+        float[] sums,
+        float[] a,
+        float weightA,
+        float[] b,
+        float weightB,
+        float[] c,
+        float weightC,
+        float[] d,
+        float weightD) {
+      for (int i = 0; i < sums.length; i++) {
+        sums[i] += weightA * a[i] + weightB * b[i] + (weightC * c[i] + weightD * d[i]);
+      }
+    }
+
+    /** A row of blue, green and red into bytes. */
+    void colours(float[] sums, byte[] out, int offset) {
       for (int x = 0, w = 0, t = offset; x < first.length; x++, t += 3) {
         float b = 0;
         float g = 0;
@@ -124,6 +167,31 @@ final class Resampler {
         out[t] = clamp(b);
         out[t + 1] = clamp(g);
         out[t + 2] = clamp(r);
+      }
+    }
+
+    /** Four rows of a plane into bytes; together, as one by itself leaves much of a core idle. */
+    void plane(float[][] sums, byte[] out, int offset, int step) {
+      float[] rowA = sums[0];
+      float[] rowB = sums[1];
+      float[] rowC = sums[2];
+      float[] rowD = sums[3];
+      for (int x = 0, w = 0, t = offset; x < first.length; x++, t++) {
+        float a = 0;
+        float b = 0;
+        float c = 0;
+        float d = 0;
+        for (int k = 0, at = first[x]; k < count; k++, at++, w++) {
+          float weight = weights[w];
+          a += weight * rowA[at];
+          b += weight * rowB[at];
+          c += weight * rowC[at];
+          d += weight * rowD[at];
+        }
+        out[t] = clamp(a);
+        out[t + step] = clamp(b);
+        out[t + 2 * step] = clamp(c);
+        out[t + 3 * step] = clamp(d);
       }
     }
 

@@ -73,21 +73,26 @@ final class Shelf {
   }
 
   /**
-   * Puts a file into a folder of photos under its own name, or with a number where another picture
-   * has that name.
+   * A path below the log's folder that is still free: under the file's own name, or with a number
+   * where another picture has that name.
    *
    * @param folder such as {@code 2026-03-14}
-   * @return the path below the log's folder
+   */
+  String pathFor(String folder, String name) {
+    return freePath("photos/" + folder + "/", safe(name));
+  }
+
+  /**
+   * Puts a file where {@link #pathFor} says.
+   *
    * @throws IOException if what was written does not read back the same
    */
-  String put(String folder, String name, byte[] bytes, String sha256) throws IOException {
-    String path = freePath("photos/" + folder + "/", safe(name));
+  void put(String path, byte[] bytes, String sha256) throws IOException {
     if (!dry) {
       copy(bytes, sha256, log.resolve(path));
     }
     names.add(path.toLowerCase(Locale.ROOT));
     byHash.put(sha256, path);
-    return path;
   }
 
   private String freePath(String folder, String name) {

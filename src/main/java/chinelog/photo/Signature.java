@@ -14,11 +14,11 @@ record Signature(long hash, double sharpness, View view) {
   private static final int COLUMNS = 9;
   private static final int ROWS = 8;
 
-  static Signature of(Pixels small, double sharpness) {
+  static Signature of(Samples luma, double sharpness) {
     return new Signature(
-        differenceHash(Resampler.scale(small, COLUMNS, ROWS).luma()),
+        differenceHash(Resampler.scale(luma, COLUMNS, ROWS).bytes()),
         sharpness,
-        new View(Resampler.scale(small, View.SIDE, View.SIDE).luma()));
+        new View(Resampler.scale(luma, View.SIDE, View.SIDE).bytes()));
   }
 
   /**
@@ -45,7 +45,10 @@ record Signature(long hash, double sharpness, View view) {
    * (Pech-Pacheco et al., "Diatom autofocusing in brightfield microscopy", 2000; cited from
    * memory). 0 where there is no interior.
    */
-  static double sharpness(byte[] luma, int widthPx, int heightPx) {
+  static double sharpness(Samples picture) {
+    byte[] luma = picture.bytes();
+    int widthPx = picture.widthPx();
+    int heightPx = picture.heightPx();
     long n = Math.max(0, widthPx - 2L) * Math.max(0, heightPx - 2L);
     if (n == 0) {
       return 0;

@@ -86,8 +86,7 @@ class ColourTest {
     int[] reds = {26, 0, 2, 1, 82, 103, 88, 78, 36, 40, 35, 30, 0, 0, 0, 0};
     int[] greens = {5, 4, 4, 4, 8, 9, 8, 8, 6, 6, 6, 5, 4, 4, 4, 4};
 
-    byte[] bgr =
-        Resampler.scale(Decoder.decode(PhotoKind.JPEG, Files.readAllBytes(file)), 4, 4).bgr();
+    byte[] bgr = Decoder.decode(PhotoKind.JPEG, Files.readAllBytes(file)).scaled(4, 4).bgr();
 
     for (int i = 0; i < 16; i++) {
       assertThat(bgr[3 * i + 2] & 0xFF).isCloseTo(reds[i], within(5));

@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -67,6 +68,78 @@ class GathererTest {
             "2026-05-20,\"DCIM/100/B.JPG\",\"photos/2026-03-14/B.JPG\",\""
                 + PhotoLoader.sha256(shot(2, "2026:03:14 09:30:00", ""))
                 + "\",\"T-20\",\"2026-03-14T09:30\"");
+  }
+
+  @Test
+  void aPictureThatBreaksOffComesInWithAReminder() throws IOException {
+    byte[] whole = shot(1, "2026:03:14 09:30:00", "");
+    onCard("A.JPG", Arrays.copyOf(whole, whole.length * 2 / 3));
+    onCard("B.JPG", shot(2, "2026:03:14 09:31:00", ""));
+
+    Outcome outcome = gather(false);
+
+    assertThat(outcome.count(Fate.BROUGHT_IN)).isEqualTo(2);
+    assertThat(outcome.problems())
+        .singleElement()
+        .satisfies(p -> assertThat(p.isError()).isFalse())
+        .satisfies(p -> assertThat(p.toString()).contains("A.JPG").contains("damaged"));
+  }
+
+  /** A folder where the record should be stops the run just after the file was placed. */
+  @Test
+  void aRunThatStopsBetweenPlacingAFileAndNotingItIsNotedByTheNext() throws IOException {
+    Path record = log.resolve("records/gathered.csv");
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    onCard("B.JPG", shot(2, "2026:03:15 09:30:00", ""));
+    Files.createDirectories(record);
+    assertThatThrownBy(() -> gather(false)).isInstanceOf(IOException.class);
+    assertThat(tree(log.resolve("photos"))).containsOnlyKeys("2026-03-14/A.JPG");
+    Files.delete(record);
+
+    gather(false);
+    gather(false);
+
+    assertThat(Files.readAllLines(record)).hasSize(3);
+    assertThat(Files.readString(record))
+        .startsWith("day,source,path,sha256,camera,taken\n2026-05-20,\"A.JPG\",\"photos/2026-03")
+        .contains("\n2026-05-20,\"B.JPG\",\"photos/2026-03-15/B.JPG\",\"");
+    assertThat(tree(log.resolve(".chinelog"))).isEmpty();
+  }
+
+  @Test
+  void aLineThatWasHalfWrittenIsCompleted() throws IOException {
+    Path record = log.resolve("records/gathered.csv");
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    Files.createDirectories(record);
+    assertThatThrownBy(() -> gather(false)).isInstanceOf(IOException.class);
+    Files.delete(record);
+    Files.writeString(record, "day,source,path,sha256,camera,taken\n2026-05-20,\"A.J");
+
+    gather(false);
+
+    assertThat(Files.readAllLines(record))
+        .hasSize(2)
+        .last()
+        .asString()
+        .startsWith("2026-05-20,\"A.JPG\",\"photos/2026-03-14/A.JPG\",\"")
+        .endsWith("\"2026-03-14T09:30\"");
+  }
+
+  /** A file where the day's folder should be stops the run just before the file is placed. */
+  @Test
+  void aRunThatStopsBeforePlacingAFileNotesNothingOfIt() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    Path inTheWay = log.resolve("photos/2026-03-14");
+    Files.createDirectories(inTheWay.getParent());
+    Files.writeString(inTheWay, "");
+    assertThatThrownBy(() -> gather(false)).isInstanceOf(IOException.class);
+    Files.delete(inTheWay);
+    Files.delete(card.resolve("A.JPG"));
+
+    gather(false);
+
+    assertThat(log.resolve("records/gathered.csv")).doesNotExist();
+    assertThat(tree(log.resolve(".chinelog"))).isEmpty();
   }
 
   @Test

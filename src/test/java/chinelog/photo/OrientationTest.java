@@ -22,7 +22,7 @@ class OrientationTest {
     "8, 36/25/14"
   })
   void storedPixelsAreTurnedUpright(int tag, String expected) {
-    assertThat(rows(Orientation.of(tag).upright(numbered(3, 2)))).isEqualTo(expected);
+    assertThat(rows(numbered(3, 2).upright(Orientation.of(tag)))).isEqualTo(expected);
   }
 
   @ParameterizedTest
@@ -39,9 +39,9 @@ class OrientationTest {
       int h = orientation.swapsSides() ? 7 : 5;
       Box upright = new Box(1, 2, 3, 5);
       stored.fill(orientation.stored(upright, w, h));
-      Pixels filledBefore = orientation.upright(stored);
+      Pixels filledBefore = stored.upright(orientation);
 
-      Pixels filledAfter = orientation.upright(numbered(7, 5));
+      Pixels filledAfter = numbered(7, 5).upright(orientation);
       filledAfter.fill(upright);
 
       assertThat(filledBefore.bgr()).as("%s", orientation).isEqualTo(filledAfter.bgr());

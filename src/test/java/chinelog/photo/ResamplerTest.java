@@ -12,7 +12,7 @@ class ResamplerTest {
     byte[] bgr = new byte[3 * 97 * 61];
     Arrays.fill(bgr, (byte) 201);
 
-    assertThat(Resampler.scale(new Pixels(97, 61, bgr), 40, 13).bgr()).containsOnly(201);
+    assertThat(new Pixels(97, 61, bgr).scaled(40, 13).bgr()).containsOnly(201);
   }
 
   @Test
@@ -22,7 +22,7 @@ class ResamplerTest {
       bgr[i] = (byte) (4 * (i / 3));
     }
 
-    byte[] half = Resampler.scale(new Pixels(64, 1, bgr), 32, 1).bgr();
+    byte[] half = new Pixels(64, 1, bgr).scaled(32, 1).bgr();
 
     for (int x = 2; x < 30; x++) {
       assertThat(half[3 * x] & 0xFF).isEqualTo(8 * x + 2);
@@ -36,7 +36,7 @@ class ResamplerTest {
       bgr[i] = (byte) (i / 3 % 100 < 50 ? 0 : 255);
     }
 
-    byte[] small = Resampler.scale(new Pixels(100, 100, bgr), 37, 37).bgr();
+    byte[] small = new Pixels(100, 100, bgr).scaled(37, 37).bgr();
 
     for (int x = 0; x < 37; x++) {
       int v = small[3 * (37 * 18 + x)] & 0xFF;

@@ -34,17 +34,19 @@ class SignatureTest {
 
   @Test
   void sharpnessIsTheVarianceOfTheLaplacian() {
-    assertThat(Signature.sharpness(luma(5, 5, (x, y) -> x == 2 && y == 2 ? 1 : 0), 5, 5))
+    assertThat(
+            Signature.sharpness(
+                Samples.plane(5, 5, luma(5, 5, (x, y) -> x == 2 && y == 2 ? 1 : 0))))
         .isCloseTo(20.0 / 9, within(1e-9));
-    assertThat(Signature.sharpness(luma(6, 6, (x, y) -> (x + y) % 2 * 255), 6, 6))
+    assertThat(Signature.sharpness(Samples.plane(6, 6, luma(6, 6, (x, y) -> (x + y) % 2 * 255))))
         .isEqualTo(1040400);
   }
 
   @Test
   void flatPicturesRampsAndTinyOnesAreNotSharp() {
-    assertThat(Signature.sharpness(luma(6, 6, (x, y) -> 77), 6, 6)).isZero();
-    assertThat(Signature.sharpness(luma(6, 6, (x, y) -> x), 6, 6)).isZero();
-    assertThat(Signature.sharpness(luma(2, 9, (x, y) -> 9 * y), 2, 9)).isZero();
+    assertThat(Signature.sharpness(Samples.plane(6, 6, luma(6, 6, (x, y) -> 77)))).isZero();
+    assertThat(Signature.sharpness(Samples.plane(6, 6, luma(6, 6, (x, y) -> x)))).isZero();
+    assertThat(Signature.sharpness(Samples.plane(2, 9, luma(2, 9, (x, y) -> 9 * y)))).isZero();
   }
 
   private static String hash(IntBinaryOperator grey) {

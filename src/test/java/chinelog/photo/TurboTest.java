@@ -3,6 +3,8 @@ package chinelog.photo;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.awt.Color;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,6 +13,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class TurboTest {
 
@@ -36,9 +40,44 @@ class TurboTest {
       Pixels b = Decoder.decode(PhotoKind.JPEG, Files.readAllBytes(fast.get(i).jpeg()));
       assertThat(b.widthPx()).isEqualTo(a.widthPx());
       assertThat(b.heightPx()).isEqualTo(a.heightPx());
-      assertThat(Ssim.of(a.luma(), b.luma(), a.widthPx(), a.heightPx())).isGreaterThan(0.9);
+      assertThat(Ssim.of(a.luma().bytes(), b.luma().bytes(), a.widthPx(), a.heightPx()))
+          .isGreaterThan(0.9);
       JpegWalk.assertClean(Files.readAllBytes(fast.get(i).jpeg()));
     }
+  }
+
+  /** ITU-T T.81, A.1.1: how many samples of luma stand beside one of colour. */
+  @ParameterizedTest
+  @CsvSource({"1, 1, 1", "2, 1, 6", "1, 2, 3", "2, 2, 8", "4, 1, 5", "2, 2, 1"})
+  void coloursStayInTheirPlaceHoweverTheyAreThinnedOut(int h, int v, int orientation)
+      throws IOException {
+    BufferedImage scene =
+        Shots.painted(Shots.scene(901, 603, 5), new Box(300, 200, 601, 402), Color.RED);
+    byte[] shot = Shots.jpegInBlocks(scene, h, v);
+    Orientation turn = Orientation.of(orientation);
+    Picture careful = Decoder.decode(PhotoKind.JPEG, shot).scaled(320, 214).upright(turn);
+    Planes small = Turbo.find().orElseThrow().decode(shot, 320).orElseThrow();
+
+    Pixels one = Decoder.decode(PhotoKind.JPEG, careful.encoded());
+    byte[] fast = small.scaled(320, 214).upright(turn).encoded();
+    Pixels other = Decoder.decode(PhotoKind.JPEG, fast);
+
+    JpegWalk.assertClean(fast);
+    assertThat(other.widthPx()).isEqualTo(one.widthPx());
+    assertThat(other.heightPx()).isEqualTo(one.heightPx());
+    long off = 0;
+    for (int i = 0; i < one.bgr().length; i++) {
+      off += Math.abs((one.bgr()[i] & 0xFF) - (other.bgr()[i] & 0xFF));
+    }
+    assertThat((double) off / one.bgr().length).as("mean distance in levels").isLessThan(3);
+  }
+
+  /** T.81 allows it, and no camera writes it; so the library does not know it. */
+  @Test
+  void anUnheardOfThinningOfColoursIsLeftToTheCarefulWay() {
+    byte[] shot = Shots.jpegInBlocks(Shots.scene(901, 603, 5), 4, 2);
+
+    assertThat(Turbo.find().orElseThrow().decode(shot, 320)).isEmpty();
   }
 
   @Test
