@@ -112,6 +112,13 @@ class BadLogTest {
                     "keel.png: {regions: [{box: [0, 0, 0.5, 1], under: lines}]}\n"),
             "photos/photos.yaml:1:1: error: The photograph photos/keel.png has regions, but"),
         of(
+            "regions pinned by what is no SHA-256, told once and with what to write",
+            log ->
+                log.write(
+                    "photos/photos.yaml",
+                    "keel.png: {sha256: 12ab, regions: [{box: [0, 0, 0.5, 1], under: lines}]}\n"),
+            "photos/photos.yaml:1:1: error: The photograph photos/keel.png has regions, but no"),
+        of(
             "words about a photograph that is not there",
             log -> log.write("photos/photos.yaml", "kiel.png: {caption: x}\n"),
             "photos/photos.yaml:1:1: error: There is no photograph \"kiel.png\" in this folder."
