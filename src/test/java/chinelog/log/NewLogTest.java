@@ -51,7 +51,7 @@ class NewLogTest {
     assertThat(reading.problems()).isEmpty();
     Log log = reading.log();
     assertThat(log.agreements()).containsOnlyKeys("lines");
-    assertThat(log.releases()).hasSize(1);
+    assertThat(log.releases()).hasSize(4);
     assertThat(log.head().budgets()).hasSize(3);
     assertThat(log.head().clocks()).hasSize(1);
     assertThat(log.head().valuation()).isEqualTo(Valuation.AVERAGE);
