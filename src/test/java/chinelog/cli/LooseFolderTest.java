@@ -3,9 +3,12 @@ package chinelog.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.cli.TinyLog.Said;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.time.LocalDateTime;
+import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -56,6 +59,37 @@ class LooseFolderTest {
         .extracting(f -> f.substring(f.lastIndexOf('/') + 1))
         .hasSizeBetween(2, 3)
         .contains("drawings.html");
+  }
+
+  @Test
+  void whatTheNotesTellNothingOfHasNoPageAndStandsInNoMenu() {
+    TinyLog log = loose();
+    log.run("publish", "--for", "public");
+    assertThat(log.path("published/public/site/figures.html")).doesNotExist();
+    assertThat(log.path("published/public/site/materials.html")).doesNotExist();
+    assertThat(site(log)).doesNotContain("figures.html", "materials.html").contains("plates.html");
+    log.write("2026-03-30.md", "---\nstage: planking\ntime: 2 h\nmeasured: {hull.loa: 700 mm}\n---\nMeasured.\n");
+    log.run("publish", "--for", "public");
+    assertThat(log.read("published/public/site/index.html"))
+        .contains("href=\"figures.html\"", "href=\"materials.html\"");
+  }
+
+  @Test
+  void withoutAnAddressThePageForWrongAddressesBringsItsStyleAlongAndOnlyThat() throws Exception {
+    TinyLog log = loose();
+    log.run("publish", "--for", "public");
+    String page = log.read("published/public/site/404.html");
+    String style = page.substring(page.indexOf("<style>") + 7, page.indexOf("</style>"));
+    String hash =
+        Base64.getEncoder()
+            .encodeToString(
+                MessageDigest.getInstance("SHA-256")
+                    .digest(style.getBytes(StandardCharsets.UTF_8)));
+    // Content Security Policy Level 3, 6.7.3.3: a style element is allowed by its content's hash.
+    assertThat(page).contains("style-src 'self' 'sha256-" + hash + "';");
+    assertThat(style).contains("--paper:").doesNotContain("url(");
+    assertThat(page).doesNotContain("site.css", "<nav");
+    assertThat(log.read("published/public/site/index.html")).doesNotContain("<style", "sha256-");
   }
 
   @Test
