@@ -68,7 +68,9 @@ class LooseFolderTest {
     assertThat(log.path("published/public/site/figures.html")).doesNotExist();
     assertThat(log.path("published/public/site/materials.html")).doesNotExist();
     assertThat(site(log)).doesNotContain("figures.html", "materials.html").contains("plates.html");
-    log.write("2026-03-30.md", "---\nstage: planking\ntime: 2 h\nmeasured: {hull.loa: 700 mm}\n---\nMeasured.\n");
+    log.write(
+        "2026-03-30.md",
+        "---\nstage: planking\ntime: 2 h\nmeasured: {hull.loa: 700 mm}\n---\nMeasured.\n");
     log.run("publish", "--for", "public");
     assertThat(log.read("published/public/site/index.html"))
         .contains("href=\"figures.html\"", "href=\"materials.html\"");
