@@ -88,6 +88,9 @@ public final class SiteWriter {
     about.put("title", page.title());
     about.put("description", page.description());
     about.put("language", contents.locale().toLanguageTag());
+    if (!contents.locale().getLanguage().equals(wording.language())) {
+      about.put("wordsLanguage", wording.language());
+    }
     about.put("direction", wording.direction());
     about.put("description_data", Describing.page(contents, page));
     about.put("schemeLight", theme.value("paper"));
