@@ -24,6 +24,11 @@ final class BeginCommand extends LogCommand {
   }
 
   @Override
+  Path folder() {
+    return folder;
+  }
+
+  @Override
   public Integer call() throws IOException {
     if (Files.exists(folder) && !isEmptyFolder(folder)) {
       throw wrong(

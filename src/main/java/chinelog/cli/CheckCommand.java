@@ -33,6 +33,11 @@ final class CheckCommand extends LogCommand {
   }
 
   @Override
+  Path folder() {
+    return log;
+  }
+
+  @Override
   public Integer call() throws IOException {
     Workshop.Opened opened =
         Workshop.open(requireFolder(log), today(), today(), zone(), talk().progress());

@@ -44,6 +44,11 @@ abstract class EditionCommand extends LogCommand {
     super(talk, clock);
   }
 
+  @Override
+  Path folder() {
+    return log;
+  }
+
   /** Does the work for the readers named. */
   abstract Outcome run(Publisher publisher, List<String> readers) throws IOException;
 

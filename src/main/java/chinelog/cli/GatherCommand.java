@@ -62,6 +62,11 @@ final class GatherCommand extends LogCommand {
   }
 
   @Override
+  Path folder() {
+    return log;
+  }
+
+  @Override
   public Integer call() throws IOException {
     requireFolder(log);
     if (!Files.exists(photos)) {

@@ -38,6 +38,9 @@ abstract class LogCommand implements Callable<Integer> {
     return talk;
   }
 
+  /** The folder that the command reads or writes. */
+  abstract Path folder();
+
   LocalDate today() {
     return LocalDate.ofInstant(clock.instant(), clock.getZone());
   }

@@ -17,6 +17,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 
 /** Starts chinelog: parses the command line, runs the command, and exits with its status. */
@@ -36,6 +37,10 @@ public final class Main {
 
   /** A fault of chinelog itself (EX_SOFTWARE of sysexits.h). */
   static final int FAULT = 70;
+
+  /** As Linux, macOS and Windows say it. */
+  private static final Pattern NO_ROOM =
+      Pattern.compile("(?i)no space left|not enough space|disk quota exceeded");
 
   private Main() {}
 
@@ -65,7 +70,7 @@ public final class Main {
             .setExecutionExceptionHandler(
                 (e, command, result) -> {
                   talk.endProgress();
-                  int status = failed(e, talk);
+                  int status = failed(e, folder(command), talk);
                   if (status == PROBLEMS && command.getCommandName().equals("publish")) {
                     talk.err().println(EditionCommand.NOTHING_PUBLISHED);
                   }
@@ -92,13 +97,20 @@ public final class Main {
     }
   }
 
-  private static int failed(Exception thrown, Talk talk) {
+  private static String folder(CommandLine command) {
+    return command.getCommand() instanceof LogCommand of ? of.folder().toString() : "";
+  }
+
+  /**
+   * @param folder that the command was given, to stand in for a file that was not named
+   */
+  private static int failed(Exception thrown, String folder, Talk talk) {
     if (thrown instanceof IOException e) {
-      talk.err().println(problem(e));
+      talk.err().println(problem(e, folder));
       return PROBLEMS;
     }
     if (thrown instanceof UncheckedIOException && thrown.getCause() instanceof IOException e) {
-      talk.err().println(problem(e));
+      talk.err().println(problem(e, folder));
       return PROBLEMS;
     }
     talk.err()
@@ -110,12 +122,12 @@ public final class Main {
     return FAULT;
   }
 
-  private static Problem problem(IOException e) {
+  static Problem problem(IOException e, String folder) {
     if (e instanceof ProblemException known) {
       return known.problem();
     }
     String file = e instanceof FileSystemException f && f.getFile() != null ? f.getFile() : "";
-    Place place = Place.of(file.isEmpty() ? "chinelog" : file);
+    Place place = Place.of(file.isEmpty() ? folder : file);
     if (e instanceof NoSuchFileException) {
       return Problem.error(
           place, "There is no such file or folder.", "Put it there, or correct its name.");
@@ -131,6 +143,10 @@ public final class Main {
           place, "Something of this name is there already.", "Move it away, or rename it.");
     }
     String reason = e instanceof FileSystemException f ? f.getReason() : e.getMessage();
+    if (reason != null && NO_ROOM.matcher(reason).find()) {
+      return Problem.error(
+          place, "The disk is full.", "Make room on it, then run the same command again.");
+    }
     return Problem.error(
         place,
         reason == null

@@ -68,6 +68,11 @@ final class ReckonCommand extends LogCommand {
   }
 
   @Override
+  Path folder() {
+    return log;
+  }
+
+  @Override
   public Integer call() throws IOException {
     Path plan = price;
     if (plan != null && fact != null) {
@@ -84,7 +89,13 @@ final class ReckonCommand extends LogCommand {
     if (one.isPresent() && form == null) {
       Explanation.tree(one.get(), opened.log(), opened.facts()).forEach(talk().out()::println);
     } else {
-      print(one.<Collection<Fact>>map(List::of).orElseGet(() -> chosen(opened.facts())), opened);
+      Collection<Fact> facts =
+          one.<Collection<Fact>>map(List::of).orElseGet(() -> chosen(opened.facts()));
+      if (facts.isEmpty() && fact != null) {
+        talk().err().println(unknown(fact, opened.facts()));
+        return Main.USAGE;
+      }
+      print(facts, opened);
     }
     return opened.hasErrors() ? Main.PROBLEMS : Main.DONE;
   }
@@ -121,18 +132,16 @@ final class ReckonCommand extends LogCommand {
       return facts.byName().values();
     }
     String beginning = wanted.endsWith(".") ? wanted : wanted + ".";
-    List<Fact> found =
-        facts.byName().values().stream().filter(f -> f.name().startsWith(beginning)).toList();
-    if (found.isEmpty()) {
-      throw wrong(
-          "This log has no fact \u201c"
-              + wanted
-              + "\u201d. "
-              + Suggestion.findNearest(wanted, facts.byName().keySet())
-                  .map(n -> "Did you mean \u201c" + n + "\u201d?")
-                  .orElse("Leave the name out to see them all."));
-    }
-    return found;
+    return facts.byName().values().stream().filter(f -> f.name().startsWith(beginning)).toList();
+  }
+
+  private static String unknown(String wanted, Facts facts) {
+    return "This log has no fact \u201c"
+        + wanted
+        + "\u201d. "
+        + Suggestion.findNearest(wanted, facts.byName().keySet())
+            .map(n -> "Did you mean \u201c" + n + "\u201d?")
+            .orElse("Leave the name out to see them all.");
   }
 
   private void print(Collection<Fact> facts, Workshop.Opened opened) {

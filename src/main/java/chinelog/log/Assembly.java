@@ -5,8 +5,6 @@ import chinelog.label.Label;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.quantity.Unit;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -56,6 +54,7 @@ final class Assembly {
   };
 
   private final Inventory inventory;
+  private final PhotoDays photoDays;
   private final Problems problems;
   private final Scope scope;
   private final Fields log;
@@ -63,8 +62,10 @@ final class Assembly {
   private final @Nullable String sheetsUnder;
   private final boolean settled;
 
-  Assembly(Inventory inventory, LocalDate today, ZoneId zone, Problems problems) {
+  Assembly(
+      Inventory inventory, LocalDate today, ZoneId zone, PhotoDays photoDays, Problems problems) {
     this.inventory = inventory;
+    this.photoDays = photoDays;
     this.problems = problems;
     boolean loose = inventory.isLoose();
     Scope bare = new Scope(inventory, today, zone, HeadReader.CURRENCY, List.of(), loose, problems);
@@ -115,7 +116,9 @@ final class Assembly {
     if (factsRoot != null) {
       facts.read(factsRoot);
     }
-    List<Entry> entries = entries(stages, stock);
+    List<PhotoFile> photos = new PhotosReader(scope).read();
+    MissingDate missing = new MissingDate(scope, photoDays, photos, head);
+    List<Entry> entries = entries(stages, stock, missing);
     List<Readers> readers = AgreementReader.readers(log, agreements.keySet(), scope);
     List<String> readerIds = readers.stream().map(Readers::id).toList();
     return new Log(
@@ -133,7 +136,7 @@ final class Assembly {
         stock,
         new TableReader(log, scope).read(),
         entries,
-        new PhotosReader(scope).read(),
+        photos,
         sheets());
   }
 
@@ -148,7 +151,7 @@ final class Assembly {
     return root == null ? List.of() : new StockReader(scope).read(root);
   }
 
-  private List<Entry> entries(List<Stage> stages, List<Lot> stock) {
+  private List<Entry> entries(List<Stage> stages, List<Lot> stock, MissingDate missing) {
     List<String> ids = stages.stream().map(Stage::id).toList();
     boolean planned = !ids.isEmpty() && scope.agreements() != null;
     EntryReader reader = new EntryReader(scope, planned ? ids : null, materials(stock));
@@ -156,7 +159,9 @@ final class Assembly {
     for (Map.Entry<String, Path> file : inventory.entries().entrySet()) {
       Source source = SourceFile.read(file.getValue(), file.getKey(), problems);
       if (source != null) {
-        entries.add(reader.read(file.getKey(), source, () -> fallback(file.getValue(), entries)));
+        Path path = file.getValue();
+        entries.addAll(
+            reader.read(file.getKey(), source, text -> missing.find(path, text, entries)));
       }
     }
     entries.sort(Comparator.comparing(Entry::date).thenComparing(Entry::id));
@@ -172,21 +177,6 @@ final class Assembly {
     Map<String, Unit> units = new TreeMap<>();
     stock.forEach(lot -> units.putIfAbsent(lot.material(), lot.bought().unit()));
     return units;
-  }
-
-  private FallbackDate fallback(Path file, List<Entry> before) {
-    if (!before.isEmpty()) {
-      return new FallbackDate(
-          before.get(before.size() - 1).date(), "the date of the note before it");
-    }
-    LocalDate changed = scope.today();
-    try {
-      changed = Files.getLastModifiedTime(file).toInstant().atZone(scope.zone()).toLocalDate();
-    } catch (IOException e) {
-      // It was read a moment ago; today is as good.
-    }
-    LocalDate latest = changed.isAfter(scope.today()) ? scope.today() : changed;
-    return new FallbackDate(latest, "the day the file was last changed");
   }
 
   /** Without a plan, the stages are those that the entries name, in the order begun. */

@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * One dated note.
  *
- * @param id path below {@code entries} without its ending, such as {@code 2026-03-14-drawings}
+ * @param id path below {@code entries} without its ending, such as {@code 2026-03-14-drawings}; of
+ *     one day among several in a loose note also {@code #} and the day
  * @param stage id of its stage; empty where the log has none
  * @param text what the maker wrote; labels of the text itself are on its parts
  * @param label agreements that the whole entry is under
@@ -50,7 +51,7 @@ public record Entry(
    */
   public Optional<String> findLinked(Inline.Link link, List<Entry> entries) {
     Map<String, String> ids = new TreeMap<>();
-    entries.forEach(e -> ids.put(e.place().file(), e.id()));
+    entries.forEach(e -> ids.putIfAbsent(e.place().file(), e.id()));
     String file = place.file();
     String base = file.contains("/") ? file.substring(0, file.lastIndexOf('/')) : "";
     String path = Targets.findEntry(ids.keySet(), base, link.target());

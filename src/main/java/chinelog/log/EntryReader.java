@@ -9,7 +9,8 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Supplier;
+import java.util.TreeMap;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** Reads one note. */
@@ -35,50 +36,96 @@ final class EntryReader {
   }
 
   /**
-   * The entry, as far as it can be read.
+   * The entry, as far as it can be read; several where a loose note without a date tells of several
+   * days.
    *
-   * @param fallback asked for a date where none is written and the log is loose
+   * @param missing asked for a date, with the note's text, where none is written
    */
-  Entry read(String path, Source source, Supplier<FallbackDate> fallback) {
+  List<Entry> read(
+      String path, Source source, Function<List<Block>, @Nullable FallbackDate> missing) {
     FrontMatter note = FrontMatter.split(source, scope);
     Fields fields = new Fields(note.fields(), scope, Label.NONE, KEYS);
     String id = scope.inventory().entryId(path);
-    EntryDate dates = new EntryDate(scope, path, fields);
-    LocalDate date = dates.find();
-    if (date == null && !dates.isWrong() && scope.loose()) {
-      FallbackDate found = fallback.get();
-      date = found.date();
-      scope
-          .problems()
-          .reminder(
-              Place.of(path),
-              "This note has no date; " + date + " is taken, " + found.reason() + ".",
-              "Begin its name with its date, such as 2026-03-14-drawings.md.");
-    } else if (date == null && !dates.isWrong()) {
-      scope
-          .problems()
-          .error(
-              Place.of(path),
-              "This note has no date.",
-              "Begin its name with its date, such as 2026-03-14-drawings.md, or write \"date: 2026-03-14\" between two lines \"---\" at its top.");
-    }
-    // Reading goes on, so that every problem of the note is told at once.
-    LocalDate day = date == null ? scope.today() : date;
     String folder = path.contains("/") ? path.substring(0, path.lastIndexOf('/')) : "";
     List<Block> text = new MarkdownReader(note.text(), folder, scope).blocks(Label.NONE);
+    EntryDate dates = new EntryDate(scope, path, fields);
+    LocalDate date = dates.find();
+    boolean undated = date == null && !dates.isWrong();
+    List<Diary.Day> days =
+        undated && scope.loose() ? Diary.days(text, scope.today()) : List.<Diary.Day>of();
+    if (!days.isEmpty()) {
+      return days(days, fields, id, path);
+    }
+    if (undated) {
+      date = date(path, missing.apply(text));
+    }
     EntryTitle title = EntryTitle.of(fields, text, id, Place.of(path));
+    return List.of(
+        entry(
+            id, title, date == null ? scope.today() : date, stage(fields, id, path), fields, path));
+  }
+
+  /** What the keys say of work and material belongs to the first day. */
+  private List<Entry> days(List<Diary.Day> days, Fields fields, String id, String path) {
+    Fields none = new Fields(new Yaml.Mapping(List.of(), Place.of(path)), scope, Label.NONE, KEYS);
+    String stage = stage(fields, id, path);
+    List<Entry> entries = new ArrayList<>();
+    Map<LocalDate, Integer> told = new TreeMap<>();
+    for (Diary.Day day : days) {
+      int count = told.merge(day.date(), 1, Integer::sum);
+      String name = id + "#" + day.date() + (count == 1 ? "" : "-" + count);
+      EntryTitle title =
+          day.title().isEmpty()
+              ? EntryTitle.of(none, day.text(), day.date().toString(), Place.of(path))
+              : new EntryTitle(new Marked<>(day.title(), Label.NONE, Place.of(path)), day.text());
+      entries.add(
+          entry(
+              name,
+              title,
+              day.date(),
+              fields.has("stage") || day.stage().isEmpty() ? stage : stageName(day.stage()),
+              entries.isEmpty() ? fields : none,
+              path));
+    }
+    return entries;
+  }
+
+  private Entry entry(
+      String id, EntryTitle title, LocalDate day, String stage, Fields fields, String path) {
     return new Entry(
         id,
         title.title(),
         day,
-        stage(fields, id, path),
-        title.text(),
+        stage,
+        List.copyOf(title.text()),
         worked(fields, day),
         used(fields),
         measured(fields),
         weighed(fields),
         fields.label(),
         Place.of(path));
+  }
+
+  /**
+   * The day found for a note that has none; null, after the problem was noted, if there is none.
+   */
+  private @Nullable LocalDate date(String path, @Nullable FallbackDate found) {
+    if (found == null) {
+      scope
+          .problems()
+          .error(
+              Place.of(path),
+              "This note has no date.",
+              "Begin its name with its date, such as 2026-03-14-drawings.md, or write \"date: 2026-03-14\" between two lines \"---\" at its top.");
+      return null;
+    }
+    scope
+        .problems()
+        .reminder(
+            Place.of(path),
+            "This note has no date; " + found.date() + " is taken, " + found.reason() + ".",
+            "Begin its name with its date, such as 2026-03-14-drawings.md.");
+    return found.date();
   }
 
   private String stage(Fields fields, String id, String path) {

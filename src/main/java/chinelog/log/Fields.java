@@ -165,7 +165,25 @@ final class Fields {
 
   List<Yaml.Pair> pairs(String key) {
     Yaml yaml = find(key);
-    return yaml == null ? List.of() : mapping(yaml, scope).pairs();
+    return yaml == null
+        ? List.of()
+        : mapping(yaml, scope).pairs().stream().filter(this::isWhole).toList();
+  }
+
+  /** Between braces a comma parts values, so that {@code 19,5 cm} leaves {@code 5 cm} alone. */
+  private boolean isWhole(Yaml.Pair pair) {
+    String key = pair.key().text();
+    boolean decimals =
+        key.matches("[0-9].*") && pair.value() instanceof Yaml.Scalar value && value.isEmpty();
+    if (decimals) {
+      scope
+          .problems()
+          .error(
+              pair.key().place(),
+              "A comma parts the values here, and \"" + key + "\" stands alone.",
+              "Write decimals after a point, such as 19.5 cm.");
+    }
+    return !decimals;
   }
 
   List<Yaml> items(String key) {

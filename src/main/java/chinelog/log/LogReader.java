@@ -14,14 +14,22 @@ public final class LogReader {
 
   private final LocalDate today;
   private final ZoneId zone;
+  private final PhotoDays photoDays;
+
+  /** Reads what is written, without looking into photographs. */
+  public LogReader(LocalDate today, ZoneId zone) {
+    this(today, zone, PhotoDays.UNKNOWN);
+  }
 
   /**
    * @param today a note dated after this day is a problem
    * @param zone of a log that names none
+   * @param photoDays asked about the photographs of a note that has no date
    */
-  public LogReader(LocalDate today, ZoneId zone) {
+  public LogReader(LocalDate today, ZoneId zone, PhotoDays photoDays) {
     this.today = today;
     this.zone = zone;
+    this.photoDays = photoDays;
   }
 
   /**
@@ -37,7 +45,7 @@ public final class LogReader {
     Inventory inventory = FolderWalk.walk(folder, problems);
     // Where log.yaml is a link, a folder or misnamed, this is no folder without log.yaml.
     boolean astray = inventory.isLoose() && problems.hasErrors();
-    Assembly assembly = new Assembly(inventory, today, zone, problems);
+    Assembly assembly = new Assembly(inventory, today, zone, photoDays, problems);
     if (astray || !assembly.isSettled()) {
       List<Problem> first = problems.list().stream().filter(Problem::isError).toList();
       return new Reading(assembly.log(), first, false);

@@ -11,12 +11,16 @@ import com.vladsch.flexmark.util.data.MutableDataSet;
 import com.vladsch.flexmark.util.sequence.Escaping;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Reads CommonMark with tables and footnotes into our own tree, in which nothing stands that we do
  * not know.
  */
 final class MarkdownReader {
+
+  private static final Pattern PARTED_LINK = Pattern.compile("(?<=\\])[ \\t]+\\(fact:");
 
   static final int MOST_DEPTH = 40;
 
@@ -99,6 +103,13 @@ final class MarkdownReader {
   /** Nothing that looks like a mark may remain, wherever it stands. */
   private void watch() {
     String text = rest.toString();
+    Matcher parted = PARTED_LINK.matcher(text);
+    while (parted.find()) {
+      scope.complain(
+          source.at(parted.start()),
+          "A space stands between the brackets and the fact, so that this is no figure.",
+          "Write them together, such as [1.19 m](fact:hull.loa).");
+    }
     List<Integer> suspects = MarkWatch.suspects(text);
     for (int offset : suspects) {
       scope
@@ -137,7 +148,9 @@ final class MarkdownReader {
             .error(
                 at(mark),
                 "\"" + id + "\" is not an agreement of this log.",
-                Suggestion.remedy(id, scope.agreementsOrNone()));
+                scope.agreementsOrNone().isEmpty()
+                    ? "Name it among the \"agreements\" of log.yaml, or remove the mark."
+                    : Suggestion.remedy(id, scope.agreementsOrNone()));
       }
     }
     return Label.of(ids);

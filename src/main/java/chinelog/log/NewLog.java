@@ -18,8 +18,9 @@ public final class NewLog {
   private NewLog() {}
 
   /**
-   * Writes log.yaml, facts.yaml, stock.yaml, a first entry of today, and the folders photos and
-   * sheets, all of which read without an error.
+   * Writes log.yaml, facts.yaml, stock.yaml, quotation.yaml, photos.yaml, a first entry of today,
+   * and the folders photos and sheets, all of which read without an error. Between them they show
+   * every key there is, most of them as remarks.
    *
    * @param folder made if it is not there
    * @throws FileAlreadyExistsException if it is a file
@@ -41,6 +42,8 @@ public final class NewLog {
     files.put("log.yaml", "log.yaml");
     files.put("facts.yaml", "facts.yaml");
     files.put("stock.yaml", "stock.yaml");
+    files.put("quotation.yaml", "quotation.yaml");
+    files.put("photos/photos.yaml", "photos/photos.yaml");
     files.put("entries/first.md", "entries/" + today + "-the-log-is-begun.md");
     for (Map.Entry<String, String> file : files.entrySet()) {
       try (InputStream in =

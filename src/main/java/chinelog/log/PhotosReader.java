@@ -130,9 +130,11 @@ final class PhotosReader {
         regions.add(region);
       }
     }
-    String pinned = hash(fields, "sha256");
+    // What is wrong with the pin of regions is told by checkPin.
+    String written = fields.has("regions") ? fields.text("sha256") : hash(fields, "sha256");
+    String pinned = written != null && isHash(written) ? written : null;
     if (fields.has("regions")) {
-      checkPin(path, pinned, fields, pair.key().place());
+      checkPin(path, pinned, pair.key().place());
     }
     return new PhotoFile(
         path,
@@ -185,7 +187,7 @@ final class PhotosReader {
 
   private @Nullable String hash(Fields fields, String key) {
     String text = fields.text(key);
-    if (text == null || text.matches("[0-9a-f]{64}")) {
+    if (text == null || isHash(text)) {
       return text;
     }
     scope
@@ -197,11 +199,15 @@ final class PhotosReader {
     return null;
   }
 
+  private static boolean isHash(String text) {
+    return text.matches("[0-9a-f]{64}");
+  }
+
   /**
    * Regions drawn on another picture would cover the wrong part of this one. Whoever opens the
    * album checks it again and says the same, so that it is told once.
    */
-  private void checkPin(String path, @Nullable String pinned, Fields fields, Place place) {
+  private void checkPin(String path, @Nullable String pinned, Place place) {
     Path file = scope.inventory().photos().get(path);
     String actual = file == null ? null : sha256(file);
     if (actual == null) {
@@ -211,16 +217,16 @@ final class PhotosReader {
               Place.of(path),
               "This file cannot be read.",
               "See that you may read it and that its disk is sound.");
-    } else if (pinned == null && !fields.has("sha256")) {
+    } else if (pinned == null) {
       scope
           .problems()
           .error(
               place,
               "The photograph "
                   + path
-                  + " has regions, but nothing says which file they were drawn on.",
+                  + " has regions, but no sha256 of 64 digits says which file they were drawn on.",
               "See that the regions lie right, then write beside them: sha256: " + actual);
-    } else if (pinned != null && !pinned.equals(actual)) {
+    } else if (!pinned.equals(actual)) {
       scope
           .problems()
           .error(

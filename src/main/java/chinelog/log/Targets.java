@@ -170,6 +170,13 @@ final class Targets {
           place, "This links to a photograph.", "Write ! before it to show the photograph.");
     } else {
       String name = url.substring(url.lastIndexOf('/') + 1);
+      if (url.matches("fact[^A-Za-z].+")) {
+        scope.complain(
+            place,
+            "This links to \"" + url + "\", which is no entry of the log.",
+            "If a fact is meant, write a colon after \"fact\": (fact:hull.loa).");
+        return;
+      }
       List<String> names =
           scope.inventory().entries().keySet().stream()
               .map(p -> p.substring(p.lastIndexOf('/') + 1))

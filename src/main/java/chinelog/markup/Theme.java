@@ -133,7 +133,12 @@ public final class Theme {
 
   /** The style sheet of the site, with the design values as custom properties. */
   public String siteCss() {
-    StringBuilder css = new StringBuilder(SiteFonts.css()).append(":root {\n");
+    return SiteFonts.css() + plainCss();
+  }
+
+  /** The same without font files, for a page that has none beside it. */
+  public String plainCss() {
+    StringBuilder css = new StringBuilder(":root {\n");
     StringBuilder dark = new StringBuilder();
     values.forEach(
         (key, value) -> {

@@ -21,10 +21,12 @@ import java.util.Map;
 public final class Wording {
 
   private final Locale locale;
+  private final String language;
   private final Map<String, String> texts;
 
-  private Wording(Locale locale, Map<String, String> texts) {
+  private Wording(Locale locale, String language, Map<String, String> texts) {
     this.locale = locale;
+    this.language = language;
     this.texts = texts;
   }
 
@@ -35,7 +37,7 @@ public final class Wording {
       if (own != null) {
         texts.putAll(Resources.properties(new String(own, StandardCharsets.UTF_8)));
       }
-      return new Wording(locale, texts);
+      return new Wording(locale, own == null ? "en" : locale.getLanguage(), texts);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -47,6 +49,13 @@ public final class Wording {
 
   public Locale locale() {
     return locale;
+  }
+
+  /**
+   * The language that the words are in, for the attribute {@code lang}: {@code en} for want of own.
+   */
+  public String language() {
+    return language;
   }
 
   /**

@@ -1,8 +1,15 @@
 package chinelog.photo;
 
+import chinelog.log.Head;
 import chinelog.log.Log;
+import chinelog.log.PhotoFile;
 import chinelog.problem.Problem;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The photographs of a log, linked to its entries.
@@ -14,6 +21,20 @@ public record Album(List<Photograph> photographs, List<Problem> problems) {
   public Album {
     photographs = List.copyOf(photographs);
     problems = List.copyOf(problems);
+  }
+
+  /**
+   * The day on which a photograph was taken: as photos.yaml, else its camera, else its name says;
+   * null if none does or it cannot be read.
+   */
+  public static @Nullable LocalDate day(Path folder, PhotoFile file, Head head) {
+    LocalDateTime taken = file.taken();
+    try {
+      taken = taken == null ? PhotoLoader.load(folder, file.path()).exif().taken(head) : taken;
+    } catch (IOException e) {
+      // That it cannot be read is said when the album is opened.
+    }
+    return taken == null ? Matching.dayInName(file.path()) : taken.toLocalDate();
   }
 
   /** Reads metadata of all photographs and links each to its entry. */

@@ -43,7 +43,7 @@ final class AlbumChecks {
           file.place(),
           "The photograph "
               + file.path()
-              + " has regions, but nothing says which file they were drawn on.",
+              + " has regions, but no sha256 of 64 digits says which file they were drawn on.",
           "See that the regions lie right, then write beside them: sha256: " + exposure.sha256());
     } else if (!pinned.equals(exposure.sha256())) {
       problems.error(

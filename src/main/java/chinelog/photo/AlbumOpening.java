@@ -7,7 +7,6 @@ import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -125,7 +124,7 @@ final class AlbumOpening {
   }
 
   private Photograph place(PhotoFile file, Exposure exposure) {
-    LocalDateTime taken = taken(file, exposure);
+    LocalDateTime taken = file.taken() == null ? exposure.exif().taken(log.head()) : file.taken();
     LocalDate day = taken == null ? Matching.dayInName(file.path()) : taken.toLocalDate();
     String entry = matching.shownBy(file.path());
     Photograph.Link link = Photograph.Link.REFERENCED;
@@ -147,14 +146,5 @@ final class AlbumOpening {
         entry,
         link,
         exposure.exif().written());
-  }
-
-  private @Nullable LocalDateTime taken(PhotoFile file, Exposure exposure) {
-    if (file.taken() != null) {
-      return file.taken();
-    }
-    LocalDateTime taken = exposure.exif().taken(log.head().zone());
-    Duration fast = log.head().clocks().getOrDefault(exposure.exif().camera(), Duration.ZERO);
-    return taken == null ? null : taken.minus(fast);
   }
 }

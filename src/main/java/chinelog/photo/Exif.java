@@ -1,5 +1,6 @@
 package chinelog.photo;
 
+import chinelog.log.Head;
 import com.drew.imaging.ImageMetadataReader;
 import com.drew.imaging.ImageProcessingException;
 import com.drew.metadata.Directory;
@@ -11,6 +12,7 @@ import com.drew.metadata.exif.ExifSubIFDDirectory;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.time.DateTimeException;
+import java.time.Duration;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -98,6 +100,12 @@ record Exif(
     return clock == null || offset == null
         ? clock
         : clock.atOffset(offset).atZoneSameInstant(zone).toLocalDateTime();
+  }
+
+  /** The time on the wall of the workshop, put right where the log says that the clock is fast. */
+  @Nullable LocalDateTime taken(Head head) {
+    LocalDateTime taken = taken(head.zone());
+    return taken == null ? null : taken.minus(head.clocks().getOrDefault(camera, Duration.ZERO));
   }
 
   /** The same of a picture that was turned upright already. */

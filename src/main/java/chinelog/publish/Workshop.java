@@ -33,7 +33,7 @@ public final class Workshop {
       throws IOException {
     Shelf.requireOwnCache(folder);
     progress.begin("reading the log");
-    LogReader.Reading reading = new LogReader(today, zone).read(folder);
+    LogReader.Reading reading = new LogReader(today, zone, Album::day).read(folder);
     Log log = AsOf.cut(reading.log(), asOf);
     Problems problems = new Problems();
     problems.addAll(reading.problems());

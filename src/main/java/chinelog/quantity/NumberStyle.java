@@ -13,8 +13,9 @@ import java.util.Optional;
  *
  * <p>A number is rounded once, half up (ties go away from zero), when it is shown: to its tolerance
  * if it has one (one significant digit of it, two where that begins with 1 and has two), else to
- * its significant digits, at least three. A maker's own unit is kept; a reckoned length, area,
- * volume or mass is shown in the metric unit that suits its size (lengths from 1 m on in m).
+ * its significant digits, at least three. Of what is rounded nothing finer than hundredths of a mm
+ * is shown, unless it would lose its second digit. A maker's own unit is kept; a reckoned length,
+ * area, volume or mass is shown in the metric unit that suits its size (lengths from 1 m on in m).
  *
  * @param locale of decimal signs and grouping
  * @param inchDenominator inches are shown as fractions with this denominator, a power of two; 0
@@ -23,6 +24,7 @@ import java.util.Optional;
 public record NumberStyle(Locale locale, int inchDenominator) {
 
   static final char NARROW_SPACE = '\u202f';
+  private static final Unit MILLIMETRE = Unit.known("mm");
   private static final char MINUS = '\u2212';
   private static final int FEWEST_DIGITS = 3;
   private static final int MOST_DIGITS = 9;
@@ -54,6 +56,23 @@ public record NumberStyle(Locale locale, int inchDenominator) {
     return t != null && t.signum() > 0 && isDecimal(q)
         ? withUnit(number(q.value(), tolerancePlaces(t), true), q.unit())
         : showPlain(q);
+  }
+
+  /**
+   * The full-size counterpart of a model's figure, without its tolerance: as {@link #showValue} has
+   * it, but no length from 1 mm on finer than whole mm, unless it would lose its second digit.
+   */
+  public String showFullSize(Quantity quantity) {
+    Quantity q = Rescaling.suited(quantity);
+    boolean metres = q.unit().equals(Unit.METRE);
+    if (!metres && !q.unit().equals(MILLIMETRE)) {
+      return showValue(quantity);
+    }
+    BigDecimal t = q.tolerance();
+    boolean tolerant = t != null && t.signum() > 0;
+    int places = t != null && tolerant ? tolerancePlaces(t) : places(q);
+    int finest = metres ? 3 : places(q.value(), 0);
+    return withUnit(number(q.value(), Math.min(places, finest), tolerant), q.unit());
   }
 
   /** The tolerance alone, such as {@code ± 2 mm}; empty where there is none. */
@@ -249,9 +268,17 @@ public record NumberStyle(Locale locale, int inchDenominator) {
     }
     int magnitude = Quantity.magnitude(value);
     int wanted = Math.max(FEWEST_DIGITS, digits) - magnitude;
+    if (q.unit().equals(MILLIMETRE) && value.stripTrailingZeros().scale() > wanted) {
+      wanted = Math.min(wanted, places(value, 2));
+    }
     // Zeros at the end say something only among the first few digits.
     int told = Math.max(value.stripTrailingZeros().scale(), DIGITS_OF_RECKONED - magnitude);
     return Math.max(0, Math.min(wanted, Math.min(told, value.scale())));
+  }
+
+  /** Decimals for a length: {@code fewest}, or as many as tell its second digit. */
+  private static int places(BigDecimal value, int fewest) {
+    return Math.max(fewest, 2 - Quantity.magnitude(value));
   }
 
   private static int tolerancePlaces(BigDecimal t) {

@@ -23,7 +23,7 @@ final class Rescaling {
           List.of(
               Step.of("km", "10000"),
               Step.of("m", "1"),
-              Step.of("mm", "0.001"),
+              Step.of("mm", "0.0001"),
               Step.of("µm", "0")),
           List.of(Step.of("m²", "1"), Step.of("cm²", "0.0001"), Step.of("mm²", "0")),
           List.of(Step.of("m³", "1"), Step.of("L", "0.001"), Step.of("cm³", "0")),

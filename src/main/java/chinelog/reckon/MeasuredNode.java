@@ -2,8 +2,7 @@ package chinelog.reckon;
 
 import chinelog.label.Label;
 import chinelog.log.Entry;
-import chinelog.quantity.Quantity;
-import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -64,7 +63,7 @@ final class MeasuredNode implements Node {
           m.place(),
           reading.entry.id());
     }
-    return isOfPlannedKind(ledger);
+    return isOfOneKind(ledger);
   }
 
   private String title(Ledger ledger, Entry.Measurement m) {
@@ -77,34 +76,37 @@ final class MeasuredNode implements Node {
         : ledger.require(planned).title().replaceAll(", as planned$", "");
   }
 
-  private boolean isOfPlannedKind(Ledger ledger) {
-    String planned = plan;
-    if (planned == null) {
-      return true;
-    }
-    Fact measured = ledger.require(name);
-    Quantity plannedValue = ledger.require(planned).value();
-    try {
-      plannedValue.in(measured.value().unit());
-      return true;
-    } catch (QuantityException e) {
+  /** Whether every reading is of one kind with the plan, or where there is none with the last. */
+  private boolean isOfOneKind(Ledger ledger) {
+    Fact like = ledger.require(plan == null ? name : plan);
+    Unit unit = like.value().unit();
+    boolean all = true;
+    for (int i = 0; i < readings.size(); i++) {
+      Entry.Measurement m = readings.get(i).measurement;
+      if (m.value().unit().isCompatible(unit)) {
+        continue;
+      }
+      all = false;
       ledger
           .problems()
           .error(
-              measured.place(),
+              m.place(),
               "\""
                   + name
                   + "\" is measured as "
-                  + measured.value()
-                  + ", but its plan is in "
-                  + plannedValue.unit()
+                  + m.value()
+                  + (plan == null ? ", but another time in " : ", but its plan is in ")
+                  + unit
                   + " ("
-                  + ledger.require(planned).place()
+                  + like.place()
                   + ").",
               "Write the measurement with a unit of the same kind.");
-      ledger.withdraw(name);
-      return false;
+      ledger.withdraw(
+          i == readings.size() - 1
+              ? name
+              : name + ".at_" + Ledger.part(readings.get(i).entry.id()));
     }
+    return all;
   }
 
   @Override

@@ -15,6 +15,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -27,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * earned half of its planned hours, one left behind (a later stage of the plan has begun since its
  * last entry) or the last one past its finish all of them: the fifty-fifty rule, common practice.
  */
-final class PlanBook {
+public final class PlanBook {
 
   private static final BigDecimal MOST_DAYS = BigDecimal.valueOf(36_525);
   private static final BigDecimal HALF = new BigDecimal("0.5");
@@ -38,6 +39,23 @@ final class PlanBook {
   PlanBook(Log log, Ledger ledger) {
     this.log = log;
     this.ledger = ledger;
+  }
+
+  /**
+   * The day on which the build will be finished if it goes on as it did, such as 12 May 2026, told
+   * by {@code plan.forecast_days}; none where that is not reckoned, or once the day has come.
+   */
+  public static Optional<LocalDate> findForecastFinish(Log log, Facts facts) {
+    Optional<LocalDate> start =
+        log.stages().stream()
+            .flatMap(s -> Optional.ofNullable(s.start()).stream())
+            .min(LocalDate::compareTo);
+    LocalDate today =
+        log.entries().isEmpty() ? null : log.entries().get(log.entries().size() - 1).date();
+    return facts
+        .find("plan.forecast_days")
+        .flatMap(days -> start.map(from -> finish(days, from)))
+        .filter(day -> today != null && day.isAfter(today));
   }
 
   void reckon() {
@@ -167,12 +185,16 @@ final class PlanBook {
   }
 
   /** A day begun is a day; what lies beyond any calendar is left as a number. */
-  private void nameTheDay(Fact days, LocalDate start) {
+  private static @Nullable LocalDate finish(Fact days, LocalDate start) {
     BigDecimal whole = days.value().value().setScale(0, RoundingMode.CEILING);
-    if (whole.compareTo(MOST_DAYS) > 0) {
+    return whole.compareTo(MOST_DAYS) > 0 ? null : start.plusDays(whole.longValueExact() - 1);
+  }
+
+  private void nameTheDay(Fact days, LocalDate start) {
+    LocalDate finish = finish(days, start);
+    if (finish == null) {
       return;
     }
-    LocalDate finish = start.plusDays(whole.longValueExact() - 1);
     ledger.replace(
         new Fact(
             days.name(),

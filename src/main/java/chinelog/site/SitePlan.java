@@ -38,8 +38,14 @@ final class SitePlan {
     add(Addresses.HOME, "home.ftlh", "", homeDescription(), picture(contents.hero()), Map.of());
     named("series.html", "series.ftlh", "nav.posts", Map.of());
     named("stages.html", "stages.ftlh", "nav.stages", Map.of());
-    named("figures.html", "figures.ftlh", "nav.figures", Map.of());
-    named("materials.html", "materials.ftlh", "nav.materials", Map.of());
+    if (!contents.figures().isEmpty() || !contents.limits().isEmpty()) {
+      named("figures.html", "figures.ftlh", "nav.figures", Map.of());
+    }
+    if (!contents.materials().isEmpty()
+        || !contents.hours().isEmpty()
+        || !contents.charts().isEmpty()) {
+      named("materials.html", "materials.ftlh", "nav.materials", Map.of());
+    }
     named("plates.html", "plates.ftlh", "nav.plates", Map.of());
     named("terms.html", "terms.ftlh", "nav.terms", Map.of("letters", letters));
     named("about.html", "about.ftlh", "nav.about", Map.of());

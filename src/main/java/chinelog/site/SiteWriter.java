@@ -12,6 +12,9 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -53,9 +56,10 @@ public final class SiteWriter {
     Addresses addresses = new Addresses(contents);
     Functions functions = new Functions(contents, addresses, theme, wording);
     List<Page> pages = SitePlan.of(contents, addresses, wording);
+    List<String> menu = pages.stream().map(Page::path).filter(p -> !p.contains("/")).toList();
     SearchIndex search = new SearchIndex();
     for (Page page : pages) {
-      String html = templates.fill(page.template(), values(page, functions, wording));
+      String html = templates.fill(page.template(), values(page, menu, functions, wording));
       write(page.path(), html.getBytes(StandardCharsets.UTF_8));
       if (page.isSearched()) {
         search.add(page.path(), page.title(), html);
@@ -73,15 +77,20 @@ public final class SiteWriter {
     }
   }
 
-  private Map<String, Object> values(Page page, Functions functions, Wording wording) {
+  private Map<String, Object> values(
+      Page page, List<String> menu, Functions functions, Wording wording) {
     Map<String, Object> values = new TreeMap<>(functions.forPage(root(page)));
     values.putAll(page.values());
     values.put("edition", contents);
     Map<String, Object> about = new TreeMap<>();
     about.put("path", page.path());
+    about.put("menu", menu);
     about.put("title", page.title());
     about.put("description", page.description());
     about.put("language", contents.locale().toLanguageTag());
+    if (!contents.locale().getLanguage().equals(wording.language())) {
+      about.put("wordsLanguage", wording.language());
+    }
     about.put("direction", wording.direction());
     about.put("description_data", Describing.page(contents, page));
     about.put("schemeLight", theme.value("paper"));
@@ -96,16 +105,34 @@ public final class SiteWriter {
         about.put("picture", Outside.address(address, file));
       }
     }
+    if (address == null && page.path().equals(Addresses.MISSING)) {
+      String style = theme.plainCss().replace("\r", "").replace("</", "<\\/");
+      about.put("style", style);
+      about.put("styleHash", "sha256-" + sha256(style));
+    }
     values.put("page", about);
     return values;
   }
 
-  /** The page for wrong addresses is shown at any of them, so it names its files from the top. */
+  /**
+   * The page for wrong addresses is shown at any of them, so it names all from the top; where the
+   * top is not known, it brings its style along, and has no menu.
+   */
   private String root(Page page) {
     URI address = contents.address();
     return address != null && page.path().equals(Addresses.MISSING)
         ? Outside.path(address)
         : page.root();
+  }
+
+  /** As Content Security Policy Level 3, 2.3.1, allows one style by its hash. */
+  private static String sha256(String text) {
+    try {
+      byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+      return Base64.getEncoder().encodeToString(MessageDigest.getInstance("SHA-256").digest(bytes));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
   }
 
   private void writeAssets() throws IOException {

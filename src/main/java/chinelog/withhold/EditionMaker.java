@@ -17,6 +17,7 @@ import chinelog.photo.Album;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Facts;
+import chinelog.reckon.PlanBook;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -296,6 +297,13 @@ final class EditionMaker {
     }
     lines.add(line("line.plates", String.valueOf(plates.all().size())));
     hours.totalLine().ifPresent(lines::add);
+    // How the build goes is told by every entry. For readers who may not see all that the log could
+    // hold, the line is never there, so that its absence tells of nothing.
+    if (sight.allows(Label.of(log.agreements().keySet()))) {
+      PlanBook.findForecastFinish(log, facts)
+          .filter(finish -> figures.find("plan.forecast_days").map(figures::show).isPresent())
+          .ifPresent(finish -> lines.add(line("line.finish", words.date(finish))));
+    }
     materials.costLine(entry -> true).ifPresent(lines::add);
     return lines;
   }

@@ -253,7 +253,7 @@ final class FigureMaker {
       return "";
     }
     return Similitude.findFullSize(fact.value(), scale.get().value())
-        .map(style::showValue)
+        .map(style::showFullSize)
         .orElse("");
   }
 }

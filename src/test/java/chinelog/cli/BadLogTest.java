@@ -112,6 +112,13 @@ class BadLogTest {
                     "keel.png: {regions: [{box: [0, 0, 0.5, 1], under: lines}]}\n"),
             "photos/photos.yaml:1:1: error: The photograph photos/keel.png has regions, but"),
         of(
+            "regions pinned by what is no SHA-256, told once and with what to write",
+            log ->
+                log.write(
+                    "photos/photos.yaml",
+                    "keel.png: {sha256: 12ab, regions: [{box: [0, 0, 0.5, 1], under: lines}]}\n"),
+            "photos/photos.yaml:1:1: error: The photograph photos/keel.png has regions, but no"),
+        of(
             "words about a photograph that is not there",
             log -> log.write("photos/photos.yaml", "kiel.png: {caption: x}\n"),
             "photos/photos.yaml:1:1: error: There is no photograph \"kiel.png\" in this folder."
@@ -120,6 +127,29 @@ class BadLogTest {
 
   static Stream<Case> notes() {
     return Stream.of(
+        of(
+            "a decimal comma between braces",
+            log ->
+                log.replace(
+                    NOTE, "time:", "measured: {hull.beam: 19 cm, hull.draught: 52,5 mm}\ntime:"),
+            NOTE + ":4:47: error: A comma parts the values here, and \"5 mm\" stands alone."),
+        of(
+            "an earlier measurement without its unit",
+            log ->
+                log.replace(NOTE, "time:", "measured: {hull.loa: 701}\ntime:")
+                    .write(
+                        "entries/2026-03-26-again.md",
+                        "---\nmeasured: {hull.loa: 700 mm}\n---\nAgain.\n"),
+            NOTE + ":4:12: error: \"hull.loa\" is measured as 701, but its plan is in m"),
+        of(
+            "a fact apart from its brackets",
+            log -> log.replace(NOTE, "lies straight", "is [700 mm] (fact:hull.loa)"),
+            NOTE + ":7:21: error: A space stands between the brackets and the fact"),
+        of(
+            "a fact without its colon",
+            log -> log.replace(NOTE, "lies straight", "is [700 mm](fact/hull.loa)"),
+            NOTE
+                + ":7:13: error: This links to \"fact/hull.loa\", which is no entry of the log. If a"),
         of(
             "a note without a date",
             log -> log.move(NOTE, "entries/keel.md"),

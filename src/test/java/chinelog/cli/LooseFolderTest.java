@@ -3,9 +3,15 @@ package chinelog.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.cli.TinyLog.Said;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.time.LocalDateTime;
+import java.util.Base64;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -56,6 +62,39 @@ class LooseFolderTest {
   }
 
   @Test
+  void whatTheNotesTellNothingOfHasNoPageAndStandsInNoMenu() {
+    TinyLog log = loose();
+    log.run("publish", "--for", "public");
+    assertThat(log.path("published/public/site/figures.html")).doesNotExist();
+    assertThat(log.path("published/public/site/materials.html")).doesNotExist();
+    assertThat(site(log)).doesNotContain("figures.html", "materials.html").contains("plates.html");
+    log.write(
+        "2026-03-30.md",
+        "---\nstage: planking\ntime: 2 h\nmeasured: {hull.loa: 700 mm}\n---\nMeasured.\n");
+    log.run("publish", "--for", "public");
+    assertThat(log.read("published/public/site/index.html"))
+        .contains("href=\"figures.html\"", "href=\"materials.html\"");
+  }
+
+  @Test
+  void withoutAnAddressThePageForWrongAddressesBringsItsStyleAlongAndOnlyThat() throws Exception {
+    TinyLog log = loose();
+    log.run("publish", "--for", "public");
+    String page = log.read("published/public/site/404.html");
+    String style = page.substring(page.indexOf("<style>") + 7, page.indexOf("</style>"));
+    String hash =
+        Base64.getEncoder()
+            .encodeToString(
+                MessageDigest.getInstance("SHA-256")
+                    .digest(style.getBytes(StandardCharsets.UTF_8)));
+    // Content Security Policy Level 3, 6.7.3.3: a style element is allowed by its content's hash.
+    assertThat(page).contains("style-src 'self' 'sha256-" + hash + "';");
+    assertThat(style).contains("--paper:").doesNotContain("url(");
+    assertThat(page).doesNotContain("site.css", "<nav");
+    assertThat(log.read("published/public/site/index.html")).doesNotContain("<style", "sha256-");
+  }
+
+  @Test
   void whatWouldBeAnErrorInALogIsAReminderHere() {
     TinyLog log = loose().write("shopping.md", "Glue.\n\n![](pictures/gone.png)\n");
     Said said = log.run("check");
@@ -74,5 +113,106 @@ class LooseFolderTest {
       assertThat(said.err()).as(name).contains("log.yaml");
       assertThat(Files.exists(log.path("published"))).as(name).isFalse();
     }
+  }
+
+  private static String site(TinyLog log) {
+    return log.everything().entrySet().stream()
+        .filter(file -> file.getKey().startsWith("published/") && file.getKey().endsWith(".html"))
+        .map(Map.Entry::getValue)
+        .collect(Collectors.joining());
+  }
+
+  @Test
+  void anUndatedNoteTakesTheDayOfItsFirstPhotographThatTellsOne() {
+    TinyLog log =
+        loose()
+            .write("ribbands.md", "Bent on.\n\n![](pictures/moulds.png) ![](pictures/a.jpg)\n")
+            .photo("pictures/a.jpg", LocalDateTime.of(2026, 3, 19, 16, 2));
+    Said said = log.run("check");
+    assertThat(said.status()).isZero();
+    assertThat(said.err())
+        .contains(
+            "ribbands.md: reminder: This note has no date; 2026-03-19 is taken, the day its"
+                + " photograph pictures/a.jpg was taken.");
+    log.run("publish", "--for", "public");
+    assertThat(site(log)).contains("<time datetime=\"2026-03-19\">");
+  }
+
+  @Test
+  void inALogTooAndWithTheClockOfTheCameraPutRight() {
+    TinyLog log =
+        TinyLog.in(folder.resolve("clock"))
+            .write("entries/ribbands.md", "Bent on.\n\n![](../photos/a.jpg)\n")
+            .photo("photos/a.jpg", LocalDateTime.of(2026, 3, 20, 0, 40));
+    assertThat(log.run("check").err()).contains("2026-03-20 is taken, the day its photograph");
+    log.replace("log.yaml", "stages:", "clocks: {T-20: 1 h 12 min}\nstages:");
+    assertThat(log.run("check").err()).contains("2026-03-19 is taken, the day its photograph");
+  }
+
+  @Test
+  void theDayOfAPhotographUnderAnAgreementIsNotToldByANoteThatIsUnderNone() {
+    TinyLog log =
+        TinyLog.in(folder.resolve("under"))
+            .write("entries/ribbands.md", "Bent on.\n\n![](../photos/a.jpg){under=lines}\n")
+            .photo("photos/a.jpg", LocalDateTime.of(2026, 3, 20, 0, 40));
+    Said said = log.run("check");
+    assertThat(said.status()).isEqualTo(Main.PROBLEMS);
+    assertThat(said.err()).contains("entries/ribbands.md: error: This note has no date. Begin");
+    log.write("entries/ribbands.md", "Bent on.\n\n![](../photos/a.jpg)\n")
+        .write("photos/photos.yaml", "a.jpg: {under: lines}\n");
+    assertThat(log.run("check").err())
+        .contains("entries/ribbands.md: error: This note has no date. Begin");
+  }
+
+  @Test
+  void aDiaryInOneFileIsDividedAtItsDatedHeadingsAndTheHeadingsAboveNameTheStages() {
+    TinyLog log =
+        TinyLog.empty(folder.resolve("diary"))
+            .write(
+                "diary.md",
+                """
+                # Building Merrow
+
+                Begun in the spring.
+
+                ## Moulds
+
+                ### 2026-03-17: Seven of them
+
+                Cut and faired.
+
+                ### 18 March 2026
+
+                On the board.
+
+                ## Planking
+
+                Cedar from the loft.
+
+                ### 25 Mar 2026 - The keel plank
+
+                Glued.
+                """);
+    Said said = log.run("publish", "--for", "public");
+    assertThat(said.status()).isZero();
+    assertThat(said.err()).doesNotContain("no date");
+    assertThat(said.out()).contains("3 entries");
+    String stages = log.read("published/public/site/stages.html");
+    assertThat(stages)
+        .contains(">Moulds<", "Seven of them", ">Planking<", "The keel plank")
+        .doesNotContain(">Building Merrow</h2>");
+    assertThat(stages.indexOf("Seven of them")).isLessThan(stages.indexOf(">Planking<"));
+    assertThat(stages.indexOf("The keel plank")).isGreaterThan(stages.indexOf(">Planking<"));
+    assertThat(site(log))
+        .contains("Cedar from the loft.", "Begun in the spring.", "<time datetime=\"2026-03-18\">");
+  }
+
+  @Test
+  void theHeadingOfAWholeDiaryIsNoStage() {
+    TinyLog log =
+        TinyLog.empty(folder.resolve("diary"))
+            .write("diary.md", "# My boat\n\n## 2026-03-17\n\nCut.\n\n## 2026-03-18\n\nGlued.\n");
+    assertThat(log.run("publish", "--for", "public").out()).contains("2 entries");
+    assertThat(log.read("published/public/site/stages.html")).doesNotContain("My boat</");
   }
 }

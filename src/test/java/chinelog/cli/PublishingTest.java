@@ -281,4 +281,19 @@ class PublishingTest {
         .removeIf(file -> file.matches("(.*/)?\\.chinelog/(photos|prints|claimed|standing).*"));
     return files;
   }
+
+  @Test
+  void wordsOfALanguageThatIsNotKnownAreEnglishAndMarkedSo() {
+    TinyLog log =
+        TinyLog.in(folder.resolve("fi")).replace("log.yaml", "language: en-GB", "language: fi");
+    assertThat(log.run("publish", "--for", "public").status()).isZero();
+    // WCAG 2.2, 3.1.2: the language of each passage can be told by a program.
+    assertThat(log.read("published/public/site/stages.html"))
+        .contains("<html lang=\"fi\"", "<h1 lang=\"en\" dir=\"ltr\">Stages</h1>")
+        .contains("<nav aria-label=\"Pages\" lang=\"en\" dir=\"ltr\">");
+    log.replace("log.yaml", "language: fi", "language: nl");
+    assertThat(log.run("publish", "--for", "public").status()).isZero();
+    assertThat(log.read("published/public/site/stages.html"))
+        .contains("<html lang=\"nl\"", "<h1>Bouwfasen</h1>");
+  }
 }

@@ -93,7 +93,8 @@ class MisspeltMarkTest {
         new Scope(inventory, TODAY, ZoneOffset.UTC, "GBP", List.of("lines"), false, problems);
     Source source = Source.ofFile(PATH, note);
     return new EntryReader(scope, null, null)
-        .read(PATH, source, () -> new FallbackDate(TODAY, "never asked"));
+        .read(PATH, source, text -> new FallbackDate(TODAY, "never asked"))
+        .get(0);
   }
 
   /** In the table the bars are part of the text; elsewhere {@code !} begins a picture. */

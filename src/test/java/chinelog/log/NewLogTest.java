@@ -3,19 +3,33 @@ package chinelog.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chinelog.problem.Problem;
 import java.io.IOException;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class NewLogTest {
 
   private static final LocalDate TODAY = LocalDate.of(2026, 3, 14);
+
+  private static final LocalDate LATER = TODAY.plusMonths(3);
+  private static final String UNKNOWN = "qqqqqqqqqqqqqqqq: 1";
+  private static final String FIRST = "entries/" + LATER + "-the-log-is-begun.md";
+  private static final List<String> FILES =
+      List.of(
+          "log.yaml", "facts.yaml", "stock.yaml", "quotation.yaml", "photos/photos.yaml", FIRST);
 
   @TempDir Path folder;
 
@@ -31,22 +45,89 @@ class NewLogTest {
   }
 
   @Test
-  void everyRemarkThatTeachesAKeyReadsWithoutAnErrorOnceItsSignIsTakenAway() throws IOException {
-    Path merrow = folder.resolve("merrow");
-    NewLog.layDown(merrow, TODAY.plusMonths(3));
-    Path log = merrow.resolve("log.yaml");
-    String text = Files.readString(log);
-    String used =
-        text.replaceAll("(?m)^# (?=(  )*(\"?[\\w-]+\"?:|- \\{))", "")
-            .replaceAll("(?m)^  # planking.*$", "");
-    Files.writeString(log, used);
-    LogReader.Reading reading = new LogReader(TODAY.plusMonths(3), ZoneOffset.UTC).read(merrow);
+  void everyRemarkThatTeachesAKeyReadsWithoutAnErrorOnceItsSignIsTakenAway() throws Exception {
+    Path merrow = laidDownWithoutSigns();
+    LogReader.Reading reading = new LogReader(LATER, ZoneOffset.UTC).read(merrow);
     assertThat(reading.problems()).isEmpty();
-    assertThat(reading.log().agreements()).containsOnlyKeys("lines");
-    assertThat(reading.log().releases()).hasSize(1);
-    assertThat(reading.log().head().budgets()).hasSize(3);
-    assertThat(reading.log().head().clocks()).hasSize(1);
-    assertThat(reading.log().limits()).hasSize(1);
+    Log log = reading.log();
+    assertThat(log.agreements()).containsOnlyKeys("lines");
+    assertThat(log.releases()).hasSize(4);
+    assertThat(log.head().budgets()).hasSize(3);
+    assertThat(log.head().clocks()).hasSize(1);
+    assertThat(log.head().valuation()).isEqualTo(Valuation.AVERAGE);
+    assertThat(log.limits()).hasSize(1);
+    assertThat(log.posts()).hasSize(1);
+    assertThat(log.handover()).filteredOn(h -> !h.text().isEmpty()).hasSize(2);
+    assertThat(log.stages()).hasSize(4);
+    assertThat(log.requests()).hasSize(1);
+    assertThat(log.photos().get(0).regions()).hasSize(1);
+    assertThat(log.entries().get(1).weighed()).hasSize(2);
+    PriceReader.Reading price = PriceReader.read(merrow.resolve("quotation.yaml"), log, LATER);
+    assertThat(price.problems()).isEmpty();
+    assertThat(price.plan()).isNotNull();
+  }
+
+  /** A key that no reader knows is answered with those it knows; each of them must be taught. */
+  @Test
+  void everyKeyThatIsKnownIsShownSomewhere() throws Exception {
+    Path merrow = laidDownWithoutSigns();
+    StringBuilder shown = new StringBuilder();
+    for (String name : FILES) {
+      Path file = merrow.resolve(name);
+      String text = Files.readString(file);
+      shown.append(text);
+      String fence = name.endsWith(".md") ? "---\n" : "";
+      String outer = name.startsWith("stock") ? "- material: x\n  bought: 1\n  " : "";
+      String asked =
+          text.replaceFirst(fence, fence + outer + UNKNOWN + "\n")
+              .replace("{", "{" + UNKNOWN + ", ");
+      Files.writeString(
+          file, name.startsWith("facts") ? text.replace("{", "{" + UNKNOWN + ", ") : asked);
+    }
+    LogReader.Reading reading = new LogReader(LATER, ZoneOffset.UTC).read(merrow);
+    List<Problem> problems = new ArrayList<>(reading.problems());
+    problems.addAll(
+        PriceReader.read(merrow.resolve("quotation.yaml"), reading.log(), LATER).problems());
+    SortedSet<String> known = new TreeSet<>();
+    for (Problem problem : problems) {
+      if (problem.what().endsWith(" is not a key here.")) {
+        assertThat(problem.remedy()).startsWith("Write one of: ");
+        String list = problem.remedy().substring("Write one of: ".length());
+        known.addAll(List.of(list.substring(0, list.length() - 1).split(", ")));
+      }
+    }
+    assertThat(known)
+        .contains("clocks", "valuation", "party-to", "rule", "opening", "columns", "is", "hazards")
+        .contains("where", "z", "box", "looked-at", "learnt", "tax", "presence", "finish", "text");
+    assertThat(known)
+        .allSatisfy(
+            key ->
+                assertThat(shown)
+                    .as(key)
+                    .containsPattern("(?m)(^|[ {])" + key + ": *\\S|^" + key + ":$"));
+  }
+
+  /** A new log with every remark made a line, and the files there that they speak of. */
+  private Path laidDownWithoutSigns() throws Exception {
+    Path merrow = folder.resolve("merrow");
+    NewLog.layDown(merrow, LATER);
+    Path photo = Files.writeString(merrow.resolve("photos/T20_0412.jpg"), "a photograph");
+    Files.writeString(merrow.resolve("sheets/lines.pdf"), "a sheet");
+    Files.createDirectory(merrow.resolve("tables"));
+    Files.writeString(merrow.resolve("tables/offsets.csv"), "station,price\n1,2\n");
+    Files.writeString(merrow.resolve("entries/2026-03-14-the-log-is-begun.md"), "Begun.\n");
+    String sha256 =
+        HexFormat.of()
+            .formatHex(MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(photo)));
+    for (String name : FILES) {
+      Path file = merrow.resolve(name);
+      Files.writeString(
+          file,
+          Files.readString(file)
+              .replaceAll("(?m)^( *)# (?=(  )*(\"?[\\w.-]+\"?: |[\\w.-]+:$|- \\{))", "$1")
+              .replaceAll("PINNED|LOOKED", sha256));
+    }
+    return merrow;
   }
 
   @Test

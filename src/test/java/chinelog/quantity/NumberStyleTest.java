@@ -87,6 +87,27 @@ class NumberStyleTest {
         .isEqualTo("1.286");
   }
 
+  @ParameterizedTest(name = "a seventh of {0} is shown as {1}, and {2} at full size")
+  @CsvSource({
+    "36.00 mm, 5.14 mm, 82 mm",
+    "0.3000 mm, 42.86 µm, 0.69 mm",
+    "3.0000 mm, 0.43 mm, 6.9 mm",
+    "3000.0 mm, 428.57 mm, 6.857 m",
+    "300.00 mm, 42.86 mm, 686 mm"
+  })
+  void aReckonedLengthIsShownAsFineAsACraftsmanCanUseIt(String seven, String one, String full)
+      throws Exception {
+    Quantity part = Quantity.parse(seven).dividedBy(Quantity.parse("7.00000"));
+    assertThat(plain(UK.show(part))).isEqualTo(one);
+    assertThat(plain(UK.showFullSize(part.times(Quantity.parse("16.0000"))))).isEqualTo(full);
+  }
+
+  @Test
+  void whatSomebodyWroteFinerIsLeftSo() throws Exception {
+    assertThat(plain(UK.show(Quantity.parse("0.125 mm")))).isEqualTo("0.125 mm");
+    assertThat(plain(UK.showFullSize(Quantity.parse("190.5 mm ± 8 mm")))).isEqualTo("191 mm");
+  }
+
   @Test
   void aSumHasThePlacesOfItsRoughestPart() throws Exception {
     assertThat(plain(UK.show(Quantity.parse("412 g").plus(Quantity.parse("20.54 g")))))

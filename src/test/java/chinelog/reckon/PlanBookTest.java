@@ -63,6 +63,21 @@ class PlanBookTest {
   }
 
   @Test
+  void theForecastFinishIsADayToComeReckonedFromThePlansFirst() {
+    LogFixture late =
+        LogFixture.merrow()
+            .stage("moulds", DAY, DAY.plusDays(9), "10 h")
+            .stage("planking", DAY.plusDays(10), DAY.plusDays(19), "20 h")
+            .entry("a", DAY.plusDays(19), "moulds", e -> e.worked("12 h"));
+    assertThat(PlanBook.findForecastFinish(late.build(), Reckoner.reckon(late.build()).facts()))
+        .contains(DAY.plusDays(119));
+    late.entry("b", DAY.plusDays(25), "planking", e -> e.worked("8 h"));
+    // All is earned by then: 20 days were planned, and those are over.
+    assertThat(PlanBook.findForecastFinish(late.build(), Reckoner.reckon(late.build()).facts()))
+        .isEmpty();
+  }
+
+  @Test
   void theMassGoesOnGrowingAtItsPace() throws Exception {
     LogFixture log =
         log()

@@ -75,7 +75,7 @@ class SiteWriterTest {
         .pages()
         .forEach(
             (path, page) -> {
-              assertThat(WrittenSite.elements(page, "style")).isEmpty();
+              assertThat(WrittenSite.elements(page, "style")).as(path).isEmpty();
               for (Element script : WrittenSite.elements(page, "script")) {
                 assertThat(
                         script.hasAttribute("src")
