@@ -235,6 +235,12 @@ class PlantedLeaksTest {
         "this kind",
         f -> f.put("site/register.log", utf8("withheld: 3")));
     leak(
+        "T73",
+        "a table to be opened in a spreadsheet",
+        "site/hours.csv",
+        "this kind",
+        f -> f.put("site/hours.csv", utf8("=1+1,2\n")));
+    leak(
         "T70",
         "a packed copy of an old page",
         "site/index.html.gz",
