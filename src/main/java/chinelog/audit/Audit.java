@@ -4,7 +4,6 @@ import chinelog.label.Clearance;
 import chinelog.log.Head;
 import chinelog.log.Log;
 import chinelog.log.Marked;
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -13,12 +12,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Searches the written bytes of an edition for what it must not hold.
@@ -32,17 +29,16 @@ import org.jspecify.annotations.Nullable;
 public final class Audit {
 
   private final Addresses addresses;
-  private final Credit credit;
   private final Originals originals;
   private final Search search;
-  private final Map<String, List<Filled>> filled = new TreeMap<>();
+  private final Pictures pictures;
   private final List<Finding> found = new ArrayList<>();
 
-  private Audit(Addresses addresses, Credit credit, Originals originals, Search search) {
+  private Audit(Addresses addresses, Originals originals, Search search, Pictures pictures) {
     this.addresses = addresses;
-    this.credit = credit;
     this.originals = originals;
     this.search = search;
+    this.pictures = pictures;
   }
 
   /**
@@ -57,7 +53,7 @@ public final class Audit {
    *     that are withheld, as they would be shown
    * @param shown texts that the edition shows by right: every figure that is not withheld, as it is
    *     shown, and released ones; no canary is made of them
-   * @param filled parts of written pictures that must be of one colour
+   * @param pictures all that the edition may hold, in files or in documents
    * @throws IOException if a file cannot be read at all
    */
   public static Report search(
@@ -68,7 +64,7 @@ public final class Audit {
       Clearance clearance,
       List<Canary> more,
       Set<String> shown,
-      List<Filled> filled)
+      List<Picture> pictures)
       throws IOException {
     LogWalk walk = new LogWalk(log, readers, clearance);
     walk.walk();
@@ -76,13 +72,13 @@ public final class Audit {
     more.forEach(c -> secrets.withholdReckoned(c.text(), c.what()));
     shown.forEach(secrets::show);
     Search search = secrets.search();
+    Originals originals = Originals.of(log, clearance);
     Audit audit =
         new Audit(
             new Addresses(new TreeSet<>(files), walk.links(), log.head().address()),
-            credit(log.head(), clearance),
-            Originals.of(log, clearance),
-            search);
-    filled.forEach(f -> audit.filled.computeIfAbsent(f.file(), name -> new ArrayList<>()).add(f));
+            originals,
+            search,
+            new Pictures(pictures, credit(log.head(), clearance), originals, search));
     return audit.report(folder, files, secrets);
   }
 
@@ -96,11 +92,6 @@ public final class Audit {
                   + " nothing could be looked for."));
     }
     SortedMap<String, Path> there = FileSet.list(folder, files, found);
-    for (String name : filled.keySet()) {
-      if (!there.containsKey(name)) {
-        found.add(new Finding(name, "the folder", "A picture with a filled part is not there."));
-      }
-    }
     try {
       there.entrySet().parallelStream()
           .map(file -> opened(file.getKey(), file.getValue()))
@@ -132,17 +123,19 @@ public final class Audit {
 
   private void inspect(String name, byte[] bytes, Findings findings) {
     String ending = ending(name);
-    originals.find(bytes, findings, "the file");
     switch (ending) {
       case "jpg", "jpeg" -> {
-        search.bytes(bytes, findings, "the picture's bytes");
-        filled(name, JpegFile.inspect(bytes, credit, findings, "the picture"), findings);
+        pictures.jpeg(bytes, findings, "the picture");
+        return;
       }
       case "png" -> {
-        search.bytes(bytes, findings, "the picture's bytes");
-        filled(name, PngFile.inspect(bytes, findings), findings);
+        pictures.png(bytes, findings, "the picture");
+        return;
       }
-      case "pdf" -> PdfFile.inspect(bytes, addresses, credit, originals, search, findings);
+      default -> originals.find(bytes, findings, "the file");
+    }
+    switch (ending) {
+      case "pdf" -> PdfFile.inspect(bytes, addresses, originals, search, pictures, findings);
       case "ttf" -> FontFile.inspectTrueType(bytes, findings);
       case "woff2" -> FontFile.inspectWoff2(bytes, findings);
       case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt" ->
@@ -158,12 +151,6 @@ public final class Audit {
       case "js" -> PlainFile.inspectScript(text, addresses, search, findings);
       case "xml", "svg" -> PlainFile.inspectXml(text, addresses, search, findings);
       default -> PlainFile.inspectText(text, search, findings);
-    }
-  }
-
-  private void filled(String name, @Nullable BufferedImage picture, Findings findings) {
-    if (picture != null) {
-      filled.getOrDefault(name, List.of()).forEach(f -> FilledPart.inspect(picture, f, findings));
     }
   }
 
@@ -197,9 +184,9 @@ public final class Audit {
             + " pieces of them were looked for in every file and every file's name.");
     lines.add(originals.known() + " photographs and sheets were looked for, byte by byte.");
     lines.add(
-        filled.values().stream().mapToInt(List::size).sum()
+        pictures.filledParts()
             + " filled parts of "
-            + filled.size()
+            + pictures.filledPictures()
             + " pictures were looked at.");
     if (!secrets.tooCommon().isEmpty()) {
       lines.add(
@@ -236,14 +223,20 @@ public final class Audit {
   public record Canary(String text, String what) {}
 
   /**
-   * A part of a written picture that must be of one colour, as fractions (0 to 1) of its width and
-   * height from its left top corner.
+   * A picture that the edition may hold, told by its bytes wherever it stands.
    *
-   * @param file below the edition's folder; one such record for each size
+   * @param sha256 in hexadecimal, of each of its sizes
+   * @param filled parts that must be of one colour in all of them
+   */
+  public record Picture(Set<String> sha256, List<Filled> filled) {}
+
+  /**
+   * A part of a picture that must be of one colour, as fractions (0 to 1) of its width and height
+   * from its left top corner.
+   *
    * @param rgb such as {@code 0x8a8a8a}
    */
-  public record Filled(
-      String file, double left, double top, double right, double bottom, int rgb) {}
+  public record Filled(double left, double top, double right, double bottom, int rgb) {}
 
   /**
    * Something that must not be there, or that could not be searched.

@@ -114,17 +114,17 @@ final class Disguises {
   /** Runs of text in any bytes: one byte to a letter, or two with the high one zero. */
   static List<String> strings(byte[] bytes) {
     List<String> found = new ArrayList<>();
-    int start = -1;
-    for (int i = 0; i <= bytes.length; i++) {
-      boolean letter = i < bytes.length && isPlain(bytes[i]);
-      if (letter && start < 0) {
-        start = i;
-      } else if (!letter && start >= 0) {
-        if (i - start >= LEAST_RUN) {
-          found.add(utf8(java.util.Arrays.copyOfRange(bytes, start, i)));
-        }
-        start = -1;
+    int start = 0;
+    for (int i = 0; i <= bytes.length; ) {
+      int letter = i < bytes.length ? letterAt(bytes, i) : 0;
+      if (letter > 0) {
+        i += letter;
+        continue;
       }
+      if (i - start >= LEAST_RUN) {
+        found.add(utf8(java.util.Arrays.copyOfRange(bytes, start, i)));
+      }
+      start = ++i;
     }
     wide(bytes, 0, found);
     wide(bytes, 1, found);
@@ -149,7 +149,23 @@ final class Disguises {
     }
   }
 
-  private static boolean isPlain(byte b) {
-    return b < 0 || b >= 0x20 && b != 0x7F || b == '\t' || b == '\n' || b == '\r';
+  /** How many bytes the letter takes that begins here in UTF-8; 0 if none does. */
+  private static int letterAt(byte[] bytes, int at) {
+    int first = bytes[at] & 0xFF;
+    if (first < 0x80) {
+      return first >= 0x20 && first != 0x7F || first == '\t' || first == '\n' || first == '\r'
+          ? 1
+          : 0;
+    }
+    int more = first < 0xC2 ? 0 : first < 0xE0 ? 1 : first < 0xF0 ? 2 : first < 0xF5 ? 3 : 0;
+    if (more == 0 || at + more >= bytes.length) {
+      return 0;
+    }
+    for (int i = 1; i <= more; i++) {
+      if ((bytes[at + i] & 0xC0) != 0x80) {
+        return 0;
+      }
+    }
+    return 1 + more;
   }
 }

@@ -18,7 +18,7 @@ final class FilledPart {
 
   private FilledPart() {}
 
-  static void inspect(BufferedImage picture, Audit.Filled part, Findings findings) {
+  static void inspect(BufferedImage picture, Audit.Filled part, Findings findings, String where) {
     int left = (int) Math.ceil(part.left() * picture.getWidth());
     int top = (int) Math.ceil(part.top() * picture.getHeight());
     int right = (int) Math.floor(part.right() * picture.getWidth());
@@ -41,7 +41,7 @@ final class FilledPart {
                 && (atBottom || by + BLOCK_PX <= b);
         if (distance(picture.getRGB(x, y), part.rgb()) > (inside ? EVEN : AT_THE_EDGE)) {
           findings.add(
-              "the part from " + left + "," + top + " to " + right + "," + bottom,
+              where + ", the part from " + left + "," + top + " to " + right + "," + bottom,
               "It is not filled with one colour.");
           return;
         }

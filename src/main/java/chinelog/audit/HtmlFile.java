@@ -206,6 +206,8 @@ final class HtmlFile {
           findings.add(where, "The page's head tells of \"" + value + "\".");
         }
       }
+      // Words to be read or searched, never an address.
+      case "alt", "title", "data-find", "aria-label" -> {}
       default -> {
         if (value.matches("(?is)\\s*(javascript|data|vbscript|file):.*")) {
           findings.add(where, "The page holds an address that runs or hides something.");

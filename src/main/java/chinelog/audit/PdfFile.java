@@ -30,9 +30,9 @@ final class PdfFile {
 
   private final byte[] bytes;
   private final Addresses addresses;
-  private final Credit credit;
   private final Originals originals;
   private final Search search;
+  private final Pictures known;
   private final Findings findings;
   private final Set<COSObjectKey> reached = new HashSet<>();
   private final StringBuilder strings = new StringBuilder();
@@ -41,26 +41,26 @@ final class PdfFile {
   private PdfFile(
       byte[] bytes,
       Addresses addresses,
-      Credit credit,
       Originals originals,
       Search search,
+      Pictures known,
       Findings findings) {
     this.bytes = bytes;
     this.addresses = addresses;
-    this.credit = credit;
     this.originals = originals;
     this.search = search;
+    this.known = known;
     this.findings = findings;
   }
 
   static void inspect(
       byte[] bytes,
       Addresses addresses,
-      Credit credit,
       Originals originals,
       Search search,
+      Pictures known,
       Findings findings) {
-    new PdfFile(bytes, addresses, credit, originals, search, findings).run();
+    new PdfFile(bytes, addresses, originals, search, known, findings).run();
   }
 
   private void run() {
@@ -78,6 +78,7 @@ final class PdfFile {
       unreferenced(document);
       search.text(strings.toString(), findings, "names, titles and descriptions");
       PdfText.inspect(pdf, search, findings);
+      PdfPaint.inspect(pdf, findings);
     } catch (IOException | RuntimeException | StackOverflowError | NoClassDefFoundError e) {
       findings.add(WHERE, "This document cannot be read to its end.");
     }
@@ -226,11 +227,12 @@ final class PdfFile {
       try (InputStream raw = stream.createRawInputStream()) {
         jpeg = raw.readAllBytes();
       }
-      String where = "picture " + ++pictures;
-      JpegFile.inspect(jpeg, credit, findings, where);
-      originals.find(jpeg, findings, where);
-      search.bytes(jpeg, findings, where);
+      known.jpeg(jpeg, findings, "picture " + ++pictures);
       return;
+    }
+    if ("Image".equals(stream.getNameAsString(COSName.SUBTYPE))) {
+      findings.add(
+          "what stands under " + key, "It is a picture, but none as the edition's are: not JPEG.");
     }
     byte[] content = decoded(stream);
     originals.find(content, findings, "what stands under " + key);

@@ -1,18 +1,14 @@
 package chinelog.audit;
 
 import java.io.IOException;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.font.PDFont;
-import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 
@@ -23,7 +19,6 @@ final class PdfText extends PDFTextStripper {
   private final Map<COSBase, Set<Integer>> shown = new java.util.IdentityHashMap<>();
   private final Map<COSBase, PDFont> fonts = new java.util.IdentityHashMap<>();
   private final StringBuilder inOrder = new StringBuilder();
-  private PDRectangle box = PDRectangle.A4;
 
   private PdfText(Findings findings) {
     this.findings = findings;
@@ -44,18 +39,8 @@ final class PdfText extends PDFTextStripper {
 
   @Override
   protected void startPage(PDPage page) throws IOException {
-    box = page.getMediaBox();
     inOrder.append('\f');
     super.startPage(page);
-  }
-
-  @Override
-  protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
-    super.processOperator(operator, operands);
-    if (operator.getName().equals("Tr")
-        && getGraphicsState().getTextState().getRenderingMode() == RenderingMode.NEITHER) {
-      findings.addOnce("page " + getCurrentPageNo(), "Text stands there that is not shown.");
-    }
   }
 
   @Override
@@ -69,16 +54,6 @@ final class PdfText extends PDFTextStripper {
     String letters = position.getUnicode();
     if (letters != null) {
       inOrder.append(letters);
-      float x = position.getTextMatrix().getTranslateX();
-      float y = position.getTextMatrix().getTranslateY();
-      boolean outside =
-          x < box.getLowerLeftX() - 1
-              || y < box.getLowerLeftY() - 1
-              || x > box.getUpperRightX() + 1
-              || y > box.getUpperRightY() + 1;
-      if (outside && !letters.isBlank()) {
-        findings.addOnce("page " + getCurrentPageNo(), "Text stands outside the page.");
-      }
     }
     super.processTextPosition(position);
   }

@@ -20,8 +20,7 @@ final class PngFile {
 
   private PngFile() {}
 
-  static @Nullable BufferedImage inspect(byte[] bytes, Findings findings) {
-    String where = "the picture";
+  static @Nullable BufferedImage inspect(byte[] bytes, Findings findings, String where) {
     if (bytes.length < 20 || !Arrays.equals(bytes, 0, 8, SIGNATURE, 0, 8)) {
       findings.add(where, "This is not a PNG picture.");
       return null;

@@ -1,11 +1,11 @@
 package chinelog.audit;
 
 import static chinelog.audit.SampleEdition.BOOK;
-import static chinelog.audit.SampleEdition.FILLED;
 import static chinelog.audit.SampleEdition.PAGE;
 import static chinelog.audit.SampleEdition.PLATE;
 import static chinelog.audit.SampleEdition.utf8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import chinelog.label.Clearance;
 import chinelog.log.Release;
@@ -14,11 +14,15 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -107,7 +111,7 @@ class AuditTest {
             SampleLog.PUBLIC,
             List.of(),
             Set.of("412.6 g"),
-            List.of());
+            SampleEdition.pictures());
     assertThat(report.findings()).isEmpty();
   }
 
@@ -126,26 +130,51 @@ class AuditTest {
             SampleLog.PUBLIC,
             more,
             Set.of(),
-            List.of());
+            SampleEdition.pictures());
     assertThat(report.findings())
         .singleElement()
         .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
   }
 
   @Test
-  void aFilledPartMustBeOfOneColourInEveryPicture() throws IOException {
+  void whatIsFilledMustBeOfOneColourInFilesAndInDocuments() throws IOException {
+    byte[] open = SampleEdition.encode(SampleEdition.picture(256, 192, 7), "jpeg");
     Map<String, byte[]> files = SampleEdition.files();
+    files.put(PLATE, open);
+    files.put(BOOK, SampleEdition.pdf("We set the moulds up.", (pdf, font) -> draw(pdf, open)));
     write(files);
-    assertThat(searchFilled(PLATE).findings()).isEmpty();
-    files.put(PLATE, SampleEdition.encode(SampleEdition.picture(256, 192, 7), "jpeg"));
-    write(files);
-    assertThat(searchFilled(PLATE).findings())
-        .singleElement()
-        .satisfies(f -> assertThat(f.what()).isEqualTo("It is not filled with one colour."));
-    assertThat(searchFilled("site/plates/plate-009-800.jpg").isClean()).isFalse();
+    // As if the picture had been made without filling anything, and the edition held it so.
+    List<Audit.Picture> pictures = new ArrayList<>(SampleEdition.pictures());
+    pictures.add(SampleEdition.told(open, pictures.get(1).filled().get(0)));
+    assertThat(searchFor(pictures).findings())
+        .extracting(Audit.Finding::file, Audit.Finding::what)
+        .containsExactly(
+            tuple(BOOK, "It is not filled with one colour."),
+            tuple(PLATE, "It is not filled with one colour."));
   }
 
-  private Audit.Report searchFilled(String file) throws IOException {
+  @Test
+  void aPictureThatTheEditionIsNotMadeOfIsFoundInFilesAndInDocuments() throws IOException {
+    byte[] other = SampleEdition.encode(SampleEdition.picture(256, 192, 8), "jpeg");
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PLATE, other);
+    files.put(BOOK, SampleEdition.pdf("We set the moulds up.", (pdf, font) -> draw(pdf, other)));
+    write(files);
+    assertThat(searchFor(SampleEdition.pictures()).findings())
+        .extracting(Audit.Finding::file, Audit.Finding::what)
+        .containsExactly(
+            tuple(BOOK, "It is none of the pictures that the log gives these readers."),
+            tuple(PLATE, "It is none of the pictures that the log gives these readers."));
+  }
+
+  @Test
+  void theFilledPartsThatWereLookedAtAreCountedOnceForEachPicture() throws IOException {
+    write(SampleEdition.files());
+    assertThat(searchFor(SampleEdition.pictures()).searched())
+        .contains("1 filled parts of 1 pictures were looked at.");
+  }
+
+  private Audit.Report searchFor(List<Audit.Picture> pictures) throws IOException {
     return Audit.search(
         edition,
         manifest(),
@@ -154,14 +183,14 @@ class AuditTest {
         SampleLog.PUBLIC,
         List.of(),
         Set.of(),
-        List.of(
-            new Audit.Filled(
-                file,
-                FILLED[0] / 256.0,
-                FILLED[1] / 192.0,
-                FILLED[2] / 256.0,
-                FILLED[3] / 192.0,
-                0x8a8a8a)));
+        pictures);
+  }
+
+  private static void draw(PDDocument pdf, byte[] jpeg) throws IOException {
+    try (PDPageContentStream content =
+        new PDPageContentStream(pdf, pdf.getPage(0), PDPageContentStream.AppendMode.APPEND, true)) {
+      content.drawImage(JPEGFactory.createFromByteArray(pdf, jpeg), 60, 100);
+    }
   }
 
   @Test
@@ -186,7 +215,7 @@ class AuditTest {
         clearance,
         List.of(),
         Set.of(),
-        List.of());
+        SampleEdition.pictures());
   }
 
   private static Set<String> manifest() {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -45,6 +46,7 @@ class ElsewhereTest {
     Path corpus = Path.of(System.getProperty("chinelog.shared", "../shared"), "corpus", group);
     assumeTrue(Files.isDirectory(corpus), "the files from elsewhere are not here");
     Set<String> files = new TreeSet<>();
+    List<Audit.Picture> pictures = new ArrayList<>();
     try (Stream<Path> all = Files.list(corpus)) {
       for (Path file : all.filter(Files::isRegularFile).sorted().toList()) {
         String name = file.getFileName().toString();
@@ -53,6 +55,8 @@ class ElsewhereTest {
           String plain = "f" + files.size() + "." + ending;
           Files.copy(file, folder.resolve(plain));
           files.add(plain);
+          // Told as the edition's own, so that it is refused for its form alone.
+          pictures.add(SampleEdition.told(Files.readAllBytes(file)));
         }
       }
     }
@@ -65,7 +69,7 @@ class ElsewhereTest {
             SampleLog.WORKSHOP,
             List.of(),
             Set.of(),
-            List.of());
+            pictures);
     Set<String> refused =
         report.findings().stream().map(Audit.Finding::file).collect(Collectors.toSet());
     Set<String> passed = new TreeSet<>(files);

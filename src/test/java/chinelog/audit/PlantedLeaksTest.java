@@ -11,6 +11,7 @@ import static chinelog.audit.SampleEdition.utf8;
 import static chinelog.audit.SampleEdition.write;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Color;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -41,9 +42,13 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
 import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
+import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
+import org.apache.pdfbox.pdmodel.graphics.image.PDInlineImage;
+import org.apache.pdfbox.pdmodel.graphics.state.PDExtendedGraphicsState;
 import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 import org.apache.pdfbox.pdmodel.interactive.action.PDActionJavaScript;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationText;
+import org.apache.pdfbox.util.Matrix;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
@@ -229,6 +234,12 @@ class PlantedLeaksTest {
         "site/register.log",
         "this kind",
         f -> f.put("site/register.log", utf8("withheld: 3")));
+    leak(
+        "T73",
+        "a table to be opened in a spreadsheet",
+        "site/hours.csv",
+        "this kind",
+        f -> f.put("site/hours.csv", utf8("=1+1,2\n")));
     leak(
         "T70",
         "a packed copy of an old page",
@@ -428,6 +439,7 @@ class PlantedLeaksTest {
             font.addToSubset(letter);
           }
         });
+    hidden();
     inBook("T28", "a link that no text shows", "no text here shows", (pdf, font) -> link(pdf));
     leak(
         "T67",
@@ -435,6 +447,132 @@ class PlantedLeaksTest {
         BOOK,
         "cannot be read",
         f -> f.put(BOOK, utf8("%PDF-1.7\nstartxref\n9\n%%EOF\n")));
+  }
+
+  /** What is on a page and cannot be seen there. */
+  private static void hidden() {
+    inBook(
+        "T09",
+        "text under a box",
+        "under a picture or a box",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> {
+                  write(c, font, "up", 90, 40);
+                  c.addRect(80, 30, 60, 30);
+                  c.fill();
+                }));
+    inBook(
+        "T09",
+        "text under a picture",
+        "under a picture or a box",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> {
+                  write(c, font, "up", 90, 140);
+                  c.drawImage(JPEGFactory.createFromByteArray(pdf, plate()), 60, 100);
+                }));
+    inBook(
+        "T29",
+        "white text on white paper",
+        "in the colour of what is under it",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> {
+                  c.setNonStrokingColor(Color.WHITE);
+                  write(c, font, "up", 90, 40);
+                }));
+    inBook(
+        "T29",
+        "text in the colour of its box",
+        "in the colour of what is under it",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> {
+                  c.setNonStrokingColor(new Color(0x2a4b60));
+                  c.addRect(80, 30, 60, 30);
+                  c.fill();
+                  c.setNonStrokingColor(new Color(0x2c4d61));
+                  write(c, font, "up", 90, 40);
+                }));
+    inBook(
+        "T29",
+        "text that shines through",
+        "in the colour of what is under it",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> {
+                  PDExtendedGraphicsState faint = new PDExtendedGraphicsState();
+                  faint.setNonStrokingAlphaConstant(0.02f);
+                  c.setGraphicsStateParameters(faint);
+                  write(c, font, "up", 90, 40);
+                }));
+    inBook(
+        "T29",
+        "text outside what the page shows of itself",
+        "cut off",
+        (pdf, font) -> {
+          onFirstPage(pdf, c -> write(c, font, "up", 90, 40));
+          pdf.getPage(0).setCropBox(new PDRectangle(0, 100, 595, 742));
+        });
+    inBook(
+        "T29",
+        "text outside the part that is drawn",
+        "cut off",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> {
+                  c.addRect(0, 100, 500, 500);
+                  c.clip();
+                  write(c, font, "up", 90, 40);
+                }));
+    inBook(
+        "T29",
+        "text too small to be read",
+        "too small",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> {
+                  c.transform(Matrix.getScaleInstance(0.1f, 0.1f));
+                  write(c, font, "up", 900, 400);
+                }));
+    inBook(
+        "T29",
+        "a picture within a page's commands",
+        "within the page's own commands",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c ->
+                    c.drawImage(
+                        new PDInlineImage(
+                            inlineHead(), new byte[] {0, 0, 0}, pdf.getPage(0).getResources()),
+                        90,
+                        40)));
+    inBook(
+        "T20",
+        "a picture in another form than the edition's",
+        "not JPEG",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> c.drawImage(LosslessFactory.createFromImage(pdf, picture(9, 9, 2)), 60, 40)));
+  }
+
+  private static COSDictionary inlineHead() {
+    COSDictionary head = new COSDictionary();
+    head.setInt(COSName.W, 1);
+    head.setInt(COSName.H, 1);
+    head.setInt(COSName.BPC, 8);
+    head.setName(COSName.CS, "RGB");
+    return head;
   }
 
   @TestFactory
@@ -460,7 +598,7 @@ class PlantedLeaksTest {
             SampleLog.PUBLIC,
             List.of(),
             Set.of(),
-            List.of());
+            SampleEdition.pictures());
     assertThat(report.findings())
         .anySatisfy(
             finding -> {

@@ -4,12 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.book.Press;
 import chinelog.edition.Edition;
+import chinelog.edition.Picture;
+import chinelog.edition.Plate;
 import chinelog.edition.SampleEdition;
 import chinelog.markup.Theme;
 import chinelog.site.SiteWriter;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -33,6 +37,15 @@ class RenderedEditionTest {
     SiteWriter.write(edition, theme, null, site);
     Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
     Press.printHandover(edition, theme, folder.resolve("handover.pdf"));
+    Press.printHandoverSheets(
+        edition, theme, Press.Options.DEFAULT, folder.resolve("handover-sheets.pdf"));
+    if (name.equals("slipway")) {
+      Press.printBuildBook(
+          edition,
+          theme,
+          new Press.Options(Press.Options.Paper.A4, true),
+          folder.resolve("build-book-print-ready.pdf"));
+    }
     Set<String> files;
     try (Stream<Path> all = Files.walk(folder)) {
       files =
@@ -49,7 +62,19 @@ class RenderedEditionTest {
             SampleLog.WORKSHOP,
             List.of(),
             Set.of(),
-            List.of());
+            pictures(edition));
     assertThat(report.findings()).isEmpty();
+  }
+
+  private static List<Audit.Picture> pictures(Edition edition) throws IOException {
+    List<Audit.Picture> pictures = new ArrayList<>();
+    for (Plate plate : edition.contents().plates()) {
+      for (Picture.Rendition rendition : plate.picture().renditions()) {
+        try (InputStream in = rendition.jpeg().open()) {
+          pictures.add(chinelog.audit.SampleEdition.told(in.readAllBytes()));
+        }
+      }
+    }
+    return pictures;
   }
 }

@@ -9,8 +9,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeMap;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -47,6 +52,30 @@ final class SampleEdition {
     files.put(PLATE, encode(plate(), "jpeg"));
     files.put(BOOK, pdf("The drawings come out. We set the moulds up on the board."));
     return files;
+  }
+
+  /** The pictures of these files, as the audit is told of them. */
+  static List<Audit.Picture> pictures() {
+    Map<String, byte[]> files = files();
+    return List.of(
+        told(files.get("site/paper.png")),
+        told(
+            files.get(PLATE),
+            new Audit.Filled(
+                FILLED[0] / 256.0,
+                FILLED[1] / 192.0,
+                FILLED[2] / 256.0,
+                FILLED[3] / 192.0,
+                0x8a8a8a)));
+  }
+
+  static Audit.Picture told(byte[] bytes, Audit.Filled... filled) {
+    try {
+      byte[] hash = MessageDigest.getInstance("SHA-256").digest(bytes);
+      return new Audit.Picture(Set.of(HexFormat.of().formatHex(hash)), List.of(filled));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   static String body() {
@@ -139,7 +168,7 @@ final class SampleEdition {
       pdf.addPage(page);
       try (PDPageContentStream content = new PDPageContentStream(pdf, page)) {
         write(content, font, text, 60, 700);
-        content.drawImage(JPEGFactory.createFromImage(pdf, plate()), 60, 400);
+        content.drawImage(JPEGFactory.createFromByteArray(pdf, encode(plate(), "jpeg")), 60, 400);
       }
       pdf.getDocumentInformation().setTitle("Building Merrow");
       PDMarkInfo marks = new PDMarkInfo();

@@ -32,7 +32,12 @@ class FilesFromElsewhereTest {
       files = all.filter(f -> folder(f) != null && Files.isRegularFile(f)).sorted().toList();
     }
     SortedMap<String, Integer> outcomes = new TreeMap<>();
-    for (int i = 0; i < files.size(); i += ONE_IN) {
+    for (int i = 0; i < files.size(); i++) {
+      // Those that carry scripts are few, and tried always.
+      boolean scripts = files.get(i).getParent().getFileName().toString().matches("(08|15)-.*");
+      if (i % ONE_IN != 0 && !scripts) {
+        continue;
+      }
       outcomes.merge(outcome(files.get(i), temp.resolve("log" + i)), 1, Integer::sum);
     }
     assertThat(outcomes.keySet()).as(outcomes::toString).isSubsetOf("published clean", "refused");

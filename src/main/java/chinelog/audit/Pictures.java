@@ -1,0 +1,97 @@
+package chinelog.audit;
+
+import java.awt.image.BufferedImage;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Opens every picture, be it a file or a part of a document, and holds it against the pictures that
+ * the edition is made of: its bytes must be those of one of them, whatever it is called and
+ * wherever it stands, and what is filled in that one must be of one colour in this.
+ */
+final class Pictures {
+
+  private final Map<String, List<Audit.Picture>> byHash = new TreeMap<>();
+  private final Credit credit;
+  private final Originals originals;
+  private final Search search;
+
+  /** Hashes of pictures in which nothing was found: the same is shown in many places. */
+  private final Set<String> clean = ConcurrentHashMap.newKeySet();
+
+  private final Map<String, Integer> filled = new ConcurrentHashMap<>();
+
+  Pictures(List<Audit.Picture> pictures, Credit credit, Originals originals, Search search) {
+    for (Audit.Picture picture : pictures) {
+      picture
+          .sha256()
+          .forEach(hash -> byHash.computeIfAbsent(hash, h -> new ArrayList<>()).add(picture));
+    }
+    this.credit = credit;
+    this.originals = originals;
+    this.search = search;
+  }
+
+  void jpeg(byte[] bytes, Findings findings, String where) {
+    inspect(bytes, findings, where, own -> JpegFile.inspect(bytes, credit, own, where));
+  }
+
+  void png(byte[] bytes, Findings findings, String where) {
+    inspect(bytes, findings, where, own -> PngFile.inspect(bytes, own, where));
+  }
+
+  private interface Opening {
+    @Nullable BufferedImage open(Findings findings);
+  }
+
+  private void inspect(byte[] bytes, Findings findings, String where, Opening opening) {
+    String hash = sha256(bytes);
+    if (clean.contains(hash)) {
+      return;
+    }
+    Findings own = new Findings(findings.file());
+    originals.find(bytes, own, where);
+    search.bytes(bytes, own, where);
+    BufferedImage image = opening.open(own);
+    List<Audit.Picture> known = byHash.getOrDefault(hash, List.of());
+    if (known.isEmpty()) {
+      own.add(where, "It is none of the pictures that the log gives these readers.");
+    }
+    if (image != null) {
+      for (Audit.Picture picture : known) {
+        picture.filled().forEach(part -> FilledPart.inspect(image, part, own, where));
+        filled.put(hash, picture.filled().size());
+      }
+    }
+    if (own.list().isEmpty()) {
+      clean.add(hash);
+    }
+    own.list().forEach(f -> findings.add(f.where(), f.what()));
+  }
+
+  /** How many filled parts were looked at, a picture that stands in many places counted once. */
+  int filledParts() {
+    return filled.values().stream().mapToInt(n -> n).sum();
+  }
+
+  /** How many pictures were opened that have filled parts, each size by itself. */
+  long filledPictures() {
+    return filled.values().stream().filter(n -> n > 0).count();
+  }
+
+  private static String sha256(byte[] bytes) {
+    try {
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+  }
+}

@@ -1,0 +1,90 @@
+package chinelog.publish;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** However a publish ends, the edition that stands is the old one or the new one, and whole. */
+@Timeout(600)
+class KilledTest {
+
+  private static final int KILLS = Integer.getInteger("chinelog.kills", 1);
+
+  @TempDir Path temp;
+
+  private Path log;
+  private Map<String, String> even;
+  private Map<String, String> odd;
+
+  @BeforeEach
+  void publishTwice() throws IOException {
+    log = new SmallLog(4, 4).write(temp.resolve("log"));
+    PublishForever.publish(log, 1);
+    odd = ByteTwinsTest.tree(log, "public");
+    PublishForever.publish(log, 0);
+    even = ByteTwinsTest.tree(log, "public");
+    assertThat(odd).isNotEqualTo(even);
+  }
+
+  /** Moments of a publish, by what is there then. The one between two renames: ShelfTest. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "records/public/manifest.next.txt",
+        ".chinelog/set-aside/public",
+      })
+  void aStopAtAnyMomentLeavesAWholeEdition(String moment) throws Exception {
+    Process process = start(moment);
+    assertThat(OtherJava.end(process, temp).status()).isEqualTo(9);
+    findWhole();
+  }
+
+  @Test
+  void aKillAtRandomLeavesAWholeEdition() throws Exception {
+    Random random = new Random(49);
+    for (int i = 0; i < KILLS; i++) {
+      Process process = start("-");
+      while (!Files.exists(temp.resolve("rounds.txt"))) {
+        assertThat(process.isAlive()).as(Files.readString(temp.resolve("err.txt"))).isTrue();
+        Thread.sleep(20);
+      }
+      Thread.sleep(random.nextInt(900));
+      process.destroyForcibly();
+      process.waitFor();
+      findWhole();
+      Files.deleteIfExists(temp.resolve("rounds.txt"));
+    }
+  }
+
+  private Process start(String moment) throws IOException {
+    return OtherJava.start(
+        temp, List.of(), "chinelog.publish.PublishForever", log.toString(), moment);
+  }
+
+  /** What the next command finds, before and after it has published. */
+  private void findWhole() throws IOException {
+    Shelf shelf = new Shelf(log);
+    Path standing = log.resolve("published/public");
+    if (Files.exists(standing)) {
+      assertThat(ByteTwinsTest.tree(log, "public")).isIn(even, odd);
+    }
+    shelf.recover("public");
+    assertThat(ByteTwinsTest.tree(log, "public")).isIn(even, odd);
+    assertThat(Manifest.of(standing)).isEqualTo(Manifest.read(shelf.manifest("public")));
+    assertThat(PublishForever.publish(log, 1).hasErrors()).isFalse();
+    assertThat(ByteTwinsTest.tree(log, "public")).isEqualTo(odd);
+    assertThat(log.resolve(".chinelog/making/public")).doesNotExist();
+    assertThat(log.resolve(".chinelog/set-aside/public")).doesNotExist();
+  }
+}

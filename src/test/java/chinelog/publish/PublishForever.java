@@ -1,0 +1,46 @@
+package chinelog.publish;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+
+/**
+ * A Java of its own that publishes a log over and over, by turns as of two days, until it is killed
+ * or a file comes into being: then it stops dead, as at a power cut.
+ */
+final class PublishForever {
+
+  private PublishForever() {}
+
+  /** Arguments: the log, and what to stop dead at, or "-" for nothing. */
+  public static void main(String[] args) throws Exception {
+    Path log = Path.of(args[0]);
+    if (!args[1].equals("-")) {
+      Thread watch = new Thread(() -> stopDead(log, log.resolve(args[1])));
+      watch.setDaemon(true);
+      watch.start();
+    }
+    while (true) {
+      publish(log, 0);
+      publish(log, 1);
+      Files.writeString(log.resolveSibling("rounds.txt"), "once");
+    }
+  }
+
+  private static void stopDead(Path log, Path moment) {
+    // By then this Java is warm, and both editions have been made.
+    Path rounds = log.resolveSibling("rounds.txt");
+    while (!Files.exists(rounds) || !Files.exists(moment)) {
+      Thread.onSpinWait();
+    }
+    Runtime.getRuntime().halt(9);
+  }
+
+  static Outcome publish(Path log, int turn) throws java.io.IOException {
+    LocalDate day = ByteTwinsTest.AS_OF.plusDays(turn);
+    return new Publisher(log, day, day, ZoneId.of("UTC"), false, Progress.SILENT)
+        .publish(List.of("public"));
+  }
+}
