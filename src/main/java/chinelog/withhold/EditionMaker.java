@@ -40,6 +40,9 @@ final class EditionMaker {
   private final Log log;
   private final Head head;
   private final Facts facts;
+  private final Log whole;
+  private final Facts wholeFacts;
+  private final Told told;
   private final Readers readers;
   private final Sight sight;
   private final Words words;
@@ -52,16 +55,27 @@ final class EditionMaker {
   private final HoursTold hours;
   private final MaterialsTold materials;
 
+  /**
+   * @param wholeFacts of the whole log
+   */
   EditionMaker(
-      Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf) {
-    this.log = log;
-    this.head = log.head();
-    this.facts = facts;
+      Log whole,
+      Facts wholeFacts,
+      Album album,
+      PictureSource pictures,
+      Readers readers,
+      LocalDate asOf) {
     this.readers = readers;
-    this.sight = new Sight(log, readers, asOf);
+    this.sight = new Sight(whole, readers, asOf);
+    this.whole = whole;
+    this.wholeFacts = wholeFacts;
+    this.told = Told.of(whole, wholeFacts, sight);
+    this.log = told.log();
+    this.head = log.head();
+    this.facts = told.facts();
     this.words = new Words(head.locale());
-    this.figures = new FigureMaker(log, facts, sight, words);
-    this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(log));
+    this.figures = new FigureMaker(told, wholeFacts, sight, words);
+    this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(whole));
     this.copier = new TextCopier(sight, figures, plates.byPath(), entryIds, slugs);
     Set<String> unnamed =
         log.stages().stream()
@@ -103,7 +117,7 @@ final class EditionMaker {
    */
   Withholder.Withheld make(List<PrintedFigure> known) throws IOException {
     Edition edition = edition();
-    Disclosure disclosure = new Disclosure(log, facts, figures, known);
+    Disclosure disclosure = new Disclosure(whole, wholeFacts, figures, known);
     return new Withholder.Withheld(
         edition,
         sight.clearance(),
@@ -164,14 +178,9 @@ final class EditionMaker {
 
   private List<Problem> problems(Disclosure disclosure) {
     List<Problem> problems = new ArrayList<>(plates.problems());
-    problems.addAll(gaps());
+    problems.addAll(told.reminders(whole));
     problems.addAll(disclosure.problems());
     return problems;
-  }
-
-  /** Why the figures that are missing from the edition tell what they must not. */
-  List<Problem> gaps() {
-    return new TellingGaps(facts, sight, figures).problems();
   }
 
   private Optional<String> seen(@Nullable Marked<String> value, String what) {

@@ -3,8 +3,6 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.edition.Figure;
 import chinelog.label.Label;
-import chinelog.label.Presence;
-import chinelog.log.Entry;
 import chinelog.log.Log;
 import chinelog.log.Release;
 import chinelog.quantity.NumberStyle;
@@ -21,7 +19,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,65 +31,50 @@ final class FigureMaker {
   private static final List<String> BESIDE_ENTRIES =
       List.of("hours.", "cost.", "stock.", "plan.", "growth.", "budget.");
 
-  /** Sums by stage, by week and by material. */
-  private static final Pattern SORTED_SUMS =
-      Pattern.compile(
-          "(hours\\.stage|hours\\.week|cost\\.stage)\\..*"
-              + "|stock\\.[^.]+\\.(used|left|cost|worth)");
-
   private final Log log;
   private final Facts facts;
+  private final Facts whole;
   private final Sight sight;
   private final NumberStyle style;
   private final Words words;
 
-  /** The labels of all entries together. */
-  private final Label entries;
-
+  private final Labels labels;
   private final Counterparts counterparts;
   private final SortedSet<String> shown = new TreeSet<>();
-  private final SortedSet<String> refused = new TreeSet<>();
   private final SortedSet<String> written = new TreeSet<>();
 
-  FigureMaker(Log log, Facts facts, Sight sight, Words words) {
-    this.log = log;
-    this.facts = facts;
+  /**
+   * @param whole the facts of the whole log
+   */
+  FigureMaker(Told told, Facts whole, Sight sight, Words words) {
+    this.log = told.log();
+    this.facts = told.facts();
+    this.whole = whole;
     this.sight = sight;
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
     this.words = words;
-    this.entries =
-        log.entries().stream()
-            .map(Entry::label)
-            // Where a share is counted in of which nothing may show, TellingGaps finds it.
-            .filter(l -> sight.allows(l) || sight.presence(l) == Presence.NOTE)
-            .reduce(Label.NONE, Label::join);
+    this.labels = new Labels(log, facts);
     this.counterparts = new Counterparts(facts);
   }
 
   Label labelOf(Fact fact) {
-    // Which sum an entry goes into is itself part of the entry, so that a sum by stage or by
-    // material tells of every entry, were it only that it has no share in the sum.
-    boolean sorted = SORTED_SUMS.matcher(fact.name()).matches();
-    Label label = sorted ? fact.label().join(entries) : fact.label();
-    return sight.afterReleases(Release.Kind.FACT, fact.name(), label);
+    return sight.afterReleases(Release.Kind.FACT, fact.name(), labels.of(fact));
   }
 
-  /** The label of the fact of that name as it stands for these readers. */
-  Label labelOfNamed(String name) {
-    return facts.find(name).map(this::labelOf).orElse(Label.NONE);
+  /**
+   * The label of the fact of that name as it stands for these readers; empty if they may see it, or
+   * if there is none such among what they are told.
+   */
+  Optional<Label> findUnseen(String name) {
+    return facts
+        .find(name)
+        .or(() -> whole.find(name))
+        .map(this::labelOf)
+        .filter(l -> !sight.allows(l));
   }
 
   boolean sees(Fact fact) {
-    boolean sees = sight.sees(labelOf(fact), fact.place(), "figure " + fact.name());
-    if (!sees) {
-      refused.add(fact.name());
-    }
-    return sees;
-  }
-
-  /** Names of the facts that would have been shown, had the readers been allowed to see them. */
-  SortedSet<String> refused() {
-    return refused;
+    return sight.sees(labelOf(fact), fact.place(), "figure " + fact.name());
   }
 
   /** The fact of that name, if there is one and the readers may see it. */
@@ -141,10 +123,10 @@ final class FigureMaker {
     return shown;
   }
 
-  /** Names of the facts that rest on something that the readers may not see. */
+  /** Names of the whole log's facts that rest on something that the readers may not see. */
   SortedSet<String> hidden() {
     SortedSet<String> hidden = new TreeSet<>();
-    facts.byName().values().stream()
+    whole.byName().values().stream()
         .filter(f -> !sight.allows(sight.afterReleases(Release.Kind.FACT, f.name(), f.label())))
         .forEach(f -> hidden.add(f.name()));
     return hidden;

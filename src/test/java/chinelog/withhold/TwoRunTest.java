@@ -21,7 +21,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 
@@ -34,8 +33,6 @@ class TwoRunTest {
 
   private static final int PAIRS = Integer.getInteger("chinelog.pairs", 2000);
   private static final long FIRST = Long.getLong("chinelog.first-pair", 0);
-  private static final String STOPPED = "";
-  private static final AtomicInteger COMPARED = new AtomicInteger();
   private static final Map<Class<?>, List<Method>> PARTS = new ConcurrentHashMap<>();
 
   @Test
@@ -46,7 +43,6 @@ class TwoRunTest {
             .mapToObj(TwoRunTest::compare)
             .flatMap(Optional::stream)
             .toList();
-    assertThat(COMPARED.get()).isGreaterThan(PAIRS / 4);
     assertThat(mismatches.size()).as(() -> String.join("\n", mismatches)).isZero();
   }
 
@@ -55,10 +51,6 @@ class TwoRunTest {
     try {
       String one = edition(seed, 1000 + seed, readers);
       String other = edition(seed, 900_000 + seed, readers);
-      if (one.equals(STOPPED) || other.equals(STOPPED)) {
-        return Optional.empty();
-      }
-      COMPARED.incrementAndGet();
       return one.equals(other)
           ? Optional.empty()
           : Optional.of("pair " + seed + " for " + readers + firstDifference(one, other));
@@ -95,16 +87,9 @@ class TwoRunTest {
 
   @Test
   void aPublicChangeShows() throws IOException {
-    int told = 0;
     for (long seed = 0; seed < 100; seed++) {
-      String one = edition(seed, 1, "public");
-      String other = edition(seed + 1, 1, "public");
-      if (!one.equals(STOPPED) && !other.equals(STOPPED)) {
-        told++;
-        assertThat(other).isNotEqualTo(one);
-      }
+      assertThat(edition(seed + 1, 1, "public")).isNotEqualTo(edition(seed, 1, "public"));
     }
-    assertThat(told).isGreaterThan(20);
   }
 
   private static String edition(long seed, long secretSeed, String readers) throws IOException {
@@ -130,9 +115,6 @@ class TwoRunTest {
             RandomBuild.AS_OF);
     StringBuilder text = new StringBuilder();
     tell(maker.edition().contents(), text);
-    if (!maker.gaps().isEmpty()) {
-      return STOPPED;
-    }
     return text.toString();
   }
 
