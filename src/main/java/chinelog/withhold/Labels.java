@@ -22,8 +22,7 @@ import java.util.regex.Pattern;
  */
 final class Labels {
 
-  private static final Pattern SORTED_SUM =
-      Pattern.compile("(hours\\.(stage|week)|cost\\.stage|growth)\\..*");
+  private static final Pattern SORTED_SUM = Pattern.compile("(hours\\.(stage|week)|growth)\\..*");
 
   private static final Pattern STOCK = Pattern.compile("stock\\.([^.]+)\\.([^.]+)(\\..*)?");
   private static final Pattern COST_OF_USE = Pattern.compile("cost\\.use\\.([^.]+)\\..*");
@@ -74,12 +73,17 @@ final class Labels {
   }
 
   private Label deciding(String name) {
-    if (SORTED_SUM.matcher(name).matches()) {
-      return name.startsWith("growth.") ? entries.join(weighings) : entries;
-    }
     Matcher cost = COST_OF_USE.matcher(name);
     if (cost.matches()) {
       return severalLots.contains(cost.group(1)) ? used(cost.group(1)) : Label.NONE;
+    }
+    if (name.startsWith("cost.")) {
+      // Whether a use has a price at all may hang on the lot that it is taken from.
+      Label sorted = name.startsWith("cost.stage.") ? entries : Label.NONE;
+      return severalLots.stream().map(this::used).reduce(sorted, Label::join);
+    }
+    if (SORTED_SUM.matcher(name).matches()) {
+      return name.startsWith("growth.") ? entries.join(weighings) : entries;
     }
     Matcher stock = STOCK.matcher(name);
     if (!stock.matches()) {
