@@ -117,7 +117,7 @@ final class EditionMaker {
    */
   Withholder.Withheld make(List<PrintedFigure> known) throws IOException {
     Edition edition = edition();
-    Disclosure disclosure = new Disclosure(whole, wholeFacts, figures, known);
+    Disclosure disclosure = new Disclosure(whole, wholeFacts, told, figures, sight, readers, known);
     return new Withholder.Withheld(
         edition,
         sight.clearance(),
@@ -125,7 +125,7 @@ final class EditionMaker {
         figures.shown(),
         figures.hidden(),
         figures.written(),
-        disclosure.printed(sight.asOf()),
+        disclosure.printed(),
         plates.keptBack(),
         plates.printedRegions(),
         problems(disclosure));

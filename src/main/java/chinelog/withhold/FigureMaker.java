@@ -14,6 +14,7 @@ import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,6 +43,7 @@ final class FigureMaker {
   private final Counterparts counterparts;
   private final SortedSet<String> shown = new TreeSet<>();
   private final SortedSet<String> written = new TreeSet<>();
+  private final Map<List<String>, Quantity> sums = new LinkedHashMap<>();
 
   /**
    * @param whole the facts of the whole log
@@ -108,10 +110,28 @@ final class FigureMaker {
     return written;
   }
 
-  /** A sum over parts that are all seen; it tells no more than they do. */
+  /** A sum over parts that are all seen, and taken as shown, since they stand by themselves. */
   Optional<Quantity> sum(List<String> names) {
     List<Fact> parts = names.stream().flatMap(n -> find(n).stream()).toList();
-    return parts.isEmpty() ? Optional.empty() : Optional.of(Quantities.sum(parts));
+    if (parts.isEmpty()) {
+      return Optional.empty();
+    }
+    Quantity sum = Quantities.sum(parts);
+    addedUp(parts.stream().map(Fact::name).toList(), sum);
+    return Optional.of(sum);
+  }
+
+  /** Notes a sum that is shown and that no fact is. */
+  void addedUp(List<String> parts, Quantity sum) {
+    shown.addAll(parts);
+    if (parts.size() > 1) {
+      sums.putIfAbsent(parts, sum);
+    }
+  }
+
+  /** Sums that were shown and that no facts are, by the names of their parts. */
+  Map<List<String>, Quantity> sums() {
+    return sums;
   }
 
   NumberStyle style() {

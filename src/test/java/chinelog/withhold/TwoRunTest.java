@@ -47,7 +47,9 @@ class TwoRunTest {
             .mapToObj(TwoRunTest::compare)
             .flatMap(Optional::stream)
             .toList();
+    System.out.print(System.getProperty("chinelog.coverage") == null ? "" : COVERAGE.inWords());
     assertThat(COMPARED.get()).isGreaterThan(PAIRS * 3 / 4);
+    assertThat(COVERAGE.missing()).as("places where no secret lay").isEmpty();
     assertThat(mismatches.size()).as(() -> String.join("\n", mismatches)).isZero();
   }
 
