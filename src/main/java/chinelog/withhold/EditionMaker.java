@@ -178,9 +178,15 @@ final class EditionMaker {
 
   private List<Problem> problems(Disclosure disclosure) {
     List<Problem> problems = new ArrayList<>(plates.problems());
+    problems.addAll(holes());
     problems.addAll(told.reminders(whole));
     problems.addAll(disclosure.problems());
     return problems;
+  }
+
+  /** Why figures that are missing in the texts of the edition tell what they must not. */
+  List<Problem> holes() {
+    return figures.holes();
   }
 
   private Optional<String> seen(@Nullable Marked<String> value, String what) {

@@ -3,8 +3,10 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.edition.Figure;
 import chinelog.label.Label;
+import chinelog.log.Inline;
 import chinelog.log.Log;
 import chinelog.log.Release;
+import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Explanation;
@@ -43,6 +45,7 @@ final class FigureMaker {
   private final Counterparts counterparts;
   private final SortedSet<String> shown = new TreeSet<>();
   private final SortedSet<String> written = new TreeSet<>();
+  private final List<Problem> holes = new ArrayList<>();
   private final Map<List<String>, Quantity> sums = new LinkedHashMap<>();
 
   /**
@@ -73,6 +76,28 @@ final class FigureMaker {
         .or(() -> whole.find(name))
         .map(this::labelOf)
         .filter(l -> !sight.allows(l));
+  }
+
+  /** Notes a figure that a text names and that is not shown there. */
+  void missed(Inline.FactLink link) {
+    Optional<Fact> fact = whole.find(link.fact());
+    if (fact.isPresent() && facts.find(link.fact()).isEmpty()) {
+      holes.add(
+          Problem.error(
+              link.place(),
+              "This text names \u201c"
+                  + link.fact()
+                  + "\u201d, which there would not be without what nothing may show of ("
+                  + fact.get().label()
+                  + "), so that its absence tells of that.",
+              "Put the phrase under the agreement too, write \u201cpresence: note\u201d for the"
+                  + " agreement, or record a release of the figure."));
+    }
+  }
+
+  /** Why figures that are missing in texts tell what they must not. */
+  List<Problem> holes() {
+    return holes.stream().distinct().toList();
   }
 
   boolean sees(Fact fact) {

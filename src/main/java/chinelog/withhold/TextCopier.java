@@ -216,6 +216,7 @@ final class TextCopier {
     public List<Text.Run> factLink(Inline.FactLink link) {
       var fact = figures.find(link.fact());
       if (fact.isEmpty()) {
+        figures.missed(link);
         return figures.findUnseen(link.fact()).map(TextCopier.this::standIn).orElse(List.of());
       }
       String text =

@@ -1,5 +1,6 @@
 package chinelog.withhold;
 
+import chinelog.log.Block;
 import chinelog.log.Entry;
 import chinelog.log.Log;
 import chinelog.log.Lot;
@@ -35,7 +36,7 @@ record Told(Log log, Facts facts, Set<String> untold) {
     if (left == log) {
       return new Told(log, facts, Set.of());
     }
-    Facts reckoned = Reckoner.reckon(left).facts();
+    Facts reckoned = reckon(left);
     Set<String> untold =
         reckoned.materials().stream()
             .filter(m -> reckoned.find(m.leftFact()).filter(Told::isNegative).isPresent())
@@ -44,7 +45,7 @@ record Told(Log log, Facts facts, Set<String> untold) {
     if (!untold.isEmpty()) {
       left = without(left, untold);
     }
-    Facts told = untold.isEmpty() ? reckoned : Reckoner.reckon(left).facts();
+    Facts told = untold.isEmpty() ? reckoned : reckon(left);
     return new Told(left, withReleased(told, facts, sight), untold);
   }
 
@@ -52,11 +53,32 @@ record Told(Log log, Facts facts, Set<String> untold) {
     return fact.value().value().signum() < 0;
   }
 
+  /** No fact comes from a text; whether texts agree with the facts is asked of the whole log. */
+  private static Facts reckon(Log log) {
+    List<Entry> textless = log.entries().stream().map(e -> with(e, List.of(), e.used())).toList();
+    return Reckoner.reckon(with(log, log.stock(), textless)).facts();
+  }
+
   /**
    * Where the lots that are left do not cover what was used, any figure would tell that there are
    * others, and so nothing is told of the material.
    */
   private static Log without(Log log, Set<String> materials) {
+    return with(
+        log,
+        log.stock().stream().filter(l -> !materials.contains(l.material())).toList(),
+        log.entries().stream()
+            .map(
+                e ->
+                    with(
+                        e,
+                        e.text(),
+                        e.used().stream().filter(u -> !materials.contains(u.material())).toList()))
+            .toList());
+  }
+
+  /** A log with other lots and entries. */
+  static Log with(Log log, List<Lot> stock, List<Entry> entries) {
     return new Log(
         log.folder(),
         log.head(),
@@ -69,22 +91,22 @@ record Told(Log log, Facts facts, Set<String> untold) {
         log.handover(),
         log.statements(),
         log.requests(),
-        log.stock().stream().filter(l -> !materials.contains(l.material())).toList(),
+        stock,
         log.tables(),
-        log.entries().stream().map(e -> without(e, materials)).toList(),
+        entries,
         log.photos(),
         log.sheets());
   }
 
-  private static Entry without(Entry e, Set<String> materials) {
+  private static Entry with(Entry e, List<Block> text, List<Entry.Use> used) {
     return new Entry(
         e.id(),
         e.title(),
         e.date(),
         e.stage(),
-        e.text(),
+        text,
         e.worked(),
-        e.used().stream().filter(u -> !materials.contains(u.material())).toList(),
+        used,
         e.measured(),
         e.weighed(),
         e.label(),

@@ -7,6 +7,7 @@ import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.withhold.derive.Derivability;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,6 +16,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Brings facts of one log that were reckoned at several times, or over parts of it, to common
@@ -136,7 +138,7 @@ final class Web {
       return same ? fact.name() : other(fact, tied ? formula : null);
     }
 
-    private String other(Fact fact, @org.jspecify.annotations.Nullable Expression formula) {
+    private String other(Fact fact, @Nullable Expression formula) {
       String name = fact.name() + called;
       values.put(name, fact.value().coherent());
       if (formula != null) {
@@ -147,23 +149,8 @@ final class Web {
   }
 
   /** The entries of a log up to a day. */
-  static Log until(Log log, java.time.LocalDate day) {
-    return new Log(
-        log.folder(),
-        log.head(),
-        log.stages(),
-        log.agreements(),
-        log.readers(),
-        log.releases(),
-        log.limits(),
-        log.posts(),
-        log.handover(),
-        log.statements(),
-        log.requests(),
-        log.stock(),
-        log.tables(),
-        log.entries().stream().filter(e -> !e.date().isAfter(day)).toList(),
-        log.photos(),
-        log.sheets());
+  static Log until(Log log, LocalDate day) {
+    return Told.with(
+        log, log.stock(), log.entries().stream().filter(e -> !e.date().isAfter(day)).toList());
   }
 }

@@ -144,7 +144,7 @@ final class RandomBuild {
   record Build(Log log, Album album) {}
 
   Build make() {
-    int count = 3 + open.nextInt(4);
+    int count = 3 + open.nextInt(3);
     for (int i = 0; i < count; i++) {
       addEntry(i);
     }
@@ -448,7 +448,7 @@ final class RandomBuild {
   private List<Block> blocks(Label around, List<Inline.Image> images) {
     List<Block> blocks = new ArrayList<>();
     images.forEach(i -> blocks.add(new Block.Picture(i, around.join(i.label()), at())));
-    for (int b = 2 + open.nextInt(4); b > 0; b--) {
+    for (int b = 1 + open.nextInt(3); b > 0; b--) {
       Label label = around.join(label(3));
       Place place = at();
       switch (open.nextInt(8)) {
@@ -516,7 +516,7 @@ final class RandomBuild {
     List<Inline> runs = new ArrayList<>(runs(around, "paragraph"));
     runs.add(new Inline.Emphasis(List.of(new Inline.Strong(List.of(phrase(around, "emphasis"))))));
     for (String fact : LINKED) {
-      if (open.nextInt(4) == 0) {
+      if (open.nextInt(9) == 0) {
         runs.add(new Inline.FactLink(fact, "", place));
       }
     }

@@ -48,7 +48,7 @@ class TwoRunTest {
             .flatMap(Optional::stream)
             .toList();
     System.out.print(System.getProperty("chinelog.coverage") == null ? "" : COVERAGE.inWords());
-    assertThat(COMPARED.get()).isGreaterThan(PAIRS * 3 / 4);
+    assertThat(COMPARED.get()).isGreaterThan(PAIRS / 2);
     assertThat(COVERAGE.missing()).as("places where no secret lay").isEmpty();
     assertThat(mismatches.size()).as(() -> String.join("\n", mismatches)).isZero();
   }
@@ -58,8 +58,8 @@ class TwoRunTest {
     try {
       Made one = make(seed, 1000 + seed, readers);
       Made other = make(seed, 900_000 + seed, readers);
-      if (!one.named().equals(other.named())) {
-        // A text of one of them names a fact that is nowhere, which stops a log from being told.
+      if (one.stopped() || other.stopped() || !one.named().equals(other.named())) {
+        // A text of one of them names a fact that is nowhere, or nowhere that may be told of.
         return Optional.empty();
       }
       COMPARED.incrementAndGet();
@@ -109,8 +109,9 @@ class TwoRunTest {
    * An edition as text.
    *
    * @param named of the facts that texts may name, those that there are
+   * @param stopped whether it would not be published
    */
-  private record Made(String text, List<String> named) {}
+  private record Made(String text, List<String> named, boolean stopped) {}
 
   private static String edition(long seed, long secretSeed, String readers) throws IOException {
     return make(seed, secretSeed, readers).text();
@@ -136,7 +137,8 @@ class TwoRunTest {
     tell(maker.edition().contents(), text);
     return new Made(
         text.toString(),
-        RandomBuild.LINKED.stream().filter(n -> facts.find(n).isPresent()).toList());
+        RandomBuild.LINKED.stream().filter(n -> facts.find(n).isPresent()).toList(),
+        !maker.holes().isEmpty());
   }
 
   /** Everything an edition holds, as text. */
