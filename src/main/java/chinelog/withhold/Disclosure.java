@@ -24,6 +24,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -34,6 +35,14 @@ import java.util.stream.Collectors;
  */
 final class Disclosure {
 
+  /** Beginnings of the names of sums that are sorted, with the total of each. */
+  private static final SortedMap<String, String> CELLS =
+      new TreeMap<>(
+          Map.of(
+              "hours.stage.", "hours.total",
+              "hours.week.", "hours.total",
+              "cost.stage.", "cost.total"));
+
   private static final String PLANNED = ".planned";
 
   /** Begins the names of sums that no fact is. */
@@ -42,6 +51,7 @@ final class Disclosure {
   private final Log log;
   private final Facts facts;
   private final FigureMaker figures;
+  private final Sight sight;
   private final Readers own;
   private final LocalDate asOf;
   private final NumberStyle plain;
@@ -65,6 +75,7 @@ final class Disclosure {
     this.log = log;
     this.facts = facts;
     this.figures = figures;
+    this.sight = sight;
     this.own = own;
     this.asOf = sight.asOf();
     this.plain = new NumberStyle(Locale.ROOT, log.head().inchDenominator());
@@ -107,6 +118,7 @@ final class Disclosure {
     List<Derivability.Relation> relations = relations();
     secrets.forEach((unaware, names) -> check(unaware, names, relations, problems));
     hidden.stream().flatMap(n -> plan(n).stream()).forEach(problems::add);
+    CELLS.forEach((cells, total) -> group(cells, total).ifPresent(problems::add));
     return problems;
   }
 
@@ -219,6 +231,34 @@ final class Disclosure {
                     "Put the measurement under the agreement too, or record a release of \u201c"
                         + name
                         + "\u201d."));
+  }
+
+  /**
+   * A total that lies in one cell alone, as all who are married may work full time: then all that
+   * is withheld of it lies there too (group disclosure; Handbook on Statistical Disclosure Control,
+   * 2nd edition, chapter 5).
+   */
+  private Optional<Problem> group(String cells, String total) {
+    Fact whole = facts.find(total).orElse(null);
+    if (whole == null || !shown.containsKey(total) || sight.allows(whole.label())) {
+      return Optional.empty();
+    }
+    List<Fact> filled =
+        facts.byName().values().stream()
+            .filter(f -> f.name().startsWith(cells) && shown.containsKey(f.name()))
+            .filter(f -> f.value().value().signum() != 0)
+            .toList();
+    return filled.size() == 1 && filled.get(0).value().compareTo(whole.value()) == 0
+        ? Optional.of(
+            Problem.reminder(
+                filled.get(0).place(),
+                "All of \u201c"
+                    + total
+                    + "\u201d lies in \u201c"
+                    + filled.get(0).name()
+                    + "\u201d, and both were released: so all that is withheld of it lies there.",
+                "Take back one of the two releases if that tells too much."))
+        : Optional.empty();
   }
 
   private double closeness() {

@@ -176,6 +176,24 @@ class WithholderTest {
         .allMatch(e -> e.contains("2026-04-30"));
   }
 
+  // Handbook on Statistical Disclosure Control, 2nd edition, chapter 5: group disclosure.
+  @Test
+  void aTotalThatLiesInOneStageTellsTheStageOfAllThatIsWithheld() throws IOException {
+    entry("2026-04-03-a", "time: 3 h");
+    entry("2026-04-04-b", "time: 5 h\nunder: lines");
+    entry("2026-04-15-c", "time: 7 h\nunder: lines");
+    write("entries/2026-04-16-d.md", "---\n---\n[](fact:hours.stage.planking)\n");
+    String release =
+        "  - {fact: hours.%s, under: lines, by: They, on: 2026-04-02, words: Granted, for: [public]}\n";
+    add("log.yaml", "releases:\n" + release.formatted("total"));
+    assertThat(edition(MAY, "public", List.of()).problems())
+        .noneMatch(p -> p.toString().contains("All of"));
+
+    add("log.yaml", release.formatted("stage.planking"));
+    assertThat(edition(MAY, "public", List.of()).problems())
+        .anyMatch(p -> !p.isError() && p.toString().contains("All of \u201chours.total\u201d"));
+  }
+
   @Test
   void twoThatMayMeetAreTakenAsOne() throws IOException {
     write(
