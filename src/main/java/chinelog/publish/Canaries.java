@@ -72,6 +72,7 @@ final class Canaries {
   static Set<String> shown(Workshop.Opened opened, Withholder.Withheld withheld) {
     NumberStyle style = style(opened);
     Set<String> shown = new TreeSet<>(withheld.writtenFigures());
+    withheld.printed().forEach(p -> shown.add(p.printed()));
     opened.facts().byName().values().stream()
         .filter(f -> !withheld.hiddenFacts().contains(f.name()))
         .forEach(f -> shown.add(style.show(f.value())));

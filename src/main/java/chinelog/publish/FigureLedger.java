@@ -29,16 +29,24 @@ final class FigureLedger {
 
   private final Path file;
   private final String name;
+  private final String readers;
   private final boolean expected;
 
   /**
-   * @param name of the file below the log, for messages
+   * @param name of the file below the log, such as {@code records/public/ledger.csv}
    * @param expected whether there must be one, since an edition went out before
    */
   FigureLedger(Path file, String name, boolean expected) {
     this.file = file;
+    this.readers = readersOf(name);
     this.name = name;
     this.expected = expected;
+  }
+
+  /** Whose it is: the folder it lies in is called by their id. */
+  private static String readersOf(String name) {
+    String folder = name.substring(0, Math.max(0, name.lastIndexOf('/')));
+    return folder.substring(folder.lastIndexOf('/') + 1);
   }
 
   /**
@@ -73,6 +81,7 @@ final class FigureLedger {
       try {
         figures.add(
             new PrintedFigure(
+                readers,
                 LocalDate.parse(m.group(1)),
                 m.group(2),
                 m.group(3).replace("\"\"", "\""),

@@ -1,6 +1,8 @@
 package chinelog.withhold;
 
 import chinelog.log.Log;
+import chinelog.log.Readers;
+import chinelog.log.Release;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
@@ -15,13 +17,17 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * Asks whether the figures that an edition shows give away one that it withholds, through the
@@ -29,52 +35,246 @@ import java.util.Set;
  */
 final class Disclosure {
 
+  /** Beginnings of the names of sums that are sorted, with the total of each. */
+  private static final SortedMap<String, String> CELLS =
+      new TreeMap<>(
+          Map.of(
+              "hours.stage.", "hours.total",
+              "hours.week.", "hours.total",
+              "cost.stage.", "cost.total"));
+
+  private static final String PLANNED = ".planned";
+
+  /** Begins the names of sums that no fact is. */
+  private static final String SUM = "the sum of ";
+
   private final Log log;
   private final Facts facts;
   private final FigureMaker figures;
+  private final Sight sight;
+  private final Readers own;
+  private final LocalDate asOf;
   private final NumberStyle plain;
-  private final Map<String, List<PrintedFigure>> known = new HashMap<>();
+  private final Web web;
+  private final Web.Side told;
+  private final Map<String, Derivability.Item> shown = new TreeMap<>();
+  private final List<Knowledge.Given> given;
 
   /**
-   * @param known figures that the readers were given before
+   * @param facts of the whole log
+   * @param known figures that readers were given before, these readers and others
    */
-  Disclosure(Log log, Facts facts, FigureMaker figures, List<PrintedFigure> known) {
+  Disclosure(
+      Log log,
+      Facts facts,
+      Told told,
+      FigureMaker figures,
+      Sight sight,
+      Readers own,
+      List<PrintedFigure> known) {
     this.log = log;
     this.facts = facts;
     this.figures = figures;
-    known.forEach(k -> this.known.computeIfAbsent(k.fact(), n -> new ArrayList<>()).add(k));
+    this.sight = sight;
+    this.own = own;
+    this.asOf = sight.asOf();
     this.plain = new NumberStyle(Locale.ROOT, log.head().inchDenominator());
+    this.web = new Web(facts);
+    this.told = web.side(told.facts(), " as told");
+    for (String name : figures.shown()) {
+      this.told.find(name).ifPresent(f -> show(this.told.quantity(f), f.value()));
+    }
+    figures.sums().forEach(this::showSum);
+    this.given = new Knowledge(log, web, List.of(this.told, web.side(facts, "")), own).read(known);
+  }
+
+  private void show(String quantity, Quantity value) {
+    // A figure is printed to the nearest step, so what its digits tell is within half of one.
+    double v = value.coherent();
+    shown.put(
+        quantity,
+        Derivability.Item.printed(
+            quantity, v, v, step(value).coherent(), figures.style().show(value)));
+  }
+
+  private void showSum(List<String> parts, Quantity value) {
+    List<String> quantities =
+        parts.stream().flatMap(n -> told.find(n).stream()).map(told::quantity).toList();
+    String name = SUM + String.join(", ", quantities);
+    web.add(name, value.coherent(), quantities);
+    show(name, value);
   }
 
   /** An error for each withheld figure that can be worked out. */
   List<Problem> problems() {
-    Set<String> hidden = figures.hidden();
-    if (hidden.isEmpty()) {
-      return List.of();
+    Set<String> hidden = new TreeSet<>(figures.hidden());
+    hidden.removeAll(shown.keySet());
+    Map<Set<String>, Set<String>> secrets = new LinkedHashMap<>();
+    for (String name : hidden) {
+      Set<String> unaware = unaware(facts.find(name).orElseThrow());
+      secrets.computeIfAbsent(unaware, u -> new TreeSet<>()).add(name);
     }
-    List<Derivability.Item> items = new ArrayList<>();
-    facts.byName().values().forEach(f -> items.add(item(f, hidden)));
-    List<Problem> problems = new ArrayList<>(alreadyOut(hidden));
-    for (Derivability.Verdict verdict :
-        Derivability.check(
-            items, relations(), log.head().closeness().doubleValue(), Quantity::coherent)) {
-      if (verdict.answer() != Derivability.Answer.SAFE) {
-        facts.find(verdict.name()).ifPresent(f -> problems.add(problem(f, verdict)));
-      }
-    }
+    List<Problem> problems = new ArrayList<>();
+    List<Derivability.Relation> relations = relations();
+    secrets.forEach((unaware, names) -> check(unaware, names, relations, problems));
+    hidden.stream().flatMap(n -> plan(n).stream()).forEach(problems::add);
+    CELLS.forEach((cells, total) -> group(cells, total).ifPresent(problems::add));
     return problems;
   }
 
+  /**
+   * Ids of the readers who may not see a figure. They may meet, and lay side by side what each of
+   * them was given.
+   */
+  private Set<String> unaware(Fact fact) {
+    Set<String> unaware = new TreeSet<>(Set.of(own.id()));
+    for (Readers readers : log.readers()) {
+      Sight sight = new Sight(log, readers, asOf);
+      if (!sight.allows(sight.afterReleases(Release.Kind.FACT, fact.name(), fact.label()))) {
+        unaware.add(readers.id());
+      }
+    }
+    return unaware;
+  }
+
+  private void check(
+      Set<String> unaware,
+      Set<String> secrets,
+      List<Derivability.Relation> relations,
+      List<Problem> problems) {
+    Map<String, PrintedFigure> out = out(unaware);
+    List<Derivability.Item> items = new ArrayList<>();
+    facts
+        .byName()
+        .forEach((n, f) -> items.add(item(n, f.value().coherent(), secrets.contains(n), out)));
+    web.others().forEach((n, v) -> items.add(item(n, v, false, out)));
+    out.forEach(
+        (name, figure) -> {
+          if (secrets.contains(name)) {
+            problems.add(alreadyOut(name, figure));
+          }
+        });
+    for (Derivability.Verdict verdict :
+        Derivability.check(
+            items, relations, log.head().closeness().doubleValue(), Quantity::coherent)) {
+      if (verdict.answer() != Derivability.Answer.SAFE) {
+        facts.find(verdict.name()).ifPresent(f -> problems.add(problem(f, verdict, out.keySet())));
+      }
+    }
+  }
+
+  /** The finest figure of each quantity that any of these readers was given before. */
+  private Map<String, PrintedFigure> out(Set<String> unaware) {
+    Set<String> all = log.readers().stream().map(Readers::id).collect(Collectors.toSet());
+    Map<String, PrintedFigure> out = new TreeMap<>();
+    for (Knowledge.Given g : given) {
+      String who = g.figure().readers();
+      // Readers whom the log no longer names may be anybody.
+      if (unaware.contains(who) || !all.contains(who)) {
+        out.merge(g.quantity(), g.figure(), Disclosure::finer);
+      }
+    }
+    return out;
+  }
+
+  private static PrintedFigure finer(PrintedFigure a, PrintedFigure b) {
+    int order =
+        Comparator.comparingDouble(PrintedFigure::step)
+            .thenComparing(PrintedFigure::since)
+            .compare(a, b);
+    return order <= 0 ? a : b;
+  }
+
+  private Derivability.Item item(
+      String name, double value, boolean secret, Map<String, PrintedFigure> out) {
+    Derivability.Item today = shown.get(name);
+    PrintedFigure before = out.get(name);
+    if (before != null && (today == null || before.step() < today.step())) {
+      return Derivability.Item.printed(
+          name,
+          value,
+          before.value(),
+          before.step(),
+          before.printed()
+              + " (already out since "
+              + before.since()
+              + (before.readers().equals(own.id()) ? "" : " for " + before.readers())
+              + ")");
+    }
+    if (today != null) {
+      return today;
+    }
+    return secret && !isBookkeeping(name)
+        ? Derivability.Item.withheld(name, value)
+        : Derivability.Item.unshown(name, value);
+  }
+
+  /** A plan that is withheld while what was measured is shown and came out as planned. */
+  private Optional<Problem> plan(String name) {
+    if (!name.endsWith(PLANNED)) {
+      return Optional.empty();
+    }
+    Fact plan = facts.find(name).orElseThrow();
+    String measured = name.substring(0, name.length() - PLANNED.length());
+    return facts
+        .find(measured)
+        .filter(f -> shown.containsKey(f.name()))
+        .filter(f -> Math.abs(f.value().coherent() / plan.value().coherent() - 1) <= closeness())
+        .map(
+            f ->
+                Problem.error(
+                    plan.place(),
+                    "\u201c"
+                        + measured
+                        + "\u201d is shown as measured, and it came out as planned, which is"
+                        + " withheld.",
+                    "Put the measurement under the agreement too, or record a release of \u201c"
+                        + name
+                        + "\u201d."));
+  }
+
+  /**
+   * A total that lies in one cell alone, as all who are married may work full time: then all that
+   * is withheld of it lies there too (group disclosure; Handbook on Statistical Disclosure Control,
+   * 2nd edition, chapter 5).
+   */
+  private Optional<Problem> group(String cells, String total) {
+    Fact whole = facts.find(total).orElse(null);
+    if (whole == null || !shown.containsKey(total) || sight.allows(whole.label())) {
+      return Optional.empty();
+    }
+    List<Fact> filled =
+        facts.byName().values().stream()
+            .filter(f -> f.name().startsWith(cells) && shown.containsKey(f.name()))
+            .filter(f -> f.value().value().signum() != 0)
+            .toList();
+    return filled.size() == 1 && filled.get(0).value().compareTo(whole.value()) == 0
+        ? Optional.of(
+            Problem.reminder(
+                filled.get(0).place(),
+                "All of \u201c"
+                    + total
+                    + "\u201d lies in \u201c"
+                    + filled.get(0).name()
+                    + "\u201d, and both were released: so all that is withheld of it lies there.",
+                "Take back one of the two releases if that tells too much."))
+        : Optional.empty();
+  }
+
+  private double closeness() {
+    return log.head().closeness().doubleValue();
+  }
+
   /** Of what could be withheld as well, what is not out already. */
-  private List<Set<String>> remedies(Derivability.Verdict verdict) {
+  private static List<Set<String>> remedies(Derivability.Verdict verdict, Set<String> out) {
     return verdict.remedies().stream()
-        .filter(s -> s.stream().allMatch(n -> facts.find(n).flatMap(this::findKnown).isEmpty()))
+        .filter(s -> s.stream().noneMatch(n -> out.contains(n) || n.startsWith(SUM)))
         .limit(3)
         .toList();
   }
 
-  private Problem problem(Fact fact, Derivability.Verdict verdict) {
-    List<Set<String>> remedies = remedies(verdict);
+  private Problem problem(Fact fact, Derivability.Verdict verdict, Set<String> out) {
+    List<Set<String>> remedies = remedies(verdict, out);
     String how =
         verdict.answer() == Derivability.Answer.DERIVABLE
             ? verdict.path()
@@ -90,13 +290,14 @@ final class Disclosure {
   }
 
   /** The figures shown, as printed. */
-  List<PrintedFigure> printed(LocalDate day) {
+  List<PrintedFigure> printed() {
     return figures.shown().stream()
-        .flatMap(name -> facts.find(name).stream())
+        .flatMap(name -> told.find(name).stream())
         .map(
             f ->
                 new PrintedFigure(
-                    day,
+                    own.id(),
+                    asOf,
                     f.name(),
                     figures.style().show(f.value()),
                     f.value().coherent(),
@@ -104,59 +305,18 @@ final class Disclosure {
         .toList();
   }
 
-  /** The finest figure that tells today's value of a fact and that the readers have already. */
-  private Optional<PrintedFigure> findKnown(Fact fact) {
-    return known.getOrDefault(fact.name(), List.of()).stream()
-        .filter(k -> k.tells(fact.value().coherent()))
-        .min(Comparator.comparingDouble(PrintedFigure::step).thenComparing(PrintedFigure::since));
-  }
-
   /** What is withheld now but was printed before cannot be taken back. */
-  private List<Problem> alreadyOut(Set<String> hidden) {
-    List<Problem> problems = new ArrayList<>();
-    for (String name : hidden) {
-      facts
-          .find(name)
-          .flatMap(this::findKnown)
-          .ifPresent(
-              k ->
-                  problems.add(
-                      Problem.reminder(
-                          facts.find(name).orElseThrow().place(),
-                          "\u201c"
-                              + name
-                              + "\u201d is withheld, but "
-                              + k.printed()
-                              + " is already out since "
-                              + k.since()
-                              + ".",
-                          "It cannot be taken back; tell the other party, or record a release.")));
-    }
-    return problems;
-  }
-
-  private Derivability.Item item(Fact fact, Set<String> hidden) {
-    double value = fact.value().coherent();
-    Optional<PrintedFigure> out = findKnown(fact);
-    if (out.isPresent() && !figures.shown().contains(fact.name())) {
-      PrintedFigure k = out.get();
-      return Derivability.Item.printed(
-          fact.name(),
-          value,
-          k.value(),
-          k.step(),
-          k.printed() + " (already out since " + k.since() + ")");
-    }
-    if (hidden.contains(fact.name()) && !isBookkeeping(fact.name())) {
-      return Derivability.Item.withheld(fact.name(), value);
-    }
-    if (!figures.shown().contains(fact.name())) {
-      return Derivability.Item.unshown(fact.name(), value);
-    }
-    String shown = figures.style().show(fact.value());
-    Quantity step = step(fact.value());
-    // A figure is printed to the nearest step, so what its digits tell is within half of one.
-    return Derivability.Item.printed(fact.name(), value, value, step.coherent(), shown);
+  private Problem alreadyOut(String name, PrintedFigure out) {
+    return Problem.reminder(
+        facts.find(name).orElseThrow().place(),
+        "\u201c"
+            + name
+            + "\u201d is withheld, but "
+            + out.printed()
+            + " is already out since "
+            + out.since()
+            + (out.readers().equals(own.id()) ? "." : " for " + out.readers() + "."),
+        "It cannot be taken back; tell the other party, or record a release.");
   }
 
   /**
@@ -195,7 +355,7 @@ final class Disclosure {
   }
 
   private List<Derivability.Relation> relations() {
-    List<Derivability.Relation> relations = new ArrayList<>();
+    List<Derivability.Relation> relations = new ArrayList<>(web.relations());
     Set<String> known = facts.byName().keySet();
     for (Fact fact : facts.byName().values()) {
       Expression formula = fact.formula();
@@ -235,7 +395,7 @@ final class Disclosure {
   private boolean agree(Fact model, Fact full, Fact scale) {
     return Similitude.findFullSize(model.value(), scale.value())
         .map(f -> Math.abs(f.coherent() / full.value().coherent() - 1))
-        .filter(error -> error <= log.head().closeness().doubleValue())
+        .filter(error -> error <= closeness())
         .isPresent();
   }
 

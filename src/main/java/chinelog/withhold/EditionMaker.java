@@ -41,6 +41,9 @@ final class EditionMaker {
   private final Log log;
   private final Head head;
   private final Facts facts;
+  private final Log whole;
+  private final Facts wholeFacts;
+  private final Told told;
   private final Readers readers;
   private final Sight sight;
   private final Words words;
@@ -53,16 +56,27 @@ final class EditionMaker {
   private final HoursTold hours;
   private final MaterialsTold materials;
 
+  /**
+   * @param wholeFacts of the whole log
+   */
   EditionMaker(
-      Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf) {
-    this.log = log;
-    this.head = log.head();
-    this.facts = facts;
+      Log whole,
+      Facts wholeFacts,
+      Album album,
+      PictureSource pictures,
+      Readers readers,
+      LocalDate asOf) {
     this.readers = readers;
-    this.sight = new Sight(log, readers, asOf);
+    this.sight = new Sight(whole, readers, asOf);
+    this.whole = whole;
+    this.wholeFacts = wholeFacts;
+    this.told = Told.of(whole, wholeFacts, sight);
+    this.log = told.log();
+    this.head = log.head();
+    this.facts = told.facts();
     this.words = new Words(head.locale());
-    this.figures = new FigureMaker(log, facts, sight, words);
-    this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(log));
+    this.figures = new FigureMaker(told, wholeFacts, sight, words);
+    this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(whole));
     this.copier = new TextCopier(sight, figures, plates.byPath(), entryIds, slugs);
     Set<String> unnamed =
         log.stages().stream()
@@ -104,7 +118,7 @@ final class EditionMaker {
    */
   Withholder.Withheld make(List<PrintedFigure> known) throws IOException {
     Edition edition = edition();
-    Disclosure disclosure = new Disclosure(log, facts, figures, known);
+    Disclosure disclosure = new Disclosure(whole, wholeFacts, told, figures, sight, readers, known);
     return new Withholder.Withheld(
         edition,
         sight.clearance(),
@@ -112,7 +126,7 @@ final class EditionMaker {
         figures.shown(),
         figures.hidden(),
         figures.written(),
-        disclosure.printed(sight.asOf()),
+        disclosure.printed(),
         plates.keptBack(),
         plates.printedRegions(),
         problems(disclosure));
@@ -165,14 +179,15 @@ final class EditionMaker {
 
   private List<Problem> problems(Disclosure disclosure) {
     List<Problem> problems = new ArrayList<>(plates.problems());
-    problems.addAll(gaps());
+    problems.addAll(holes());
+    problems.addAll(told.reminders(whole));
     problems.addAll(disclosure.problems());
     return problems;
   }
 
-  /** Why the figures that are missing from the edition tell what they must not. */
-  List<Problem> gaps() {
-    return new TellingGaps(facts, sight, figures).problems();
+  /** Why figures that are missing in the texts of the edition tell what they must not. */
+  List<Problem> holes() {
+    return figures.holes();
   }
 
   private Optional<String> seen(@Nullable Marked<String> value, String what) {

@@ -3,10 +3,10 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.edition.Figure;
 import chinelog.label.Label;
-import chinelog.label.Presence;
-import chinelog.log.Entry;
+import chinelog.log.Inline;
 import chinelog.log.Log;
 import chinelog.log.Release;
+import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Explanation;
@@ -16,12 +16,12 @@ import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,65 +34,74 @@ final class FigureMaker {
   private static final List<String> BESIDE_ENTRIES =
       List.of("hours.", "cost.", "stock.", "plan.", "growth.", "budget.");
 
-  /** Sums by stage, by week and by material. */
-  private static final Pattern SORTED_SUMS =
-      Pattern.compile(
-          "(hours\\.stage|hours\\.week|cost\\.stage)\\..*"
-              + "|stock\\.[^.]+\\.(used|left|cost|worth)");
-
   private final Log log;
   private final Facts facts;
+  private final Facts whole;
   private final Sight sight;
   private final NumberStyle style;
   private final Words words;
 
-  /** The labels of all entries together. */
-  private final Label entries;
-
+  private final Labels labels;
   private final Counterparts counterparts;
   private final SortedSet<String> shown = new TreeSet<>();
-  private final SortedSet<String> refused = new TreeSet<>();
   private final SortedSet<String> written = new TreeSet<>();
+  private final List<Problem> holes = new ArrayList<>();
+  private final Map<List<String>, Quantity> sums = new LinkedHashMap<>();
 
-  FigureMaker(Log log, Facts facts, Sight sight, Words words) {
-    this.log = log;
-    this.facts = facts;
+  /**
+   * @param whole the facts of the whole log
+   */
+  FigureMaker(Told told, Facts whole, Sight sight, Words words) {
+    this.log = told.log();
+    this.facts = told.facts();
+    this.whole = whole;
     this.sight = sight;
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
     this.words = words;
-    this.entries =
-        log.entries().stream()
-            .map(Entry::label)
-            // Where a share is counted in of which nothing may show, TellingGaps finds it.
-            .filter(l -> sight.allows(l) || sight.presence(l) == Presence.NOTE)
-            .reduce(Label.NONE, Label::join);
+    this.labels = new Labels(log, facts);
     this.counterparts = new Counterparts(facts);
   }
 
   Label labelOf(Fact fact) {
-    // Which sum an entry goes into is itself part of the entry, so that a sum by stage or by
-    // material tells of every entry, were it only that it has no share in the sum.
-    boolean sorted = SORTED_SUMS.matcher(fact.name()).matches();
-    Label label = sorted ? fact.label().join(entries) : fact.label();
-    return sight.afterReleases(Release.Kind.FACT, fact.name(), label);
+    return sight.afterReleases(Release.Kind.FACT, fact.name(), labels.of(fact));
   }
 
-  /** The label of the fact of that name as it stands for these readers. */
-  Label labelOfNamed(String name) {
-    return facts.find(name).map(this::labelOf).orElse(Label.NONE);
+  /**
+   * The label of the fact of that name as it stands for these readers; empty if they may see it, or
+   * if there is none such among what they are told.
+   */
+  Optional<Label> findUnseen(String name) {
+    return facts
+        .find(name)
+        .or(() -> whole.find(name))
+        .map(this::labelOf)
+        .filter(l -> !sight.allows(l));
+  }
+
+  /** Notes a figure that a text names and that is not shown there. */
+  void missed(Inline.FactLink link) {
+    Optional<Fact> fact = whole.find(link.fact());
+    if (fact.isPresent() && facts.find(link.fact()).isEmpty()) {
+      holes.add(
+          Problem.error(
+              link.place(),
+              "This text names \u201c"
+                  + link.fact()
+                  + "\u201d, which there would not be without what nothing may show of ("
+                  + fact.get().label()
+                  + "), so that its absence tells of that.",
+              "Put the phrase under the agreement too, write \u201cpresence: note\u201d for the"
+                  + " agreement, or record a release of the figure."));
+    }
+  }
+
+  /** Why figures that are missing in texts tell what they must not. */
+  List<Problem> holes() {
+    return holes.stream().distinct().toList();
   }
 
   boolean sees(Fact fact) {
-    boolean sees = sight.sees(labelOf(fact), fact.place(), "figure " + fact.name());
-    if (!sees) {
-      refused.add(fact.name());
-    }
-    return sees;
-  }
-
-  /** Names of the facts that would have been shown, had the readers been allowed to see them. */
-  SortedSet<String> refused() {
-    return refused;
+    return sight.sees(labelOf(fact), fact.place(), "figure " + fact.name());
   }
 
   /** The fact of that name, if there is one and the readers may see it. */
@@ -126,10 +135,28 @@ final class FigureMaker {
     return written;
   }
 
-  /** A sum over parts that are all seen; it tells no more than they do. */
+  /** A sum over parts that are all seen, and taken as shown, since they stand by themselves. */
   Optional<Quantity> sum(List<String> names) {
     List<Fact> parts = names.stream().flatMap(n -> find(n).stream()).toList();
-    return parts.isEmpty() ? Optional.empty() : Optional.of(Quantities.sum(parts));
+    if (parts.isEmpty()) {
+      return Optional.empty();
+    }
+    Quantity sum = Quantities.sum(parts);
+    addedUp(parts.stream().map(Fact::name).toList(), sum);
+    return Optional.of(sum);
+  }
+
+  /** Notes a sum that is shown and that no fact is. */
+  void addedUp(List<String> parts, Quantity sum) {
+    shown.addAll(parts);
+    if (parts.size() > 1) {
+      sums.putIfAbsent(parts, sum);
+    }
+  }
+
+  /** Sums that were shown and that no facts are, by the names of their parts. */
+  Map<List<String>, Quantity> sums() {
+    return sums;
   }
 
   NumberStyle style() {
@@ -141,10 +168,10 @@ final class FigureMaker {
     return shown;
   }
 
-  /** Names of the facts that rest on something that the readers may not see. */
+  /** Names of the whole log's facts that rest on something that the readers may not see. */
   SortedSet<String> hidden() {
     SortedSet<String> hidden = new TreeSet<>();
-    facts.byName().values().stream()
+    whole.byName().values().stream()
         .filter(f -> !sight.allows(sight.afterReleases(Release.Kind.FACT, f.name(), f.label())))
         .forEach(f -> hidden.add(f.name()));
     return hidden;

@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
@@ -29,7 +30,7 @@ final class HoursTold {
   private final Map<String, Quantity> byEntry = new HashMap<>();
   private final Map<String, Quantity> stageSoFar = new HashMap<>();
   private final Map<String, Quantity> allSoFar = new HashMap<>();
-  private final Map<String, Quantity> byStage = new HashMap<>();
+  private final Map<String, Quantity> byStage = new TreeMap<>();
 
   /**
    * @param entries those that are told, by date
@@ -43,11 +44,18 @@ final class HoursTold {
     this.words = words;
     Map<String, List<Facts.DayHours>> days =
         facts.hoursByDay().stream().collect(Collectors.groupingBy(Facts.DayHours::entry));
+    Map<String, List<String>> parts = new HashMap<>();
     for (Entry entry : entries) {
-      figures
-          .sum(days.getOrDefault(entry.id(), List.of()).stream().map(Facts.DayHours::fact).toList())
-          .ifPresent(own -> add(entry, own));
+      List<String> names =
+          days.getOrDefault(entry.id(), List.of()).stream().map(Facts.DayHours::fact).toList();
+      figures.sum(names).ifPresent(own -> add(entry, own));
+      for (String sum : List.of(entry.stage(), ALL_STAGES)) {
+        names.stream()
+            .filter(n -> figures.find(n).isPresent())
+            .forEach(n -> parts.computeIfAbsent(sum, s -> new ArrayList<>()).add(n));
+      }
     }
+    byStage.forEach((stage, sum) -> figures.addedUp(parts.getOrDefault(stage, List.of()), sum));
   }
 
   private void add(Entry entry, Quantity own) {

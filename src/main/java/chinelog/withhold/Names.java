@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.reckon.Expression;
 import java.util.LinkedHashSet;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 
 /** Finds the facts that a formula names. */
 final class Names implements Expression.Visitor<Void> {
@@ -15,6 +16,11 @@ final class Names implements Expression.Visitor<Void> {
     Names found = new Names();
     formula.accept(found);
     return found.names;
+  }
+
+  /** The formula with other names in it. */
+  static Expression rename(Expression formula, UnaryOperator<String> names) {
+    return formula.accept(new Renaming(names));
   }
 
   @Override
@@ -43,5 +49,35 @@ final class Names implements Expression.Visitor<Void> {
   public Void call(Expression.Call call) {
     call.arguments().forEach(a -> a.accept(this));
     return null;
+  }
+
+  private record Renaming(UnaryOperator<String> names) implements Expression.Visitor<Expression> {
+
+    @Override
+    public Expression literal(Expression.Literal literal) {
+      return literal;
+    }
+
+    @Override
+    public Expression name(Expression.Name name) {
+      return new Expression.Name(names.apply(name.name()));
+    }
+
+    @Override
+    public Expression negation(Expression.Negation negation) {
+      return new Expression.Negation(negation.of().accept(this));
+    }
+
+    @Override
+    public Expression binary(Expression.Binary binary) {
+      return new Expression.Binary(
+          binary.operator(), binary.left().accept(this), binary.right().accept(this));
+    }
+
+    @Override
+    public Expression call(Expression.Call call) {
+      return new Expression.Call(
+          call.function(), call.arguments().stream().map(a -> a.accept(this)).toList());
+    }
   }
 }

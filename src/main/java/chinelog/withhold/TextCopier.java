@@ -216,7 +216,8 @@ final class TextCopier {
     public List<Text.Run> factLink(Inline.FactLink link) {
       var fact = figures.find(link.fact());
       if (fact.isEmpty()) {
-        return standIn(figures.labelOfNamed(link.fact()));
+        figures.missed(link);
+        return figures.findUnseen(link.fact()).map(TextCopier.this::standIn).orElse(List.of());
       }
       String text =
           link.written().isBlank()

@@ -16,7 +16,7 @@ class FigureLedgerTest {
 
   private static final PrintedFigure LENGTH =
       new PrintedFigure(
-          LocalDate.of(2026, 3, 20), "hull.loa", "27 9\u204416\" \u00b1 1", 0.7, 0.001);
+          "public", LocalDate.of(2026, 3, 20), "hull.loa", "27 9\u204416\" \u00b1 1", 0.7, 0.001);
 
   @TempDir Path folder;
 

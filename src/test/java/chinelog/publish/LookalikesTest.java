@@ -42,14 +42,40 @@ class LookalikesTest {
     assertThat(asked(log)).isPresent();
   }
 
+  @Test
+  void aPhotographThatOnlyItsEntryWithholdsIsComparedToo() throws IOException {
+    Path log = new SmallLog(6, 6).write(temp);
+    Files.writeString(
+        log.resolve("entries/2026-03-12-shut.md"), "---\nunder: client\n---\nA day.\n");
+    byte[] scene = Files.readAllBytes(log.resolve("photos/a-region.jpg"));
+    Files.delete(log.resolve("photos/a-region.jpg"));
+    Files.write(log.resolve("photos/d-shut.jpg"), scene);
+    Path again = log.resolve("photos/c-again.jpg");
+    Files.write(again, scene);
+    Files.write(again, new byte[] {0}, java.nio.file.StandardOpenOption.APPEND);
+    Files.writeString(
+        log.resolve("photos/photos.yaml"),
+        """
+        d-shut.jpg: {taken: 2026-03-12 10:00:00}
+        c-again.jpg: {taken: 2026-03-14 13:00:00}
+        """);
+
+    assertThat(problems(log)).anyMatch(p -> p.contains("c-again.jpg looks like photos/d-shut.jpg"));
+  }
+
   /** What the maker is asked to look at when publishing for everybody. */
   private static Optional<String> asked(Path log) throws IOException {
+    return problems(log).stream()
+        .filter(p -> p.contains("c-again.jpg looks like photos/a-region.jpg"))
+        .findFirst();
+  }
+
+  private static List<String> problems(Path log) throws IOException {
     return new Publisher(
             log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of("UTC"), false, Progress.SILENT)
         .publish(List.of("public")).problems().stream()
             .filter(Problem::isError)
             .map(Problem::toString)
-            .filter(p -> p.contains("c-again.jpg looks like photos/a-region.jpg"))
-            .findFirst();
+            .toList();
   }
 }

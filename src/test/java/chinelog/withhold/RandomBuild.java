@@ -50,8 +50,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Random builds, small and full of marks. Two builds of one seed differ only in things that some
  * readers may not see: what they hold there is drawn from a second seed, and under the agreement
- * {@code client}, of which nothing may show, whole entries, photographs, paragraphs and phrases are
- * there in one and not in the other. What is released to the readers is the same in both.
+ * {@code client}, of which nothing may show, whole things of every kind are there in one and not in
+ * the other. What is released to the readers is the same in both.
  */
 final class RandomBuild {
 
@@ -73,11 +73,38 @@ final class RandomBuild {
   };
 
   private static final List<String> STAGES = List.of("moulds", "planking", "rigging");
-  private static final List<String> MATERIALS = List.of("strip", "resin", "paint");
-  private static final Label CLIENT = Label.of("client");
+  static final List<String> MATERIALS = List.of("strip", "resin", "paint");
+
+  /** Facts that texts name. */
+  static final List<String> LINKED =
+      List.of(
+          "hull.m0",
+          "hull.m1",
+          "hull.draught",
+          "full.beam",
+          "hull.beam",
+          "double.beam",
+          "draughts",
+          "wl.area",
+          "mass.total",
+          "mass.hull",
+          "hours.total",
+          "hours.stage.moulds",
+          "cost.total",
+          "cost.stage.planking",
+          "growth.hours",
+          "growth.pace",
+          "plan.forecast",
+          "stock.strip.left",
+          "stock.strip.lot_1.price",
+          "labour.total");
+
+  private static final Label CLIENT = Extras.CLIENT;
 
   private final Random open;
   private final Random secret;
+  private final Extras extras;
+  private final Coverage coverage;
   private final Set<String> cleared;
   private final boolean embargoOver;
 
@@ -99,8 +126,10 @@ final class RandomBuild {
    * @param seed of everything the readers may see, and of what is marked
    * @param secretSeed of what lies under marks that the readers are not cleared for
    * @param partyTo agreements that the readers are party to
+   * @param coverage is told where the secrets lie
    */
-  RandomBuild(long seed, long secretSeed, Set<String> partyTo) {
+  RandomBuild(long seed, long secretSeed, Set<String> partyTo, Coverage coverage) {
+    this.coverage = coverage;
     this.open = new Random(seed);
     this.secret = new Random(secretSeed);
     this.embargoOver = open.nextBoolean();
@@ -109,19 +138,24 @@ final class RandomBuild {
     if (embargoOver) {
       cleared.add("embargo");
     }
+    this.extras = new Extras(secret, quiet && hides(CLIENT), this::hidden, coverage);
   }
 
   record Build(Log log, Album album) {}
 
   Build make() {
-    int count = 3 + open.nextInt(4);
+    int count = 3 + open.nextInt(3);
     for (int i = 0; i < count; i++) {
       addEntry(i);
     }
-    if (addsExtras()) {
-      for (int i = secret.nextInt(3); i > 0; i--) {
-        addExtraEntry(count + i);
+    for (int i = count; i < count + 3; i++) {
+      if (extras.has("entry", 2)) {
+        entries.add(extras.entry(i));
+        addExtraPhoto(i, entries.get(entries.size() - 1).id());
       }
+    }
+    if (extras.has("photograph", 3)) {
+      addExtraPhoto(count + 3, null);
     }
     entries.sort(Comparator.comparing(Entry::date).thenComparing(Entry::id));
     return new Build(log(), new Album(List.copyOf(album), List.of()));
@@ -150,11 +184,7 @@ final class RandomBuild {
       if (open.nextBoolean()) {
         images.add(
             new Inline.Image(
-                path,
-                List.of(
-                    new Inline.Text(text(imageLabel.join(photoSeen))), phrase(imageLabel, at())),
-                imageLabel,
-                at()));
+                path, runs(imageLabel.join(photoSeen), "caption in the text"), imageLabel, at()));
       }
     }
     String stage =
@@ -162,48 +192,19 @@ final class RandomBuild {
             ? STAGES.get(secret.nextInt(STAGES.size()))
             : i % 3 == 0 ? "moulds" : i % 3 == 1 ? "planking" : i % 2 == 0 ? "" : "sanding";
     shared.add(id);
-    entries.add(
-        entry(i, id, hides(seen) ? date.plusDays(secret.nextInt(4)) : date, stage, label, images));
+    // A hidden entry may be of any day, before or after those that are seen.
+    LocalDate day = differs(seen, "entry") ? date.plusDays(secret.nextInt(80) - 40) : date;
+    entries.add(entry(i, id, day, stage, label, images));
   }
 
-  /** An entry that the twin does not have. */
-  private void addExtraEntry(int i) {
-    LocalDate date = LocalDate.of(2026, 2, 20).plusDays(secret.nextInt(60));
-    String id = "extra-" + i;
-    String path = "photos/extra" + i + ".jpg";
-    boolean bare = secret.nextInt(9) != 0;
-    Quantity weight = Quantity.of(1 + secret.nextInt(900), unit("g"));
+  /** A photograph that the twin does not have. */
+  private void addExtraPhoto(int i, @Nullable String entry) {
     addPhotoOf(
-        new PhotoFile(path, List.of(), "", List.of(), false, null, null, null, CLIENT, at()),
+        extras.photo("photos/" + (secret.nextBoolean() ? "a" : "z") + i + ".jpg"),
         1000,
         700,
-        date.atTime(secret.nextInt(24), 0),
-        secret.nextBoolean() ? id : null);
-    entries.add(
-        new Entry(
-            id,
-            new Marked<>(hidden(), CLIENT, at()),
-            date,
-            STAGES.get(secret.nextInt(2)),
-            List.of(new Block.Paragraph(List.of(new Inline.Text(hidden())), CLIENT, at())),
-            bare
-                ? List.of()
-                : List.of(new Entry.Worked(null, null, Duration.ofMinutes(45), CLIENT, at())),
-            bare
-                ? List.of()
-                : List.of(
-                    new Entry.Use(
-                        MATERIALS.get(secret.nextInt(2)),
-                        Quantity.of(1 + secret.nextInt(9), Unit.ONE),
-                        "",
-                        CLIENT,
-                        at())),
-            List.of(),
-            bare
-                ? List.of()
-                : List.of(new Entry.Weighing("extra" + i, weight, "", null, null, CLIENT, at())),
-            CLIENT,
-            Place.of("entries/" + id + ".md", 1, 1)));
+        LocalDate.of(2026, 2, 20).plusDays(secret.nextInt(60)).atTime(secret.nextInt(24), 0),
+        entry);
   }
 
   private void addPhoto(String path, Label label, Label seen, int i, LocalDate date, String entry) {
@@ -213,13 +214,14 @@ final class RandomBuild {
                 new PhotoFile.Region(0.1, 0.1, 0.5, 0.5, Label.of("lines"), at()),
                 new PhotoFile.Region(0.6, 0.1, 0.9, 0.5, label(2), at()))
             : List.of();
-    boolean hidden = hides(seen);
+    boolean hidden = differs(seen, "photograph");
+    regions.forEach(r -> differs(r.label(), "region"));
     int size = hidden ? 100 + secret.nextInt(4000) : open.nextBoolean() ? 2000 : 900;
     addPhotoOf(
         new PhotoFile(
             path,
-            List.of(new Inline.Text(text(seen)), phrase(seen, at())),
-            text(seen),
+            runs(seen, "caption"),
+            text(seen, "alt text"),
             regions,
             false,
             null,
@@ -250,19 +252,6 @@ final class RandomBuild {
             Written.NONE));
   }
 
-  private boolean addsExtras() {
-    return quiet && hides(CLIENT);
-  }
-
-  /** The label of something that is counted into sums, whose gaps would tell of it. */
-  private Label counted(Label around, int oneIn) {
-    Label label = around.join(label(oneIn));
-    boolean rarely = open.nextInt(12) == 0;
-    return quiet && !rarely && !around.agreements().contains("client")
-        ? label.without("client")
-        : label;
-  }
-
   private boolean hides(Label label) {
     return !cleared.containsAll(label.agreements());
   }
@@ -279,7 +268,7 @@ final class RandomBuild {
 
   private void release(Release.Kind kind, String name, String agreement) {
     if (!agreement.isEmpty()) {
-      String by = text(Label.of(agreement));
+      String by = text(Label.of(agreement), "release");
       releases.add(
           new Release(
               kind,
@@ -317,14 +306,25 @@ final class RandomBuild {
   }
 
   /** A text: the same in both builds if the readers may see it. */
-  private String text(Label label) {
+  private String text(Label label, String place) {
     String shown = "some words number " + open.nextInt(1000);
-    return hides(label) ? hidden() : shown;
+    return differs(label, place) ? hidden() : shown;
   }
 
-  private Quantity quantity(Label label, String unit, int most) {
-    int shown = 1 + open.nextInt(most);
+  /** Whether the twins may differ in a thing, which counts for its place. */
+  private boolean differs(Label label, String place) {
     if (!hides(label)) {
+      return false;
+    }
+    if (!quiet || !label.agreements().contains("client") || cleared.contains("client")) {
+      coverage.changed(place);
+    }
+    return true;
+  }
+
+  private Quantity quantity(Label label, String unit, int most, String place) {
+    int shown = 1 + open.nextInt(most);
+    if (!differs(label, place)) {
       return Quantity.of(shown, unit(unit));
     }
     BigDecimal value =
@@ -345,7 +345,7 @@ final class RandomBuild {
     }
   }
 
-  private static Unit unit(String symbol) {
+  static Unit unit(String symbol) {
     return java.util.Objects.requireNonNull(UNITS.get(symbol));
   }
 
@@ -355,163 +355,233 @@ final class RandomBuild {
 
   private Entry entry(
       int i, String id, LocalDate date, String stage, Label label, List<Inline.Image> images) {
-    Label hoursLabel = counted(label, 6);
-    int minutes = 15 * (1 + open.nextInt(20));
-    List<Entry.Worked> worked =
-        List.of(
-            new Entry.Worked(
-                null,
-                null,
-                Duration.ofMinutes(hides(hoursLabel) ? 15L * (1 + secret.nextInt(60)) : minutes),
-                hoursLabel,
-                at()));
+    List<Entry.Worked> worked = new ArrayList<>();
+    for (int n = 1 + open.nextInt(2); n > 0; n--) {
+      Label hoursLabel = label.join(label(6));
+      int minutes = 15 * (1 + open.nextInt(20));
+      worked.add(
+          new Entry.Worked(
+              null,
+              null,
+              Duration.ofMinutes(
+                  differs(hoursLabel, "hours") ? 15L * (1 + secret.nextInt(60)) : minutes),
+              hoursLabel,
+              at()));
+    }
+    if (extras.has("hours", 6)) {
+      worked.add(secret.nextInt(worked.size() + 1), extras.worked(CLIENT));
+    }
     List<Entry.Use> used = new ArrayList<>();
     for (String material : MATERIALS) {
       if (open.nextInt(3) == 0) {
-        Label useLabel = counted(label, 6);
+        Label useLabel = label.join(label(6));
         int shown = 1 + open.nextInt(9);
-        int amount = hides(useLabel) ? 1 + secret.nextInt(9) : shown;
+        int amount = differs(useLabel, "material used") ? 1 + secret.nextInt(9) : shown;
         used.add(
-            new Entry.Use(material, Quantity.of(amount, Unit.ONE), text(useLabel), useLabel, at()));
+            new Entry.Use(
+                material,
+                Quantity.of(amount, Unit.ONE),
+                text(useLabel, "material used"),
+                useLabel,
+                at()));
       }
     }
-    boolean bare = addsExtras() && label.agreements().contains("client");
-    Label measureLabel = label.join(label(3));
-    Quantity measured = quantity(measureLabel, "mm", 700);
-    Label weighLabel = counted(label, 3);
+    if (extras.has("material used", 6)) {
+      used.add(secret.nextInt(used.size() + 1), extras.use(CLIENT));
+    }
+    Label titleLabel = label.join(label(6));
     return new Entry(
         id,
-        new Marked<>(text(label), label, at()),
+        new Marked<>(text(titleLabel, "title of an entry"), titleLabel, at()),
         date,
         stage,
         blocks(label, images),
-        bare ? List.of() : worked,
-        bare ? List.of() : used,
-        List.of(
-            new Entry.Measurement(
-                "hull.m" + i,
-                hides(measureLabel) && secret.nextInt(4) == 0 ? measured.negated() : measured,
-                hides(measureLabel) ? hidden() : "",
-                measureLabel,
-                at())),
-        bare
-            ? List.of()
-            : List.of(
-                new Entry.Weighing(
-                    "p" + i, quantity(weighLabel, "g", 500), "", null, null, weighLabel, at())),
+        worked,
+        used,
+        measured(i, label),
+        weighed(i, label),
         label,
         Place.of("entries/" + id + ".md", 1, 1));
+  }
+
+  /** One fact of the entry's own, and perhaps one that other entries measure too. */
+  private List<Entry.Measurement> measured(int i, Label label) {
+    List<Entry.Measurement> measured = new ArrayList<>();
+    for (String fact : List.of("hull.m" + i, "hull.draught")) {
+      Label own = label.join(label(3));
+      boolean first = fact.equals("hull.m" + i);
+      String place = first ? "measured" : "measured more than once";
+      Quantity value = quantity(own, "mm", 700, place);
+      if (first || open.nextInt(3) > 0) {
+        measured.add(
+            new Entry.Measurement(
+                fact,
+                hides(own) && secret.nextInt(4) == 0 ? value.negated() : value,
+                first || open.nextBoolean() ? text(own, place) : "",
+                own,
+                at()));
+      }
+    }
+    if (measured.size() == 1 && extras.has("measured", 4)) {
+      measured.add(extras.measured("hull.draught", CLIENT));
+    }
+    return measured;
+  }
+
+  private List<Entry.Weighing> weighed(int i, Label label) {
+    List<Entry.Weighing> weighed = new ArrayList<>();
+    for (String part : List.of("p" + i, "hull")) {
+      Label own = label.join(label(4));
+      boolean once = !part.equals("hull");
+      Quantity mass = quantity(own, "g", 500, once ? "weighed" : "weighed more than once");
+      Quantity x = once ? null : quantity(own, "mm", 90, "centre of mass");
+      if (once || open.nextInt(3) > 0) {
+        weighed.add(new Entry.Weighing(part, mass, "", x, null, own, at()));
+      }
+    }
+    if (weighed.size() == 1 && extras.has("weighed", 4)) {
+      weighed.add(extras.weighed(secret.nextBoolean() ? "hull" : "own", CLIENT));
+    }
+    return weighed;
   }
 
   private List<Block> blocks(Label around, List<Inline.Image> images) {
     List<Block> blocks = new ArrayList<>();
     images.forEach(i -> blocks.add(new Block.Picture(i, around.join(i.label()), at())));
-    for (int b = 2 + open.nextInt(4); b > 0; b--) {
+    for (int b = 1 + open.nextInt(3); b > 0; b--) {
       Label label = around.join(label(3));
       Place place = at();
       switch (open.nextInt(8)) {
-        case 0 ->
-            blocks.add(new Block.Heading(2, List.of(new Inline.Text(text(label))), label, place));
-        case 1 ->
-            blocks.add(
-                new Block.Items(
-                    0,
-                    List.of(
-                        List.of(paragraph(label)),
-                        List.of(),
-                        List.of(paragraph(label.join(label(2))))),
-                    label,
-                    place));
-        case 2 -> blocks.add(new Block.Quote(List.of(paragraph(label)), label, place));
-        case 3 -> blocks.add(new Block.Code(text(label), label, place));
+        case 0 -> blocks.add(new Block.Heading(2, runs(label, "heading"), label, place));
+        case 1 -> blocks.add(new Block.Items(0, items(label), label, place));
+        case 2 -> {
+          List<Block> quoted = new ArrayList<>(List.of(paragraph(label)));
+          if (extras.has("paragraph in a quote", 4)) {
+            quoted.add(secret.nextInt(2), extras.paragraph(label));
+          }
+          blocks.add(new Block.Quote(quoted, label, place));
+        }
+        case 3 -> blocks.add(new Block.Code(text(label, "code"), label, place));
         case 4 -> blocks.add(new Block.Rule(label, place));
         case 5 ->
             blocks.add(
                 new Block.Grid(
-                    List.of(List.of(new Inline.Text(text(label))), List.of(phrase(label, place))),
+                    List.of(runs(label, "cell"), runs(label, "cell")),
                     List.of(
-                        List.of(
-                            List.of(phrase(label, place)), List.of(new Inline.Text(text(label)))),
-                        List.of(List.of(), List.of(phrase(label, place)))),
+                        List.of(runs(label, "cell"), runs(label, "cell")),
+                        List.of(List.of(), runs(label, "cell"))),
                     List.of(false, true),
                     label,
                     place));
         default -> blocks.add(paragraph(label));
       }
-      if (addsExtras() && secret.nextInt(4) == 0) {
-        blocks.add(
-            new Block.Paragraph(List.of(new Inline.Text(hidden())), around.join(CLIENT), place));
+      if (extras.has("paragraph", 4)) {
+        blocks.add(extras.paragraph(around));
       }
     }
     return blocks;
   }
 
-  private Inline phrase(Label around, Place place) {
+  private List<List<Block>> items(Label label) {
+    List<List<Block>> items =
+        new ArrayList<>(
+            List.of(
+                List.of(paragraph(label)), List.of(), List.of(paragraph(label.join(label(2))))));
+    if (extras.has("item", 3)) {
+      items.add(secret.nextInt(4), List.of(extras.paragraph(label)));
+    }
+    return items;
+  }
+
+  /** A text, a phrase that may be marked, and perhaps one that the twin does not have. */
+  private List<Inline> runs(Label around, String place) {
+    List<Inline> runs = new ArrayList<>();
+    runs.add(new Inline.Text(text(around, place)));
+    runs.add(phrase(around, place));
+    if (extras.has("phrase in " + place, 4)) {
+      runs.add(secret.nextInt(3), extras.phrase(around));
+    }
+    return runs;
+  }
+
+  private Inline phrase(Label around, String place) {
     Label phrase = around.join(label(2));
-    return new Inline.Phrase(List.of(new Inline.Text(text(phrase))), phrase, place);
+    return new Inline.Phrase(
+        List.of(new Inline.Text(text(phrase, "phrase in " + place))), phrase, at());
   }
 
   private Block paragraph(Label around) {
     Place place = Place.of("entries/e.md", ++line, 1);
     Label note = around.join(label(3));
-    List<Inline> runs = new ArrayList<>();
-    runs.add(new Inline.Text(text(around)));
-    runs.add(phrase(around, place));
-    runs.add(new Inline.Emphasis(List.of(new Inline.Strong(List.of(phrase(around, place))))));
-    for (String fact :
-        List.of("hull.m0", "full.beam", "hull.beam", "double.beam", "wl.area", "hull.m1")) {
-      if (open.nextInt(3) == 0) {
+    List<Inline> runs = new ArrayList<>(runs(around, "paragraph"));
+    runs.add(new Inline.Emphasis(List.of(new Inline.Strong(List.of(phrase(around, "emphasis"))))));
+    for (String fact : LINKED) {
+      if (open.nextInt(9) == 0) {
         runs.add(new Inline.FactLink(fact, "", place));
       }
     }
     if (!shared.isEmpty()) {
       String target = shared.get(open.nextInt(shared.size())) + ".md";
-      runs.add(new Inline.Link(target, List.of(new Inline.Text(text(around))), place));
+      runs.add(new Inline.Link(target, List.of(phrase(around, "link")), place));
     }
-    if (addsExtras() && secret.nextInt(3) == 0) {
-      runs.add(new Inline.Phrase(List.of(new Inline.Text(hidden())), around.join(CLIENT), place));
-    }
-    runs.add(new Inline.Footnote(List.of(new Inline.Text(text(note))), note, place));
+    runs.add(new Inline.Footnote(runs(note, "footnote"), note, place));
     return new Block.Paragraph(runs, around, place);
   }
 
-  private Marked<String> marked(int oneIn) {
+  private Marked<String> marked(int oneIn, String place) {
     Label label = label(oneIn);
-    return new Marked<>(text(label), label, at());
+    return new Marked<>(text(label, place), label, at());
+  }
+
+  /** Like {@link #marked}, or something that the twin may not have at all. */
+  private @Nullable Marked<String> some(int oneIn, String place) {
+    Marked<String> value = marked(oneIn, place);
+    boolean gone = value.label().equals(CLIENT) && extras.has(place, 2);
+    return gone ? null : value;
   }
 
   private Head head() {
     Label rate = label(2);
     SortedMap<String, Marked<Quantity>> budgets = new TreeMap<>();
     Label mass = label(3);
-    budgets.put("mass", new Marked<>(quantity(mass, "kg", 5), mass, at()));
+    budgets.put("mass", new Marked<>(quantity(mass, "kg", 5, "budget"), mass, at()));
+    if (mass.equals(CLIENT) && extras.has("budget", 2)) {
+      budgets.clear();
+    }
     Label hours = label(3);
-    budgets.put("hours", new Marked<>(quantity(hours, "h", 90), hours, at()));
+    budgets.put("hours", new Marked<>(quantity(hours, "h", 90, "budget"), hours, at()));
     Label scale = label(8);
-    int denominator = hides(scale) ? 8 + secret.nextInt(80) : 16;
+    int denominator = differs(scale, "scale") ? 8 + secret.nextInt(80) : 16;
+    boolean scaled = !scale.equals(CLIENT) || !extras.has("scale", 2);
+    boolean rated = !rate.equals(CLIENT) || !extras.has("rate", 2);
+    Label hero = label(3);
+    boolean heroic = !hero.equals(CLIENT) || !extras.has("hero", 2);
+    differs(hero, "hero");
+    Marked<String> client = new Marked<>(text(CLIENT, "client"), CLIENT, at());
+    Quantity money = quantity(rate, "GBP/h", 60, "rate");
     return new Head(
-        marked(6),
-        marked(6),
-        marked(6),
+        marked(6, "title of the log"),
+        some(6, "subject"),
+        some(6, "kind"),
         List.of(paragraph(Label.NONE)),
-        new Marked<>(BigDecimal.valueOf(denominator), scale, at()),
+        scaled ? new Marked<>(BigDecimal.valueOf(denominator), scale, at()) : null,
         Locale.UK,
         ZoneOffset.UTC,
-        marked(4),
-        new Marked<>(text(CLIENT), CLIENT, at()),
+        some(4, "maker"),
+        extras.has("client", 2) ? null : client,
         "GBP",
         64,
         new BigDecimal("0.05"),
-        new Marked<>(quantity(rate, "GBP/h", 60), rate, at()),
+        rated ? new Marked<>(money, rate, at()) : null,
         budgets,
         null,
-        marked(4),
+        some(4, "licence"),
         "plain",
         "lines",
         new TreeMap<>(),
-        new Marked<>(firstPhoto, label(3), at()),
+        heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
-        Valuation.FIFO);
+        open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE);
   }
 
   private Log log() {
@@ -522,64 +592,113 @@ final class RandomBuild {
     agreements.put(
         "embargo",
         agreement("embargo", Presence.NOTE, embargoOver ? AS_OF.minusDays(1) : AS_OF, true));
+    extras.agreements(agreements);
     Label beam = label(2);
     String beamFreed = freed(2, beam);
     Label beamSeen = beam.without(beamFreed);
     release(Release.Kind.FACT, "full.beam", beamFreed);
-    String full = quantity(beamSeen, "m", 5).toString();
+    releases.addAll(extras.releases());
+    String full = quantity(beamSeen, "m", 5, "statement").toString();
     List<PostPlan> posts = new ArrayList<>();
-    for (int i = 0; i < 2; i++) {
+    for (int i = open.nextInt(3); i > 0; i--) {
       Label post = label(4);
       posts.add(
           new PostPlan(
-              text(post),
-              text(post),
-              shared.stream().skip(2L * i).limit(2).toList(),
+              text(post, "post"),
+              text(post, "post"),
+              shared.stream().skip(2L * i - 1).limit(2).toList(),
               firstPhoto.isEmpty() ? null : firstPhoto,
               post,
               at()));
     }
+    posts.addAll(secret.nextInt(posts.size() + 1), extras.posts(shared));
     Label care = label(2);
-    Label doubled = label(3);
+    List<HandoverSection> handover =
+        new ArrayList<>(
+            List.of(new HandoverSection("care", "Care", List.of(paragraph(care)), care, at())));
+    differs(care, "handover section");
+    handover.addAll(secret.nextInt(2), extras.handover());
+    List<Stage> stages =
+        new ArrayList<>(
+            List.of(
+                stage("moulds", Label.NONE),
+                stage("planking", Label.NONE),
+                stage("rigging", label(2))));
+    stages.addAll(secret.nextInt(4), extras.stages());
+    List<Limit> limits =
+        new ArrayList<>(
+            List.of(
+                limit("length", "full.beam <= 900 m"),
+                limit("area", "wl.area <= 3 m\u00b2"),
+                limit("draught", "hull.draught <= 300 mm"),
+                limit("weight", "mass.total <= 2 kg"),
+                limit("model", "hull.beam >= 2 mm")));
+    limits.addAll(secret.nextInt(6), extras.limits());
+    List<Request> requests =
+        new ArrayList<>(
+            List.of(
+                new Request(
+                    "wl",
+                    new Marked<>("curve", Label.NONE, at()),
+                    new TreeMap<>(Map.of("ordinates", new Marked<>("ordinates", Label.NONE, at()))),
+                    Label.NONE,
+                    at())));
+    requests.addAll(secret.nextInt(2), extras.requests());
+    List<Table> tables = new ArrayList<>(List.of(table()));
+    tables.addAll(secret.nextInt(2), extras.tables());
     return new Log(
         Path.of("log"),
         head(),
-        List.of(
-            stage("moulds", Label.NONE), stage("planking", Label.NONE), stage("rigging", label(2))),
+        stages,
         agreements,
         List.of(
             readers("public", Set.of()),
             readers("client", Set.of("lines")),
             readers("workshop", Set.of("lines", "client", "embargo"))),
         releases,
-        List.of(
-            new Limit("length", "Length", "full.beam <= 900 m", label(4), at()),
-            new Limit("area", "Area", "wl.area <= 3 m\u00b2", label(4), at()),
-            new Limit("model", "Model", "hull.beam >= 2 mm", label(4), at())),
+        limits,
         posts,
-        List.of(new HandoverSection("care", "Care", List.of(paragraph(care)), care, at())),
-        List.of(
-            new Statement("full.beam", "Beam", full, null, null, beam, at(), at()),
-            new Statement(
-                "hull.beam", "Beam", "full.beam / scale", null, null, Label.NONE, at(), at()),
-            new Statement(
-                "double.beam", "Twice", "2 * hull.beam", null, null, doubled, at(), at())),
-        List.of(
-            new Request(
-                "wl",
-                new Marked<>("curve", Label.NONE, at()),
-                new TreeMap<>(Map.of("ordinates", new Marked<>("ordinates", Label.NONE, at()))),
-                Label.NONE,
-                at())),
+        handover,
+        statements(beam, full),
+        requests,
         lots(),
-        List.of(table()),
+        tables,
         List.copyOf(entries),
         photos.stream().sorted(Comparator.comparing(PhotoFile::path)).toList(),
         List.of(new Sheet("sheets/" + hiddenName() + ".pdf", hidden(), Label.of("lines"), at())));
   }
 
+  private Limit limit(String id, String rule) {
+    Label label = label(4);
+    differs(label, "limit");
+    return new Limit(id, "Limit of " + id, rule, label, at());
+  }
+
+  private List<Statement> statements(Label beam, String full) {
+    Label doubled = label(3);
+    List<Statement> statements =
+        new ArrayList<>(
+            List.of(
+                statement("full.beam", full, beam),
+                statement("hull.beam", "full.beam / scale", Label.NONE),
+                statement("double.beam", "2 * hull.beam", doubled),
+                statement("draughts", "3 * hull.draught", Label.NONE)));
+    if (open.nextInt(3) == 0) {
+      Label planned = label(2);
+      statements.add(
+          statement(
+              "hull.m1", quantity(planned, "mm", 900, "stated and measured").toString(), planned));
+    }
+    statements.addAll(secret.nextInt(4), extras.statements());
+    return statements;
+  }
+
+  private Statement statement(String name, String is, Label label) {
+    return new Statement(name, "Of " + name, is, null, null, label, at(), at());
+  }
+
   private String hiddenName() {
-    return hides(Label.of("lines")) ? word() : "lines";
+    return differs(Label.of("lines"), "sheet") ? word() : "lines";
   }
 
   private Table table() {
@@ -588,7 +707,7 @@ final class RandomBuild {
     List<Table.Row> rows = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
       Label row = label(6);
-      Quantity y = quantity(whole.join(column).join(row), "mm", 90);
+      Quantity y = quantity(whole.join(column).join(row), "mm", 90, "table");
       rows.add(
           new Table.Row(
               List.of(
@@ -597,48 +716,49 @@ final class RandomBuild {
               row,
               at()));
     }
-    return new Table(
-        "ordinates",
-        List.of(
-            new Table.Column("x", unit("mm"), Label.NONE, at()),
-            new Table.Column("y", unit("mm"), column, at())),
-        rows,
-        whole,
-        at());
+    List<Table.Column> columns =
+        new ArrayList<>(
+            List.of(
+                new Table.Column("x", unit("mm"), Label.NONE, at()),
+                new Table.Column("y", unit("mm"), column, at())));
+    if (extras.has("column", 3)) {
+      columns.add(new Table.Column("z", unit("mm"), CLIENT, at()));
+      rows.replaceAll(
+          r -> {
+            List<Table.Cell> cells = new ArrayList<>(r.cells());
+            cells.add(extras.cell());
+            return new Table.Row(cells, r.label(), r.place());
+          });
+    }
+    if (extras.has("row", 3)) {
+      rows.add(extras.row(columns.size()));
+    }
+    return new Table("ordinates", columns, rows, whole, at());
   }
 
   private List<Lot> lots() {
     List<Lot> lots = new ArrayList<>();
     for (String material : MATERIALS) {
-      Label label = label(6);
       for (int n = 1 + open.nextInt(2); n > 0; n--) {
-        Label price = label.join(label(3));
+        Label label = label(6);
+        Label price = label.join(label(4));
         Label supplier = label.join(label(2));
+        boolean hidden = differs(label, "lot");
+        Quantity paid = quantity(price, "GBP", 90, "price");
+        boolean priced = !price.equals(CLIENT) || !extras.has("price", 2);
         lots.add(
             new Lot(
                 material,
-                hides(label) ? hidden() : material + " from the yard",
-                Quantity.of(90 + (hides(label) ? secret.nextInt(50) : 0), Unit.ONE),
-                new Marked<>(quantity(price, "GBP", 90), price, at()),
-                new Marked<>(text(supplier), supplier, at()),
-                LocalDate.of(2026, 2, n),
-                List.of(hides(label) && secret.nextBoolean() ? "resin" : "dust"),
+                hidden ? hidden() : material + " from the yard",
+                Quantity.of(90 + (hidden ? secret.nextInt(50) : 0), Unit.ONE),
+                priced ? new Marked<>(paid, price, at()) : null,
+                new Marked<>(text(supplier, "supplier"), supplier, at()),
+                LocalDate.of(2026, 2, n).plusDays(hidden ? secret.nextInt(90) : 20L * n),
+                List.of(hidden && secret.nextBoolean() ? "resin" : "dust"),
                 label,
                 at()));
       }
-    }
-    if (addsExtras() && secret.nextBoolean()) {
-      lots.add(
-          new Lot(
-              "gilding",
-              hidden(),
-              Quantity.of(5, Unit.ONE),
-              new Marked<>(Quantity.of(80, unit("GBP")), CLIENT, at()),
-              null,
-              LocalDate.of(2026, 2, 9),
-              List.of("solvent"),
-              CLIENT,
-              at()));
+      lots.addAll(secret.nextInt(lots.size() + 1), extras.lots(material));
     }
     return lots;
   }
@@ -646,17 +766,18 @@ final class RandomBuild {
   private Agreement agreement(
       String id, Presence presence, @Nullable LocalDate until, boolean freeAfterwards) {
     Label own = Label.of(id);
-    return new Agreement(id, text(own), text(own), null, until, freeAfterwards, presence);
+    return new Agreement(
+        id, text(own, "agreement"), text(own, "agreement"), null, until, freeAfterwards, presence);
   }
 
   private Stage stage(String id, Label label) {
     return new Stage(
         id,
-        hides(label) ? hidden() : id,
+        differs(label, "stage") ? hidden() : id,
         List.of(paragraph(label)),
         LocalDate.of(2026, 3, 1).plusDays(hides(label) ? secret.nextInt(40) : 3),
         LocalDate.of(2026, 4, 9).plusDays(hides(label) ? secret.nextInt(40) : 3),
-        quantity(label, "h", 30),
+        quantity(label, "h", 30, "stage"),
         label,
         at());
   }

@@ -337,6 +337,11 @@ public final class Derivability {
       if (above && below || isSpread(item, 2 * reach)) {
         return Answer.SAFE;
       }
+      // Where one side is closed, as below nought, the other may be open twice as far.
+      double twice = 2 * reach * (1 + 1e-9);
+      if (above && reaches(item, truth + twice) || below && reaches(item, truth - twice)) {
+        return Answer.SAFE;
+      }
       return isFixed(item) ? Answer.DERIVABLE : Answer.UNKNOWN;
     }
 

@@ -1,0 +1,277 @@
+package chinelog.withhold;
+
+import chinelog.label.Label;
+import chinelog.label.Presence;
+import chinelog.log.Entry;
+import chinelog.log.Head;
+import chinelog.log.Log;
+import chinelog.log.Lot;
+import chinelog.log.Marked;
+import chinelog.log.Release;
+import chinelog.log.Request;
+import chinelog.log.Stage;
+import chinelog.log.Statement;
+import chinelog.log.Table;
+import chinelog.problem.Place;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Takes out of a log all that goes into figures and of which nothing may show to some readers.
+ *
+ * <p>A hidden reading of a fact goes out even where it leaves a note, if there is another reading
+ * that is seen: which of them is the latest would else tell of the hidden one's day.
+ */
+final class Sieve {
+
+  private final Log log;
+  private final Sight sight;
+  private final Set<String> readable = new HashSet<>();
+  private boolean changed;
+
+  Sieve(Log log, Sight sight) {
+    this.log = log;
+    this.sight = sight;
+    for (Entry entry : log.entries()) {
+      entry.measured().stream()
+          .filter(m -> sight.allows(entry.label().join(m.label())))
+          .forEach(m -> readable.add(measured(m.fact())));
+      entry.weighed().stream()
+          .filter(w -> sight.allows(entry.label().join(w.label())))
+          .forEach(w -> readable.add(weighed(w.part())));
+    }
+  }
+
+  private static String measured(String fact) {
+    return "measured " + fact;
+  }
+
+  private static String weighed(String part) {
+    return "weighed " + part;
+  }
+
+  /** What is left; the very same log if nothing was to be taken out. */
+  Log sift() {
+    List<Stage> stages = keep(log.stages(), s -> goes(s.label(), s.place(), "stage " + s.id()));
+    Set<String> named = stages.stream().map(Stage::id).collect(Collectors.toSet());
+    Log left =
+        new Log(
+            log.folder(),
+            head(),
+            stages,
+            log.agreements(),
+            log.readers(),
+            log.releases(),
+            keep(log.limits(), l -> goes(l.label(), l.place(), "limit " + l.id())),
+            keep(log.posts(), p -> goes(p.label(), p.place(), "post")),
+            keep(log.handover(), h -> goes(h.label(), h.place(), "handover section " + h.id())),
+            keep(log.statements(), s -> goes(label(s), s.place(), "figure " + s.name())),
+            requests(),
+            lots(),
+            tables(),
+            entries(named),
+            log.photos(),
+            log.sheets());
+    return changed ? left : log;
+  }
+
+  /** Whether a thing goes out, which the register then says. */
+  private boolean goes(Label label, Place place, String what) {
+    if (sight.allows(label) || sight.presence(label) == Presence.NOTE) {
+      return false;
+    }
+    sight.sees(label, place, what);
+    changed = true;
+    return true;
+  }
+
+  private static <T> List<T> keep(List<T> things, Predicate<T> goes) {
+    return things.stream().filter(goes.negate()).toList();
+  }
+
+  private <T> @Nullable Marked<T> marked(@Nullable Marked<T> value, Label around, String what) {
+    return value == null || goes(around.join(value.label()), value.place(), what) ? null : value;
+  }
+
+  private Head head() {
+    Head head = log.head();
+    SortedMap<String, Marked<chinelog.quantity.Quantity>> budgets = new TreeMap<>(head.budgets());
+    budgets
+        .entrySet()
+        .removeIf(
+            b -> goes(b.getValue().label(), b.getValue().place(), "figure budget." + b.getKey()));
+    return new Head(
+        head.title(),
+        head.subject(),
+        head.kind(),
+        head.about(),
+        marked(head.scale(), Label.NONE, "figure scale"),
+        head.locale(),
+        head.zone(),
+        head.maker(),
+        head.client(),
+        head.currency(),
+        head.inchDenominator(),
+        head.closeness(),
+        marked(head.rate(), Label.NONE, "figure rate"),
+        budgets,
+        head.address(),
+        head.licence(),
+        head.theme(),
+        head.sheetsUnder(),
+        head.clocks(),
+        head.hero(),
+        head.creditPhotos(),
+        head.valuation());
+  }
+
+  /** Of a statement: its own, and that of the sheet it was taken from. */
+  private Label label(Statement statement) {
+    String source = statement.source();
+    return source == null
+        ? statement.label()
+        : log.sheets().stream()
+            .filter(s -> s.path().equals(source.replaceFirst("#.*", "")))
+            .map(s -> statement.label().join(s.label()))
+            .findFirst()
+            .orElse(statement.label());
+  }
+
+  private List<Request> requests() {
+    List<Request> left = new ArrayList<>();
+    for (Request request : log.requests()) {
+      Label label = request.label().join(request.reckoning().label());
+      String what = "reckoning " + request.prefix();
+      if (goes(label, request.place(), what)) {
+        continue;
+      }
+      SortedMap<String, Marked<String>> inputs = new TreeMap<>();
+      for (Map.Entry<String, Marked<String>> input : request.inputs().entrySet()) {
+        Marked<String> value = input.getValue();
+        if (!goes(value.label(), value.place(), what + ": " + input.getKey())) {
+          inputs.put(input.getKey(), value);
+        }
+      }
+      left.add(
+          new Request(
+              request.prefix(), request.reckoning(), inputs, request.label(), request.place()));
+    }
+    return left;
+  }
+
+  private List<Lot> lots() {
+    List<Lot> left = new ArrayList<>();
+    for (Lot lot : log.stock()) {
+      if (!goes(lot.label(), lot.place(), "lot of " + lot.material())) {
+        left.add(
+            new Lot(
+                lot.material(),
+                lot.title(),
+                lot.bought(),
+                marked(lot.price(), lot.label(), "price of " + lot.material()),
+                lot.supplier(),
+                lot.date(),
+                lot.hazards(),
+                lot.label(),
+                lot.place()));
+      }
+    }
+    return left;
+  }
+
+  private List<Table> tables() {
+    List<Table> left = new ArrayList<>();
+    for (Table table : log.tables()) {
+      if (goes(table.label(), table.place(), "table " + table.name())) {
+        continue;
+      }
+      List<Integer> columns = new ArrayList<>();
+      for (int i = 0; i < table.columns().size(); i++) {
+        Table.Column column = table.columns().get(i);
+        Label label = table.label().join(column.label());
+        if (!goes(label, column.place(), "column of table " + table.name())) {
+          columns.add(i);
+        }
+      }
+      if (columns.isEmpty()) {
+        continue;
+      }
+      List<Table.Row> rows =
+          keep(
+              table.rows(),
+              r -> goes(table.label().join(r.label()), r.place(), "row of table " + table.name()));
+      left.add(
+          new Table(
+              table.name(),
+              columns.stream().map(table.columns()::get).toList(),
+              rows.stream()
+                  .map(
+                      r ->
+                          new Table.Row(
+                              columns.stream().map(r.cells()::get).toList(), r.label(), r.place()))
+                  .toList(),
+              table.label(),
+              table.place()));
+    }
+    return left;
+  }
+
+  private List<Entry> entries(Set<String> stages) {
+    Set<String> gone =
+        log.stages().stream()
+            .map(Stage::id)
+            .filter(id -> !stages.contains(id))
+            .collect(Collectors.toSet());
+    List<Entry> left = new ArrayList<>();
+    for (Entry e : log.entries()) {
+      Label own = e.label();
+      Label seen = sight.afterReleases(Release.Kind.ENTRY, e.id(), own);
+      if (goes(seen, e.place(), "entry " + e.id())) {
+        continue;
+      }
+      String what = " of entry " + e.id();
+      left.add(
+          new Entry(
+              e.id(),
+              e.title(),
+              e.date(),
+              gone.contains(e.stage()) ? "" : e.stage(),
+              e.text(),
+              keep(e.worked(), w -> goes(own.join(w.label()), w.place(), "hours" + what)),
+              keep(e.used(), u -> goes(own.join(u.label()), u.place(), "material" + what)),
+              keep(
+                  e.measured(),
+                  m ->
+                      readingGoes(
+                          measured(m.fact()), own.join(m.label()), m.place(), m.fact() + what)),
+              keep(
+                  e.weighed(),
+                  w ->
+                      readingGoes(
+                          weighed(w.part()), own.join(w.label()), w.place(), w.part() + what)),
+              e.label(),
+              e.place()));
+    }
+    return left;
+  }
+
+  private boolean readingGoes(String key, Label label, Place place, String what) {
+    if (goes(label, place, what)) {
+      return true;
+    }
+    if (sight.allows(label) || !readable.contains(key)) {
+      return false;
+    }
+    sight.sees(label, place, what);
+    changed = true;
+    return true;
+  }
+}

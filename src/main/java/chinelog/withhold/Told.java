@@ -1,0 +1,155 @@
+package chinelog.withhold;
+
+import chinelog.log.Block;
+import chinelog.log.Entry;
+import chinelog.log.Log;
+import chinelog.log.Lot;
+import chinelog.log.Release;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.reckon.Fact;
+import chinelog.reckon.Facts;
+import chinelog.reckon.Reckoner;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/**
+ * The log as some readers could have it: without what nothing may show of, as if it had never been,
+ * and with the facts reckoned over what is left, so that whether there is more cannot show in what
+ * is made from it. What leaves a note stays in, under its agreement.
+ *
+ * <p>Texts and photographs stay as they are; what may not be seen of them is not copied.
+ *
+ * @param log what is left of it
+ * @param facts of what is left, and those that were released
+ * @param untold materials of which nothing is told, although some of their lots are open
+ */
+record Told(Log log, Facts facts, Set<String> untold) {
+
+  static Told of(Log log, Facts facts, Sight sight) {
+    Log left = new Sieve(log, sight).sift();
+    if (left == log) {
+      return new Told(log, facts, Set.of());
+    }
+    Facts reckoned = reckon(left);
+    Set<String> untold =
+        reckoned.materials().stream()
+            .filter(m -> reckoned.find(m.leftFact()).filter(Told::isNegative).isPresent())
+            .map(Facts.MaterialSum::material)
+            .collect(Collectors.toSet());
+    if (!untold.isEmpty()) {
+      left = without(left, untold);
+    }
+    Facts told = untold.isEmpty() ? reckoned : reckon(left);
+    return new Told(left, withReleased(told, facts, sight), untold);
+  }
+
+  private static boolean isNegative(Fact fact) {
+    return fact.value().value().signum() < 0;
+  }
+
+  /** No fact comes from a text; whether texts agree with the facts is asked of the whole log. */
+  private static Facts reckon(Log log) {
+    List<Entry> textless = log.entries().stream().map(e -> with(e, List.of(), e.used())).toList();
+    return Reckoner.reckon(with(log, log.stock(), textless)).facts();
+  }
+
+  /**
+   * Where the lots that are left do not cover what was used, any figure would tell that there are
+   * others, and so nothing is told of the material.
+   */
+  private static Log without(Log log, Set<String> materials) {
+    return with(
+        log,
+        log.stock().stream().filter(l -> !materials.contains(l.material())).toList(),
+        log.entries().stream()
+            .map(
+                e ->
+                    with(
+                        e,
+                        e.text(),
+                        e.used().stream().filter(u -> !materials.contains(u.material())).toList()))
+            .toList());
+  }
+
+  /** A log with other lots and entries. */
+  static Log with(Log log, List<Lot> stock, List<Entry> entries) {
+    return new Log(
+        log.folder(),
+        log.head(),
+        log.stages(),
+        log.agreements(),
+        log.readers(),
+        log.releases(),
+        log.limits(),
+        log.posts(),
+        log.handover(),
+        log.statements(),
+        log.requests(),
+        stock,
+        log.tables(),
+        entries,
+        log.photos(),
+        log.sheets());
+  }
+
+  private static Entry with(Entry e, List<Block> text, List<Entry.Use> used) {
+    return new Entry(
+        e.id(),
+        e.title(),
+        e.date(),
+        e.stage(),
+        text,
+        e.worked(),
+        used,
+        e.measured(),
+        e.weighed(),
+        e.label(),
+        e.place());
+  }
+
+  /** A figure that was released is told as the whole log has it. */
+  private static Facts withReleased(Facts told, Facts whole, Sight sight) {
+    SortedMap<String, Fact> byName = new TreeMap<>(told.byName());
+    for (Fact fact : whole.byName().values()) {
+      if (!sight.allows(fact.label())
+          && sight.allows(sight.afterReleases(Release.Kind.FACT, fact.name(), fact.label()))) {
+        byName.put(fact.name(), fact);
+      }
+    }
+    return new Facts(
+        Collections.unmodifiableSortedMap(byName),
+        told.limits(),
+        told.stages(),
+        told.uses(),
+        told.materials(),
+        told.hoursByDay(),
+        told.massGrowth());
+  }
+
+  /** For the maker: of which materials nothing is told, and why. */
+  List<Problem> reminders(Log whole) {
+    List<Problem> reminders = new ArrayList<>();
+    for (String material : untold.stream().sorted().toList()) {
+      Place place =
+          whole.stock().stream()
+              .filter(l -> l.material().equals(material))
+              .map(Lot::place)
+              .findFirst()
+              .orElse(Place.of("stock.yaml"));
+      reminders.add(
+          Problem.reminder(
+              place,
+              "More is used of \""
+                  + material
+                  + "\" than the lots hold that may be told, so that nothing is told of it.",
+              "Put its uses under the agreement too, or write \u201cpresence: note\u201d for it."));
+    }
+    return reminders;
+  }
+}

@@ -1,0 +1,252 @@
+package chinelog.withhold;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.edition.Edition;
+import chinelog.log.Log;
+import chinelog.log.LogReader;
+import chinelog.log.Readers;
+import chinelog.log.Sheet;
+import chinelog.photo.Album;
+import chinelog.photo.Darkroom;
+import chinelog.problem.Problem;
+import chinelog.reckon.Reckoner;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class WithholderTest {
+
+  private static final LocalDate APRIL = LocalDate.of(2026, 4, 30);
+  private static final LocalDate MAY = LocalDate.of(2026, 5, 31);
+
+  @TempDir Path folder;
+
+  @BeforeEach
+  void layDown() throws IOException {
+    write(
+        "log.yaml",
+        """
+        title: Building Merrow
+        scale: 1:16
+        currency: GBP
+        zone: UTC
+        agreements:
+          lines: {with: Skerrick Yard, covers: the lines, presence: note}
+          client: {with: The harbour, covers: the price, presence: nothing}
+        readers:
+          public: {title: Everybody, party-to: []}
+          client: {title: The client, party-to: [client]}
+          yard: {title: The yard, party-to: [lines]}
+        stages:
+          planking: {title: Planking}
+          rigging: {title: Rigging}
+        """);
+    entry("2026-04-02-strips", "used: {strip: 6}\nmeasured: {hull.loa: 698 mm}");
+  }
+
+  private void write(String name, String text) throws IOException {
+    Path file = folder.resolve(name);
+    Files.createDirectories(file.getParent());
+    Files.writeString(file, text);
+  }
+
+  private void add(String name, String text) throws IOException {
+    write(name, Files.readString(folder.resolve(name)) + text);
+  }
+
+  private void entry(String id, String front) throws IOException {
+    write(
+        "entries/" + id + ".md",
+        "---\n"
+            + (front.contains("stage:") ? "" : "stage: planking\n")
+            + front
+            + "\n---\n\nA day.\n");
+  }
+
+  private Withholder.Withheld edition(LocalDate day, String readers, List<PrintedFigure> known)
+      throws IOException {
+    LogReader.Reading reading = new LogReader(day, ZoneOffset.UTC).read(folder);
+    assertThat(reading.problems()).filteredOn(Problem::isError).isEmpty();
+    Log log = Web.until(reading.log(), day);
+    Reckoner.Reckoning reckoning = Reckoner.reckon(log);
+    assertThat(reckoning.problems()).filteredOn(Problem::isError).isEmpty();
+    Readers group =
+        log.readers().stream().filter(r -> r.id().equals(readers)).findFirst().orElseThrow();
+    return Withholder.withhold(
+        log,
+        reckoning.facts(),
+        new Album(List.of(), List.of()),
+        new NoPictures(),
+        group,
+        day,
+        known);
+  }
+
+  private Edition.Contents told(String readers) throws IOException {
+    return edition(MAY, readers, List.of()).edition().contents();
+  }
+
+  private static List<String> errors(Withholder.Withheld withheld) {
+    return withheld.problems().stream().filter(Problem::isError).map(Problem::toString).toList();
+  }
+
+  @Test
+  void aLotOfWhichNothingMayShowLeavesTheOthersOfItsMaterialAsTheyWere() throws IOException {
+    String open = "- {material: strip, title: Strip, bought: 60, price: 21.60 GBP}\n";
+    write("stock.yaml", open);
+    List<Edition.MaterialLine> alone = told("public").materials();
+    write(
+        "stock.yaml",
+        "- {material: strip, title: Cheap, bought: 40, price: 4 GBP, date: 2026-01-01,"
+            + " under: client}\n"
+            + open);
+
+    assertThat(told("public").materials()).isEqualTo(alone).isNotEmpty();
+    assertThat(told("client").materials()).isNotEqualTo(alone);
+  }
+
+  @Test
+  void nothingIsToldOfAMaterialThatTheOpenLotsDoNotCover() throws IOException {
+    write(
+        "stock.yaml",
+        "- {material: strip, title: Strip, bought: 4}\n"
+            + "- {material: strip, title: Strip, bought: 40, under: client}\n");
+
+    Withholder.Withheld withheld = edition(MAY, "public", List.of());
+
+    assertThat(withheld.edition().contents().materials()).isEmpty();
+    assertThat(withheld.edition().contents().entries().get(0).materials()).isEmpty();
+    assertThat(withheld.problems())
+        .anyMatch(p -> !p.isError() && p.toString().contains("\"strip\""));
+    assertThat(told("client").materials()).hasSize(1);
+  }
+
+  @Test
+  void aLaterReadingUnderAnAgreementLeavesTheOneBefore() throws IOException {
+    Edition.Contents alone = told("public");
+    entry("2026-04-20-again", "measured: {hull.loa: 702 mm}\nunder: client");
+
+    assertThat(told("public").figures()).isEqualTo(alone.figures());
+    assertThat(told("client").figures()).isNotEqualTo(alone.figures());
+
+    entry("2026-04-20-again", "measured: {hull.loa: 702 mm}\nunder: lines");
+    assertThat(told("public").figures()).isEqualTo(alone.figures());
+  }
+
+  @Test
+  void aMeasurementStaysWhereItsPlanIsHiddenUnlessItCameOutAsPlanned() throws IOException {
+    Edition.Contents alone = told("public");
+    write("facts.yaml", "hull.loa: {is: 500 mm, under: client}\n");
+    assertThat(told("public").figures()).isEqualTo(alone.figures());
+
+    write("facts.yaml", "hull.loa: {is: 700 mm, under: client}\n");
+    assertThat(errors(edition(MAY, "public", List.of())))
+        .singleElement()
+        .asString()
+        .contains("came out as planned");
+  }
+
+  @Test
+  void aTotalOfTwoDaysTellsTheHoursBetween() throws IOException {
+    entry("2026-04-03-a", "time: 3 h");
+    entry("2026-04-04-b", "time: 5 h\nunder: lines");
+    entry("2026-04-15-c", "stage: rigging\ntime: 7 h\nunder: lines");
+    add(
+        "log.yaml",
+        """
+        releases:
+          - {fact: hours.total, under: lines, by: The yard, on: 2026-04-02, words: "Yes.", for: [public]}
+        """);
+    Withholder.Withheld april = edition(APRIL, "public", List.of());
+    assertThat(errors(april)).isEmpty();
+
+    entry("2026-05-06-d", "time: 4 h\nunder: lines");
+    entry("2026-05-07-e", "time: 2 h");
+    assertThat(errors(edition(MAY, "public", List.of()))).isEmpty();
+    assertThat(errors(edition(MAY, "public", april.printed())))
+        .anyMatch(e -> e.contains("hours.entry.2026_05_06_d can be worked out"))
+        .allMatch(e -> e.contains("2026-04-30"));
+  }
+
+  // Handbook on Statistical Disclosure Control, 2nd edition, chapter 5: group disclosure.
+  @Test
+  void aTotalThatLiesInOneStageTellsTheStageOfAllThatIsWithheld() throws IOException {
+    entry("2026-04-03-a", "time: 3 h");
+    entry("2026-04-04-b", "time: 5 h\nunder: lines");
+    entry("2026-04-15-c", "time: 7 h\nunder: lines");
+    write("entries/2026-04-16-d.md", "---\n---\n[](fact:hours.stage.planking)\n");
+    String release =
+        "  - {fact: hours.%s, under: lines, by: They, on: 2026-04-02, words: Granted, for: [public]}\n";
+    add("log.yaml", "releases:\n" + release.formatted("total"));
+    assertThat(edition(MAY, "public", List.of()).problems())
+        .noneMatch(p -> p.toString().contains("All of"));
+
+    add("log.yaml", release.formatted("stage.planking"));
+    assertThat(edition(MAY, "public", List.of()).problems())
+        .anyMatch(p -> !p.isError() && p.toString().contains("All of \u201chours.total\u201d"));
+  }
+
+  @Test
+  void twoThatMayMeetAreTakenAsOne() throws IOException {
+    write(
+        "facts.yaml",
+        """
+        keel.first: {is: 310 mm, under: [lines, client]}
+        keel.second: {is: 250 mm, under: client}
+        keel.whole: keel.first + keel.second
+        """);
+    add(
+        "log.yaml",
+        """
+        releases:
+          - {fact: keel.whole, under: lines, by: The yard, on: 2026-04-02, words: "Yes.", for: [client]}
+          - {fact: keel.whole, under: client, by: They, on: 2026-04-02, words: "Yes.", for: [yard]}
+        """);
+    Withholder.Withheld client = edition(MAY, "client", List.of());
+    assertThat(errors(client)).anyMatch(e -> e.contains("keel.first"));
+
+    write(
+        "facts.yaml",
+        """
+        keel.first: {is: 310 mm, under: [lines, client]}
+        keel.second: {is: 250 mm, under: lines}
+        keel.third: {is: 90 mm, under: client}
+        keel.whole: keel.first + keel.second + keel.third
+        """);
+    client = edition(MAY, "client", List.of());
+    assertThat(errors(client)).isEmpty();
+    Withholder.Withheld yard = edition(MAY, "yard", List.of());
+    assertThat(errors(yard)).isEmpty();
+    assertThat(errors(edition(MAY, "yard", client.printed())))
+        .singleElement()
+        .asString()
+        .contains("keel.first")
+        .contains("for client");
+  }
+
+  private static final class NoPictures implements PictureSource {
+
+    @Override
+    public Darkroom.Development develop(List<Darkroom.Order> orders) {
+      return new Darkroom.Development(Map.of(), List.of());
+    }
+
+    @Override
+    public int pages(Sheet sheet) {
+      return 0;
+    }
+
+    @Override
+    public Darkroom.Prints print(Sheet sheet, int page) {
+      throw new IllegalArgumentException("there is no sheet");
+    }
+  }
+}
