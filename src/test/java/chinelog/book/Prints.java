@@ -1,6 +1,7 @@
 package chinelog.book;
 
 import chinelog.edition.Edition;
+import chinelog.edition.LongEdition;
 import chinelog.edition.SampleEdition;
 import chinelog.markup.Theme;
 import java.io.IOException;
@@ -17,7 +18,8 @@ enum Prints {
   BOOKLET,
   WORKSHOP_BOOKLET,
   LETTER_BOOK,
-  PRINTERS_BOOK;
+  PRINTERS_BOOK,
+  LONG_TABLE;
 
   private static final Map<Prints, byte[]> DONE = new EnumMap<>(Prints.class);
 
@@ -56,6 +58,7 @@ enum Prints {
               Theme.load("chartroom", null),
               new Press.Options(Press.Options.Paper.LETTER, false),
               pdf);
+      case LONG_TABLE -> Press.printBuildBook(LongEdition.ofRows(150), theme, pdf);
       case PRINTERS_BOOK ->
           Press.printBuildBook(
               forPublic, theme, new Press.Options(Press.Options.Paper.A4, true), pdf);

@@ -176,7 +176,7 @@ public final class LongEdition {
             sample.licence(),
             sample.scale(),
             List.of(),
-            null,
+            sample.hero(),
             stages,
             List.of(),
             entries,
