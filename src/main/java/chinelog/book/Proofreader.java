@@ -3,7 +3,9 @@ package chinelog.book;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import java.io.StringReader;
+import java.lang.Character.UnicodeScript;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -30,6 +32,24 @@ final class Proofreader {
 
   /** So many characters are named, and so many more told by number. */
   private static final int NAMED = 8;
+
+  /** Scripts that take shaping to be right: common practice, no source. */
+  private static final Set<UnicodeScript> JOINED =
+      EnumSet.of(
+          UnicodeScript.DEVANAGARI,
+          UnicodeScript.BENGALI,
+          UnicodeScript.GURMUKHI,
+          UnicodeScript.GUJARATI,
+          UnicodeScript.ORIYA,
+          UnicodeScript.TAMIL,
+          UnicodeScript.TELUGU,
+          UnicodeScript.KANNADA,
+          UnicodeScript.MALAYALAM,
+          UnicodeScript.SINHALA,
+          UnicodeScript.KHMER,
+          UnicodeScript.MYANMAR,
+          UnicodeScript.TIBETAN,
+          UnicodeScript.MONGOLIAN);
 
   private static final int EXCERPT = 24;
 
@@ -108,10 +128,12 @@ final class Proofreader {
         && !Character.isSpaceChar(character);
   }
 
+  /** Whether a character stands in a script that runs to the left, or whose letters are joined. */
   private static boolean isTurned(int character) {
     byte direction = Character.getDirectionality(character);
     return direction == Character.DIRECTIONALITY_RIGHT_TO_LEFT
-        || direction == Character.DIRECTIONALITY_RIGHT_TO_LEFT_ARABIC;
+        || direction == Character.DIRECTIONALITY_RIGHT_TO_LEFT_ARABIC
+        || JOINED.contains(UnicodeScript.of(character));
   }
 
   private String around(String text, int from, int to) {
@@ -152,7 +174,8 @@ final class Proofreader {
           Problem.reminder(
               FONTS,
               "The book sets every line from left to right and does not join letters, so that"
-                  + " Hebrew and Arabic come out in the wrong order. They stand first in "
+                  + " Hebrew, Arabic and the scripts of India come out wrong. The first such word"
+                  + " stands in "
                   + firstTurned
                   + ".",
               "For print, write it in other letters; the site shows it as it should be."));
