@@ -20,7 +20,8 @@ enum Prints {
   LETTER_BOOK,
   PRINTERS_BOOK,
   LONG_TABLE,
-  SIGNS;
+  SIGNS,
+  SHEETS;
 
   /** Fractions, primes, an accent that stands alone, and characters that no font has. */
   static final String SIGNS_TEXT =
@@ -67,6 +68,7 @@ enum Prints {
               pdf);
       case LONG_TABLE -> Press.printBuildBook(LongEdition.ofRows(150), theme, pdf);
       case SIGNS -> Press.printBuildBook(LongEdition.ofText(SIGNS_TEXT), theme, pdf);
+      case SHEETS -> Press.printHandoverSheets(forPublic, theme, Press.Options.DEFAULT, pdf);
       case PRINTERS_BOOK ->
           Press.printBuildBook(
               forPublic, theme, new Press.Options(Press.Options.Paper.A4, true), pdf);
