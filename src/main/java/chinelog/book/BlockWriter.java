@@ -175,7 +175,9 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
       cell("th", grid.head().get(i), grid.rightAligned().get(i), "col");
     }
     out.close().close().open("tbody");
+    int rows = 0;
     for (List<List<Run>> row : grid.rows()) {
+      DataTable.nextRow(out, rows++);
       out.open("tr");
       for (int i = 0; i < row.size(); i++) {
         cell(i == 0 ? "th" : "td", row.get(i), grid.rightAligned().get(i), i == 0 ? "row" : "");

@@ -8,12 +8,20 @@ final class DataTable {
   /** A table of up to so many rows is kept on one page. */
   static final int WHOLE = 14;
 
+  /**
+   * A long table is written in bodies of so many rows: on every page that a body reaches, the
+   * layout goes through all of its rows anew.
+   */
+  private static final int BODY = 60;
+
   private final Setting setting;
   private final Xhtml out;
   private final List<Column> columns;
 
   /** Whether all rows are under the same agreements, which is then said once, above. */
   private final boolean isMarkedAbove;
+
+  private int rowsBegun;
 
   /** A column; its cells stand to the right if they are numbers. */
   record Column(String title, boolean isNumber, String width) {
@@ -77,6 +85,7 @@ final class DataTable {
 
   /** Begins a row whose cells are written one by one. */
   void open(String id, List<String> under, String kind) {
+    nextRow(out, rowsBegun++);
     out.open("tr", "id", id, "class", kind, Marks.ATTRIBUTE, setting.parties(under));
   }
 
@@ -113,5 +122,16 @@ final class DataTable {
 
   void close() {
     out.close().close();
+  }
+
+  /**
+   * Begins another body of a table where one is due; to be called before each row.
+   *
+   * @param rowsBefore how many rows the table has so far
+   */
+  static void nextRow(Xhtml out, int rowsBefore) {
+    if (rowsBefore > 0 && rowsBefore % BODY == 0) {
+      out.close().open("tbody");
+    }
   }
 }

@@ -1,6 +1,9 @@
 package chinelog.book;
 
 import chinelog.markup.Theme;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PDFontSupplier;
@@ -84,16 +87,42 @@ final class Faces implements Closeable {
 
   private PDFont embed(Theme.Font face) {
     try {
-      TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(bytes(face)));
+      TrueTypeFont font = parse(face);
       // Ligature glyphs have no Unicode of their own: they would fail the standards and break
       // copying.
       font.setEnableGsub(false);
-      makeShaper(face);
       parsed.add(font);
-      return PDType0Font.load(document, font, true);
+      PDFont embedded = PDType0Font.load(document, font, true);
+      if (face.own() == null) {
+        makeShaper(face);
+      }
+      return embedded;
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      throw new UncheckedIOException(face.own() == null ? e : unfit(face, e));
     }
+  }
+
+  /**
+   * Reads a font.
+   *
+   * @throws ProblemException if it is one of the log's own, and none that can be printed
+   */
+  static TrueTypeFont parse(Theme.Font face) throws IOException {
+    byte[] bytes = face.bytes();
+    try {
+      return new TTFParser().parse(new RandomAccessReadBuffer(bytes));
+    } catch (IOException e) {
+      throw face.own() == null ? e : unfit(face, e);
+    }
+  }
+
+  private static ProblemException unfit(Theme.Font face, IOException cause) {
+    return new ProblemException(
+        Problem.error(
+            Place.of("themes/fonts/" + face.file()),
+            "This is no TrueType font that may be put into a book.",
+            "Take it out of the folder, or put another in its place."),
+        cause);
   }
 
   /**

@@ -31,6 +31,26 @@ final class Hyphens implements Hyphenator {
   private static final Pattern WORD =
       Pattern.compile("(?<![\\p{L}\\p{N}])\\p{L}\\p{Ll}{5,}(?![\\p{L}\\p{N}])");
 
+  /**
+   * The patterns that may be passed on by anyone, each with its licence. The library's archive
+   * holds many more, compiled and without a word of their licences; these are the ones whose
+   * sources, which it appears to be made from, say so at their head (hyph-utf8, the pattern files
+   * of TeX). Others are to be looked up there before they are added.
+   */
+  static final Map<String, String> LICENCES =
+      Map.ofEntries(
+          Map.entry("da", "LPPL 1.3 or MIT"),
+          Map.entry("de", "LPPL"),
+          Map.entry("de_CH", "LPPL"),
+          Map.entry("en", "free to copy with its notice"),
+          Map.entry("en_GB", "MIT"),
+          Map.entry("es", "MIT"),
+          Map.entry("fr", "MIT"),
+          Map.entry("it", "LPPL 1.3"),
+          Map.entry("nl", "LPPL 1"),
+          Map.entry("pt", "BSD 3-clause"),
+          Map.entry("sv", "LPPL 1.2"));
+
   private final @Nullable HyphenationTree patterns;
   private final Map<String, String> divided = new HashMap<>();
 
@@ -42,6 +62,9 @@ final class Hyphens implements Hyphenator {
   static Hyphens of(Locale locale) throws IOException {
     String language = locale.getLanguage();
     for (String name : new String[] {language + "_" + locale.getCountry(), language}) {
+      if (!LICENCES.containsKey(name)) {
+        continue;
+      }
       try (InputStream in = HyphenationTree.class.getResourceAsStream("/hyph/" + name + ".hyp")) {
         if (in != null) {
           return new Hyphens(read(in));

@@ -131,6 +131,7 @@ final class Imposition {
     private void place(PDPageContentStream content, int number, float x, int id)
         throws IOException {
       PDFormXObject form = layers.importPageAsForm(pages, number - 1);
+      MarkedContent.strip(form);
       content.beginMarkedContent(COSName.getPDFName(StandardStructureTypes.Figure), id);
       content.saveGraphicsState();
       content.transform(new Matrix(AffineTransform.getTranslateInstance(x, 0)));

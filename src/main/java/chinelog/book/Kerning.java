@@ -3,8 +3,7 @@ package chinelog.book;
 import java.awt.Font;
 import java.awt.font.FontRenderContext;
 import java.awt.font.GlyphVector;
-import java.util.HashMap;
-import java.util.Map;
+import java.util.Arrays;
 
 /** How much nearer two letters of a face stand than their widths say; asked of the JDK's shaper. */
 final class Kerning {
@@ -18,7 +17,9 @@ final class Kerning {
   private static final float UNSEEN = 3;
 
   private final Font font;
-  private final Map<Integer, Float> pairs = new HashMap<>();
+
+  /** By left and right letter; a row is made, and a pair measured, when it is first asked for. */
+  private final float[][] pairs = new float[LAST + 1][];
 
   Kerning(Font font) {
     this.font = font;
@@ -29,7 +30,16 @@ final class Kerning {
     if (!isKerned(left) || !isKerned(right)) {
       return 0;
     }
-    return pairs.computeIfAbsent(left << 16 | right, pair -> measure(left, right));
+    float[] row = pairs[left];
+    if (row == null) {
+      row = new float[LAST + 1];
+      Arrays.fill(row, Float.NaN);
+      pairs[left] = row;
+    }
+    if (Float.isNaN(row[right])) {
+      row[right] = measure(left, right);
+    }
+    return row[right];
   }
 
   /** For a whole line, in thousandths of an em. */

@@ -2,9 +2,12 @@ package chinelog.book;
 
 import chinelog.edition.Edition;
 import chinelog.markup.Theme;
+import chinelog.problem.Problem;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -71,6 +74,20 @@ public final class Press {
     } finally {
       Files.deleteIfExists(booklet);
     }
+  }
+
+  /**
+   * What will not come out in print as it was written: reminders of characters that no font has,
+   * and of words that run from right to left.
+   *
+   * @throws IOException if a font cannot be read
+   */
+  public static List<Problem> proofread(Edition edition, Theme theme) throws IOException {
+    List<Manuscript> manuscripts = new ArrayList<>();
+    for (Work work : List.<Work>of(BuildBook::write, HandoverBooklet::write)) {
+      manuscripts.add(work.write(new Setting(edition, theme, Trim.A4, 0, Layout.UNKNOWN), ""));
+    }
+    return Proofreader.read(manuscripts, new Coverage(theme.bookFonts()));
   }
 
   private static void print(

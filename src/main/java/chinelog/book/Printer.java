@@ -27,6 +27,9 @@ final class Printer {
   /** Addresses in the pages are never looked up: all that they name comes from the edition. */
   private static final String NOWHERE = "about:blank";
 
+  /** Printed for a character that no font has. */
+  private static final String MISSING = "\uFFFD";
+
   private static final String NO_FOLDER = "/dev/null";
 
   private final List<Theme.Font> fonts;
@@ -44,6 +47,8 @@ final class Printer {
         PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
       renderer.layout();
       return new Fitting(renderer).find(before).with(PageNumbers.find(renderer));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
   }
 
@@ -66,7 +71,7 @@ final class Printer {
       }
       return PageNumbers.find(renderer);
     } catch (UncheckedIOException e) {
-      throw new IOException(pdf + " could not be printed: " + e.getMessage(), e);
+      throw e.getCause();
     }
   }
 
@@ -81,6 +86,7 @@ final class Printer {
     builder.useHyphenation(Hyphens.of(manuscript.locale()));
     builder.useProtocolsStreamImplementation(manuscript.pictures(), PictureStore.SCHEME);
     builder.useUriResolver((base, address) -> isOurs(address) ? address : null);
+    builder.useReplacementText(MISSING);
     builder.withProducer("chinelog");
     builder.usePdfUaAccessibility(true);
     builder.usePdfAConformance(PdfAConformance.PDFA_2_A);

@@ -6,6 +6,7 @@ import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.render.BlockBox;
 import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.InlineLayoutBox;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -42,16 +43,18 @@ final class ReadingOrder {
   private final Map<Element, PDStructureElement> tags = new LinkedHashMap<>();
   private final Map<COSBase, Element> elements = new IdentityHashMap<>();
   private final Set<Element> astray = new LinkedHashSet<>();
+  private final Repetitions repetitions = new Repetitions();
 
   private ReadingOrder() {}
 
   /** Mends the document that the renderer holds, painted but not yet saved. */
-  static void mend(PdfBoxRenderer renderer) {
+  static void mend(PdfBoxRenderer renderer) throws IOException {
     ReadingOrder order = new ReadingOrder();
     order.collect(renderer.getRootBox().getLayer(), true);
     order.tags.forEach((element, tag) -> order.elements.put(tag.getCOSObject(), element));
     order.astray.forEach(order::bringBack);
     order.nameTags();
+    order.repetitions.makeArtifacts(renderer.getPdfDocument());
     prune(renderer.getPdfDocument().getDocumentCatalog().getStructureTreeRoot().getCOSObject());
   }
 
@@ -147,7 +150,7 @@ final class ReadingOrder {
       } else if (element.getTagName().equals("figcaption")) {
         tag.setStructureType("Caption");
       } else if (element.getTagName().equals("thead")) {
-        new TableHead(tag.getCOSObject()).tellOnce();
+        new TableHead(tag.getCOSObject(), repetitions).tellOnce();
       } else if (element.getTagName().equals("code")) {
         tag.setStructureType("Code");
       }

@@ -4,20 +4,34 @@ import chinelog.markup.Theme;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** The style sheet of the book, the measures of the page filled in. */
 final class Style {
 
   private static final Pattern VALUE = Pattern.compile("\\$\\{([a-z-]+)}");
 
+  private static final Pattern FAMILIES = Pattern.compile("\\bfont(-family)?\\s*:[^;}]*");
+
   private Style() {}
 
   static String of(Theme theme, Trim trim, double bleedMm) throws ProblemException {
     Map<String, String> values = trim.values(bleedMm);
-    return fill(theme, values);
+    return withFallbacks(fill(theme, values), theme.bookFonts());
+  }
+
+  /** The log's own fonts stand in wherever the typefaces of the theme lack a character. */
+  private static String withFallbacks(String sheet, List<Theme.Font> fonts) {
+    String own =
+        fonts.stream()
+            .filter(font -> font.own() != null)
+            .map(font -> ", \"" + font.family() + "\"")
+            .collect(Collectors.joining());
+    return FAMILIES.matcher(sheet).replaceAll(m -> Matcher.quoteReplacement(m.group() + own));
   }
 
   private static String fill(Theme theme, Map<String, String> values) throws ProblemException {

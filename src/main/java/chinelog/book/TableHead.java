@@ -11,13 +11,15 @@ import org.jspecify.annotations.Nullable;
 final class TableHead {
 
   private final COSDictionary tag;
+  private final Repetitions repetitions;
   private @Nullable COSBase firstPage;
 
-  TableHead(COSDictionary tag) {
+  TableHead(COSDictionary tag, Repetitions repetitions) {
     this.tag = tag;
+    this.repetitions = repetitions;
   }
 
-  /** Takes the repetitions on later pages out of the tag. */
+  /** Takes what is on later pages out of the tag, and notes it as repetition. */
   void tellOnce() {
     isElsewhere(tag, null);
   }
@@ -41,23 +43,29 @@ final class TableHead {
   }
 
   private boolean isKidElsewhere(COSBase kid, @Nullable COSBase page) {
-    if (kid instanceof COSInteger) {
-      return isLater(page);
+    if (kid instanceof COSInteger id) {
+      return isLater(page, id.intValue());
     }
     if (kid instanceof COSDictionary inner) {
       if (inner.containsKey(COSName.S)) {
         return isElsewhere(inner, page);
       }
       COSBase own = inner.getDictionaryObject(COSName.PG);
-      return isLater(own == null ? page : own);
+      return isLater(own == null ? page : own, inner.getInt(COSName.MCID));
     }
     return false;
   }
 
-  private boolean isLater(@Nullable COSBase page) {
+  private boolean isLater(@Nullable COSBase page, int id) {
     if (firstPage == null) {
       firstPage = page;
     }
-    return page != firstPage;
+    if (page == firstPage) {
+      return false;
+    }
+    if (page instanceof COSDictionary later) {
+      repetitions.add(later, id);
+    }
+    return true;
   }
 }

@@ -8,8 +8,6 @@ import com.openhtmltopdf.pdfboxout.PdfBoxTextRenderer;
 import com.openhtmltopdf.render.FSFont;
 import com.openhtmltopdf.render.JustificationInfo;
 import java.awt.Font;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -22,12 +20,20 @@ import org.jspecify.annotations.Nullable;
  */
 final class Typesetter extends PdfBoxTextRenderer {
 
+  /** As the library has it: less is a rounding error, and no reason for another dot. */
+  private static final float ERROR_DOTS = 0.01f;
+
   private final Map<PDFont, Optional<Kerning>> kernings = new HashMap<>();
+  private final Map<PDFont, Advances> advances = new HashMap<>();
 
   @Override
   public int getWidth(FontContext context, FSFont font, String text) {
-    int width = super.getWidth(context, font, text);
     String printed = printed(text);
+    float advance = advances(font).of(printed);
+    int width =
+        advance < 0
+            ? super.getWidth(context, font, text)
+            : (int) Math.ceil(advance / 1000f * font.getSize2D() - ERROR_DOTS);
     float kern = kerning(font).map(k -> k.within(printed) / 1000f * font.getSize2D()).orElse(0f);
     return width + (int) Math.ceil(kern);
   }
@@ -48,7 +54,8 @@ final class Typesetter extends PdfBoxTextRenderer {
       OutputDevice device, String text, float x, float y, @Nullable JustificationInfo slack) {
     FSFont font = DeviceFont.of(device);
     Kerning kerning = kerning(font).orElse(null);
-    if (kerning == null || !hasAllGlyphs(font, text)) {
+    // Else the renderer takes letters of other faces, too, which have their own kerning.
+    if (kerning == null || !advances(font).coverAllOf(text)) {
       put(device, text, x, y, slack);
       return;
     }
@@ -75,25 +82,8 @@ final class Typesetter extends PdfBoxTextRenderer {
     }
   }
 
-  /** Whether the first font of the list sets all of a text; else the renderer takes others, too. */
-  private static boolean hasAllGlyphs(FSFont font, String text) {
-    try {
-      pdfFont(font).getStringWidth(text);
-      return true;
-    } catch (IllegalArgumentException e) {
-      return false;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static float advance(FSFont font, String text, @Nullable JustificationInfo slack) {
-    float width;
-    try {
-      width = pdfFont(font).getStringWidth(text) / 1000f * font.getSize2D();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+  private float advance(FSFont font, String text, @Nullable JustificationInfo slack) {
+    float width = advances(font).of(text) / 1000f * font.getSize2D();
     if (slack == null) {
       return width;
     }
@@ -127,6 +117,10 @@ final class Typesetter extends PdfBoxTextRenderer {
 
   private static String printed(String text) {
     return TextRenderer.getEffectivePrintableString(text);
+  }
+
+  private Advances advances(FSFont font) {
+    return advances.computeIfAbsent(pdfFont(font), Advances::new);
   }
 
   private Optional<Kerning> kerning(FSFont font) {

@@ -1,16 +1,20 @@
 package chinelog.book;
 
 import chinelog.markup.HtmlWriter;
+import java.text.Normalizer;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * Writes nested elements without naming their ends: {@code open("p", "class", "lead").text("a <
  * b").close()} gives {@code <p class="lead">a &lt; b</p>}.
  */
 final class Xhtml {
+
+  private static final Pattern SELECTORS = Pattern.compile("[\uFE00-\uFE0F]");
 
   private final HtmlWriter out = new HtmlWriter();
   private final Deque<String> open = new ArrayDeque<>();
@@ -34,12 +38,12 @@ final class Xhtml {
 
   /** An element with nothing but text. */
   Xhtml leaf(String element, String text, String... attributes) {
-    out.element(element, text, withoutEmpty(attributes));
+    out.element(element, composed(text), withoutEmpty(attributes));
     return this;
   }
 
   Xhtml text(String text) {
-    out.text(text);
+    out.text(composed(text));
     return this;
   }
 
@@ -60,6 +64,14 @@ final class Xhtml {
       throw new IllegalStateException("still open: " + open);
     }
     return out.toString();
+  }
+
+  /**
+   * A letter and its accent as one character, which fonts have whole; and without the selectors
+   * that ask for a coloured picture of a character, which no page has.
+   */
+  private static String composed(String text) {
+    return SELECTORS.matcher(Normalizer.normalize(text, Normalizer.Form.NFC)).replaceAll("");
   }
 
   private static String[] withoutEmpty(String... attributes) {

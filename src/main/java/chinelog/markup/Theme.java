@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,6 +30,8 @@ public final class Theme {
   public static final String USUAL = "slipway";
 
   private static final List<String> BUILT_IN = List.of(USUAL, "chartroom");
+  private static final String LAST_RESORT = "DejaVu Sans";
+  private static final String FALLBACK = "fallback ";
   private static final String DARK = "dark.";
   private static final Pattern VAR = Pattern.compile("var\\(--([a-z-]+)\\)");
 
@@ -36,12 +39,19 @@ public final class Theme {
   private final Map<String, String> values;
   private final String siteCss;
   private final String bookCss;
+  private final List<Font> ownFonts;
 
-  private Theme(String name, Map<String, String> values, String siteCss, String bookCss) {
+  private Theme(
+      String name,
+      Map<String, String> values,
+      String siteCss,
+      String bookCss,
+      List<Font> ownFonts) {
     this.name = name;
     this.values = values;
     this.siteCss = siteCss;
     this.bookCss = bookCss;
+    this.ownFonts = ownFonts;
   }
 
   /**
@@ -83,7 +93,26 @@ public final class Theme {
         wanted,
         values,
         Resources.text("/themes/base/site.css") + part(folder, wanted, "site.css"),
-        Resources.text("/themes/base/book.css") + part(folder, wanted, "book.css"));
+        Resources.text("/themes/base/book.css") + part(folder, wanted, "book.css"),
+        fonts(own));
+  }
+
+  /** The log's own TrueType fonts, by name; the book falls back on them. */
+  private static List<Font> fonts(@Nullable Path own) throws IOException {
+    Path folder = own == null ? null : own.resolve("fonts");
+    if (folder == null || !Files.isDirectory(folder)) {
+      return List.of();
+    }
+    List<Font> fonts = new ArrayList<>();
+    try (Stream<Path> files = Files.list(folder)) {
+      for (Path file : files.sorted().toList()) {
+        String name = file.getFileName().toString();
+        if (name.toLowerCase(Locale.ROOT).endsWith(".ttf")) {
+          fonts.add(new Font(FALLBACK + (fonts.size() + 2), 400, false, name, file));
+        }
+      }
+    }
+    return fonts;
   }
 
   private static String part(@Nullable Path folder, String name, String file) throws IOException {
@@ -180,8 +209,14 @@ public final class Theme {
     return named.appendTail(css).toString();
   }
 
-  /** The fonts of the book, as TrueType. */
+  /** The fonts of the book, as TrueType, the log's own last. */
   public List<Font> bookFonts() {
+    List<Font> fonts = new ArrayList<>(builtIn());
+    fonts.addAll(ownFonts);
+    return fonts;
+  }
+
+  private static List<Font> builtIn() {
     return List.of(
         new Font("Source Serif 4", 400, false, "SourceSerif4-Regular.ttf"),
         new Font("Source Serif 4", 400, true, "SourceSerif4-Regular_Italic.ttf"),
@@ -192,7 +227,7 @@ public final class Theme {
         new Font("Source Sans 3", 600, false, "SourceSans3-SemiBold.ttf"),
         new Font("Source Sans 3", 600, true, "SourceSans3-SemiBold_Italic.ttf"),
         // For the few signs that the others lack, such as U+2011 and U+2300.
-        new Font("DejaVu Sans", 400, false, "DejaVuSans.ttf"));
+        new Font(LAST_RESORT, 400, false, "DejaVuSans.ttf"));
   }
 
   /** The font files of the site, as woff2. */
@@ -201,15 +236,26 @@ public final class Theme {
   }
 
   /**
-   * A font file that comes with chinelog.
+   * A font file.
    *
    * @param family such as {@code Source Serif 4}
    * @param weight of CSS, from 100 to 900
    * @param file its name below {@code themes/fonts}
+   * @param own where it is, for one of the log's own; null for one that comes with chinelog
    */
-  public record Font(String family, int weight, boolean italic, String file) {
+  public record Font(String family, int weight, boolean italic, String file, @Nullable Path own) {
+
+    Font(String family, int weight, boolean italic, String file) {
+      this(family, weight, italic, file, null);
+    }
+
+    /** Whether it is there for what the typefaces of a theme lack. */
+    public boolean isFallback() {
+      return own != null || family.equals(LAST_RESORT);
+    }
+
     public byte[] bytes() throws IOException {
-      return Resources.bytes("/themes/fonts/" + file);
+      return own != null ? Files.readAllBytes(own) : Resources.bytes("/themes/fonts/" + file);
     }
   }
 }

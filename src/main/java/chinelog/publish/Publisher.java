@@ -207,6 +207,7 @@ public final class Publisher {
       return null;
     }
     Edition edition = withheld.edition();
+    problems.addAll(Press.proofread(edition, Workshop.theme(folder, edition.contents().theme())));
     Path making = shelf.startMaking(who);
     render(edition, group, making);
     FileTimes.set(making, asOf);

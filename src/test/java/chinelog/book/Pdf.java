@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -12,6 +14,7 @@ import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDParentTreeValue;
 import org.apache.pdfbox.pdmodel.documentinterchange.markedcontent.PDMarkedContent;
 import org.apache.pdfbox.text.PDFMarkedContentExtractor;
 import org.apache.pdfbox.text.TextPosition;
@@ -21,6 +24,7 @@ final class Pdf {
 
   private final Map<COSBase, Map<Integer, String>> pieces = new HashMap<>();
   private final List<Piece> read = new ArrayList<>();
+  private final SortedSet<String> reached = new TreeSet<>();
 
   /** A run of text as it is reached by the tags. */
   record Piece(String tag, int page, String text) {}
@@ -76,7 +80,45 @@ final class Pdf {
     }
   }
 
+  /** The numbers of the marked contents of all pages, such as {@code 3/12} for page 3 from 0. */
+  static SortedSet<String> numbersOnPages(PDDocument document) throws IOException {
+    Pdf pdf = new Pdf(document);
+    SortedSet<String> numbers = new TreeSet<>();
+    pdf.pieces.forEach(
+        (page, byId) -> byId.keySet().forEach(id -> numbers.add(pdf.name(page, id))));
+    return numbers;
+  }
+
+  /** Those to which the tags lead. */
+  static SortedSet<String> numbersInTags(PDDocument document) throws IOException {
+    return new Pdf(document).reached;
+  }
+
+  /** Those from which the parent tree leads back to a tag (ISO 32000-1, 14.7.4.4). */
+  static SortedSet<String> numbersInParentTree(PDDocument document) throws IOException {
+    SortedSet<String> numbers = new TreeSet<>();
+    Map<Integer, ?> tree =
+        document.getDocumentCatalog().getStructureTreeRoot().getParentTree().getNumbers();
+    for (int page = 0; page < document.getNumberOfPages(); page++) {
+      Object ofPage = tree.get(document.getPage(page).getStructParents());
+      if (ofPage instanceof PDParentTreeValue value
+          && value.getCOSObject() instanceof COSArray tags) {
+        for (int id = 0; id < tags.size(); id++) {
+          if (tags.getObject(id) instanceof COSDictionary) {
+            numbers.add(page + "/" + id);
+          }
+        }
+      }
+    }
+    return numbers;
+  }
+
+  private String name(COSBase page, int id) {
+    return pages.get(page) + "/" + id;
+  }
+
   private void add(String tag, COSBase page, int id) {
+    reached.add(name(page, id));
     String text = pieces.getOrDefault(page, Map.of()).getOrDefault(id, "");
     if (!text.isBlank()) {
       read.add(new Piece(tag, pages.get(page), text));

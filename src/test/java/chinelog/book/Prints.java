@@ -1,6 +1,7 @@
 package chinelog.book;
 
 import chinelog.edition.Edition;
+import chinelog.edition.LongEdition;
 import chinelog.edition.SampleEdition;
 import chinelog.markup.Theme;
 import java.io.IOException;
@@ -17,7 +18,16 @@ enum Prints {
   BOOKLET,
   WORKSHOP_BOOKLET,
   LETTER_BOOK,
-  PRINTERS_BOOK;
+  PRINTERS_BOOK,
+  LONG_TABLE,
+  SIGNS,
+  SHEETS;
+
+  /** Fractions, primes, an accent that stands alone, and characters that no font has. */
+  static final String SIGNS_TEXT =
+      "Strip of 3\u204416 in and \u215c in, 11\u2032 6\u2033 of 160 g/m\u00b2, x\u00b3 and"
+          + " \u00b1 0.5 mm; soft\u00adhyphen, office, fluff, Cafe\u0301, \u00d8 \u2300 \u2011"
+          + " \u2013 \u2620\ufe0f. The mark \u6f22 of the yard, and \u05e9\u05dc\u05d5\u05dd.";
 
   private static final Map<Prints, byte[]> DONE = new EnumMap<>(Prints.class);
 
@@ -56,6 +66,9 @@ enum Prints {
               Theme.load("chartroom", null),
               new Press.Options(Press.Options.Paper.LETTER, false),
               pdf);
+      case LONG_TABLE -> Press.printBuildBook(LongEdition.ofRows(150), theme, pdf);
+      case SIGNS -> Press.printBuildBook(LongEdition.ofText(SIGNS_TEXT), theme, pdf);
+      case SHEETS -> Press.printHandoverSheets(forPublic, theme, Press.Options.DEFAULT, pdf);
       case PRINTERS_BOOK ->
           Press.printBuildBook(
               forPublic, theme, new Press.Options(Press.Options.Paper.A4, true), pdf);

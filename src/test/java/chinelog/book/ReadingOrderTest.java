@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -13,7 +15,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class ReadingOrderTest {
 
   @ParameterizedTest
-  @EnumSource
+  @EnumSource(mode = EnumSource.Mode.EXCLUDE, names = "SHEETS")
   void theTagsRunThroughThePagesInOrder(Prints print) throws Exception {
     try (PDDocument document = Loader.loadPDF(print.bytes())) {
       List<Integer> pages = Pdf.byTags(document).stream().map(Pdf.Piece::page).toList();
@@ -49,6 +51,27 @@ class ReadingOrderTest {
   void theTitleOnTheCoverIsReadFirst(Prints print) throws Exception {
     assertThat(text(print).replaceFirst("^(Build book|Handover booklet)", "").strip())
         .startsWith("Building Merrow");
+  }
+
+  @Test
+  void theHeadOfATableIsPrintedOnEveryPageAndReadOnce() throws Exception {
+    try (PDDocument document = Loader.loadPDF(Prints.LONG_TABLE.bytes())) {
+      String head = "Half-breadth";
+      assertThat(new PDFTextStripper().getText(document).split(head, -1)).hasSizeGreaterThan(4);
+      assertThat(text(Prints.LONG_TABLE).split(head, -1)).hasSize(2);
+    }
+  }
+
+  /** ISO 14289-1, 7.1: content is either tagged or an artifact. */
+  @ParameterizedTest
+  @EnumSource
+  void everyNumberedContentOfAPageIsReachedByATagAndBackAgain(Prints print) throws Exception {
+    try (PDDocument document = Loader.loadPDF(print.bytes())) {
+      assertThat(Pdf.numbersOnPages(document))
+          .isNotEmpty()
+          .isEqualTo(Pdf.numbersInTags(document))
+          .isEqualTo(Pdf.numbersInParentTree(document));
+    }
   }
 
   private static String text(Prints print) throws Exception {

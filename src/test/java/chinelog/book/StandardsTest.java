@@ -28,7 +28,7 @@ class StandardsTest {
   }
 
   @ParameterizedTest
-  @EnumSource
+  @EnumSource(mode = EnumSource.Mode.EXCLUDE, names = "SHEETS")
   void everyFileMeetsBothStandards(Prints print) throws Exception {
     List<PDFAFlavour> profiles = List.of(PDFAFlavour.PDFUA_1, PDFAFlavour.PDFA_2_A);
     try (VeraPDFFoundry foundry = Foundries.defaultInstance();
