@@ -168,7 +168,17 @@ final class Fitting {
     PageBox former = pages.get(page - 1);
     int bottom = before.getAbsY() + before.getHeight();
     boolean wasPushed = bottom > former.getTop() && bottom <= former.getBottom();
-    return wasPushed ? Math.max(0, box.getHeight() + bottom - former.getBottomUsable()) : 0;
+    return wasPushed ? Math.max(0, heightWithStrip(box) + bottom - former.getBottomUsable()) : 0;
+  }
+
+  /** The strip at the end of an entry stays with what stands before it. */
+  private static int heightWithStrip(Box box) {
+    Box next = box.getNextSibling();
+    boolean isBeforeStrip =
+        next != null
+            && next.getElement() != null
+            && next.getElement().getAttribute("class").startsWith("strip");
+    return isBeforeStrip ? next.getAbsY() + next.getHeight() - box.getAbsY() : box.getHeight();
   }
 
   private @Nullable Box lastOn(int page, List<Box> figures) {
@@ -188,10 +198,21 @@ final class Fitting {
     }
     double shown = scales.getOrDefault(id, 1.0);
     double scale = shown * (picture.getHeight() - missing * SPARE) / picture.getHeight();
-    if (scale < least) {
+    double width = (double) picture.getWidth() / figure.getWidth();
+    double narrow = shown * PlateRows.NARROW / width;
+    boolean isWide = width > PlateRows.NARROW + 0.01;
+    // Beside a plate so narrow stands its caption, which then takes no room below.
+    boolean isEnoughIfNarrow =
+        isWide
+            && narrow >= least
+            && picture.getHeight() * PlateRows.NARROW / width
+                <= figure.getHeight() - missing * SPARE;
+    if (scale < least && !isEnoughIfNarrow) {
       return false;
     }
-    scales.put(id, scale);
+    // A plate is as wide as the text or clearly narrower: almost as wide looks like an oversight.
+    double atMost = isWide ? narrow : scale;
+    scales.put(id, isEnoughIfNarrow ? narrow : Math.min(scale, atMost));
     return true;
   }
 

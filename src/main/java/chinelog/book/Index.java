@@ -1,6 +1,7 @@
 package chinelog.book;
 
 import java.text.Collator;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,6 +17,14 @@ final class Index {
   private static final int FEW = 150;
 
   private static final int ABREAST = 3;
+
+  /** Height of a letter between its words, in lines of them. */
+  private static final double LETTER_LINES = 1.5;
+
+  /** Characters in a line of a column, and those that a number takes. */
+  private static final int PER_LINE = 28;
+
+  private static final int PER_PAGE = 4;
 
   private final SortedMap<String, Set<String>> places;
 
@@ -43,16 +52,45 @@ final class Index {
       return;
     }
     // Columns of the library are filled one after the other: a short index would stand all left.
-    int each = Math.max(1, (all.size() + ABREAST - 1) / ABREAST);
     out.open("div", "class", "abreast");
-    for (int start = 0; start < all.size(); start += each) {
-      List<String> some = all.subList(start, Math.min(all.size(), start + each));
-      boolean isLast = start + each >= all.size();
+    int start = 0;
+    for (int end : ends(all, pages)) {
+      boolean isLast = end == all.size();
       out.open("div", "class", isLast ? "third" : "third left");
-      write(some, start == 0 ? "" : initial(all.get(start - 1)), out, pages, words);
+      write(
+          all.subList(start, end),
+          start == 0 ? "" : initial(all.get(start - 1)),
+          out,
+          pages,
+          words);
       out.close();
+      start = end;
     }
     out.close();
+  }
+
+  /** After how many words each column ends, so that all are about as high. */
+  private List<Integer> ends(List<String> all, Map<String, Integer> pages) {
+    List<Double> heights = new ArrayList<>();
+    double height = 0;
+    for (int i = 0; i < all.size(); i++) {
+      String word = all.get(i);
+      boolean isNewLetter = i == 0 || !initial(word).equals(initial(all.get(i - 1)));
+      int length =
+          word.length() + PER_PAGE * pagesOf(places.getOrDefault(word, Set.of()), pages).size();
+      height += (isNewLetter ? LETTER_LINES : 0) + 1 + length / PER_LINE;
+      heights.add(height);
+    }
+    List<Integer> ends = new ArrayList<>();
+    for (int column = 1; column < ABREAST; column++) {
+      double most = height * column / ABREAST;
+      int end = (int) heights.stream().filter(h -> h <= most + 0.5).count();
+      if (end > 0 && !ends.contains(end) && end < all.size()) {
+        ends.add(end);
+      }
+    }
+    ends.add(all.size());
+    return ends;
   }
 
   private void write(
@@ -67,15 +105,17 @@ final class Index {
       out.open("p", "class", "word").text(word + ", ");
       SortedMap<Integer, String> of = pagesOf(places.getOrDefault(word, Set.of()), pages);
       of.forEach(
-          (page, id) ->
-              // The comma goes with the number before it, or a line could begin with it.
-              out.leaf(
-                  "a",
-                  page.equals(of.lastKey()) ? String.valueOf(page) : page + ", ",
-                  "href",
-                  "#" + id,
-                  "title",
-                  words.say("index.goto", word, page)));
+          (page, id) -> {
+            String shown = PageNumbers.printed(page, pages);
+            // The comma goes with the number before it, or a line could begin with it.
+            out.leaf(
+                "a",
+                page.equals(of.lastKey()) ? shown : shown + ", ",
+                "href",
+                "#" + id,
+                "title",
+                words.say("index.goto", word, shown));
+          });
       out.close();
     }
   }
@@ -86,7 +126,7 @@ final class Index {
 
   private static SortedMap<Integer, String> pagesOf(Set<String> ids, Map<String, Integer> pages) {
     SortedMap<Integer, String> result = new TreeMap<>();
-    ids.forEach(id -> result.putIfAbsent(pages.getOrDefault(id, 0), id));
+    ids.forEach(id -> result.putIfAbsent(pages.getOrDefault(id, 1), id));
     return result;
   }
 }

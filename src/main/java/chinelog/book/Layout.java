@@ -5,7 +5,7 @@ import java.util.Map;
 /**
  * What laying out the pages once has shown, for writing them again.
  *
- * @param pages printed page numbers by id
+ * @param pages counted from the cover, by id
  * @param scales how much smaller plates are to be shown, by id, so that they fit onto the page
  *     before; between 0 and 1
  * @param later how many of the paragraphs that follow a plate are to stand before it, by id, so

@@ -58,13 +58,14 @@ final class Printer {
         PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
       renderer.createPDFKeepOpen();
       ReadingOrder.mend(renderer);
-      PageNumbers.label(document);
+      Map<String, Integer> pages = PageNumbers.find(renderer);
+      PageNumbers.label(document, pages);
       Marks.stamp(renderer, faces.sans(), manuscript);
       Finish.apply(document, manuscript, options);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
         document.save(out);
       }
-      return PageNumbers.find(renderer);
+      return pages;
     } catch (UncheckedIOException e) {
       throw new IOException(pdf + " could not be printed: " + e.getMessage(), e);
     }
