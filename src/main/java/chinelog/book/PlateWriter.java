@@ -29,6 +29,8 @@ final class PlateWriter {
   void write(List<Plate> plates, List<String> around) {
     this.around = around;
     for (List<PlateRows.Placed> row : rows.lay(plates)) {
+      // A margin would go with the plate to the head of the next page; this stays behind.
+      setting.out.empty("div", "class", "gap");
       if (row.size() == 1) {
         figure(scaled(row.get(0)), "plate alone");
       } else {
