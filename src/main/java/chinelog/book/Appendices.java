@@ -46,7 +46,7 @@ final class Appendices {
     add(sections, "withheld", edition.hasWithheld(), this::withheld);
     // On a page of its own it would be a leaf with three lines; the index comes last, as it should.
     add(sections, "colophon", true, this::colophon);
-    add(sections, "index", true, this::index);
+    add(sections, "index", hasIndex(), this::index);
     return sections;
   }
 
@@ -204,6 +204,13 @@ final class Appendices {
     setting.openSection("withheld", words.say("withheld"), "appendix quiet");
     out.leaf("p", words.say("withheld.about", words.shared().text("withheld.phrase")));
     out.close();
+  }
+
+  private boolean hasIndex() {
+    return !edition.figures().isEmpty()
+        || !edition.materials().isEmpty()
+        || edition.stages().stream().anyMatch(s -> !s.entries().isEmpty())
+        || edition.entries().stream().anyMatch(e -> !e.materials().isEmpty());
   }
 
   private void index() {

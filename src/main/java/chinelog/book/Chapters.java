@@ -28,7 +28,7 @@ final class Chapters {
   private static final double BROAD = 1.2;
 
   /** Height of the band by its width. */
-  private static final double BAND = 0.42;
+  private static final double BAND = 0.36;
 
   private static final int ENOUGH = 2;
 

@@ -10,6 +10,9 @@ import java.util.List;
 /** Writes what stands before the first chapter, for book and booklet alike. */
 final class FrontPages {
 
+  /** A title longer than this is set smaller on the cover. */
+  private static final int LONG = 36;
+
   private static final String NO_BREAK = "\u00a0";
 
   private final Setting setting;
@@ -33,7 +36,7 @@ final class FrontPages {
     }
     out.open("div", "class", "panel");
     out.leaf("p", kind, "class", "kind");
-    out.leaf("h1", edition.title());
+    out.leaf("h1", edition.title(), "class", edition.title().length() > LONG ? "long" : "");
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
     }
@@ -100,7 +103,7 @@ final class FrontPages {
   }
 
   void halfTitle(BlockWriter blocks) {
-    out.open("div", "class", "halftitle");
+    out.open("div", "class", edition.agreements().isEmpty() ? "halftitle" : "halftitle crowded");
     out.leaf("p", edition.title(), "class", "title");
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");

@@ -22,6 +22,8 @@ class DemoGeometryTest {
 
   private static final List<String> READERS = List.of("public", "client", "workshop");
 
+  private static final String LETTER = "letter";
+
   /** Cover, imprint and half-title are meant to have little on them. */
   private static final int BARE_PAGES = 3;
 
@@ -44,27 +46,39 @@ class DemoGeometryTest {
 
   @BeforeAll
   static void print() throws IOException {
-    DemoPrints.print(Path.of("sample-log"), READERS, "slipway", Press.Options.DEFAULT, folder);
+    Path log = Path.of("sample-log");
+    DemoPrints.print(log, READERS, "slipway", Press.Options.DEFAULT, folder);
+    Press.Options letter = new Press.Options(Press.Options.Paper.LETTER, false);
+    DemoPrints.print(log, List.of("client"), "chartroom", letter, folder.resolve(LETTER));
   }
 
   static Stream<Path> books() {
-    return READERS.stream().map(readers -> folder.resolve(readers).resolve("build-book.pdf"));
+    return folders().map(f -> f.resolve("build-book.pdf"));
   }
 
   static Stream<Path> booklets() {
-    return READERS.stream().map(readers -> folder.resolve(readers).resolve("handover.pdf"));
+    return folders().map(f -> f.resolve("handover.pdf"));
+  }
+
+  private static Stream<Path> folders() {
+    return Stream.concat(
+        READERS.stream().map(folder::resolve), Stream.of(folder.resolve(LETTER).resolve("client")));
+  }
+
+  private static boolean isLetter(Path pdf) {
+    return pdf.startsWith(folder.resolve(LETTER));
   }
 
   @ParameterizedTest
   @MethodSource("books")
   void noPageOfABookIsNearlyEmpty(Path book) throws IOException {
-    assertThat(nearlyEmpty(book, Trim.A4, BARE_PAGES)).isEmpty();
+    assertThat(nearlyEmpty(book, isLetter(book) ? Trim.LETTER : Trim.A4, BARE_PAGES)).isEmpty();
   }
 
   @ParameterizedTest
   @MethodSource("booklets")
   void noPageOfABookletIsNearlyEmpty(Path booklet) throws IOException {
-    assertThat(nearlyEmpty(booklet, Trim.A5, 1)).isEmpty();
+    assertThat(nearlyEmpty(booklet, isLetter(booklet) ? Trim.HALF_LETTER : Trim.A5, 1)).isEmpty();
   }
 
   private static List<String> nearlyEmpty(Path pdf, Trim trim, int bare) throws IOException {
@@ -85,13 +99,13 @@ class DemoGeometryTest {
   @ParameterizedTest
   @MethodSource("books")
   void nothingInABookLeavesTheFieldOfItsText(Path book) throws IOException {
-    assertThat(outside(book, Trim.A4)).isEmpty();
+    assertThat(outside(book, isLetter(book) ? Trim.LETTER : Trim.A4)).isEmpty();
   }
 
   @ParameterizedTest
   @MethodSource("booklets")
   void nothingInABookletLeavesTheFieldOfItsText(Path booklet) throws IOException {
-    assertThat(outside(booklet, Trim.A5)).isEmpty();
+    assertThat(outside(booklet, isLetter(booklet) ? Trim.HALF_LETTER : Trim.A5)).isEmpty();
   }
 
   private static List<String> outside(Path pdf, Trim trim) throws IOException {
