@@ -215,7 +215,7 @@ final class Appendices {
 
   private void index() {
     setting.openSection("index", words.say("index"), "appendix index last");
-    setting.index.write(out, setting.layout.pages(), words);
+    setting.index.write(out, setting.layout.pages(), words, setting.trim.textHeightMm());
     out.close();
   }
 

@@ -14,7 +14,12 @@ import java.util.TreeMap;
 /** Words with the places that speak of them, gathered while the pages are written. */
 final class Index {
 
-  private static final int FEW = 150;
+  /**
+   * What the heading of the index takes, and a line with the white that estimates may be wrong by.
+   */
+  private static final double HEADING_MM = 25;
+
+  private static final double LINE_MM = 4.9;
 
   private static final int ABREAST = 3;
 
@@ -42,35 +47,36 @@ final class Index {
     }
   }
 
-  /** Writes the words with their pages, each page once. */
-  void write(Xhtml out, Map<String, Integer> pages, Words words) {
+  /**
+   * Writes the words with their pages, each page once, in columns of one height: the library's own
+   * columns are filled one after the other, and would leave a last page with one of them.
+   */
+  void write(Xhtml out, Map<String, Integer> pages, Words words, double pageMm) {
     List<String> all = List.copyOf(places.keySet());
-    if (all.size() > FEW) {
-      out.open("div", "class", "columns");
-      write(all, "", out, pages, words);
-      out.close();
-      return;
-    }
-    // Columns of the library are filled one after the other: a short index would stand all left.
-    out.open("div", "class", "abreast");
+    List<Double> heights = heights(all, pages);
+    double lines = all.isEmpty() ? 0 : heights.get(all.size() - 1);
+    double most = ABREAST * (pageMm - HEADING_MM) / LINE_MM;
+    List<Integer> ends = ends(heights, ABREAST * Math.max(1, (int) Math.ceil(lines / most)));
     int start = 0;
-    for (int end : ends(all, pages)) {
-      boolean isLast = end == all.size();
+    for (int i = 0; i < ends.size(); i++) {
+      int end = ends.get(i);
+      boolean isLast = i == ends.size() - 1 || i % ABREAST == ABREAST - 1;
+      if (i % ABREAST == 0) {
+        out.open("div", "class", "abreast");
+      }
       out.open("div", "class", isLast ? "third" : "third left");
-      write(
-          all.subList(start, end),
-          start == 0 ? "" : initial(all.get(start - 1)),
-          out,
-          pages,
-          words);
+      String before = start == 0 ? "" : initial(all.get(start - 1));
+      write(all.subList(start, end), before, out, pages, words);
       out.close();
+      if (isLast) {
+        out.close();
+      }
       start = end;
     }
-    out.close();
   }
 
-  /** After how many words each column ends, so that all are about as high. */
-  private List<Integer> ends(List<String> all, Map<String, Integer> pages) {
+  /** About how many lines the words take up to each of them. */
+  private List<Double> heights(List<String> all, Map<String, Integer> pages) {
     List<Double> heights = new ArrayList<>();
     double height = 0;
     for (int i = 0; i < all.size(); i++) {
@@ -81,15 +87,21 @@ final class Index {
       height += (isNewLetter ? LETTER_LINES : 0) + 1 + length / PER_LINE;
       heights.add(height);
     }
+    return heights;
+  }
+
+  /** After how many words each column ends, so that all are about as high. */
+  private static List<Integer> ends(List<Double> heights, int columns) {
+    int all = heights.size();
     List<Integer> ends = new ArrayList<>();
-    for (int column = 1; column < ABREAST; column++) {
-      double most = height * column / ABREAST;
+    for (int column = 1; column < columns; column++) {
+      double most = all == 0 ? 0 : heights.get(all - 1) * column / columns;
       int end = (int) heights.stream().filter(h -> h <= most + 0.5).count();
-      if (end > 0 && !ends.contains(end) && end < all.size()) {
+      if (end > 0 && !ends.contains(end) && end < all) {
         ends.add(end);
       }
     }
-    ends.add(all.size());
+    ends.add(all);
     return ends;
   }
 

@@ -19,7 +19,7 @@ import java.util.TreeSet;
 public final class Press {
 
   /** So many pages at most are laid out in search of how plates stand best: a minute's patience. */
-  private static final int MOST_LAID = 1600;
+  private static final int MOST_LAID = 2000;
 
   /** Beyond this, the search takes longer than it is worth. */
   private static final int FEW_PAGES = 120;
