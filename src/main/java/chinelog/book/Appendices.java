@@ -44,8 +44,9 @@ final class Appendices {
     add(sections, "charts", edition.charts().stream().anyMatch(this::isOther), this::charts);
     add(sections, "cautions", !edition.cautions().isEmpty(), this::cautions);
     add(sections, "withheld", edition.hasWithheld(), this::withheld);
-    add(sections, "index", true, this::index);
+    // On a page of its own it would be a leaf with three lines; the index comes last, as it should.
     add(sections, "colophon", true, this::colophon);
+    add(sections, "index", hasIndex(), this::index);
     return sections;
   }
 
@@ -205,14 +206,21 @@ final class Appendices {
     out.close();
   }
 
+  private boolean hasIndex() {
+    return !edition.figures().isEmpty()
+        || !edition.materials().isEmpty()
+        || edition.stages().stream().anyMatch(s -> !s.entries().isEmpty())
+        || edition.entries().stream().anyMatch(e -> !e.materials().isEmpty());
+  }
+
   private void index() {
-    setting.openSection("index", words.say("index"), "appendix index");
-    setting.index.write(out, setting.layout.pages(), words);
+    setting.openSection("index", words.say("index"), "appendix index last");
+    setting.index.write(out, setting.layout.pages(), words, setting.trim.textHeightMm());
     out.close();
   }
 
   private void colophon() {
-    setting.openSection("colophon", words.say("colophon"), "appendix quiet last");
+    setting.openSection("colophon", words.say("colophon"), "appendix quiet");
     out.leaf("p", words.say("colophon.set", words.date(edition.asOf())));
     out.leaf("p", words.say("colophon.made"));
     out.close();

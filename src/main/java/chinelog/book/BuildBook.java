@@ -22,22 +22,26 @@ final class BuildBook {
     if (!edition.agreements().isEmpty()) {
       all.add(Section.of("agreements", setting.words.say("agreements"), () -> {}));
     }
-    all.add(Section.of("reading", setting.words.say("reading"), () -> {}));
-    all.add(Section.of("particulars", setting.words.say("particulars"), () -> {}));
+    all.add(Section.of("reading", setting.words.say("reading"), front::reading));
+    all.add(
+        Section.of(
+            "particulars",
+            setting.words.say("particulars"),
+            () -> front.particulars("particulars", true)));
     all.addAll(sections);
 
     Shell shell = new Shell(setting, style);
     shell.open("book.kind", "book.description", all);
     front.cover(setting.words.say("book.kind"));
-    setting.out.open("div", "class", "front");
+    setting.out.open("div", "class", "blind");
     front.imprint("book.description");
     front.halfTitle(blocks);
-    front.contents(all);
-    front.reading();
-    front.particulars("particulars", true);
     setting.out.close();
-    setting.out.open("div", "class", "body");
-    sections.forEach(section -> section.write().run());
+    setting.out.open("div", "class", "front");
+    front.contents(all);
+    setting.out.close();
+    setting.out.open("div", "class", "body", "id", PageNumbers.BODY);
+    all.forEach(section -> section.write().run());
     setting.out.close();
     return shell.close();
   }

@@ -28,7 +28,7 @@ final class Chapters {
   private static final double BROAD = 1.2;
 
   /** Height of the band by its width. */
-  private static final double BAND = 0.42;
+  private static final double BAND = 0.36;
 
   private static final int ENOUGH = 2;
 
@@ -117,8 +117,9 @@ final class Chapters {
   }
 
   private void open(String id, String title, String number, String dates, @Nullable Plate picture) {
-    out.open("div", "class", "section chapter", "id", "chapter-" + id);
-    out.leaf("div", title, "class", "running");
+    String kind = picture == null ? "section chapter" : "section chapter pictured";
+    out.open("div", "class", kind, "id", "chapter-" + id);
+    setting.runningHead(title);
     out.open("div", "class", "opening");
     if (picture != null) {
       band(picture);

@@ -38,11 +38,20 @@ final class FigurePages {
     Map<String, List<Figure>> groups =
         figures.stream()
             .collect(Collectors.groupingBy(Figure::group, LinkedHashMap::new, Collectors.toList()));
+    // Small groups share a table: its head would otherwise be said again for every two or three.
+    Map<String, List<Figure>> small = new LinkedHashMap<>();
     groups.forEach(
         (title, group) -> {
-          out.leaf("h3", title);
-          group(group);
+          if (Parts.of(group).byPart().isEmpty()) {
+            small.put(title, group);
+          } else {
+            list(small);
+            small.clear();
+            out.leaf("h3", title);
+            group(group);
+          }
         });
+    list(small);
   }
 
   /** Writes figures of one group: those of parts side by side, the others one below the other. */
@@ -51,12 +60,15 @@ final class FigurePages {
     if (!parts.byPart().isEmpty()) {
       parts(parts);
     }
-    if (!parts.others().isEmpty()) {
-      list(parts.others());
-    }
+    list(Map.of("", parts.others()));
   }
 
-  private void list(List<Figure> figures) {
+  /** Writes a table of figures by the titles of their groups; "" for a group that needs none. */
+  private void list(Map<String, List<Figure>> groups) {
+    List<Figure> figures = groups.values().stream().flatMap(List::stream).toList();
+    if (figures.isEmpty()) {
+      return;
+    }
     boolean hasFullSize = figures.stream().anyMatch(f -> !f.fullSize().isEmpty());
     List<Column> columns = new ArrayList<>();
     columns.add(Column.text(words.say("figures.figure")).wide(hasFullSize ? 60 : 80));
@@ -65,11 +77,21 @@ final class FigurePages {
       columns.add(Column.number(words.say("particulars.full")).wide(20));
     }
     DataTable table = new DataTable(setting, figures.stream().map(Figure::under).toList(), columns);
+    groups.forEach((title, group) -> list(title, group, hasFullSize, table));
+    table.close();
+  }
+
+  private void list(String group, List<Figure> figures, boolean hasFullSize, DataTable table) {
     List<String> before = List.of();
     for (Figure figure : figures) {
       String id = Anchors.figure(figure.name());
-      table.open(id, figure.under(), "");
+      boolean isTitled = !group.isEmpty() && figure.equals(figures.get(0));
+      table.open(id, figure.under(), isTitled ? "titled" : "");
       table.openCell(0);
+      if (isTitled) {
+        // Within the first row, the title cannot be parted from it.
+        out.leaf("h3", group);
+      }
       out.text(figure.title());
       table.mark(figure.under());
       out.open("div", "class", "step").text(figure.origin());
@@ -89,7 +111,6 @@ final class FigurePages {
       out.close();
       index(figure.title(), id, figure);
     }
-    table.close();
   }
 
   /** What a figure was worked out from: between how it was and what came of it. */

@@ -2,6 +2,7 @@ package chinelog.book;
 
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.render.Box;
+import com.openhtmltopdf.render.LineBox;
 import com.openhtmltopdf.render.PageBox;
 import java.util.ArrayList;
 import java.util.List;
@@ -46,14 +47,15 @@ final class Fitting {
 
   private final List<PageBox> pages;
   private final PdfBoxRenderer renderer;
+  private final List<List<Layout.Change>> changes = new ArrayList<>();
 
   Fitting(PdfBoxRenderer renderer) {
     this.renderer = renderer;
     this.pages = renderer.getRootBox().getLayer().getPages();
   }
 
-  /** The plates as they stood before, with those that should be smaller or later added. */
-  Layout find(Layout before) {
+  /** What might be done about white space, given what was done already. */
+  List<List<Layout.Change>> changes(Layout before) {
     Map<String, Double> scales = new TreeMap<>(before.scales());
     Map<String, Integer> later = new TreeMap<>(before.later());
     List<Box> figures = new ArrayList<>();
@@ -72,13 +74,39 @@ final class Fitting {
       boolean isMended =
           figure != null && shrink(figure, missing, isFigure, LITTLE, scales)
               || delay(box, page, later)
-              || figure != null && shrink(figure, missing, isFigure, LEAST, scales);
+              || figure != null && shrink(figure, missing, false, LEAST, scales)
+              || isFigure && shrinkBoth(lastOn(page - 1, figures), box, missing, scales);
       if (isMended) {
         from = page + PAGES_APART;
       }
     }
     drawIn(figures, scales);
-    return new Layout(before.pages(), scales, later, pages.size());
+    return changes;
+  }
+
+  /** The sum of the squares of the parts of pages that are left white at the foot. */
+  double white() {
+    int[] filled = new int[pages.size()];
+    fill(renderer.getRootBox(), filled);
+    double white = 0;
+    for (PageBox page : pages) {
+      double height = page.getBottomUsable() - page.getTop();
+      double left = Math.max(0, height - filled[page.getPageNo()]) / height;
+      white += left * left;
+    }
+    return white;
+  }
+
+  private void fill(Box box, int[] filled) {
+    boolean isLeaf = box instanceof LineBox || box.getChildCount() == 0;
+    if (isLeaf && box.getHeight() > 0) {
+      int bottom = box.getAbsY() + box.getHeight();
+      int page = PageNumbers.pageAt(bottom - 1, pages);
+      filled[page] = Math.max(filled[page], bottom - pages.get(page).getTop());
+    }
+    for (int i = 0; i < box.getChildCount() && !isLeaf; i++) {
+      fill(box.getChild(i), filled);
+    }
   }
 
   /** Makes a plate smaller where a chapter would end on a page with only a little on it. */
@@ -130,6 +158,7 @@ final class Fitting {
     }
     if (count > 0) {
       later.put(id, count);
+      changes.add(List.of(new Layout.Change(id, 1, count)));
     }
     return count > 0;
   }
@@ -168,7 +197,17 @@ final class Fitting {
     PageBox former = pages.get(page - 1);
     int bottom = before.getAbsY() + before.getHeight();
     boolean wasPushed = bottom > former.getTop() && bottom <= former.getBottom();
-    return wasPushed ? Math.max(0, box.getHeight() + bottom - former.getBottomUsable()) : 0;
+    return wasPushed ? Math.max(0, heightWithStrip(box) + bottom - former.getBottomUsable()) : 0;
+  }
+
+  /** The strip at the end of an entry stays with what stands before it. */
+  private static int heightWithStrip(Box box) {
+    Box next = box.getNextSibling();
+    boolean isBeforeStrip =
+        next != null
+            && next.getElement() != null
+            && next.getElement().getAttribute("class").startsWith("strip");
+    return isBeforeStrip ? next.getAbsY() + next.getHeight() - box.getAbsY() : box.getHeight();
   }
 
   private @Nullable Box lastOn(int page, List<Box> figures) {
@@ -179,7 +218,7 @@ final class Fitting {
     return last;
   }
 
-  private static boolean shrink(
+  private boolean shrink(
       Box figure, double missing, boolean once, double least, Map<String, Double> scales) {
     String id = figure.getElement().getAttribute("id");
     Box picture = picture(figure);
@@ -188,10 +227,46 @@ final class Fitting {
     }
     double shown = scales.getOrDefault(id, 1.0);
     double scale = shown * (picture.getHeight() - missing * SPARE) / picture.getHeight();
-    if (scale < least) {
+    double width = (double) picture.getWidth() / figure.getWidth();
+    double narrow = shown * PlateRows.NARROW / width;
+    boolean isWide = width > PlateRows.NARROW + 0.01;
+    // Beside a plate so narrow stands its caption, which then takes no room below.
+    boolean isEnoughIfNarrow =
+        isWide
+            && narrow >= least
+            && picture.getHeight() * PlateRows.NARROW / width
+                <= figure.getHeight() - missing * SPARE;
+    if (scale < least && !isEnoughIfNarrow) {
       return false;
     }
-    scales.put(id, scale);
+    // A plate is as wide as the text or clearly narrower: almost as wide looks like an oversight.
+    double atMost = isWide ? narrow : scale;
+    double chosen = isEnoughIfNarrow ? narrow : Math.min(scale, atMost);
+    scales.put(id, chosen);
+    changes.add(List.of(new Layout.Change(id, chosen, 0)));
+    return true;
+  }
+
+  /** Two plates that follow each other share a page if the first is narrow and the second small. */
+  private boolean shrinkBoth(
+      @Nullable Box first, Box second, double missing, Map<String, Double> scales) {
+    Box picture = first == null ? null : picture(first);
+    if (first == null || picture == null) {
+      return false;
+    }
+    double width = (double) picture.getWidth() / first.getWidth();
+    double narrow = PlateRows.NARROW / width;
+    double gained = first.getHeight() - picture.getHeight() * narrow;
+    int count = changes.size();
+    if (width < PlateRows.NARROW + 0.01
+        || !shrink(second, Math.max(0, missing - gained), false, LEAST, scales)) {
+      return false;
+    }
+    String id = first.getElement().getAttribute("id");
+    scales.put(id, narrow);
+    List<Layout.Change> both = new ArrayList<>(changes.remove(count));
+    both.add(new Layout.Change(id, narrow, 0));
+    changes.add(both);
     return true;
   }
 

@@ -10,6 +10,11 @@ import java.util.List;
 /** Writes what stands before the first chapter, for book and booklet alike. */
 final class FrontPages {
 
+  /** A title longer than this is set smaller on the cover. */
+  private static final int LONG = 36;
+
+  private static final String NO_BREAK = "\u00a0";
+
   private final Setting setting;
   private final Xhtml out;
   private final Contents edition;
@@ -31,7 +36,7 @@ final class FrontPages {
     }
     out.open("div", "class", "panel");
     out.leaf("p", kind, "class", "kind");
-    out.leaf("h1", edition.title());
+    out.leaf("h1", edition.title(), "class", edition.title().length() > LONG ? "long" : "");
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
     }
@@ -98,7 +103,7 @@ final class FrontPages {
   }
 
   void halfTitle(BlockWriter blocks) {
-    out.open("div", "class", "halftitle");
+    out.open("div", "class", edition.agreements().isEmpty() ? "halftitle" : "halftitle crowded");
     out.leaf("p", edition.title(), "class", "title");
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
@@ -146,19 +151,18 @@ final class FrontPages {
       boolean isLast = entry.equals(entries.get(entries.size() - 1));
       out.leaf(
           "a",
-          entry.title() + "\u00a0" + setting.page(entry.id()),
+          entry.title() + NO_BREAK + setting.page(entry.id()),
           "href",
           "#" + entry.id(),
           "title",
           words.say("contents.goto", entry.title()));
-      out.text(isLast ? "" : " · ");
+      out.text(isLast ? "" : NO_BREAK + "· ");
     }
     out.close().close();
   }
 
   void reading() {
-    out.open("div", "class", "reading");
-    out.leaf("h2", words.say("reading"), "id", "reading");
+    setting.openSection("reading", words.say("reading"), "reading");
     for (String key : List.of("reading.1", "reading.2", "reading.3")) {
       out.leaf("p", words.say(key));
     }
@@ -167,8 +171,7 @@ final class FrontPages {
 
   /** The subject and its model, and their chief sizes side by side. */
   void particulars(String titleKey, boolean withTotals) {
-    out.open("div", "class", "section particulars");
-    out.leaf("h2", words.say(titleKey), "id", "particulars");
+    setting.openSection("particulars", words.say(titleKey), "particulars");
     out.open("table", "class", "data whole list").open("tbody");
     particular("particulars.subject", edition.subject());
     particular("particulars.kind", edition.kind());

@@ -1,6 +1,7 @@
 package chinelog.book;
 
 import java.text.Collator;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,9 +14,22 @@ import java.util.TreeMap;
 /** Words with the places that speak of them, gathered while the pages are written. */
 final class Index {
 
-  private static final int FEW = 150;
+  /**
+   * What the heading of the index takes, and a line with the white that estimates may be wrong by.
+   */
+  private static final double HEADING_MM = 25;
+
+  private static final double LINE_MM = 4.9;
 
   private static final int ABREAST = 3;
+
+  /** Height of a letter between its words, in lines of them. */
+  private static final double LETTER_LINES = 1.5;
+
+  /** Characters in a line of a column, and those that a number takes. */
+  private static final int PER_LINE = 28;
+
+  private static final int PER_PAGE = 4;
 
   private final SortedMap<String, Set<String>> places;
 
@@ -33,26 +47,62 @@ final class Index {
     }
   }
 
-  /** Writes the words with their pages, each page once. */
-  void write(Xhtml out, Map<String, Integer> pages, Words words) {
+  /**
+   * Writes the words with their pages, each page once, in columns of one height: the library's own
+   * columns are filled one after the other, and would leave a last page with one of them.
+   */
+  void write(Xhtml out, Map<String, Integer> pages, Words words, double pageMm) {
     List<String> all = List.copyOf(places.keySet());
-    if (all.size() > FEW) {
-      out.open("div", "class", "columns");
-      write(all, "", out, pages, words);
-      out.close();
-      return;
-    }
-    // Columns of the library are filled one after the other: a short index would stand all left.
-    int each = Math.max(1, (all.size() + ABREAST - 1) / ABREAST);
-    out.open("div", "class", "abreast");
-    for (int start = 0; start < all.size(); start += each) {
-      List<String> some = all.subList(start, Math.min(all.size(), start + each));
-      boolean isLast = start + each >= all.size();
+    List<Double> heights = heights(all, pages);
+    double lines = all.isEmpty() ? 0 : heights.get(all.size() - 1);
+    double most = ABREAST * (pageMm - HEADING_MM) / LINE_MM;
+    List<Integer> ends = ends(heights, ABREAST * Math.max(1, (int) Math.ceil(lines / most)));
+    int start = 0;
+    for (int i = 0; i < ends.size(); i++) {
+      int end = ends.get(i);
+      boolean isLast = i == ends.size() - 1 || i % ABREAST == ABREAST - 1;
+      if (i % ABREAST == 0) {
+        out.open("div", "class", "abreast");
+      }
       out.open("div", "class", isLast ? "third" : "third left");
-      write(some, start == 0 ? "" : initial(all.get(start - 1)), out, pages, words);
+      String before = start == 0 ? "" : initial(all.get(start - 1));
+      write(all.subList(start, end), before, out, pages, words);
       out.close();
+      if (isLast) {
+        out.close();
+      }
+      start = end;
     }
-    out.close();
+  }
+
+  /** About how many lines the words take up to each of them. */
+  private List<Double> heights(List<String> all, Map<String, Integer> pages) {
+    List<Double> heights = new ArrayList<>();
+    double height = 0;
+    for (int i = 0; i < all.size(); i++) {
+      String word = all.get(i);
+      boolean isNewLetter = i == 0 || !initial(word).equals(initial(all.get(i - 1)));
+      int length =
+          word.length() + PER_PAGE * pagesOf(places.getOrDefault(word, Set.of()), pages).size();
+      height += (isNewLetter ? LETTER_LINES : 0) + 1 + length / PER_LINE;
+      heights.add(height);
+    }
+    return heights;
+  }
+
+  /** After how many words each column ends, so that all are about as high. */
+  private static List<Integer> ends(List<Double> heights, int columns) {
+    int all = heights.size();
+    List<Integer> ends = new ArrayList<>();
+    for (int column = 1; column < columns; column++) {
+      double most = all == 0 ? 0 : heights.get(all - 1) * column / columns;
+      int end = (int) heights.stream().filter(h -> h <= most + 0.5).count();
+      if (end > 0 && !ends.contains(end) && end < all) {
+        ends.add(end);
+      }
+    }
+    ends.add(all);
+    return ends;
   }
 
   private void write(
@@ -67,15 +117,17 @@ final class Index {
       out.open("p", "class", "word").text(word + ", ");
       SortedMap<Integer, String> of = pagesOf(places.getOrDefault(word, Set.of()), pages);
       of.forEach(
-          (page, id) ->
-              // The comma goes with the number before it, or a line could begin with it.
-              out.leaf(
-                  "a",
-                  page.equals(of.lastKey()) ? String.valueOf(page) : page + ", ",
-                  "href",
-                  "#" + id,
-                  "title",
-                  words.say("index.goto", word, page)));
+          (page, id) -> {
+            String shown = PageNumbers.printed(page, pages);
+            // The comma goes with the number before it, or a line could begin with it.
+            out.leaf(
+                "a",
+                page.equals(of.lastKey()) ? shown : shown + ", ",
+                "href",
+                "#" + id,
+                "title",
+                words.say("index.goto", word, shown));
+          });
       out.close();
     }
   }
@@ -86,7 +138,7 @@ final class Index {
 
   private static SortedMap<Integer, String> pagesOf(Set<String> ids, Map<String, Integer> pages) {
     SortedMap<Integer, String> result = new TreeMap<>();
-    ids.forEach(id -> result.putIfAbsent(pages.getOrDefault(id, 0), id));
+    ids.forEach(id -> result.putIfAbsent(pages.getOrDefault(id, 1), id));
     return result;
   }
 }

@@ -31,6 +31,10 @@ final class Marks {
   static final String ATTRIBUTE = "data-under";
 
   private static final float SIZE_PT = 8;
+
+  /** Nearer to where the page is cut, the mark could be cut, too. */
+  private static final double LEAST_FROM_TOP_MM = 12.5;
+
   private static final float POINTS_PER_MM = 72 / 25.4f;
 
   private final SortedMap<Integer, SortedSet<String>> byPage = new TreeMap<>();
@@ -45,7 +49,8 @@ final class Marks {
     Marks marks = new Marks(renderer);
     marks.collect(renderer.getRootBox());
     PDDocument document = renderer.getPdfDocument();
-    float heightPt = (float) (manuscript.trim().topMm * POINTS_PER_MM / 2);
+    double fromTopMm = Math.max(manuscript.trim().topMm / 2, LEAST_FROM_TOP_MM);
+    float heightPt = (float) (fromTopMm * POINTS_PER_MM);
     for (var page : marks.byPage.entrySet()) {
       String words = printable(font, manuscript.underMark() + String.join(", ", page.getValue()));
       stamp(document, document.getPage(page.getKey()), font, words, heightPt);

@@ -12,12 +12,44 @@ import org.apache.pdfbox.pdmodel.common.PDPageLabels;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
-/** The pages are numbered from the cover on, so that print and screen agree. */
+/**
+ * The pages of the front matter have roman numbers, from the cover on; those of the body begin at
+ * 1, as is the custom of the trade. A booklet is numbered through from its cover.
+ */
 final class PageNumbers {
+
+  /** Id of the element whose page is the first with an arabic number. */
+  static final String BODY = "body";
+
+  private static final int[] VALUES = {100, 90, 50, 40, 10, 9, 5, 4, 1};
+  private static final String[] SIGNS = {"c", "xc", "l", "xl", "x", "ix", "v", "iv", "i"};
 
   private PageNumbers() {}
 
-  /** Printed numbers of the pages on which what bears an id begins, once it is laid out. */
+  /** Such as "iv" or "17" for a page counted from the cover. */
+  static String printed(int page, Map<String, Integer> pages) {
+    int front = front(pages);
+    return page <= front ? roman(page) : String.valueOf(page - front);
+  }
+
+  /** How many pages stand before the body. */
+  private static int front(Map<String, Integer> pages) {
+    return pages.getOrDefault(BODY, 1) - 1;
+  }
+
+  private static String roman(int number) {
+    StringBuilder written = new StringBuilder();
+    int left = number;
+    for (int i = 0; i < VALUES.length; i++) {
+      while (left >= VALUES[i]) {
+        written.append(SIGNS[i]);
+        left -= VALUES[i];
+      }
+    }
+    return written.toString();
+  }
+
+  /** Pages, counted from the cover, on which what bears an id begins, once it is laid out. */
   static Map<String, Integer> find(PdfBoxRenderer renderer) {
     List<PageBox> all = renderer.getRootBox().getLayer().getPages();
     NodeList elements = renderer.getDocument().getElementsByTagName("*");
@@ -41,11 +73,15 @@ final class PageNumbers {
     return page;
   }
 
-  static void label(PDDocument document) {
+  /** Gives the pages of the file the numbers that are printed on them. */
+  static void label(PDDocument document, Map<String, Integer> pages) {
     PDPageLabels labels = new PDPageLabels(document);
+    PDPageLabelRange roman = new PDPageLabelRange();
+    roman.setStyle(PDPageLabelRange.STYLE_ROMAN_LOWER);
     PDPageLabelRange decimal = new PDPageLabelRange();
     decimal.setStyle(PDPageLabelRange.STYLE_DECIMAL);
-    labels.setLabelItem(0, decimal);
+    labels.setLabelItem(0, roman);
+    labels.setLabelItem(front(pages), decimal);
     document.getDocumentCatalog().setPageLabels(labels);
   }
 }

@@ -19,6 +19,12 @@ final class PlateRows {
   /** The greatest height of a plate that shares its page with text, as a part of the page's. */
   private static final double MOST = 0.46;
 
+  /** A plate that cannot be as wide as the text is at most this part of it. */
+  static final double NARROW = 2 / 3.0;
+
+  /** What is almost as wide as the text may as well be as wide. */
+  private static final double ALMOST = 0.94;
+
   private static final int ABREAST = 3;
 
   private final double widthMm;
@@ -65,8 +71,19 @@ final class PlateRows {
   }
 
   private List<Placed> row(List<Plate> row) {
+    if (row.size() == 1) {
+      return List.of(new Placed(row.get(0), aloneMm(shape(row.get(0)))));
+    }
     double height = Math.min(rowHeight(row), mostHeightMm);
     return row.stream().map(p -> new Placed(p, height * shape(p))).toList();
+  }
+
+  private double aloneMm(double shape) {
+    double most = mostHeightMm * shape;
+    if (most >= ALMOST * widthMm) {
+      return widthMm;
+    }
+    return Math.min(most, NARROW * widthMm);
   }
 
   private double rowHeight(List<Plate> row) {

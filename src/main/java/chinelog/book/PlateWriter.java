@@ -7,8 +7,8 @@ import java.util.Map;
 /** Writes plates with their captions. */
 final class PlateWriter {
 
-  /** Narrower than this part of the text, a plate has its caption beside it. */
-  private static final double NARROW = 0.7;
+  /** A hair more than the part of the text up to which a plate has its caption beside it. */
+  private static final double NARROW = PlateRows.NARROW + 0.01;
 
   private final Setting setting;
   private final RunWriter runs;
@@ -29,6 +29,8 @@ final class PlateWriter {
   void write(List<Plate> plates, List<String> around) {
     this.around = around;
     for (List<PlateRows.Placed> row : rows.lay(plates)) {
+      // A margin would go with the plate to the head of the next page; this stays behind.
+      setting.out.empty("div", "class", "gap");
       if (row.size() == 1) {
         figure(scaled(row.get(0)), "plate alone");
       } else {

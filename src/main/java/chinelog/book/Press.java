@@ -6,9 +6,13 @@ import chinelog.problem.Problem;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Prints an edition as PDF: the same edition and theme give the same bytes. Every file meets
@@ -16,8 +20,8 @@ import java.util.Map;
  */
 public final class Press {
 
-  /** So often are the pages laid out in search of plates that would fit if a little smaller. */
-  private static final int LAYINGS = 6;
+  /** So many pages at most are laid out in search of how plates stand best: a minute's patience. */
+  private static final int MOST_LAID = 2000;
 
   /** Beyond this, the search takes longer than it is worth. */
   private static final int FEW_PAGES = 120;
@@ -95,16 +99,7 @@ public final class Press {
       throws IOException {
     String style = Style.of(theme, trim, options.bleedMm());
     Printer printer = new Printer(theme.bookFonts(), options);
-    Layout layout = Layout.UNKNOWN;
-    for (int i = 0; i < LAYINGS; i++) {
-      Setting setting = new Setting(edition, theme, trim, options.bleedMm(), layout);
-      Layout found = printer.lay(work.write(setting, style), layout);
-      boolean isFitted = found.isFittedLike(layout) || found.count() > FEW_PAGES;
-      layout = isFitted ? layout.with(found.pages()) : found;
-      if (isFitted) {
-        break;
-      }
-    }
+    Layout layout = fitted(work, edition, theme, trim, options, printer, style);
     for (int i = 0; i < PRINTINGS; i++) {
       Setting setting = new Setting(edition, theme, trim, options.bleedMm(), layout);
       Map<String, Integer> pages = printer.print(work.write(setting, style), pdf);
@@ -114,6 +109,57 @@ public final class Press {
       layout = layout.with(pages);
     }
     throw new IllegalStateException("the page numbers do not settle");
+  }
+
+  /**
+   * Lays the pages out again and again, with all that might be done about white space, or if that
+   * did not help, with one thing at a time; the layout with the least white is kept.
+   */
+  private static Layout fitted(
+      Work work,
+      Edition edition,
+      Theme theme,
+      Trim trim,
+      Options options,
+      Printer printer,
+      String style)
+      throws IOException {
+    Layout best = Layout.UNKNOWN;
+    double least = Double.MAX_VALUE;
+    Deque<List<Layout.Change>> open = new ArrayDeque<>();
+    Set<String> refused = new TreeSet<>();
+    List<Layout.Change> tried = List.of();
+    boolean isSingle = false;
+    int laid = 0;
+    while (laid < MOST_LAID) {
+      Layout layout = best.with(tried);
+      Setting setting = new Setting(edition, theme, trim, options.bleedMm(), layout);
+      Layout.Look look = printer.lay(work.write(setting, style), layout);
+      laid += look.count();
+      if (look.count() > FEW_PAGES) {
+        return layout.with(look.pages());
+      }
+      boolean isBetter = look.white() < least;
+      if (isBetter) {
+        best = layout.with(look.pages());
+        least = look.white();
+        open.clear();
+        look.changes().stream().filter(c -> !refused.contains(c.toString())).forEach(open::add);
+        tried = open.stream().flatMap(List::stream).toList();
+        layout.undone().stream().filter(c -> !refused.contains(c.toString())).forEach(open::add);
+        isSingle = tried.isEmpty();
+      } else {
+        if (isSingle) {
+          refused.add(tried.toString());
+        }
+        isSingle = true;
+      }
+      if (open.isEmpty()) {
+        break;
+      }
+      tried = isSingle ? open.removeFirst() : tried;
+    }
+    return best;
   }
 
   /**

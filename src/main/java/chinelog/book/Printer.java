@@ -41,12 +41,15 @@ final class Printer {
   }
 
   /** Lays the pages out without printing them, and tells how plates would stand better. */
-  Layout lay(Manuscript manuscript, Layout before) throws IOException {
+  Layout.Look lay(Manuscript manuscript, Layout before) throws IOException {
     try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
       renderer.layout();
-      return new Fitting(renderer).find(before).with(PageNumbers.find(renderer));
+      Fitting fitting = new Fitting(renderer);
+      int count = renderer.getRootBox().getLayer().getPages().size();
+      return new Layout.Look(
+          PageNumbers.find(renderer), fitting.changes(before), fitting.white(), count);
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
@@ -63,13 +66,14 @@ final class Printer {
         PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
       renderer.createPDFKeepOpen();
       ReadingOrder.mend(renderer);
-      PageNumbers.label(document);
+      Map<String, Integer> pages = PageNumbers.find(renderer);
+      PageNumbers.label(document, pages);
       Marks.stamp(renderer, faces.sans(), manuscript);
       Finish.apply(document, manuscript, options);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
         document.save(out);
       }
-      return PageNumbers.find(renderer);
+      return pages;
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }

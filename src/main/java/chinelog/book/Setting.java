@@ -94,15 +94,22 @@ final class Setting {
     }
   }
 
+  /** The number printed on the page on which what bears the id begins. */
   String page(String id) {
-    return String.valueOf(layout.pages().getOrDefault(id, 0));
+    return PageNumbers.printed(layout.pages().getOrDefault(id, 1), layout.pages());
   }
 
   /** The title of a section, which is also the head of its pages. */
   void openSection(String id, String title, String kind) {
     out.open("div", "class", "section " + kind);
-    out.leaf("div", title, "class", "running");
+    runningHead(title);
     out.leaf("h2", title, "id", id);
+  }
+
+  /** Left pages are headed by the chapter, right ones by what of it they show. */
+  void runningHead(String title) {
+    out.leaf("div", title, "class", "running");
+    out.leaf("div", title, "class", "runningpart");
   }
 
   void lead(String key, Object... arguments) {

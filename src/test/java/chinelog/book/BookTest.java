@@ -2,21 +2,26 @@ package chinelog.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class BookTest {
 
   @Test
   void theContentsNameThePageOnWhichAChapterBegins() throws Exception {
     try (PDDocument document = Loader.loadPDF(Prints.BOOK.bytes())) {
-      int page = pageWith(document, "Stage 3");
+      String page = printed(document, pageWith(document, "Stage 3"));
       assertThat(text(document, pageWith(document, "Contents")))
           .containsPattern("Planking " + page + "\\b");
     }
@@ -28,7 +33,7 @@ class BookTest {
       String text =
           Pdf.byTags(document).stream().map(Pdf.Piece::text).collect(Collectors.joining());
       String index = text.substring(text.lastIndexOf("Index"));
-      int entry = pageWith(document, "One piece of 160");
+      String entry = printed(document, pageWith(document, "One piece of 160"));
       assertThat(index).contains("Epoxy resin, " + entry + ", ");
       assertThat(index).doesNotContainPattern("(?<!\\d)(\\d+), \\1(?!\\d)");
     }
@@ -75,6 +80,58 @@ class BookTest {
           .contains("Spares The maker has written nothing for this section.")
           .doesNotContain("Care The maker has written nothing");
     }
+  }
+
+  @ParameterizedTest
+  @EnumSource(names = {"BOOK", "WORKSHOP_BOOK", "LETTER_BOOK", "PRINTERS_BOOK"})
+  void theFrontMatterIsNumberedInRomanAndTheBodyFromOneOnARightPage(Prints print) throws Exception {
+    try (PDDocument document = Loader.loadPDF(print.bytes())) {
+      int first = pageWith(document, "A figure in the text is the figure in the appendix");
+      assertThat(printed(document, 1)).isEqualTo("i");
+      assertThat(printed(document, 4)).isEqualTo("iv");
+      assertThat(text(document, 4)).contains("Contents").startsWith("iv ");
+      assertThat(printed(document, first)).isEqualTo("1");
+      assertThat(first % 2).isOne();
+      for (int page = first; page <= document.getNumberOfPages(); page++) {
+        assertThat(text(document, page).split(" "))
+            .as("page %d of the file", page)
+            .contains(printed(document, page));
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(names = {"BOOK", "LETTER_BOOK"})
+  void leftPagesAreHeadedByTheChapterAndRightOnesByTheEntry(Prints print) throws Exception {
+    try (PDDocument document = Loader.loadPDF(print.bytes())) {
+      List<String> chapters = new ArrayList<>();
+      List<String> parts = new ArrayList<>();
+      for (PDOutlineItem item : document.getDocumentCatalog().getDocumentOutline().children()) {
+        chapters.add(item.getTitle());
+        parts.add(item.getTitle());
+        item.children().forEach(child -> parts.add(child.getTitle()));
+      }
+      int first = pageWith(document, "A figure in the text is the figure in the appendix");
+      for (int page = first; page <= document.getNumberOfPages(); page++) {
+        List<String> titles = page % 2 == 0 ? chapters : parts;
+        assertThat(titles).as("page %d of the file", page).contains(head(document, page));
+      }
+    }
+  }
+
+  private static String head(PDDocument document, int page) throws Exception {
+    PDFTextStripperByArea stripper = new PDFTextStripperByArea();
+    PDRectangle crop = document.getPage(page - 1).getCropBox();
+    PDRectangle trim = document.getPage(page - 1).getTrimBox();
+    double top = crop.getUpperRightY() - trim.getUpperRightY();
+    stripper.addRegion("head", new Rectangle2D.Double(0, top + 45, crop.getWidth(), 22));
+    stripper.extractRegions(document.getPage(page - 1));
+    return stripper.getTextForRegion("head").strip();
+  }
+
+  /** The number of a page of the file as its label says it. */
+  private static String printed(PDDocument document, int page) throws Exception {
+    return document.getDocumentCatalog().getPageLabels().getLabelsByPageIndices()[page - 1];
   }
 
   /** 0 if there is none. */
