@@ -99,18 +99,18 @@ public final class Publisher {
           case EDITION -> problems.addAll(shelf.changed(group.id()));
         }
       }
-      problems.addAll(known(group.id()).problems());
     }
+    FigureLedger.Reading before = known(opened.log());
+    problems.addAll(before.problems());
     if (problems.hasErrors()) {
       return new Outcome(problems.list(), List.of(), List.of());
     }
+    List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
     List<Draft> drafts = new ArrayList<>();
     try {
-      for (Readers group : readers) {
-        if (unchanged.contains(group)) {
-          continue;
-        }
-        Draft draft = draft(opened, group, problems);
+      List<PrintedFigure> known = knownAfter(opened, changed, before.figures());
+      for (Readers group : changed) {
+        Draft draft = draft(opened, group, known, problems);
         if (draft != null) {
           drafts.add(draft);
         }
@@ -186,21 +186,23 @@ public final class Publisher {
       Manifest manifest,
       Audit.Report report) {}
 
-  private @Nullable Draft draft(Workshop.Opened opened, Readers group, Problems problems)
+  private @Nullable Draft draft(
+      Workshop.Opened opened, Readers group, List<PrintedFigure> known, Problems problems)
       throws IOException {
     try {
-      return attempt(opened, group, problems);
+      return attempt(opened, group, known, problems);
     } catch (ProblemException e) {
       problems.add(e.problem());
       return null;
     }
   }
 
-  private @Nullable Draft attempt(Workshop.Opened opened, Readers group, Problems problems)
+  private @Nullable Draft attempt(
+      Workshop.Opened opened, Readers group, List<PrintedFigure> known, Problems problems)
       throws IOException {
     String who = group.id();
     progress.begin("withholding for " + who);
-    Withholder.Withheld withheld = withhold(opened, group, fastPhotos);
+    Withholder.Withheld withheld = withhold(opened, group, fastPhotos, known);
     problems.addAll(withheld.problems());
     problems.addAll(Lookalikes.problems(folder, opened.album(), withheld.keptBack(), progress));
     if (problems.hasErrors()) {
@@ -217,7 +219,8 @@ public final class Publisher {
     return new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
   }
 
-  private Withholder.Withheld withhold(Workshop.Opened opened, Readers group, boolean fast)
+  private Withholder.Withheld withhold(
+      Workshop.Opened opened, Readers group, boolean fast, List<PrintedFigure> known)
       throws IOException {
     Log log = opened.log();
     Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
@@ -228,19 +231,34 @@ public final class Publisher {
         new LogPictures(log, clearance, fast, progress),
         group,
         asOf,
-        known(group.id()).figures());
+        known);
   }
 
-  /** What the readers have already: all that was printed for them, and for everybody. */
-  private FigureLedger.Reading known(String readers) throws IOException {
+  /** All that was ever printed for any readers: those who may meet compare what they have. */
+  private FigureLedger.Reading known(Log log) throws IOException {
     List<PrintedFigure> figures = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
-    for (String who : new TreeSet<>(List.of(readers, EVERYBODY))) {
+    SortedSet<String> all = new TreeSet<>(shelf.recorded());
+    log.readers().forEach(r -> all.add(r.id()));
+    for (String who : all) {
       FigureLedger.Reading reading = shelf.ledger(who).read();
       figures.addAll(reading.figures());
       problems.addAll(reading.problems());
     }
     return new FigureLedger.Reading(figures, problems);
+  }
+
+  /** What will be known once the editions of these readers are out, too. */
+  private List<PrintedFigure> knownAfter(
+      Workshop.Opened opened, List<Readers> groups, List<PrintedFigure> before) throws IOException {
+    List<PrintedFigure> figures = new ArrayList<>(before);
+    if (groups.size() > 1) {
+      for (Readers group : groups) {
+        progress.begin("withholding for " + group.id());
+        figures.addAll(withhold(opened, group, fastPhotos, before).printed());
+      }
+    }
+    return List.copyOf(figures);
   }
 
   static Audit.Report search(

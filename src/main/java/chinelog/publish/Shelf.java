@@ -20,6 +20,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 
 /**
  * Where a log's editions stand: what is published, what is being made, and the private records.
@@ -67,11 +69,21 @@ final class Shelf {
     for (String own : List.of("manifest.txt", "register.txt", "published.txt")) {
       files.add(records(readers).resolve(own));
     }
-    try (DirectoryStream<Path> all =
-        Files.newDirectoryStream(Files.createDirectories(log.resolve("records")))) {
-      all.forEach(folder -> files.add(folder.resolve("ledger.csv")));
-    }
+    recorded().forEach(who -> files.add(records(who).resolve("ledger.csv")));
     return files.stream().filter(Files::isRegularFile).toList();
+  }
+
+  /** Ids of all readers who were ever given an edition. */
+  SortedSet<String> recorded() throws IOException {
+    SortedSet<String> all = new TreeSet<>();
+    Path records = log.resolve("records");
+    if (Files.isDirectory(records)) {
+      try (DirectoryStream<Path> folders =
+          Files.newDirectoryStream(records, f -> Files.isRegularFile(f.resolve("ledger.csv")))) {
+        folders.forEach(f -> all.add(String.valueOf(f.getFileName())));
+      }
+    }
+    return all;
   }
 
   private Path making(String readers) {
