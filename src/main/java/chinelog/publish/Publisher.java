@@ -92,7 +92,7 @@ public final class Publisher {
       problems.addAll(known(group.id()).problems());
     }
     if (problems.hasErrors()) {
-      return new Outcome(problems.list(), List.of());
+      return new Outcome(problems.list(), opened.problems(), List.of());
     }
     List<Draft> drafts = new ArrayList<>();
     try {
@@ -123,6 +123,7 @@ public final class Publisher {
     }
     return new Outcome(
         problems.list(),
+        opened.problems(),
         problems.hasErrors() ? List.of() : drafts.stream().map(this::made).toList());
   }
 
@@ -184,7 +185,9 @@ public final class Publisher {
       return null;
     }
     Edition edition = withheld.edition();
-    problems.addAll(Press.proofread(edition, Workshop.theme(folder, edition.contents().theme())));
+    if (group.outputs().stream().anyMatch(output -> output != Readers.Output.SITE)) {
+      problems.addAll(Press.proofread(edition, Workshop.theme(folder, edition.contents().theme())));
+    }
     Path making = shelf.startMaking(who);
     render(edition, group, making);
     FileTimes.set(making, asOf);
@@ -360,6 +363,7 @@ public final class Publisher {
     }
     return new Outcome(
         problems.list(),
+        opened.problems(),
         problems.hasErrors() ? List.of() : audited.stream().map(this::made).toList());
   }
 }
