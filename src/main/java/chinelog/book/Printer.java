@@ -17,7 +17,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.logging.Level;
 import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
@@ -82,7 +81,7 @@ final class Printer {
   private static PdfBoxRenderer renderer(Manuscript manuscript, PDDocument document, Faces faces)
       throws IOException {
     keepOutOfTheHomeFolder();
-    XRLog.listRegisteredLoggers().forEach(logger -> XRLog.setLevel(logger, Level.SEVERE));
+    XRLog.setLoggingEnabled(false);
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.withHtmlContent(manuscript.html(), NOWHERE);
     builder.usePDDocument(document);

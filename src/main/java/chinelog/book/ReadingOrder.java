@@ -43,7 +43,7 @@ final class ReadingOrder {
   private final Map<Element, PDStructureElement> tags = new LinkedHashMap<>();
   private final Map<COSBase, Element> elements = new IdentityHashMap<>();
   private final Set<Element> astray = new LinkedHashSet<>();
-  private final Repetitions repetitions = new Repetitions();
+  private final Artifacts artifacts = new Artifacts();
 
   private ReadingOrder() {}
 
@@ -54,7 +54,7 @@ final class ReadingOrder {
     order.tags.forEach((element, tag) -> order.elements.put(tag.getCOSObject(), element));
     order.astray.forEach(order::bringBack);
     order.nameTags();
-    order.repetitions.makeArtifacts(renderer.getPdfDocument());
+    order.artifacts.mark(renderer.getPdfDocument());
     prune(renderer.getPdfDocument().getDocumentCatalog().getStructureTreeRoot().getCOSObject());
   }
 
@@ -150,7 +150,7 @@ final class ReadingOrder {
       } else if (element.getTagName().equals("figcaption")) {
         tag.setStructureType("Caption");
       } else if (element.getTagName().equals("thead")) {
-        new TableHead(tag.getCOSObject(), repetitions).tellOnce();
+        new TableHead(tag.getCOSObject(), artifacts).tellOnce();
       } else if (element.getTagName().equals("code")) {
         tag.setStructureType("Code");
       }

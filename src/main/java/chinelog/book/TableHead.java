@@ -11,15 +11,15 @@ import org.jspecify.annotations.Nullable;
 final class TableHead {
 
   private final COSDictionary tag;
-  private final Repetitions repetitions;
+  private final Artifacts artifacts;
   private @Nullable COSBase firstPage;
 
-  TableHead(COSDictionary tag, Repetitions repetitions) {
+  TableHead(COSDictionary tag, Artifacts artifacts) {
     this.tag = tag;
-    this.repetitions = repetitions;
+    this.artifacts = artifacts;
   }
 
-  /** Takes what is on later pages out of the tag, and notes it as repetition. */
+  /** Takes what is on later pages out of the tag, and notes it as repeated. */
   void tellOnce() {
     isElsewhere(tag, null);
   }
@@ -64,7 +64,7 @@ final class TableHead {
       return false;
     }
     if (page instanceof COSDictionary later) {
-      repetitions.add(later, id);
+      artifacts.addRepeated(later, id);
     }
     return true;
   }

@@ -78,7 +78,8 @@ abstract class EditionCommand extends LogCommand {
       talk().endProgress();
     }
     talk().problems(outcome.problems().stream().filter(Problem::isError).toList());
-    long reminders = outcome.problems().stream().filter(p -> !p.isError()).count();
+    talk().problems(outcome.remindersOfEditions());
+    long reminders = outcome.ofLog().stream().filter(p -> !p.isError()).distinct().count();
     if (reminders > 0) {
       talk()
           .err()

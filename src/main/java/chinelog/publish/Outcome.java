@@ -9,13 +9,20 @@ import java.util.SortedMap;
  * What came of publishing or of an audit.
  *
  * @param problems all of them, worst first; if one is an error, nothing was published
+ * @param ofLog those that the log has whatever is made of it, which checking it tells as well
  * @param editions those that were made or audited; empty after an error
  * @param unchanged those that stand as they would be made, and were not made again
  */
-public record Outcome(List<Problem> problems, List<Made> editions, List<Unchanged> unchanged) {
+public record Outcome(
+    List<Problem> problems, List<Problem> ofLog, List<Made> editions, List<Unchanged> unchanged) {
 
   public boolean hasErrors() {
     return problems.stream().anyMatch(Problem::isError);
+  }
+
+  /** Reminders that only the making of editions brings up, such as of what cannot be printed. */
+  public List<Problem> remindersOfEditions() {
+    return problems.stream().filter(p -> !p.isError() && !ofLog.contains(p)).toList();
   }
 
   public boolean hasLeaks() {

@@ -28,15 +28,13 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
-
-  /** What is published for these readers, all others may have too. */
-  private static final String EVERYBODY = "public";
 
   private final Path folder;
   private final LocalDate today;
@@ -103,7 +101,7 @@ public final class Publisher {
     FigureLedger.Reading before = known(opened.log());
     problems.addAll(before.problems());
     if (problems.hasErrors()) {
-      return new Outcome(problems.list(), List.of(), List.of());
+      return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
     List<Draft> drafts = new ArrayList<>();
@@ -138,10 +136,13 @@ public final class Publisher {
       }
     }
     if (problems.hasErrors()) {
-      return new Outcome(problems.list(), List.of(), List.of());
+      return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
     }
     return new Outcome(
-        problems.list(), drafts.stream().map(this::made).toList(), unchanged(unchanged));
+        problems.list(),
+        opened.problems(),
+        drafts.stream().map(this::made).toList(),
+        unchanged(unchanged));
   }
 
   /** What an edition depends on besides files. */
@@ -209,7 +210,9 @@ public final class Publisher {
       return null;
     }
     Edition edition = withheld.edition();
-    problems.addAll(Press.proofread(edition, Workshop.theme(folder, edition.contents().theme())));
+    if (group.outputs().stream().anyMatch(output -> output != Readers.Output.SITE)) {
+      problems.addAll(Press.proofread(edition, Workshop.theme(folder, edition.contents().theme())));
+    }
     Path making = shelf.startMaking(who);
     render(edition, group, making);
     FileTimes.set(making, asOf);
@@ -365,6 +368,7 @@ public final class Publisher {
     Problems problems = new Problems();
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
+    List<PrintedFigure> known = known(opened.log()).figures();
     List<Draft> audited = new ArrayList<>();
     for (Readers group : readers) {
       shelf.recover(group.id());
@@ -380,14 +384,14 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = withhold(opened, group, fastPhotos);
+      Withholder.Withheld withheld = withhold(opened, group, fastPhotos, known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       Audit.Report report = search(standing, manifest, opened, withheld, group.id());
       if (!report.isClean() && Darkroom.hasFastWay()) {
         // It may have been published with the other way of reducing photographs.
         List<Audit.Picture> pictures = new ArrayList<>(EditionPictures.of(withheld));
-        pictures.addAll(EditionPictures.of(withhold(opened, group, !fastPhotos)));
+        pictures.addAll(EditionPictures.of(withhold(opened, group, !fastPhotos, known)));
         report = search(standing, manifest, opened, withheld, group.id(), pictures);
       }
       Draft draft =
@@ -397,6 +401,7 @@ public final class Publisher {
     }
     return new Outcome(
         problems.list(),
+        opened.problems(),
         problems.hasErrors() ? List.of() : audited.stream().map(this::made).toList(),
         List.of());
   }

@@ -10,10 +10,12 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSObject;
 import org.apache.pdfbox.cos.COSStream;
+import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -116,6 +118,22 @@ class PagesTest {
         assertThat(bytes).doesNotContain("Photoshop 3.0");
       }
       assertThat(seen).isNotEmpty();
+    }
+  }
+
+  /** The library marks a background for every line of text; there are none. */
+  @ParameterizedTest
+  @EnumSource
+  void nothingIsMarkedAsAnArtifactWhereNothingIsPainted(Prints print) throws Exception {
+    try (PDDocument document = Loader.loadPDF(print.bytes())) {
+      for (PDPage page : document.getPages()) {
+        List<Object> tokens = new PDFStreamParser(page).parse();
+        for (int i = 3; i < tokens.size(); i++) {
+          if (tokens.get(i) instanceof Operator end && end.getName().equals("EMC")) {
+            assertThat(tokens.get(i - 3)).isNotEqualTo(COSName.ARTIFACT);
+          }
+        }
+      }
     }
   }
 

@@ -296,4 +296,15 @@ class PublishingTest {
     assertThat(log.read("published/public/site/stages.html"))
         .contains("<html lang=\"nl\"", "<h1>Bouwfasen</h1>");
   }
+
+  @Test
+  void whatTheBookCannotPrintIsToldByThePublishingThatPrintsIt() {
+    TinyLog log = TinyLog.in(folder);
+    log.write(TinyLog.NOTE, log.read(TinyLog.NOTE) + "\nThe yard's mark is \u6f22.\n");
+    assertThat(log.run("publish", "--for", "workshop").err()).doesNotContain("U+6F22");
+    log.replace("log.yaml", "party-to: all, gets: [site]", "party-to: all, gets: [book]");
+    Said said = log.run("publish", "--for", "workshop");
+    assertThat(said.status()).isZero();
+    assertThat(said.err()).contains("themes/fonts: reminder:").contains("U+6F22");
+  }
 }

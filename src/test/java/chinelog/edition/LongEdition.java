@@ -8,6 +8,7 @@ import chinelog.edition.Edition.Entry;
 import chinelog.edition.Edition.Stage;
 import chinelog.edition.Picture.Rendition;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,7 +30,7 @@ public final class LongEdition {
   private static final int PAINTED = 8;
 
   /** Strength of the grain that makes a JPEG of this size about 300 KB heavy. */
-  private static final int GRAIN = 21;
+  private static final int GRAIN = 27;
 
   private LongEdition() {}
 
@@ -50,7 +51,6 @@ public final class LongEdition {
       String id = "day-" + i;
       String stage = "stage-" + i * STAGES / entries;
       List<Text.Block> text = new ArrayList<>(prose(sample.get(i % sample.size())));
-      text.addAll(prose(sample.get((i + 5) % sample.size())));
       while (all.size() < (long) plates * (i + 1) / entries) {
         Plate plate = plate(all.size() + 1, files, stage, id);
         all.add(plate);
@@ -115,7 +115,7 @@ public final class LongEdition {
 
   private static Plate plate(int number, List<Path> files, String stage, String entry) {
     Path file = files.get(number % files.size());
-    int height = number % PAINTED < PAINTED * 3 / 4 ? WIDTH_PX * 3 / 4 : WIDTH_PX * 4 / 3;
+    int height = number % PAINTED < PAINTED * 7 / 8 ? WIDTH_PX * 3 / 4 : WIDTH_PX * 4 / 3;
     Picture picture =
         new Picture(
             "plate-%03d".formatted(number),
@@ -133,7 +133,7 @@ public final class LongEdition {
   }
 
   private static byte[] painted(int number) throws IOException {
-    int height = number < PAINTED * 3 / 4 ? WIDTH_PX * 3 / 4 : WIDTH_PX * 4 / 3;
+    int height = number < PAINTED * 7 / 8 ? WIDTH_PX * 3 / 4 : WIDTH_PX * 4 / 3;
     BufferedImage image = new BufferedImage(WIDTH_PX, height, BufferedImage.TYPE_INT_RGB);
     Random grain = new Random(number);
     for (int y = 0; y < height; y++) {
@@ -142,7 +142,7 @@ public final class LongEdition {
         image.setRGB(x, y, light << 16 | light << 8 | light - y * 40 / height);
       }
     }
-    var out = new java.io.ByteArrayOutputStream();
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
     ImageIO.write(image, "jpeg", out);
     return out.toByteArray();
   }
