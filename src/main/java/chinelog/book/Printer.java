@@ -41,7 +41,8 @@ final class Printer {
 
   /** Lays the pages out without printing them, and tells how plates would stand better. */
   Layout.Look lay(Manuscript manuscript, Layout before) throws IOException {
-    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+    try (PlainLetters plain = new PlainLetters();
+        PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
       renderer.layout();
@@ -60,7 +61,8 @@ final class Printer {
    * @return the numbers of the pages on which what bears an id has come to stand
    */
   Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
-    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+    try (PlainLetters plain = new PlainLetters();
+        PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
       renderer.createPDFKeepOpen();
