@@ -4,6 +4,7 @@ import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.label.Label;
+import chinelog.label.Presence;
 import chinelog.log.Entry;
 import chinelog.log.Inline;
 import chinelog.log.PhotoFile;
@@ -143,6 +144,10 @@ final class PlateMaker {
         file.regions().stream()
             .filter(r -> !sight.sees(r.label(), r.place(), "region of photograph " + file.path()))
             .toList();
+    if (filled.stream().anyMatch(r -> sight.presence(r.label()) == Presence.NOTHING)) {
+      // A filled region shows that there is something.
+      return;
+    }
     chosen.add(new Chosen(photograph, entry, image, label, filled));
   }
 

@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.cli.TinyLog.Said;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -261,6 +264,34 @@ class PublishingTest {
       TimeZone.setDefault(home);
     }
     assertThat(published(abroad)).isEqualTo(published(plain));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"note, true", "nothing, false"})
+  void aPhotographWithARegionShowsOnlyWhereSomethingMayShow(String presence, boolean shown)
+      throws Exception {
+    TinyLog log = TinyLog.in(folder);
+    String sha256 =
+        HexFormat.of()
+            .formatHex(
+                MessageDigest.getInstance("SHA-256")
+                    .digest(Files.readAllBytes(log.path(TinyLog.PHOTO))));
+    log.replace("log.yaml", "from: 2026-03-02", "from: 2026-03-02, presence: " + presence)
+        .write(
+            "photos/photos.yaml",
+            "keel.png:\n  alt: The board by the window\n  sha256: "
+                + sha256
+                + "\n  regions:\n    - {box: [0, 0, 0.5, 0.5], under: lines}\n");
+    assertThat(log.run("publish").err()).doesNotContain("error");
+    assertThat(everyPage(log, "public").contains("The board by the window")).isEqualTo(shown);
+    assertThat(everyPage(log, "workshop")).contains("The board by the window");
+  }
+
+  private static String everyPage(TinyLog log, String readers) {
+    return published(log).entrySet().stream()
+        .filter(e -> e.getKey().startsWith("published/" + readers))
+        .map(Map.Entry::getValue)
+        .collect(Collectors.joining());
   }
 
   private static SortedMap<String, String> published(TinyLog log) {
