@@ -10,6 +10,8 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -88,20 +90,26 @@ final class Originals {
     if (!Files.isRegularFile(file)) {
       return;
     }
-    byte[] bytes = Files.readAllBytes(file);
     known++;
-    // The tail of a file is its own; at its head stand tables that many cameras share.
-    for (int i = 0; i < PIECES; i++) {
-      long at = bytes.length - PIECE - (long) i * (bytes.length / (PIECES + PIECES / 4));
-      if (at < 0) {
-        break;
+    try (FileChannel channel = FileChannel.open(file)) {
+      // The tail of a file is its own; at its head stand tables that many cameras share.
+      long size = channel.size();
+      for (int i = 0; i < PIECES; i++) {
+        long at = size - PIECE - i * (size / (PIECES + PIECES / 4));
+        ByteBuffer piece = ByteBuffer.allocate(PIECE);
+        if (at < 0 || channel.read(piece, at) < PIECE) {
+          break;
+        }
+        add(piece.array(), path);
       }
-      byte[] piece = Arrays.copyOfRange(bytes, (int) at, (int) at + PIECE);
-      if (different(piece) >= LEAST_DIFFERENT && !isIn(STANDARD, piece)) {
-        long hash = hash(piece, 0);
-        filter.set(slot(hash));
-        byHash.computeIfAbsent(hash, h -> new ArrayList<>(1)).add(new Piece(piece, path));
-      }
+    }
+  }
+
+  private void add(byte[] piece, String path) {
+    if (different(piece) >= LEAST_DIFFERENT && !isIn(STANDARD, piece)) {
+      long hash = hash(piece, 0);
+      filter.set(slot(hash));
+      byHash.computeIfAbsent(hash, h -> new ArrayList<>(1)).add(new Piece(piece, path));
     }
   }
 
