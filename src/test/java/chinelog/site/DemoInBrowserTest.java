@@ -161,6 +161,8 @@ class DemoInBrowserTest {
           browser.open(host.at(page));
           assertThat(browser.number(BROKEN_PICTURES)).as("broken pictures of " + page).isZero();
         }
+        // Nothing may still be on its way when the host goes.
+        browser.open(site.resolve("index.html").toUri());
         assertThat(host.missing()).isEmpty();
         assertThat(browser.complaints()).as("below a path").isEmpty();
       }
