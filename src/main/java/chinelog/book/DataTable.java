@@ -8,6 +8,9 @@ final class DataTable {
   /** A table of up to so many rows is kept on one page. */
   static final int WHOLE = 14;
 
+  /** A table of more rows is higher than the room that is kept for its beginning. */
+  private static final int FEW = 5;
+
   /**
    * A long table is written in bodies of so many rows: on every page that a body reaches, the
    * layout goes through all of its rows anew.
@@ -48,6 +51,8 @@ final class DataTable {
     this.out = setting.out;
     this.columns = columns;
     this.isMarkedAbove = rows.size() > 1 && rows.stream().distinct().count() == 1;
+    // The layout keeps room for the beginning of a box, but not for that of a table.
+    out.open("div", "class", rows.size() > FEW ? "long" : "");
     if (isMarkedAbove) {
       setting.tag(rows.get(0));
     }
@@ -121,7 +126,7 @@ final class DataTable {
   }
 
   void close() {
-    out.close().close();
+    out.close().close().close();
   }
 
   /**

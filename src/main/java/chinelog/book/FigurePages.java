@@ -104,13 +104,22 @@ final class FigurePages {
       }
       out.close().close();
       boolean isModel = !figure.model().isEmpty();
-      table.cell(1, value(figure, isModel, figure.model()), List.of());
+      number(table, 1, isTitled, value(figure, isModel, figure.model()));
       if (hasFullSize) {
-        table.cell(2, value(figure, !isModel, figure.fullSize()), List.of());
+        number(table, 2, isTitled, value(figure, !isModel, figure.fullSize()));
       }
       out.close();
       index(figure.title(), id, figure);
     }
+  }
+
+  /** A number; beside a title it is as far down as the words below the title. */
+  private void number(DataTable table, int column, boolean isTitled, String text) {
+    table.openCell(column);
+    if (isTitled) {
+      out.open("div", "class", "beside").close();
+    }
+    out.text(text).close();
   }
 
   /** What a figure was worked out from: between how it was and what came of it. */
