@@ -2,6 +2,7 @@ package chinelog.log;
 
 import chinelog.label.Agreement;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;
 import java.util.SortedMap;
@@ -62,5 +63,33 @@ public record Log(
     entries = List.copyOf(entries);
     photos = List.copyOf(photos);
     sheets = List.copyOf(sheets);
+  }
+
+  /** The log as it stood on a day: without the entries dated after it. */
+  public Log until(LocalDate day) {
+    return entries.stream().noneMatch(e -> e.date().isAfter(day))
+        ? this
+        : with(stock, entries.stream().filter(e -> !e.date().isAfter(day)).toList());
+  }
+
+  /** The log with other lots and entries. */
+  public Log with(List<Lot> otherStock, List<Entry> otherEntries) {
+    return new Log(
+        folder,
+        head,
+        stages,
+        agreements,
+        readers,
+        releases,
+        limits,
+        posts,
+        handover,
+        statements,
+        requests,
+        otherStock,
+        tables,
+        otherEntries,
+        photos,
+        sheets);
   }
 }

@@ -7,12 +7,7 @@ import chinelog.log.PhotoFile;
 import chinelog.photo.Darkroom;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -51,14 +46,10 @@ final class EditionPictures {
   }
 
   private static String sha256(Picture.Bytes bytes) {
-    try (DigestInputStream in =
-        new DigestInputStream(bytes.open(), MessageDigest.getInstance("SHA-256"))) {
-      in.transferTo(OutputStream.nullOutputStream());
-      return HexFormat.of().formatHex(in.getMessageDigest().digest());
+    try {
+      return Manifest.sha256(bytes.open());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
     }
   }
 }

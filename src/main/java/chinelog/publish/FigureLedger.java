@@ -33,20 +33,14 @@ final class FigureLedger {
   private final boolean expected;
 
   /**
-   * @param name of the file below the log, such as {@code records/public/ledger.csv}
+   * @param readers id of those whose it is
    * @param expected whether there must be one, since an edition went out before
    */
-  FigureLedger(Path file, String name, boolean expected) {
+  FigureLedger(Path file, String readers, boolean expected) {
     this.file = file;
-    this.readers = readersOf(name);
-    this.name = name;
+    this.readers = readers;
+    this.name = "records/" + readers + "/ledger.csv";
     this.expected = expected;
-  }
-
-  /** Whose it is: the folder it lies in is called by their id. */
-  private static String readersOf(String name) {
-    String folder = name.substring(0, Math.max(0, name.lastIndexOf('/')));
-    return folder.substring(folder.lastIndexOf('/') + 1);
   }
 
   /**

@@ -129,12 +129,17 @@ record Manifest(SortedMap<String, String> files) {
     return HexFormat.of().formatHex(sha256().digest(text.getBytes(StandardCharsets.UTF_8)));
   }
 
-  private static String sha256(Path file) throws IOException {
+  /** Of all that can be read, in hexadecimal; closes it. */
+  static String sha256(InputStream bytes) throws IOException {
     MessageDigest digest = sha256();
-    try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
+    try (InputStream in = new DigestInputStream(bytes, digest)) {
       in.transferTo(OutputStream.nullOutputStream());
     }
     return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static String sha256(Path file) throws IOException {
+    return sha256(Files.newInputStream(file));
   }
 
   private static MessageDigest sha256() {

@@ -59,7 +59,7 @@ final class Shelf {
   FigureLedger ledger(String readers) {
     return new FigureLedger(
         records(readers).resolve("ledger.csv"),
-        "records/" + readers + "/ledger.csv",
+        readers,
         Files.exists(records(readers).resolve("published.txt")));
   }
 

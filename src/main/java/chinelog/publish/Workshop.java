@@ -34,7 +34,7 @@ public final class Workshop {
     Shelf.requireOwnCache(folder);
     progress.begin("reading the log");
     LogReader.Reading reading = new LogReader(today, zone, Album::day).read(folder);
-    Log log = AsOf.cut(reading.log(), asOf);
+    Log log = reading.log().until(asOf);
     Problems problems = new Problems();
     problems.addAll(reading.problems());
     boolean settled = reading.settled();

@@ -69,7 +69,7 @@ final class Knowledge {
     return days.computeIfAbsent(
         figure.readers() + " " + day,
         key -> {
-          Log then = Web.until(log, day);
+          Log then = log.until(day);
           Facts facts = Reckoner.reckon(then).facts();
           Readers readers =
               log.readers().stream()

@@ -56,7 +56,7 @@ record Told(Log log, Facts facts, Set<String> untold) {
   /** No fact comes from a text; whether texts agree with the facts is asked of the whole log. */
   private static Facts reckon(Log log) {
     List<Entry> textless = log.entries().stream().map(e -> with(e, List.of(), e.used())).toList();
-    return Reckoner.reckon(with(log, log.stock(), textless)).facts();
+    return Reckoner.reckon(log.with(log.stock(), textless)).facts();
   }
 
   /**
@@ -64,8 +64,7 @@ record Told(Log log, Facts facts, Set<String> untold) {
    * others, and so nothing is told of the material.
    */
   private static Log without(Log log, Set<String> materials) {
-    return with(
-        log,
+    return log.with(
         log.stock().stream().filter(l -> !materials.contains(l.material())).toList(),
         log.entries().stream()
             .map(
@@ -75,27 +74,6 @@ record Told(Log log, Facts facts, Set<String> untold) {
                         e.text(),
                         e.used().stream().filter(u -> !materials.contains(u.material())).toList()))
             .toList());
-  }
-
-  /** A log with other lots and entries. */
-  static Log with(Log log, List<Lot> stock, List<Entry> entries) {
-    return new Log(
-        log.folder(),
-        log.head(),
-        log.stages(),
-        log.agreements(),
-        log.readers(),
-        log.releases(),
-        log.limits(),
-        log.posts(),
-        log.handover(),
-        log.statements(),
-        log.requests(),
-        stock,
-        log.tables(),
-        entries,
-        log.photos(),
-        log.sheets());
   }
 
   private static Entry with(Entry e, List<Block> text, List<Entry.Use> used) {

@@ -1,13 +1,11 @@
 package chinelog.withhold;
 
-import chinelog.log.Log;
 import chinelog.problem.Place;
 import chinelog.reckon.Expression;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.withhold.derive.Derivability;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -146,11 +144,5 @@ final class Web {
       }
       return name;
     }
-  }
-
-  /** The entries of a log up to a day. */
-  static Log until(Log log, LocalDate day) {
-    return Told.with(
-        log, log.stock(), log.entries().stream().filter(e -> !e.date().isAfter(day)).toList());
   }
 }

@@ -20,7 +20,8 @@ import java.util.List;
  */
 public final class DemoPrints {
 
-  private static final LocalDate DAY = LocalDate.of(2026, 6, 1);
+  /** The day for which the demo's editions are made. */
+  static final LocalDate DAY = LocalDate.of(2026, 6, 1);
 
   private DemoPrints() {}
 
@@ -48,7 +49,8 @@ public final class DemoPrints {
     }
   }
 
-  private static Edition edition(Workshop.Opened opened, Readers group) throws IOException {
+  /** An edition as publishing makes it. */
+  static Edition edition(Workshop.Opened opened, Readers group) throws IOException {
     Clearance clearance = Clearance.of(group.partyTo(), opened.log().agreements().values(), DAY);
     return Withholder.withhold(
             opened.log(),

@@ -1,15 +1,12 @@
 package chinelog.publish;
 
 import chinelog.edition.Edition;
-import chinelog.label.Clearance;
 import chinelog.log.Readers;
 import chinelog.markup.Theme;
 import chinelog.site.SiteWriter;
-import chinelog.withhold.Withholder;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 
@@ -18,8 +15,6 @@ import java.util.List;
  * DemoSites sample-log FOLDER slipway chartroom}.
  */
 public final class DemoSites {
-
-  private static final LocalDate DAY = LocalDate.of(2026, 6, 1);
 
   private DemoSites() {}
 
@@ -36,21 +31,11 @@ public final class DemoSites {
   /** Writes the site of each of the readers into a folder of their name. */
   public static void write(Path log, List<String> readers, String theme, Path to)
       throws IOException {
-    Workshop.Opened opened = Workshop.open(log, DAY, DAY, ZoneOffset.UTC, Progress.SILENT);
+    Workshop.Opened opened =
+        Workshop.open(log, DemoPrints.DAY, DemoPrints.DAY, ZoneOffset.UTC, Progress.SILENT);
     for (Readers group : opened.log().readers()) {
       if (readers.contains(group.id())) {
-        Clearance clearance =
-            Clearance.of(group.partyTo(), opened.log().agreements().values(), DAY);
-        Edition edition =
-            Withholder.withhold(
-                    opened.log(),
-                    opened.facts(),
-                    opened.album(),
-                    new LogPictures(opened.log(), clearance, false, Progress.SILENT),
-                    group,
-                    DAY,
-                    List.of())
-                .edition();
+        Edition edition = DemoPrints.edition(opened, group);
         Path site = Files.createDirectories(to.resolve(group.id()));
         SiteWriter.write(edition, Theme.load(theme, null), null, site);
       }

@@ -21,7 +21,7 @@ class FigureLedgerTest {
   @TempDir Path folder;
 
   private FigureLedger ledger(boolean expected) {
-    return new FigureLedger(folder.resolve("ledger.csv"), "records/public/ledger.csv", expected);
+    return new FigureLedger(folder.resolve("ledger.csv"), "public", expected);
   }
 
   @Test

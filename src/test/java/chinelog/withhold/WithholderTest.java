@@ -75,7 +75,7 @@ class WithholderTest {
       throws IOException {
     LogReader.Reading reading = new LogReader(day, ZoneOffset.UTC).read(folder);
     assertThat(reading.problems()).filteredOn(Problem::isError).isEmpty();
-    Log log = Web.until(reading.log(), day);
+    Log log = reading.log().until(day);
     Reckoner.Reckoning reckoning = Reckoner.reckon(log);
     assertThat(reckoning.problems()).filteredOn(Problem::isError).isEmpty();
     Readers group =
