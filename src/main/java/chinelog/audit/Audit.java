@@ -41,6 +41,20 @@ public final class Audit {
     this.pictures = pictures;
   }
 
+  /** As below, with every picture decoded. */
+  public static Report search(
+      Path folder,
+      Set<String> files,
+      Log log,
+      String readers,
+      Clearance clearance,
+      List<Canary> more,
+      Set<String> shown,
+      List<Picture> pictures)
+      throws IOException {
+    return search(folder, files, log, readers, clearance, more, shown, pictures, Set.of());
+  }
+
   /**
    * Searches every file below a folder.
    *
@@ -54,6 +68,8 @@ public final class Audit {
    * @param shown texts that the edition shows by right: every figure that is not withheld, as it is
    *     shown, and released ones; no canary is made of them
    * @param pictures all that the edition may hold, in files or in documents
+   * @param decodable SHA-256 of pictures that need not be decoded again, since nothing was found in
+   *     them before; all else is done for them, too
    * @throws IOException if a file cannot be read at all
    */
   public static Report search(
@@ -64,7 +80,8 @@ public final class Audit {
       Clearance clearance,
       List<Canary> more,
       Set<String> shown,
-      List<Picture> pictures)
+      List<Picture> pictures,
+      Set<String> decodable)
       throws IOException {
     LogWalk walk = new LogWalk(log, readers, clearance);
     walk.walk();
@@ -78,7 +95,7 @@ public final class Audit {
             new Addresses(new TreeSet<>(files), walk.links(), log.head().address()),
             originals,
             search,
-            new Pictures(pictures, credit(log.head(), clearance), originals, search));
+            new Pictures(pictures, decodable, credit(log.head(), clearance), originals, search));
     return audit.report(folder, files, secrets);
   }
 
@@ -103,7 +120,7 @@ public final class Audit {
         Comparator.comparing(Finding::file)
             .thenComparing(Finding::where)
             .thenComparing(Finding::what));
-    return new Report(List.copyOf(found), searched(there.keySet(), secrets));
+    return new Report(List.copyOf(found), searched(there.keySet(), secrets), pictures.clean());
   }
 
   private Findings opened(String name, Path file) {
@@ -251,8 +268,10 @@ public final class Audit {
    * What was searched and found.
    *
    * @param searched lines for the report: kinds of files, counts, what was looked for
+   * @param cleanPictures SHA-256 of all pictures in which nothing was found
    */
-  public record Report(List<Finding> findings, List<String> searched) {
+  public record Report(List<Finding> findings, List<String> searched, Set<String> cleanPictures) {
+
     public boolean isClean() {
       return findings.isEmpty();
     }

@@ -21,6 +21,9 @@ final class Disguises {
   private static final int LEAST_RUN = 6;
   private static final int LEAST_PACKED = 12;
 
+  /** Of letters in UTF-8, by their first byte; 0 for bytes with which none begins. */
+  private static final byte[] LENGTHS = lengths();
+
   private Disguises() {}
 
   /** {@code text} itself and everything else that it spells. */
@@ -115,16 +118,22 @@ final class Disguises {
   static List<String> strings(byte[] bytes) {
     List<String> found = new ArrayList<>();
     int start = 0;
-    for (int i = 0; i <= bytes.length; ) {
-      int letter = i < bytes.length ? letterAt(bytes, i) : 0;
-      if (letter > 0) {
-        i += letter;
-        continue;
+    while (start + LEAST_RUN <= bytes.length) {
+      // Looked at from behind, most stretches that are no text are told by one of their bytes.
+      int at = start + LEAST_RUN - 1;
+      while (at >= start && mayBeText(bytes, at)) {
+        at--;
       }
-      if (i - start >= LEAST_RUN) {
-        found.add(utf8(java.util.Arrays.copyOfRange(bytes, start, i)));
+      if (at < start) {
+        at = start;
+        for (int letter = letterAt(bytes, at); letter > 0; letter = letterAt(bytes, at)) {
+          at += letter;
+        }
+        if (at - start >= LEAST_RUN) {
+          found.add(new String(bytes, start, at - start, StandardCharsets.UTF_8));
+        }
       }
-      start = ++i;
+      start = at + 1;
     }
     wide(bytes, 0, found);
     wide(bytes, 1, found);
@@ -132,40 +141,76 @@ final class Disguises {
   }
 
   private static void wide(byte[] bytes, int first, List<String> found) {
-    StringBuilder run = new StringBuilder();
-    for (int i = first; i + 1 < bytes.length; i += 2) {
-      int c = (bytes[i] & 0xFF) << 8 | (bytes[i + 1] & 0xFF);
-      if (c >= 0x20 && c < 0x180 && c != 0x7F) {
-        run.append((char) c);
-        continue;
+    int start = first;
+    while (start + 2 * LEAST_RUN <= bytes.length) {
+      int at = start + 2 * (LEAST_RUN - 1);
+      while (at >= start && isWide(bytes, at)) {
+        at -= 2;
       }
-      if (run.length() >= LEAST_RUN) {
-        found.add(run.toString());
+      if (at < start) {
+        at = start + 2 * LEAST_RUN;
+        while (at + 1 < bytes.length && isWide(bytes, at)) {
+          at += 2;
+        }
+        found.add(new String(bytes, start, at - start, StandardCharsets.UTF_16BE));
       }
-      run.setLength(0);
+      start = at + 2;
     }
-    if (run.length() >= LEAST_RUN) {
-      found.add(run.toString());
+  }
+
+  private static boolean isWide(byte[] bytes, int at) {
+    int c = (bytes[at] & 0xFF) << 8 | (bytes[at + 1] & 0xFF);
+    return c >= 0x20 && c < 0x180 && c != 0x7F;
+  }
+
+  /** False only if this byte is part of no letter in UTF-8. */
+  private static boolean mayBeText(byte[] bytes, int at) {
+    int length = LENGTHS[bytes[at] & 0xFF];
+    if (length == 1) {
+      return true;
     }
+    return length > 1
+        ? at + 1 < bytes.length && continues(bytes[at + 1])
+        : continues(bytes[at])
+            && at > 0
+            && (continues(bytes[at - 1]) || LENGTHS[bytes[at - 1] & 0xFF] > 1);
+  }
+
+  private static boolean continues(byte b) {
+    return (b & 0xC0) == 0x80;
   }
 
   /** How many bytes the letter takes that begins here in UTF-8; 0 if none does. */
   private static int letterAt(byte[] bytes, int at) {
-    int first = bytes[at] & 0xFF;
-    if (first < 0x80) {
-      return first >= 0x20 && first != 0x7F || first == '\t' || first == '\n' || first == '\r'
-          ? 1
-          : 0;
-    }
-    int more = first < 0xC2 ? 0 : first < 0xE0 ? 1 : first < 0xF0 ? 2 : first < 0xF5 ? 3 : 0;
-    if (more == 0 || at + more >= bytes.length) {
+    if (at >= bytes.length) {
       return 0;
     }
-    for (int i = 1; i <= more; i++) {
-      if ((bytes[at + i] & 0xC0) != 0x80) {
+    int length = LENGTHS[bytes[at] & 0xFF];
+    if (length < 2) {
+      return length;
+    }
+    if (at + length > bytes.length) {
+      return 0;
+    }
+    for (int i = 1; i < length; i++) {
+      if (!continues(bytes[at + i])) {
         return 0;
       }
     }
-    return 1 + more;
+    return length;
+  }
+
+  private static byte[] lengths() {
+    byte[] lengths = new byte[256];
+    for (int first = 0; first < 256; first++) {
+      boolean drawn = first >= 0x20 && first != 0x7F;
+      boolean plain = drawn || first == '\t' || first == '\n' || first == '\r';
+      lengths[first] =
+          (byte)
+              (first < 0x80
+                  ? plain ? 1 : 0
+                  : first < 0xC2 ? 0 : first < 0xE0 ? 2 : first < 0xF0 ? 3 : first < 0xF5 ? 4 : 0);
+    }
+    return lengths;
   }
 }

@@ -54,15 +54,16 @@ final class JpegFile {
   /**
    * Walks and decodes a picture.
    *
-   * @return the picture, or null if it cannot be read
+   * @param decode false for a picture of these very bytes that was decoded before
+   * @return the picture, or null if it cannot be read or was not decoded
    */
   static @Nullable BufferedImage inspect(
-      byte[] bytes, Credit credit, Findings findings, String where) {
+      byte[] bytes, Credit credit, boolean decode, Findings findings, String where) {
     JpegFile file = new JpegFile(bytes, credit, findings, where);
     try {
       file.walk();
       file.readMetadata();
-      return file.decode();
+      return decode ? file.decode() : null;
     } catch (Unreadable e) {
       file.report(e.getMessage());
     } catch (IOException | JpegProcessingException | RuntimeException e) {

@@ -1,7 +1,6 @@
 package chinelog.audit;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -72,12 +71,11 @@ final class Needles {
   /** Needles by the hash of their first letters. */
   private static final class Anchors {
     private static final long BASE = 1_099_511_628_211L;
-    private static final int FILTER_BITS = 22;
 
     private final int length;
     private final long highest;
     private final Map<Long, List<Needle>> byHash = new HashMap<>();
-    private final BitSet filter = new BitSet(1 << FILTER_BITS);
+    private final HashSieve sieve = new HashSieve();
 
     Anchors(int length) {
       this.length = length;
@@ -93,7 +91,7 @@ final class Needles {
       for (int i = 0; i < length; i++) {
         hash = hash * BASE + needle.letters.charAt(i);
       }
-      filter.set(slot(hash));
+      sieve.add(hash);
       byHash.computeIfAbsent(hash, h -> new ArrayList<>()).add(needle);
     }
 
@@ -108,7 +106,7 @@ final class Needles {
           hash -= letters.charAt(i - length) * highest;
         }
         hash = hash * BASE + letters.charAt(i);
-        if (i >= length - 1 && filter.get(slot(hash))) {
+        if (i >= length - 1 && sieve.mayHold(hash)) {
           for (Needle needle : byHash.getOrDefault(hash, List.of())) {
             if (needle.letters.length() >= least && isAt(text, i - length + 1, needle)) {
               found.add(needle);
@@ -116,10 +114,6 @@ final class Needles {
           }
         }
       }
-    }
-
-    private static int slot(long hash) {
-      return (int) ((hash * 0x9E3779B97F4A7C15L) >>> (64 - FILTER_BITS));
     }
   }
 }

@@ -34,13 +34,12 @@ final class Originals {
   private static final int PIECES = 24;
   private static final int LEAST_DIFFERENT = 24;
   private static final long BASE = 1_099_511_628_211L;
-  private static final int FILTER_BITS = 22;
 
   /** The tables that most encoders write (ITU-T T.81, annex K). */
   private static final byte[] STANDARD = standard();
 
   private final Map<Long, List<Piece>> byHash = new HashMap<>();
-  private final BitSet filter = new BitSet(1 << FILTER_BITS);
+  private final HashSieve sieve = new HashSieve();
   private int known;
 
   private record Piece(byte[] bytes, String original) {}
@@ -108,7 +107,7 @@ final class Originals {
   private void add(byte[] piece, String path) {
     if (different(piece) >= LEAST_DIFFERENT && !isIn(STANDARD, piece)) {
       long hash = hash(piece, 0);
-      filter.set(slot(hash));
+      sieve.add(hash);
       byHash.computeIfAbsent(hash, h -> new ArrayList<>(1)).add(new Piece(piece, path));
     }
   }
@@ -131,7 +130,7 @@ final class Originals {
     }
     long hash = hash(bytes, 0);
     for (int i = 0; ; i++) {
-      if (filter.get(slot(hash))) {
+      if (sieve.mayHold(hash)) {
         for (Piece piece : byHash.getOrDefault(hash, List.of())) {
           if (Arrays.equals(bytes, i, i + PIECE, piece.bytes, 0, PIECE)) {
             findings.add(where, "It holds bytes of " + piece.original + " as they are in the log.");
@@ -151,9 +150,5 @@ final class Originals {
       hash = hash * BASE + (bytes[i] & 0xFF);
     }
     return hash;
-  }
-
-  private static int slot(long hash) {
-    return (int) ((hash * 0x9E3779B97F4A7C15L) >>> (64 - FILTER_BITS));
   }
 }

@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 final class Pictures {
 
   private final Map<String, List<Audit.Picture>> byHash = new TreeMap<>();
+  private final Set<String> decodable;
   private final Credit credit;
   private final Originals originals;
   private final Search search;
@@ -29,27 +30,41 @@ final class Pictures {
 
   private final Map<String, Integer> filled = new ConcurrentHashMap<>();
 
-  Pictures(List<Audit.Picture> pictures, Credit credit, Originals originals, Search search) {
+  /**
+   * @param decodable hashes of pictures known to decode without a fault
+   */
+  Pictures(
+      List<Audit.Picture> pictures,
+      Set<String> decodable,
+      Credit credit,
+      Originals originals,
+      Search search) {
     for (Audit.Picture picture : pictures) {
       picture
           .sha256()
           .forEach(hash -> byHash.computeIfAbsent(hash, h -> new ArrayList<>()).add(picture));
     }
+    this.decodable = decodable;
     this.credit = credit;
     this.originals = originals;
     this.search = search;
   }
 
   void jpeg(byte[] bytes, Findings findings, String where) {
-    inspect(bytes, findings, where, own -> JpegFile.inspect(bytes, credit, own, where));
+    inspect(
+        bytes,
+        findings,
+        where,
+        (own, decode) -> JpegFile.inspect(bytes, credit, decode, own, where));
   }
 
   void png(byte[] bytes, Findings findings, String where) {
-    inspect(bytes, findings, where, own -> PngFile.inspect(bytes, own, where));
+    inspect(bytes, findings, where, (own, decode) -> PngFile.inspect(bytes, own, where));
   }
 
   private interface Opening {
-    @Nullable BufferedImage open(Findings findings);
+    /** Null for what cannot be read, or need not be decoded. */
+    @Nullable BufferedImage open(Findings findings, boolean decode);
   }
 
   private void inspect(byte[] bytes, Findings findings, String where, Opening opening) {
@@ -60,8 +75,9 @@ final class Pictures {
     Findings own = new Findings(findings.file());
     originals.find(bytes, own, where);
     search.bytes(bytes, own, where);
-    BufferedImage image = opening.open(own);
     List<Audit.Picture> known = byHash.getOrDefault(hash, List.of());
+    boolean isFilled = known.stream().anyMatch(p -> !p.filled().isEmpty());
+    BufferedImage image = opening.open(own, isFilled || !decodable.contains(hash));
     if (known.isEmpty()) {
       own.add(where, "It is none of the pictures that the log gives these readers.");
     }
@@ -75,6 +91,11 @@ final class Pictures {
       clean.add(hash);
     }
     own.list().forEach(f -> findings.add(f.where(), f.what()));
+  }
+
+  /** Hashes of all pictures in which nothing was found. */
+  Set<String> clean() {
+    return Set.copyOf(clean);
   }
 
   /** How many filled parts were looked at, a picture that stands in many places counted once. */

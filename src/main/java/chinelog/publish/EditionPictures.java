@@ -41,15 +41,7 @@ final class EditionPictures {
 
   private static Set<String> hashes(Picture picture) {
     Set<String> hashes = new TreeSet<>();
-    picture.renditions().forEach(r -> hashes.add(sha256(r.jpeg())));
+    picture.renditions().forEach(r -> hashes.add(Manifest.sha256(r.jpeg()::open)));
     return hashes;
-  }
-
-  private static String sha256(Picture.Bytes bytes) {
-    try {
-      return Manifest.sha256(bytes.open());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

@@ -3,6 +3,7 @@ package chinelog.publish;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -13,10 +14,13 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -30,9 +34,11 @@ record Manifest(SortedMap<String, String> files) {
 
   /** Everything below a folder. */
   static Manifest of(Path folder) throws IOException {
-    SortedMap<String, String> files = new TreeMap<>();
-    for (Path file : list(folder)) {
-      files.put(name(folder, file), sha256(file));
+    SortedMap<String, String> files = new ConcurrentSkipListMap<>();
+    try {
+      list(folder).parallelStream().forEach(f -> files.put(name(folder, f), sha256(f)));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
     return new Manifest(files);
   }
@@ -88,15 +94,18 @@ record Manifest(SortedMap<String, String> files) {
 
   /** Names of files of this manifest that stand in a folder and are not as they were written. */
   Set<String> changedIn(Path folder) throws IOException {
-    Set<String> changed = new TreeSet<>();
-    for (String name : names()) {
-      Path file = folder.resolve(name);
-      if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
-          && !sha256(file).equals(files.get(name))) {
-        changed.add(name);
-      }
+    try {
+      return files.entrySet().parallelStream()
+          .filter(file -> isChanged(folder.resolve(file.getKey()), file.getValue()))
+          .map(Map.Entry::getKey)
+          .collect(Collectors.toCollection(TreeSet::new));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
-    return changed;
+  }
+
+  private static boolean isChanged(Path file, String hash) {
+    return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && !sha256(file).equals(hash);
   }
 
   private static List<Path> list(Path folder) throws IOException {
@@ -129,17 +138,28 @@ record Manifest(SortedMap<String, String> files) {
     return HexFormat.of().formatHex(sha256().digest(text.getBytes(StandardCharsets.UTF_8)));
   }
 
-  /** Of all that can be read, in hexadecimal; closes it. */
-  static String sha256(InputStream bytes) throws IOException {
+  /** What can be read. */
+  interface Source {
+    InputStream open() throws IOException;
+  }
+
+  /**
+   * Of all that can be read, in hexadecimal.
+   *
+   * @throws UncheckedIOException if it cannot
+   */
+  static String sha256(Source source) {
     MessageDigest digest = sha256();
-    try (InputStream in = new DigestInputStream(bytes, digest)) {
+    try (InputStream in = new DigestInputStream(source.open(), digest)) {
       in.transferTo(OutputStream.nullOutputStream());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
     return HexFormat.of().formatHex(digest.digest());
   }
 
-  private static String sha256(Path file) throws IOException {
-    return sha256(Files.newInputStream(file));
+  private static String sha256(Path file) {
+    return sha256(() -> Files.newInputStream(file));
   }
 
   private static MessageDigest sha256() {

@@ -27,6 +27,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -105,10 +106,11 @@ public final class Publisher {
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
     List<Draft> drafts = new ArrayList<>();
+    CleanPictures clean = CleanPictures.of(folder);
     try {
       List<PrintedFigure> known = knownAfter(opened, changed, before.figures());
       for (Readers group : changed) {
-        Draft draft = draft(opened, group, known, problems);
+        Draft draft = draft(opened, group, known, clean, problems);
         if (draft != null) {
           drafts.add(draft);
         }
@@ -188,10 +190,14 @@ public final class Publisher {
       Audit.Report report) {}
 
   private @Nullable Draft draft(
-      Workshop.Opened opened, Readers group, List<PrintedFigure> known, Problems problems)
+      Workshop.Opened opened,
+      Readers group,
+      List<PrintedFigure> known,
+      CleanPictures clean,
+      Problems problems)
       throws IOException {
     try {
-      return attempt(opened, group, known, problems);
+      return attempt(opened, group, known, clean, problems);
     } catch (ProblemException e) {
       problems.add(e.problem());
       return null;
@@ -199,7 +205,11 @@ public final class Publisher {
   }
 
   private @Nullable Draft attempt(
-      Workshop.Opened opened, Readers group, List<PrintedFigure> known, Problems problems)
+      Workshop.Opened opened,
+      Readers group,
+      List<PrintedFigure> known,
+      CleanPictures clean,
+      Problems problems)
       throws IOException {
     String who = group.id();
     progress.begin("withholding for " + who);
@@ -218,7 +228,10 @@ public final class Publisher {
     FileTimes.set(making, asOf);
     Manifest manifest = Manifest.of(making);
     progress.begin("auditing the edition for " + who);
-    Audit.Report report = search(making, manifest, opened, withheld, who);
+    Audit.Report report =
+        search(
+            making, manifest, opened, withheld, who, EditionPictures.of(withheld), clean.hashes());
+    clean.addAll(report.cleanPictures());
     return new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
   }
 
@@ -264,6 +277,7 @@ public final class Publisher {
     return List.copyOf(figures);
   }
 
+  /** Searches an edition anew, whatever was found in its pictures before. */
   static Audit.Report search(
       Path edition,
       Manifest manifest,
@@ -271,7 +285,8 @@ public final class Publisher {
       Withholder.Withheld withheld,
       String readers)
       throws IOException {
-    return search(edition, manifest, opened, withheld, readers, EditionPictures.of(withheld));
+    List<Audit.Picture> pictures = EditionPictures.of(withheld);
+    return search(edition, manifest, opened, withheld, readers, pictures, Set.of());
   }
 
   private static Audit.Report search(
@@ -280,7 +295,8 @@ public final class Publisher {
       Workshop.Opened opened,
       Withholder.Withheld withheld,
       String readers,
-      List<Audit.Picture> pictures)
+      List<Audit.Picture> pictures,
+      Set<String> decodable)
       throws IOException {
     return Audit.search(
         edition,
@@ -290,7 +306,8 @@ public final class Publisher {
         withheld.clearance(),
         Canaries.of(opened, withheld),
         Canaries.shown(opened, withheld),
-        pictures);
+        pictures,
+        decodable);
   }
 
   private void render(Edition edition, Readers group, Path making) throws IOException {
@@ -392,7 +409,7 @@ public final class Publisher {
         // It may have been published with the other way of reducing photographs.
         List<Audit.Picture> pictures = new ArrayList<>(EditionPictures.of(withheld));
         pictures.addAll(EditionPictures.of(withhold(opened, group, !fastPhotos, known)));
-        report = search(standing, manifest, opened, withheld, group.id(), pictures);
+        report = search(standing, manifest, opened, withheld, group.id(), pictures, Set.of());
       }
       Draft draft =
           new Draft(group, opened.log().agreements().values(), withheld, manifest, report);

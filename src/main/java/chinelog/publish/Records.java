@@ -41,7 +41,7 @@ final class Records {
   }
 
   /** Writes a file whole or, on a full disk, not at all. */
-  private static void replace(Path file, List<String> lines) throws IOException {
+  static void replace(Path file, List<String> lines) throws IOException {
     Path fresh = file.resolveSibling(file.getFileName() + ".new");
     try {
       Files.write(fresh, lines);

@@ -8,6 +8,7 @@ import chinelog.markup.Theme;
 import chinelog.markup.Wording;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -67,9 +68,7 @@ public final class SiteWriter {
     }
     writeText("assets/search-pages.js", search.script());
     writeAssets();
-    for (Plate plate : contents.plates()) {
-      writePicture(plate.picture());
-    }
+    writePictures();
     URI address = contents.address();
     if (address != null) {
       writeText("feed.xml", Outside.feed(contents, address));
@@ -145,14 +144,24 @@ public final class SiteWriter {
     }
   }
 
-  private void writePicture(Picture picture) throws IOException {
-    for (Picture.Rendition rendition : picture.renditions()) {
-      Path file = prepared(Addresses.picture(picture, rendition));
-      if (!Files.exists(file)) {
-        try (InputStream in = rendition.jpeg().open()) {
-          Files.copy(in, file);
-        }
-      }
+  private void writePictures() throws IOException {
+    Map<String, Picture.Rendition> files = new TreeMap<>();
+    for (Plate plate : contents.plates()) {
+      Picture picture = plate.picture();
+      picture.renditions().forEach(r -> files.put(Addresses.picture(picture, r), r));
+    }
+    try {
+      files.entrySet().parallelStream().forEach(file -> copy(file.getValue(), file.getKey()));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private void copy(Picture.Rendition rendition, String path) {
+    try (InputStream in = rendition.jpeg().open()) {
+      Files.copy(in, prepared(path));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

@@ -70,9 +70,12 @@ final class SampleEdition {
   }
 
   static Audit.Picture told(byte[] bytes, Audit.Filled... filled) {
+    return new Audit.Picture(Set.of(sha256(bytes)), List.of(filled));
+  }
+
+  static String sha256(byte[] bytes) {
     try {
-      byte[] hash = MessageDigest.getInstance("SHA-256").digest(bytes);
-      return new Audit.Picture(Set.of(HexFormat.of().formatHex(hash)), List.of(filled));
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     }
