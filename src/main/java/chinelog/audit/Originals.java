@@ -18,8 +18,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import javax.imageio.ImageIO;
 
 /**
@@ -36,7 +38,7 @@ final class Originals {
   private static final long BASE = 1_099_511_628_211L;
 
   /** The tables that most encoders write (ITU-T T.81, annex K). */
-  private static final byte[] STANDARD = standard();
+  private static final Set<ByteBuffer> STANDARD = pieces(standard());
 
   private final Map<Long, List<Piece>> byHash = new HashMap<>();
   private final HashSieve sieve = new HashSieve();
@@ -55,13 +57,12 @@ final class Originals {
     }
   }
 
-  private static boolean isIn(byte[] whole, byte[] piece) {
-    for (int i = 0; i + piece.length <= whole.length; i++) {
-      if (Arrays.equals(whole, i, i + piece.length, piece, 0, piece.length)) {
-        return true;
-      }
+  private static Set<ByteBuffer> pieces(byte[] whole) {
+    Set<ByteBuffer> pieces = new HashSet<>();
+    for (int i = 0; i + PIECE <= whole.length; i++) {
+      pieces.add(ByteBuffer.wrap(whole, i, PIECE).slice());
     }
-    return false;
+    return pieces;
   }
 
   /**
@@ -105,7 +106,7 @@ final class Originals {
   }
 
   private void add(byte[] piece, String path) {
-    if (different(piece) >= LEAST_DIFFERENT && !isIn(STANDARD, piece)) {
+    if (different(piece) >= LEAST_DIFFERENT && !STANDARD.contains(ByteBuffer.wrap(piece))) {
       long hash = hash(piece, 0);
       sieve.add(hash);
       byHash.computeIfAbsent(hash, h -> new ArrayList<>(1)).add(new Piece(piece, path));

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
@@ -29,6 +30,10 @@ final class PdfFile {
   private static final String WHERE = "the document";
 
   private final byte[] bytes;
+
+  /** {@link #bytes} with nothing in the place of pictures, which are searched by themselves. */
+  private final byte[] unpictured;
+
   private final Addresses addresses;
   private final Originals originals;
   private final Search search;
@@ -46,6 +51,7 @@ final class PdfFile {
       Pictures known,
       Findings findings) {
     this.bytes = bytes;
+    this.unpictured = bytes.clone();
     this.addresses = addresses;
     this.originals = originals;
     this.search = search;
@@ -65,7 +71,6 @@ final class PdfFile {
 
   private void run() {
     bookends();
-    search.bytes(bytes, findings, WHERE);
     try (PDDocument pdf = Loader.loadPDF(bytes)) {
       if (pdf.isEncrypted()) {
         findings.add(WHERE, "The document is encrypted, so that it cannot be searched.");
@@ -76,6 +81,7 @@ final class PdfFile {
       catalog(pdf.getDocumentCatalog().getCOSObject());
       reach(document.getTrailer());
       unreferenced(document);
+      search.bytes(unpictured, findings, WHERE);
       search.text(strings.toString(), findings, "names, titles and descriptions");
       PdfText.inspect(pdf, search, findings);
       PdfPaint.inspect(pdf, findings);
@@ -221,8 +227,7 @@ final class PdfFile {
       metadata(decoded(stream));
       return;
     }
-    boolean isJpeg = stream.getFilters() instanceof COSName name && name.equals(COSName.DCT_DECODE);
-    if (isJpeg) {
+    if (isJpeg(stream)) {
       byte[] jpeg;
       try (InputStream raw = stream.createRawInputStream()) {
         jpeg = raw.readAllBytes();
@@ -237,6 +242,10 @@ final class PdfFile {
     byte[] content = decoded(stream);
     originals.find(content, findings, "what stands under " + key);
     search.bytes(content, findings, "what stands under " + key);
+  }
+
+  private static boolean isJpeg(COSStream stream) {
+    return COSName.DCT_DECODE.equals(stream.getFilters());
   }
 
   private void filters(COSStream stream, String key) {
@@ -336,6 +345,9 @@ final class PdfFile {
           return;
         }
         from = (int) (body + 6 + length);
+        if (isJpeg(stream)) {
+          Arrays.fill(unpictured, body + 6, from, (byte) 0);
+        }
         int close = all.indexOf("endstream", from);
         if (close < 0 || close - from > 4) {
           findings.add(WHERE, "A stream is longer than it says.");

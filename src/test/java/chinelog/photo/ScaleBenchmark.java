@@ -14,8 +14,8 @@ import java.util.Locale;
  * Prints how time and memory grow with the number of photographs, first and second time.
  *
  * <p>Arguments: an empty folder to work in, and numbers of photographs such as 1000 3000 10000. Run
- * it with {@code -Xmx1g} to see that so much is enough: where there is more, Java lets more of what
- * is used up lie about.
+ * it with {@code -XX:MaxNewSize=256m} as the launcher does: without, Java lets more of what is used
+ * up lie about where there is room.
  */
 final class ScaleBenchmark {
 
