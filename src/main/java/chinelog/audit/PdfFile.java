@@ -5,10 +5,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -31,8 +33,8 @@ final class PdfFile {
 
   private final byte[] bytes;
 
-  /** {@link #bytes} with nothing in the place of pictures, which are searched by themselves. */
-  private final byte[] unpictured;
+  /** The same, a letter for a byte. */
+  private final String all;
 
   private final Addresses addresses;
   private final Originals originals;
@@ -41,6 +43,7 @@ final class PdfFile {
   private final Findings findings;
   private final Set<COSObjectKey> reached = new HashSet<>();
   private final StringBuilder strings = new StringBuilder();
+  private final List<Span> pictureBodies = new ArrayList<>();
   private int pictures;
 
   private PdfFile(
@@ -51,7 +54,7 @@ final class PdfFile {
       Pictures known,
       Findings findings) {
     this.bytes = bytes;
-    this.unpictured = bytes.clone();
+    this.all = new String(bytes, StandardCharsets.ISO_8859_1);
     this.addresses = addresses;
     this.originals = originals;
     this.search = search;
@@ -59,6 +62,11 @@ final class PdfFile {
     this.findings = findings;
   }
 
+  /**
+   * Opens and searches a document.
+   *
+   * @param bytes are not the document's any more afterwards
+   */
   static void inspect(
       byte[] bytes,
       Addresses addresses,
@@ -81,30 +89,31 @@ final class PdfFile {
       catalog(pdf.getDocumentCatalog().getCOSObject());
       reach(document.getTrailer());
       unreferenced(document);
-      search.bytes(unpictured, findings, WHERE);
       search.text(strings.toString(), findings, "names, titles and descriptions");
       PdfText.inspect(pdf, search, findings);
       PdfPaint.inspect(pdf, findings);
     } catch (IOException | RuntimeException | StackOverflowError | NoClassDefFoundError e) {
       findings.add(WHERE, "This document cannot be read to its end.");
     }
+    // Pictures are searched by themselves; from here on their bytes are needed no more.
+    pictureBodies.forEach(body -> Arrays.fill(bytes, body.from, body.to, (byte) 0));
+    search.bytes(bytes, findings, WHERE);
   }
 
   /** A second revision begins after the first one's end. */
   private void bookends() {
-    String all = new String(bytes, StandardCharsets.ISO_8859_1);
     if (!all.startsWith("%PDF-")) {
       findings.add(WHERE, "Something stands before the document.");
     }
-    if (count(all, "%%EOF") != 1 || count(all, "startxref") != 1) {
+    if (count("%%EOF") != 1 || count("startxref") != 1) {
       findings.add(WHERE, "The document holds an earlier version of itself.");
     }
-    if (!all.stripTrailing().endsWith("%%EOF")) {
+    if (!all.substring(all.lastIndexOf("%%EOF") + 1).strip().equals("%EOF")) {
       findings.add(WHERE, "Something stands after the document.");
     }
   }
 
-  private static int count(String all, String part) {
+  private int count(String part) {
     int count = 0;
     for (int i = all.indexOf(part); i >= 0; i = all.indexOf(part, i + 1)) {
       count++;
@@ -148,6 +157,8 @@ final class PdfFile {
       }
     }
   }
+
+  private record Span(int from, int to) {}
 
   /** One object on the way, with the key it was found under. */
   private record Step(COSBase object, String key, boolean hasOwnNames) {}
@@ -317,7 +328,6 @@ final class PdfFile {
   }
 
   private void between(COSDocument document, Map<Long, COSObjectKey> places) {
-    String all = new String(bytes, StandardCharsets.ISO_8859_1);
     int end = all.indexOf('\n') + 1;
     if (all.startsWith("%", end)) {
       int line = all.indexOf('\n', end) + 1;
@@ -346,7 +356,7 @@ final class PdfFile {
         }
         from = (int) (body + 6 + length);
         if (isJpeg(stream)) {
-          Arrays.fill(unpictured, body + 6, from, (byte) 0);
+          pictureBodies.add(new Span(body + 6, from));
         }
         int close = all.indexOf("endstream", from);
         if (close < 0 || close - from > 4) {
