@@ -9,6 +9,8 @@ import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
+import java.util.SortedMap;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
@@ -27,7 +29,7 @@ class UnchangedTest {
   /** Longer than the span in which a change may go unseen. */
   private static final long SETTLED_MILLIS = 2100;
 
-  private static final int LOGS = 16;
+  private static final int LOGS = 17;
   private static final Deque<TinyLog> PUBLISHED = new ArrayDeque<>();
 
   private final TinyLog log = PUBLISHED.remove();
@@ -76,6 +78,7 @@ class UnchangedTest {
   static Stream<Case> changes() {
     return Stream.of(
         new Case("a word", l -> l.replace(TinyLog.NOTE, "lies straight", "lies crooked")),
+        new Case("a photograph more", l -> l.photo("photos/2026-03-26_2.png")),
         new Case("a new note", l -> l.write("entries/2026-03-27-more.md", "More of it.\n")),
         new Case(
             "a photograph's words", l -> l.write("photos/photos.yaml", "keel.png: {alt: K}\n")),
@@ -117,6 +120,17 @@ class UnchangedTest {
     Said said = log.run("publish", "--for", "public");
     assertThat(said.err()).doesNotContain("error");
     assertThat(said.out()).contains("shown").doesNotContain(STANDS);
+    // What was kept from before makes no difference to what comes of it.
+    SortedMap<String, String> made = published();
+    for (String folder : List.of("published", "records", ".chinelog")) {
+      log.move(folder, "../gone/" + log.path("").getFileName() + folder);
+    }
+    log.run("publish", "--for", "public");
+    assertThat(published()).isEqualTo(made);
+  }
+
+  private SortedMap<String, String> published() {
+    return log.everything().tailMap("published/public/").headMap("published/public0");
   }
 
   @Test
