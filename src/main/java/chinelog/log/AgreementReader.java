@@ -23,6 +23,8 @@ final class AgreementReader {
   /** The agreement that sheets are under where the log names none; only the workshop is party. */
   static final String SHEETS = "sheets";
 
+  private static final String WORD =
+      "Write one word of small letters a to z, digits and hyphens, such as ";
   private static final Set<String> RESERVED = Set.of("all", "none", "public", "never");
 
   /** In the order of {@link Readers.Output}. */
@@ -46,7 +48,7 @@ final class AgreementReader {
             .error(
                 pair.key().place(),
                 "\"" + id + "\" cannot be the name of an agreement.",
-                "Write one word of small letters a to z, digits and hyphens, such as lines.");
+                WORD + Values.word(id, "-", "[a-z][a-z0-9-]*", "lines") + ".");
         continue;
       }
       found.put(id, agreement(id, pair.value(), scope));
@@ -64,17 +66,27 @@ final class AgreementReader {
         fields.text("with", ""),
         fields.text("covers", ""),
         fields.date("from"),
-        until(fields),
+        until(fields, scope),
         choice(fields, "afterwards", List.of("kept", "free")).equals("free"),
         choice(fields, "presence", List.of("note", "nothing")).equals("nothing")
             ? Presence.NOTHING
             : Presence.NOTE);
   }
 
-  private static @Nullable LocalDate until(Fields fields) {
+  private static @Nullable LocalDate until(Fields fields, Scope scope) {
     Yaml yaml = fields.find("until");
-    boolean never = yaml instanceof Yaml.Scalar s && s.text().equals("never");
-    return yaml == null || never ? null : fields.values().date(yaml);
+    String word = yaml instanceof Yaml.Scalar s ? s.text() : "";
+    if (word.matches("\\D+") && !word.equals("never")) {
+      scope
+          .problems()
+          .error(
+              fields.place("until"),
+              "\"" + word + "\" is not a date as it is written here.",
+              "Write \"until: never\" if the agreement has no end; else year-month-day, such as"
+                  + " 2027-03-14.");
+      return null;
+    }
+    return yaml == null || word.equals("never") ? null : fields.values().date(yaml);
   }
 
   /** One of the words, of which the first is the default. */
@@ -129,7 +141,9 @@ final class AgreementReader {
             .error(
                 pair.key().place(),
                 "\"" + id + "\" cannot be the name of readers.",
-                "Write one word of small letters a to z, digits and hyphens, such as client.");
+                WORD
+                    + Values.word(id, "-", "[a-z][a-z0-9-]*", "client")
+                    + "; how they are called otherwise goes into \"title\".");
       }
     }
     if (found.stream().noneMatch(r -> r.id().equals("public"))) {

@@ -90,7 +90,7 @@ final class PlanReader {
     List<Limit> limits = new ArrayList<>();
     for (Yaml.Pair pair : log.pairs("limits")) {
       String id = pair.key().text();
-      Fields fields = Fields.of(pair.value(), scope, Label.NONE, "title", "rule", "under");
+      Fields fields = Fields.of(pair.value(), scope, Label.NONE, "rule", "title", "under");
       String rule =
           fields.require("rule", "hull.loa <= 36 in") == null ? null : fields.text("rule");
       if (rule != null) {

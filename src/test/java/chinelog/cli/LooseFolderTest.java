@@ -105,6 +105,41 @@ class LooseFolderTest {
   }
 
   @Test
+  void aDateThatIsWrittenInAnotherWayBeginsANotesNameTooUnlessItMayMeanTwoDays() {
+    TinyLog log =
+        loose()
+            .write("14.3.2026 paper.md", "One.\n")
+            .write("2026_03_19.md", "Two.\n")
+            .write("21 March 2026, frames.md", "Three.\n")
+            .write("3-4-2026.md", "Four.\n");
+    Said said = log.run("check");
+    assertThat(said.status()).isZero();
+    assertThat(said.err().lines().filter(line -> line.contains("has no date")))
+        .singleElement()
+        .asString()
+        .startsWith("3-4-2026.md: reminder: This note has no date; ")
+        .endsWith("Begin its name with its date, such as 2026-03-04-drawings.md.");
+    log.run("publish", "--for", "public");
+    assertThat(site(log)).contains("2026-03-14", "2026-03-19", "2026-03-21");
+  }
+
+  @Test
+  void notesOfAnotherKindAreNamedAndTheRestOfAFolderIsNot() {
+    TinyLog log =
+        loose()
+            .write("a.txt", "One.\n")
+            .write("b.txt", "Two.\n")
+            .write("c.docx", "Three.\n")
+            .write("d.xls", "Four.\n");
+    assertThat(log.run("check").err())
+        .contains(
+            "a.txt: reminder: This file is not read, nor b.txt. If it is a note, let its name")
+        .contains(
+            "c.docx: reminder: This file is not read. If it is a note, save it as plain text,")
+        .doesNotContain("d.xls");
+  }
+
+  @Test
   void aLogYamlThatIsMisnamedIsNotTakenForNone() {
     for (String name : List.of("log.yml", "Log.yaml", "log.yaml.txt")) {
       TinyLog log = TinyLog.in(folder.resolve(name)).move("log.yaml", name);
