@@ -21,7 +21,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.zip.ZipException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -95,12 +94,6 @@ final class GatherCommand extends LogCommand {
           Gatherer.gather(
               new Gatherer.Request(photos, log, head.zone(), clocks, clockPhoto(), today(), dryRun),
               (done, of) -> talk().progress().begin("photograph " + done + " of " + of));
-    } catch (ZipException e) {
-      throw wrong(
-          "\u201c"
-              + photos
-              + "\u201d is no folder, and no zip that can be opened. To bring in one"
-              + " photograph, name the folder it lies in.");
     } finally {
       talk().endProgress();
     }

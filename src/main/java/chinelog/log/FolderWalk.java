@@ -47,7 +47,10 @@ final class FolderWalk {
   private final Problems problems;
   private final SortedMap<String, Path> all = new TreeMap<>();
 
-  /** Paths of files that are not read, by what to do about them. */
+  /** Paths of what looks like a file of settings, but is none, by what to do about them. */
+  private final SortedMap<String, List<String>> misnamed = new TreeMap<>();
+
+  /** Paths of other files that are not read, by what to do about them. */
   private final SortedMap<String, List<String>> unread = new TreeMap<>();
 
   private FolderWalk(Path folder, Problems problems) {
@@ -186,7 +189,7 @@ final class FolderWalk {
           }
         });
     strangers.forEach(path -> reportStranger(path, loose));
-    tellUnread();
+    tellStrangers();
     if (loose && entries.isEmpty() && photos.isEmpty() && !problems.hasErrors()) {
       problems.error(
           Place.of("log.yaml"),
@@ -206,15 +209,14 @@ final class FolderWalk {
               ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION)).toList()
               : List.of("photos.yaml");
       String name = path.substring(path.lastIndexOf('/') + 1);
-      problems.error(
-          Place.of(path),
-          "No file of this name is read here.",
+      String remedy =
           Suggestion.findNearest(undisguised(name), known)
               .map(k -> "Rename it to \"" + k + "\".")
               .orElse(
                   "Rename it to one of: "
                       + String.join(", ", known)
-                      + "; or move it out of the log."));
+                      + "; or move it out of the log.");
+      misnamed.computeIfAbsent(remedy, r -> new ArrayList<>()).add(path);
       return;
     }
     String remedy = remedy(path, ending, loose);
@@ -270,18 +272,26 @@ final class FolderWalk {
   }
 
   /** Many files of one sort are told in one message. */
-  private void tellUnread() {
+  private void tellStrangers() {
+    misnamed.forEach(
+        (remedy, paths) ->
+            problems.error(
+                Place.of(paths.get(0)),
+                "No file of this name is read here" + others(paths) + ".",
+                remedy));
     unread.forEach(
         (remedy, paths) ->
             problems.reminder(
-                Place.of(paths.get(0)),
-                paths.size() == 1
-                    ? "This file is not read."
-                    : "This file is not read, nor "
-                        + String.join(", ", paths.subList(1, Math.min(paths.size(), NAMED)))
-                        + (paths.size() > NAMED ? " and " + (paths.size() - NAMED) + " more" : "")
-                        + ".",
-                remedy));
+                Place.of(paths.get(0)), "This file is not read" + others(paths) + ".", remedy));
+  }
+
+  private static String others(List<String> paths) {
+    int named = Math.min(paths.size(), NAMED);
+    return paths.size() == 1
+        ? ""
+        : ", nor "
+            + String.join(", ", paths.subList(1, named))
+            + (paths.size() > named ? " and " + (paths.size() - named) + " more" : "");
   }
 
   static String ending(String path) {

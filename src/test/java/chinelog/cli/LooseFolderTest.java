@@ -91,6 +91,9 @@ class LooseFolderTest {
     assertThat(page).contains("style-src 'self' 'sha256-" + hash + "';");
     assertThat(style).contains("--paper:").doesNotContain("url(");
     assertThat(page).doesNotContain("site.css", "<nav");
+    // It is shown under any wrong address: no path relative to that leads to the first page.
+    assertThat(page.replace("href=\"#text\"", "")).doesNotContain("href=", "src=");
+    assertThat(page).contains("whatever comes after the name of the site");
     assertThat(log.read("published/public/site/index.html")).doesNotContain("<style", "sha256-");
   }
 
