@@ -32,7 +32,10 @@ import picocli.CommandLine.Parameters;
     description =
         "Bring photographs in from a card, a phone's folder or a zip: verified copies, no"
             + " duplicates, the clock put right. The source is never altered.",
-    footer = {"", "Example: chinelog gather card/DCIM --into my-build --dry-run"})
+    footer = {
+      "",
+      "Example: ${sys:chinelog.command:-chinelog} gather /media/card/DCIM --into my-build --dry-run"
+    })
 final class GatherCommand extends LogCommand {
 
   @Parameters(paramLabel = "PHOTOS", description = "A folder or a zip.")
@@ -44,13 +47,16 @@ final class GatherCommand extends LogCommand {
   @Option(
       names = "--fast",
       paramLabel = "CAMERA=TIME",
-      description = "How far a camera's clock is fast, such as \"T-20=1 h 12 min\".")
+      description = {"How far a camera's clock is fast, such as", "\"T-20=1 h 12 min\"."})
   private Map<String, String> fast = new LinkedHashMap<>();
 
   @Option(
       names = "--clock",
       paramLabel = "PHOTO=TIME",
-      description = "A photograph of a clock and its true time: P1.jpg=2026-05-16T10:16:04.")
+      description = {
+        "A photograph of a clock and its true time, such as",
+        "P1.JPG=2026-05-16T10:16:04."
+      })
   private Map<String, String> clockPhoto = new LinkedHashMap<>();
 
   @Option(names = "--dry-run", description = "Only say what would be done.")
