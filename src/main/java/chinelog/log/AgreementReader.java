@@ -131,10 +131,11 @@ final class AgreementReader {
 
   static List<Readers> readers(Fields log, Set<String> agreements, Scope scope) {
     List<Readers> found = new ArrayList<>();
+    GivenTitles titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("readers")) {
       String id = pair.key().text();
       if (id.matches("[a-z][a-z0-9-]*")) {
-        found.add(readers(id, pair, agreements, scope));
+        found.add(readers(id, pair, agreements, titles, scope));
       } else {
         scope
             .problems()
@@ -151,7 +152,7 @@ final class AgreementReader {
           0,
           new Readers(
               "public",
-              "Everybody",
+              titles.readers("public"),
               Set.of(),
               outputs(List.of("site", "book")),
               Place.of("log.yaml")));
@@ -160,7 +161,7 @@ final class AgreementReader {
       found.add(
           new Readers(
               "workshop",
-              "The workshop",
+              titles.readers("workshop"),
               sorted(agreements),
               outputs(READABLE),
               Place.of("log.yaml")));
@@ -168,7 +169,8 @@ final class AgreementReader {
     return found;
   }
 
-  private static Readers readers(String id, Yaml.Pair pair, Set<String> agreements, Scope scope) {
+  private static Readers readers(
+      String id, Yaml.Pair pair, Set<String> agreements, GivenTitles titles, Scope scope) {
     Fields fields = Fields.of(pair.value(), scope, Label.NONE, "title", "party-to", "gets");
     List<Yaml.Scalar> words = fields.words("party-to");
     boolean all =
@@ -191,8 +193,7 @@ final class AgreementReader {
         fields.has("gets")
             ? fields.knownWords("gets", OUTPUTS, "a thing that readers can get")
             : workshop ? READABLE : List.of("site", "book");
-    String title =
-        id.equals("public") ? "Everybody" : workshop ? "The workshop" : LogReader.title(id);
+    String title = id.equals("public") || workshop ? titles.readers(id) : LogReader.title(id);
     return new Readers(id, fields.text("title", title), partyTo, outputs(gets), pair.key().place());
   }
 
