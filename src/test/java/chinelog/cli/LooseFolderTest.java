@@ -77,6 +77,37 @@ class LooseFolderTest {
   }
 
   @Test
+  void photographsAloneHaveNoEmptyPagesBesideThem() {
+    TinyLog log =
+        TinyLog.empty(folder.resolve("photos"))
+            .photo("a.jpg", LocalDateTime.of(2026, 3, 19, 16, 2))
+            .photo("b.jpg", LocalDateTime.of(2026, 3, 20, 16, 2));
+    assertThat(log.run("publish", "--for", "public").status()).isZero();
+    assertThat(log.path("published/public/site/series.html")).doesNotExist();
+    assertThat(log.path("published/public/site/terms.html")).doesNotExist();
+    assertThat(log.read("published/public/site/index.html"))
+        .contains("<p class=\"onward\"><a href=\"plates.html\">")
+        .doesNotContain("series.html", "terms.html");
+    assertThat(log.read("published/public/site/plates.html"))
+        .contains("<h2>March 19, 2026</h2>", "<h2>March 20, 2026</h2>")
+        .doesNotContain("Without an entry", "<ul class=\"wall\">\n</ul>");
+  }
+
+  @Test
+  void oneNoteAloneIsToldOnceAndWithoutWordsOfAgreementsThatNobodyMade() {
+    TinyLog log =
+        TinyLog.empty(folder.resolve("one"))
+            .write("2026-03-14.md", "# Begun\n\nNothing but paper.\n");
+    assertThat(log.run("publish").status()).isZero();
+    assertThat(log.path("published/workshop/site/plates.html")).doesNotExist();
+    assertThat(log.path("published/workshop/site/stages.html")).doesNotExist();
+    assertThat(log.read("published/workshop/site/posts/begun.html"))
+        .contains("class=\"entry alone\"")
+        .doesNotContain("under-banner", "the sheets", "plates.html", "stages.html");
+    assertThat(log.read("published/public/site/index.html")).doesNotContain(">0<");
+  }
+
+  @Test
   void withoutAnAddressThePageForWrongAddressesBringsItsStyleAlongAndOnlyThat() throws Exception {
     TinyLog log = loose();
     log.run("publish", "--for", "public");
@@ -92,7 +123,7 @@ class LooseFolderTest {
     assertThat(style).contains("--paper:").doesNotContain("url(");
     assertThat(page).doesNotContain("site.css", "<nav");
     // It is shown under any wrong address: no path relative to that leads to the first page.
-    assertThat(page.replace("href=\"#text\"", "")).doesNotContain("href=", "src=");
+    assertThat(page.replace("href=\"#text\"", "")).doesNotContain("<a href=", "src=");
     assertThat(page).contains("whatever comes after the name of the site");
     assertThat(log.read("published/public/site/index.html")).doesNotContain("<style", "sha256-");
   }
@@ -251,6 +282,6 @@ class LooseFolderTest {
         TinyLog.empty(folder.resolve("diary"))
             .write("diary.md", "# My boat\n\n## 2026-03-17\n\nCut.\n\n## 2026-03-18\n\nGlued.\n");
     assertThat(log.run("publish", "--for", "public").out()).contains("2 entries");
-    assertThat(log.read("published/public/site/stages.html")).doesNotContain("My boat</");
+    assertThat(log.path("published/public/site/stages.html")).doesNotExist();
   }
 }
