@@ -74,6 +74,9 @@ class LooseFolderTest {
     log.run("publish", "--for", "public");
     assertThat(log.read("published/public/site/index.html"))
         .contains("href=\"figures.html\"", "href=\"materials.html\"");
+    assertThat(log.read("published/public/site/materials.html"))
+        .contains(">2\u202fh<")
+        .doesNotContain(">Planned<");
   }
 
   @Test
