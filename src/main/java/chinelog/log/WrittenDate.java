@@ -53,7 +53,8 @@ final class WrittenDate {
       return found;
     }
     m = YEAR_LAST.matcher(text);
-    if (fits(m, text, whole)) {
+    // A name may begin with the number of a section, such as 1.2.10.
+    if (fits(m, text, whole) && (whole || m.group(4).length() == 4)) {
       add(found, m.group(4), m.group(3), m.group(1));
       // With dots, the day comes first wherever dates are written so.
       if (!m.group(2).equals(".")) {

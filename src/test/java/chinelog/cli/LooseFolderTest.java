@@ -148,14 +148,17 @@ class LooseFolderTest {
             .write("14.3.2026 paper.md", "One.\n")
             .write("2026_03_19.md", "Two.\n")
             .write("21 March 2026, frames.md", "Three.\n")
-            .write("3-4-2026.md", "Four.\n");
+            .write("3-4-2026.md", "Four.\n")
+            .write("1.2.10 Glue.md", "Five.\n");
     Said said = log.run("check");
     assertThat(said.status()).isZero();
     assertThat(said.err().lines().filter(line -> line.contains("has no date")))
-        .singleElement()
-        .asString()
-        .startsWith("3-4-2026.md: reminder: This note has no date; ")
-        .endsWith("Begin its name with its date, such as 2026-03-04-drawings.md.");
+        .hasSize(2)
+        .anyMatch(
+            line ->
+                line.startsWith("3-4-2026.md: ")
+                    && line.endsWith("its date, such as 2026-03-04-drawings.md."))
+        .anyMatch(line -> line.startsWith("1.2.10 Glue.md: "));
     log.run("publish", "--for", "public");
     assertThat(site(log)).contains("2026-03-14", "2026-03-19", "2026-03-21");
   }
