@@ -11,7 +11,7 @@ import picocli.CommandLine.Command;
 @Command(
     name = "audit",
     description = "Audit again what stands published.",
-    footer = {"", "Example: chinelog audit my-build --for public"})
+    footer = {"", "Example: ${sys:chinelog.command:-chinelog} audit sample-log --for public"})
 final class AuditCommand extends EditionCommand {
 
   AuditCommand(Talk talk, Clock clock) {

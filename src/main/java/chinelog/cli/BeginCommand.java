@@ -13,7 +13,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "begin",
     description = "Lay down a new log, with a commented log.yaml and a first entry.",
-    footer = {"", "Example: chinelog begin my-build"})
+    footer = {"", "Example: ${sys:chinelog.command:-chinelog} begin my-build"})
 final class BeginCommand extends LogCommand {
 
   @Parameters(paramLabel = "FOLDER", description = "A folder that does not exist yet, or is empty.")
@@ -40,7 +40,7 @@ final class BeginCommand extends LogCommand {
     NewLog.layDown(folder, today());
     talk().out().println("A new log lies in " + folder + ".");
     talk().out().println("Open log.yaml in any editor; its comments say what goes where.");
-    talk().out().println("Then: chinelog check " + folder);
+    talk().out().println("Then: " + Talk.command("check", folder));
     return Main.DONE;
   }
 

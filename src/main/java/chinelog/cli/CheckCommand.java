@@ -22,7 +22,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "check",
     description = "Tell every problem of a log, with its place and what to do about it.",
-    footer = {"", "Example: chinelog check my-build"})
+    footer = {"", "Example: ${sys:chinelog.command:-chinelog} check sample-log"})
 final class CheckCommand extends LogCommand {
 
   @Parameters(paramLabel = "LOG", description = "The log's folder.")

@@ -84,7 +84,9 @@ abstract class EditionCommand extends LogCommand {
       talk()
           .err()
           .println(
-              Talk.count(reminders, "reminder") + " besides; see them with: chinelog check " + log);
+              Talk.count(reminders, "reminder")
+                  + " besides; see them with: "
+                  + Talk.command("check", log));
     }
     if (outcome.hasErrors()) {
       talk().err().println(afterErrors());

@@ -21,7 +21,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.zip.ZipException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -33,7 +32,10 @@ import picocli.CommandLine.Parameters;
     description =
         "Bring photographs in from a card, a phone's folder or a zip: verified copies, no"
             + " duplicates, the clock put right. The source is never altered.",
-    footer = {"", "Example: chinelog gather card/DCIM --into my-build --dry-run"})
+    footer = {
+      "",
+      "Example: ${sys:chinelog.command:-chinelog} gather /media/card/DCIM --into my-build --dry-run"
+    })
 final class GatherCommand extends LogCommand {
 
   @Parameters(paramLabel = "PHOTOS", description = "A folder or a zip.")
@@ -45,13 +47,16 @@ final class GatherCommand extends LogCommand {
   @Option(
       names = "--fast",
       paramLabel = "CAMERA=TIME",
-      description = "How far a camera's clock is fast, such as \"T-20=1 h 12 min\".")
+      description = {"How far a camera's clock is fast, such as", "\"T-20=1 h 12 min\"."})
   private Map<String, String> fast = new LinkedHashMap<>();
 
   @Option(
       names = "--clock",
       paramLabel = "PHOTO=TIME",
-      description = "A photograph of a clock and its true time: P1.jpg=2026-05-16T10:16:04.")
+      description = {
+        "A photograph of a clock and its true time, such as",
+        "P1.JPG=2026-05-16T10:16:04."
+      })
   private Map<String, String> clockPhoto = new LinkedHashMap<>();
 
   @Option(names = "--dry-run", description = "Only say what would be done.")
@@ -95,12 +100,6 @@ final class GatherCommand extends LogCommand {
           Gatherer.gather(
               new Gatherer.Request(photos, log, head.zone(), clocks, clockPhoto(), today(), dryRun),
               (done, of) -> talk().progress().begin("photograph " + done + " of " + of));
-    } catch (ZipException e) {
-      throw wrong(
-          "\u201c"
-              + photos
-              + "\u201d is no folder, and no zip that can be opened. To bring in one"
-              + " photograph, name the folder it lies in.");
     } finally {
       talk().endProgress();
     }

@@ -16,7 +16,10 @@ import picocli.CommandLine.Command;
     name = "publish",
     description =
         "Make the editions of a log: read, reckon, withhold, render, audit, and put in place.",
-    footer = {"", "Example: chinelog publish my-build --for public --as-of 2026-05-20"})
+    footer = {
+      "",
+      "Example: ${sys:chinelog.command:-chinelog} publish sample-log --for public --as-of 2026-05-20"
+    })
 final class PublishCommand extends EditionCommand {
 
   PublishCommand(Talk talk, Clock clock) {

@@ -28,8 +28,8 @@ import picocli.CommandLine.Parameters;
     description = "Tell the facts of a log; for one fact, how it came about, step by step.",
     footer = {
       "",
-      "Example: chinelog reckon my-build hull.loa",
-      "         chinelog reckon my-build --price my-build/quotation.yaml"
+      "Example: ${sys:chinelog.command:-chinelog} reckon sample-log hull.loa",
+      "         ${sys:chinelog.command:-chinelog} reckon sample-log --price sample-log/quotation.yaml"
     })
 final class ReckonCommand extends LogCommand {
 
@@ -87,6 +87,7 @@ final class ReckonCommand extends LogCommand {
     }
     Optional<Fact> one = fact == null ? Optional.empty() : opened.facts().find(fact);
     if (one.isPresent() && form == null) {
+      talk().out().println(one.get().title() + ":");
       Explanation.tree(one.get(), opened.log(), opened.facts()).forEach(talk().out()::println);
     } else {
       Collection<Fact> facts =

@@ -3,6 +3,7 @@ package chinelog.cli;
 import chinelog.problem.Problem;
 import chinelog.publish.Progress;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 
 /**
@@ -43,6 +44,12 @@ record Talk(PrintWriter out, PrintWriter err, boolean terminal) {
               ? count(errors, "error")
               : count(errors, "error") + ", " + count(reminders, "reminder"));
     }
+  }
+
+  /** A command as it is to be typed where the program was started. */
+  static String command(String command, Path log) {
+    String quoted = log.toString().contains(" ") ? "\"" + log + "\"" : log.toString();
+    return System.getProperty("chinelog.command", "chinelog") + " " + command + " " + quoted;
   }
 
   static String count(long n, String noun) {

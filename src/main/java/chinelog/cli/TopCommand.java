@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
     description = "Turns the log of a model's build into a web site and printed books.",
     mixinStandardHelpOptions = true,
     version = "chinelog 0.1.0",
-    footer = {"", "Example: chinelog publish my-build"})
+    footer = {"", "Example: ${sys:chinelog.command:-chinelog} publish sample-log"})
 final class TopCommand implements Runnable {
 
   @Spec private CommandSpec spec;

@@ -23,6 +23,8 @@ final class AgreementReader {
   /** The agreement that sheets are under where the log names none; only the workshop is party. */
   static final String SHEETS = "sheets";
 
+  private static final String WORD =
+      "Write one word of small letters a to z, digits and hyphens, such as ";
   private static final Set<String> RESERVED = Set.of("all", "none", "public", "never");
 
   /** In the order of {@link Readers.Output}. */
@@ -46,7 +48,7 @@ final class AgreementReader {
             .error(
                 pair.key().place(),
                 "\"" + id + "\" cannot be the name of an agreement.",
-                "Write one word of small letters a to z, digits and hyphens, such as lines.");
+                WORD + Values.word(id, "-", "[a-z][a-z0-9-]*", "lines") + ".");
         continue;
       }
       found.put(id, agreement(id, pair.value(), scope));
@@ -64,17 +66,27 @@ final class AgreementReader {
         fields.text("with", ""),
         fields.text("covers", ""),
         fields.date("from"),
-        until(fields),
+        until(fields, scope),
         choice(fields, "afterwards", List.of("kept", "free")).equals("free"),
         choice(fields, "presence", List.of("note", "nothing")).equals("nothing")
             ? Presence.NOTHING
             : Presence.NOTE);
   }
 
-  private static @Nullable LocalDate until(Fields fields) {
+  private static @Nullable LocalDate until(Fields fields, Scope scope) {
     Yaml yaml = fields.find("until");
-    boolean never = yaml instanceof Yaml.Scalar s && s.text().equals("never");
-    return yaml == null || never ? null : fields.values().date(yaml);
+    String word = yaml instanceof Yaml.Scalar s ? s.text() : "";
+    if (word.matches("\\D+") && !word.equals("never")) {
+      scope
+          .problems()
+          .error(
+              fields.place("until"),
+              "\"" + word + "\" is not a date as it is written here.",
+              "Write \"until: never\" if the agreement has no end; else year-month-day, such as"
+                  + " 2027-03-14.");
+      return null;
+    }
+    return yaml == null || word.equals("never") ? null : fields.values().date(yaml);
   }
 
   /** One of the words, of which the first is the default. */
@@ -119,17 +131,20 @@ final class AgreementReader {
 
   static List<Readers> readers(Fields log, Set<String> agreements, Scope scope) {
     List<Readers> found = new ArrayList<>();
+    GivenTitles titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("readers")) {
       String id = pair.key().text();
       if (id.matches("[a-z][a-z0-9-]*")) {
-        found.add(readers(id, pair, agreements, scope));
+        found.add(readers(id, pair, agreements, titles, scope));
       } else {
         scope
             .problems()
             .error(
                 pair.key().place(),
                 "\"" + id + "\" cannot be the name of readers.",
-                "Write one word of small letters a to z, digits and hyphens, such as client.");
+                WORD
+                    + Values.word(id, "-", "[a-z][a-z0-9-]*", "client")
+                    + "; how they are called otherwise goes into \"title\".");
       }
     }
     if (found.stream().noneMatch(r -> r.id().equals("public"))) {
@@ -137,7 +152,7 @@ final class AgreementReader {
           0,
           new Readers(
               "public",
-              "Everybody",
+              titles.readers("public"),
               Set.of(),
               outputs(List.of("site", "book")),
               Place.of("log.yaml")));
@@ -146,7 +161,7 @@ final class AgreementReader {
       found.add(
           new Readers(
               "workshop",
-              "The workshop",
+              titles.readers("workshop"),
               sorted(agreements),
               outputs(READABLE),
               Place.of("log.yaml")));
@@ -154,7 +169,8 @@ final class AgreementReader {
     return found;
   }
 
-  private static Readers readers(String id, Yaml.Pair pair, Set<String> agreements, Scope scope) {
+  private static Readers readers(
+      String id, Yaml.Pair pair, Set<String> agreements, GivenTitles titles, Scope scope) {
     Fields fields = Fields.of(pair.value(), scope, Label.NONE, "title", "party-to", "gets");
     List<Yaml.Scalar> words = fields.words("party-to");
     boolean all =
@@ -177,8 +193,7 @@ final class AgreementReader {
         fields.has("gets")
             ? fields.knownWords("gets", OUTPUTS, "a thing that readers can get")
             : workshop ? READABLE : List.of("site", "book");
-    String title =
-        id.equals("public") ? "Everybody" : workshop ? "The workshop" : LogReader.title(id);
+    String title = id.equals("public") || workshop ? titles.readers(id) : LogReader.title(id);
     return new Readers(id, fields.text("title", title), partyTo, outputs(gets), pair.key().place());
   }
 

@@ -34,7 +34,20 @@ final class EntryDate {
         return named(name.substring(0, 10));
       }
     }
-    return null;
+    List<LocalDate> likely = scope.loose() ? likely() : List.of();
+    return likely.size() == 1 ? likely.get(0) : null;
+  }
+
+  /** Days that the file's name may begin with, though not as one is written here. */
+  private List<LocalDate> likely() {
+    String name = path.substring(path.lastIndexOf('/') + 1);
+    return WrittenDate.atStart(name).stream().filter(d -> !d.isAfter(scope.today())).toList();
+  }
+
+  /** What the name of the file should be; empty where it begins with nothing like a date. */
+  String betterName() {
+    List<LocalDate> likely = likely();
+    return likely.isEmpty() ? "" : String.valueOf(likely.get(0));
   }
 
   /** Whether a date is written that can be none. */

@@ -57,7 +57,7 @@ final class EntryReader {
       return days(days, fields, id, path);
     }
     if (undated) {
-      date = date(path, missing.apply(text));
+      date = date(path, missing.apply(text), dates.betterName());
     }
     EntryTitle title = EntryTitle.of(fields, text, id, Place.of(path));
     return List.of(
@@ -109,14 +109,17 @@ final class EntryReader {
   /**
    * The day found for a note that has none; null, after the problem was noted, if there is none.
    */
-  private @Nullable LocalDate date(String path, @Nullable FallbackDate found) {
+  private @Nullable LocalDate date(String path, @Nullable FallbackDate found, String likely) {
+    String example = likely.isEmpty() ? "2026-03-14-drawings.md" : likely + "-drawings.md";
     if (found == null) {
       scope
           .problems()
           .error(
               Place.of(path),
               "This note has no date.",
-              "Begin its name with its date, such as 2026-03-14-drawings.md, or write \"date: 2026-03-14\" between two lines \"---\" at its top.");
+              "Begin its name with its date, such as "
+                  + example
+                  + ", or write \"date: 2026-03-14\" between two lines \"---\" at its top.");
       return null;
     }
     scope
@@ -124,7 +127,7 @@ final class EntryReader {
         .reminder(
             Place.of(path),
             "This note has no date; " + found.date() + " is taken, " + found.reason() + ".",
-            "Begin its name with its date, such as 2026-03-14-drawings.md.");
+            "Begin its name with its date, such as " + example + ".");
     return found.date();
   }
 

@@ -20,6 +20,9 @@ final class Fields {
   private final Values values;
   private final Label label;
 
+  /** Whether no group of keys stood where this was looked for, so that nothing is missed in it. */
+  private boolean absent;
+
   /**
    * @param outer agreements of what the group belongs to
    */
@@ -42,10 +45,21 @@ final class Fields {
    * none.
    */
   static Fields of(Yaml yaml, Scope scope, Label outer, String... known) {
-    return new Fields(mapping(yaml, scope), scope, outer, known);
+    List<String> shown = List.of(known).stream().filter(OtherWords::hasExample).toList();
+    String example = shown.isEmpty() ? "key: value" : OtherWords.example(shown.get(0));
+    Fields fields = new Fields(mapping(yaml, scope, example), scope, outer, known);
+    fields.absent = !(yaml instanceof Yaml.Mapping);
+    return fields;
   }
 
   static Yaml.Mapping mapping(Yaml yaml, Scope scope) {
+    return mapping(yaml, scope, "key: value");
+  }
+
+  /**
+   * @param example of a line that belongs here
+   */
+  private static Yaml.Mapping mapping(Yaml yaml, Scope scope, String example) {
     if (yaml instanceof Yaml.Mapping m) {
       return m;
     }
@@ -54,15 +68,24 @@ final class Fields {
         .error(
             yaml.place(),
             "Here stands " + yaml.kind() + ", where a group of keys belongs.",
-            "Write lines such as \"key: value\", indented by two spaces.");
+            yaml instanceof Yaml.Scalar s && s.text().matches("[\\w-]+:[^/\\s].*")
+                ? "Write a space after the colon: \"" + s.text().replaceFirst(":", ": ") + "\"."
+                : "Write lines such as \"" + example + "\", indented by two spaces.");
     return new Yaml.Mapping(List.of(), yaml.place());
   }
 
   private void unknown(Yaml.Scalar key, Set<String> names) {
     MarkWatch.refuse(key.source(), scope.problems());
     String what = "\"" + key.text() + "\" is not a key here.";
-    String remedy = Suggestion.remedy(key.text(), names);
-    if (remedy.contains("\"under\"")) {
+    String meant = OtherWords.findKey(key.text(), names).orElse("");
+    String remedy =
+        meant.isEmpty()
+            ? OtherWords.findPlace(key.text(), names)
+                .orElseGet(() -> Suggestion.remedy(key.text(), names))
+            : meant.equalsIgnoreCase(key.text())
+                ? "Write it in small letters: \"" + meant + "\"."
+                : "Write \"" + OtherWords.example(meant) + "\".";
+    if (meant.equals("under") || remedy.contains("\"under\"")) {
       scope.problems().error(key.place(), what, remedy);
     } else {
       scope.complain(key.place(), what, remedy);
@@ -99,7 +122,7 @@ final class Fields {
   /** The value, or null after it was noted that it is missing. */
   @Nullable Yaml require(String key, String example) {
     Yaml yaml = find(key);
-    if (yaml == null) {
+    if (yaml == null && !absent) {
       scope
           .problems()
           .error(
@@ -165,25 +188,38 @@ final class Fields {
 
   List<Yaml.Pair> pairs(String key) {
     Yaml yaml = find(key);
-    return yaml == null
-        ? List.of()
-        : mapping(yaml, scope).pairs().stream().filter(this::isWhole).toList();
+    if (yaml == null) {
+      return List.of();
+    }
+    String example = OtherWords.hasExample(key) ? OtherWords.example(key) : "key: value";
+    List<Yaml.Pair> whole = new ArrayList<>();
+    for (Yaml.Pair pair : mapping(yaml, scope, example).pairs()) {
+      if (!isRestOf(pair)) {
+        whole.add(pair);
+      } else if (!whole.isEmpty()) {
+        partedByComma(whole.remove(whole.size() - 1), pair.key());
+      }
+    }
+    return whole;
   }
 
   /** Between braces a comma parts values, so that {@code 19,5 cm} leaves {@code 5 cm} alone. */
-  private boolean isWhole(Yaml.Pair pair) {
-    String key = pair.key().text();
-    boolean decimals =
-        key.matches("[0-9].*") && pair.value() instanceof Yaml.Scalar value && value.isEmpty();
-    if (decimals) {
-      scope
-          .problems()
-          .error(
-              pair.key().place(),
-              "A comma parts the values here, and \"" + key + "\" stands alone.",
-              "Write decimals after a point, such as 19.5 cm.");
-    }
-    return !decimals;
+  private static boolean isRestOf(Yaml.Pair pair) {
+    return pair.key().text().matches("[0-9].*")
+        && pair.value() instanceof Yaml.Scalar value
+        && value.isEmpty();
+  }
+
+  private void partedByComma(Yaml.Pair before, Yaml.Scalar rest) {
+    String number = before.value() instanceof Yaml.Scalar value ? value.text() : "";
+    scope
+        .problems()
+        .error(
+            number.isEmpty() ? rest.place() : before.value().place(),
+            "A comma parts the values here, and \"" + rest.text() + "\" stands alone.",
+            number.matches("[0-9]+")
+                ? "Write decimals after a point: " + number + "." + rest.text() + "."
+                : "Write decimals after a point, such as 19.5 cm.");
   }
 
   List<Yaml> items(String key) {
@@ -212,7 +248,7 @@ final class Fields {
   List<String> knownWords(String key, Collection<String> known, String what) {
     List<String> found = new ArrayList<>();
     for (Yaml.Scalar word : words(key)) {
-      String id = values.known(word, known, what);
+      String id = values.knownOfSeveral(word, known, what);
       if (id != null) {
         found.add(id);
       }

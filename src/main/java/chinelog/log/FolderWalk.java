@@ -34,9 +34,24 @@ final class FolderWalk {
   private static final List<String> SHEET_ENDINGS =
       List.of("pdf", "png", "jpg", "jpeg", "tif", "tiff", "webp", "gif", "svg", "dxf", "dwg");
 
+  private static final Set<String> PLAIN_TEXTS = Set.of("txt", "text", "markdown", "mdown", "mkd");
+  private static final Set<String> WRITTEN =
+      Set.of("doc", "docx", "odt", "rtf", "pages", "html", "htm");
+  private static final Set<String> FILMS =
+      Set.of("mp4", "mov", "avi", "mts", "m4v", "3gp", "mkv", "wmv", "webm");
+  private static final Set<String> PICTURES =
+      Set.of("bmp", "cr2", "cr3", "nef", "arw", "dng", "raf", "orf", "rw2", "psd", "svg", "avif");
+  private static final int NAMED = 4;
+
   private final Path folder;
   private final Problems problems;
   private final SortedMap<String, Path> all = new TreeMap<>();
+
+  /** Paths of what looks like a file of settings, but is none, by what to do about them. */
+  private final SortedMap<String, List<String>> misnamed = new TreeMap<>();
+
+  /** Paths of other files that are not read, by what to do about them. */
+  private final SortedMap<String, List<String>> unread = new TreeMap<>();
 
   private FolderWalk(Path folder, Problems problems) {
     this.folder = folder;
@@ -174,10 +189,11 @@ final class FolderWalk {
           }
         });
     strangers.forEach(path -> reportStranger(path, loose));
+    tellStrangers();
     if (loose && entries.isEmpty() && photos.isEmpty() && !problems.hasErrors()) {
       problems.error(
           Place.of("log.yaml"),
-          "This folder holds no log: no log.yaml, no note and no photograph.",
+          "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
           "Name the folder of your build; or lay down a new log with chinelog begin.");
     }
     return new Inventory(folder, settings, entries, photos, remarks, sheets, tables);
@@ -186,37 +202,96 @@ final class FolderWalk {
   /** A settings file under another name would silently lose its agreements: that stops. */
   private void reportStranger(String path, boolean loose) {
     String ending = ending(path);
-    Place place = Place.of(path);
-    if (ending.equals("yaml") || ending.equals("yml")) {
+    if (ending.equals("yaml") || ending.equals("yml") || isDisguised(path)) {
       boolean top = !path.contains("/");
       List<String> known =
           top
               ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION)).toList()
               : List.of("photos.yaml");
       String name = path.substring(path.lastIndexOf('/') + 1);
-      problems.error(
-          place,
-          "No file of this name is read here.",
-          Suggestion.findNearest(name, known)
+      String remedy =
+          Suggestion.findNearest(undisguised(name), known)
               .map(k -> "Rename it to \"" + k + "\".")
               .orElse(
                   "Rename it to one of: "
                       + String.join(", ", known)
-                      + "; or move it out of the log."));
-    } else if (!loose && ending.equals("md")) {
-      problems.reminder(
-          place,
-          "This note is not read, as it stands outside of the folder entries.",
-          "Move it into entries if it belongs to the log.");
-    } else if (!loose && path.contains("/")) {
-      String top = path.substring(0, path.indexOf('/'));
-      problems.reminder(
-          place,
-          "This file is not read.",
-          FOLDERS.contains(top)
-              ? "It is of no kind that belongs into the folder " + top + "."
-              : "Files are read from the folders entries, photos, sheets and tables.");
+                      + "; or move it out of the log.");
+      misnamed.computeIfAbsent(remedy, r -> new ArrayList<>()).add(path);
+      return;
     }
+    String remedy = remedy(path, ending, loose);
+    if (!remedy.isEmpty()) {
+      unread.computeIfAbsent(remedy, r -> new ArrayList<>()).add(path);
+    }
+  }
+
+  /** Whether an editor hung an ending of its own on a file of settings, as log.yaml.txt. */
+  private boolean isDisguised(String path) {
+    String plain = undisguised(path);
+    return !plain.equals(path) && !all.containsKey(plain);
+  }
+
+  private static String undisguised(String path) {
+    return path.replaceFirst("(?i)(\\.ya?ml)\\.[a-z]{2,5}$", "$1");
+  }
+
+  /** What to do with a file that is not read; empty where that is nobody's business. */
+  private static String remedy(String path, String ending, boolean loose) {
+    String top = path.contains("/") ? path.substring(0, path.indexOf('/')) : "";
+    boolean note = PLAIN_TEXTS.contains(ending) || WRITTEN.contains(ending);
+    if (note && (loose || top.equals("entries"))) {
+      return PLAIN_TEXTS.contains(ending)
+          ? "If it is a note, let its name end in .md."
+          : "If it is a note, save it as plain text, under a name that ends in .md.";
+    }
+    String folder =
+        FOLDERS.contains(top)
+            ? ""
+            : FOLDERS.stream().filter(f -> f.equalsIgnoreCase(top)).findFirst().orElse("");
+    if (loose) {
+      return top.equals("sheets") || top.equals("tables") || !PICTURES.contains(ending)
+          ? ""
+          : "If it is a picture, save it as JPEG.";
+    } else if (!folder.isEmpty()) {
+      return "Rename the folder to " + folder + ", in small letters.";
+    } else if (ending.equals("md")) {
+      return "Move it into the folder entries if it belongs to the log.";
+    } else if (top.isEmpty()) {
+      return "";
+    } else if (Inventory.PHOTO_ENDINGS.contains(ending) && !FOLDERS.contains(top)
+        || Inventory.PHOTO_ENDINGS.contains(ending) && top.equals("entries")) {
+      return "Put photographs into the folder photos.";
+    } else if (top.equals("photos") && FILMS.contains(ending)) {
+      return "A film cannot be shown; save a picture out of it if it is to be told of.";
+    } else if (top.equals("photos") && PICTURES.contains(ending)) {
+      return "Save it as JPEG, and put that here.";
+    }
+    return FOLDERS.contains(top)
+        ? "It is of no kind that belongs into the folder " + top + "."
+        : "Files are read from the folders entries, photos, sheets and tables.";
+  }
+
+  /** Many files of one sort are told in one message. */
+  private void tellStrangers() {
+    misnamed.forEach(
+        (remedy, paths) ->
+            problems.error(
+                Place.of(paths.get(0)),
+                "No file of this name is read here" + others(paths) + ".",
+                remedy));
+    unread.forEach(
+        (remedy, paths) ->
+            problems.reminder(
+                Place.of(paths.get(0)), "This file is not read" + others(paths) + ".", remedy));
+  }
+
+  private static String others(List<String> paths) {
+    int named = Math.min(paths.size(), NAMED);
+    return paths.size() == 1
+        ? ""
+        : ", nor "
+            + String.join(", ", paths.subList(1, named))
+            + (paths.size() > named ? " and " + (paths.size() - named) + " more" : "");
   }
 
   static String ending(String path) {

@@ -14,17 +14,26 @@ import java.util.Currency;
 import java.util.IllformedLocaleException;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what log.yaml says of the whole build. */
 final class HeadReader {
 
   private static final Pattern SCALE = Pattern.compile("1\\s*[:/]\\s*([0-9]+(?:\\.[0-9]+)?)");
+  private static final Pattern LOOSE_SCALE =
+      Pattern.compile("(?:1\\s*(?:to|in|zu|:|/)\\s*)?([1-9][0-9]*)(?:th)?");
+  private static final Map<String, String> SIGNS =
+      Map.of(
+          "£", "GBP", "€", "EUR", "pound", "GBP", "pounds", "GBP", "euro", "EUR", "euros", "EUR");
   private static final BigDecimal CLOSENESS = new BigDecimal("0.05");
   private static final int INCHES = 64;
   private static final List<String> VALUATIONS = List.of("fifo", "average");
@@ -99,11 +108,21 @@ final class HeadReader {
           .error(
               scalar.place(),
               "\"" + scalar.text() + "\" is not a time zone.",
-              Suggestion.findNearest(scalar.text(), new TreeSet<>(ZoneId.getAvailableZoneIds()))
+              findZone(scalar.text())
                   .map(near -> "Did you mean \"" + near + "\"?")
                   .orElse("Write one of the zone database, such as Europe/London."));
       return otherwise;
     }
+  }
+
+  /** The zone of a town, or the one that was misspelt. */
+  private static Optional<String> findZone(String written) {
+    SortedSet<String> zones = new TreeSet<>(ZoneId.getAvailableZoneIds());
+    String town = "/" + written.strip().replace(' ', '_').toLowerCase(Locale.ROOT);
+    return zones.stream()
+        .filter(z -> z.toLowerCase(Locale.ROOT).endsWith(town))
+        .findFirst()
+        .or(() -> Suggestion.findNearest(written, zones));
   }
 
   static String currency(Fields log, Scope scope) {
@@ -111,18 +130,26 @@ final class HeadReader {
     if (scalar == null) {
       return CURRENCY;
     }
-    boolean known =
-        Currency.getAvailableCurrencies().stream()
-            .anyMatch(c -> c.getCurrencyCode().equals(scalar.text()));
+    boolean known = isCurrency(scalar.text());
     if (!known) {
+      String meant =
+          SIGNS.getOrDefault(
+              scalar.text().toLowerCase(Locale.ROOT), scalar.text().toUpperCase(Locale.ROOT));
       scope
           .problems()
           .error(
               scalar.place(),
               "\"" + scalar.text() + "\" is not the code of a currency.",
-              "Write the three capital letters of ISO 4217, such as GBP, EUR or USD.");
+              isCurrency(meant)
+                  ? "Write \"" + meant + "\"."
+                  : "Write the three capital letters of ISO 4217, such as GBP, EUR or USD.");
     }
     return known ? scalar.text() : CURRENCY;
+  }
+
+  private static boolean isCurrency(String code) {
+    return Currency.getAvailableCurrencies().stream()
+        .anyMatch(c -> c.getCurrencyCode().equals(code));
   }
 
   private List<Block> about() {
@@ -150,10 +177,13 @@ final class HeadReader {
     if (m.matches() && new BigDecimal(m.group(1)).signum() > 0) {
       return new Marked<>(new BigDecimal(m.group(1)), written.label(), written.place());
     }
+    Matcher loose = LOOSE_SCALE.matcher(written.value());
     scope
         .problems()
         .error(
-            written.place(), "\"" + written.value() + "\" is not a scale.", "Write such as 1:16.");
+            written.place(),
+            "\"" + written.value() + "\" is not a scale.",
+            loose.matches() ? "Write 1:" + loose.group(1) + "." : "Write such as 1:16.");
     return null;
   }
 
@@ -175,8 +205,23 @@ final class HeadReader {
         .error(
             scalar.place(),
             "\"" + scalar.text() + "\" is not the tag of a language.",
-            "Write such as en-GB, de or fr-CA.");
+            findLanguage(scalar.text())
+                .map(tag -> "Write \"" + tag + "\".")
+                .orElse("Write such as en-GB, de or fr-CA."));
     return Locale.ENGLISH;
+  }
+
+  /** The tag of a language that is named in English or in its own words. */
+  private static Optional<String> findLanguage(String name) {
+    return Stream.of(Locale.getISOLanguages())
+        .filter(tag -> tag.length() == 2)
+        .filter(
+            tag -> {
+              Locale locale = Locale.forLanguageTag(tag);
+              return locale.getDisplayLanguage(Locale.ENGLISH).equalsIgnoreCase(name)
+                  || locale.getDisplayLanguage(locale).equalsIgnoreCase(name);
+            })
+        .findFirst();
   }
 
   private int inches() {
@@ -191,8 +236,8 @@ final class HeadReader {
         .problems()
         .error(
             scalar.place(),
-            "Inches cannot be shown in parts of 1/" + scalar.text() + ".",
-            "Write 8, 16, 32 or 64; or 0 for decimals.");
+            "\"" + scalar.text() + "\" does not say in which parts inches are shown.",
+            "Write 8, 16, 32 or 64, as in 1/64; or 0 for decimals.");
     return INCHES;
   }
 

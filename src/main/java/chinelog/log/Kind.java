@@ -44,6 +44,11 @@ record Kind(String words, @Nullable Unit unit, String example) {
         : "\"" + quantity.unit().symbol() + "\" is not the unit of " + words + ".";
   }
 
+  /** What to write, a full sentence. */
+  String remedy() {
+    return "Write " + words + ", such as " + example + ".";
+  }
+
   private static @Nullable Unit unit(String text) {
     try {
       return Unit.parse(text);

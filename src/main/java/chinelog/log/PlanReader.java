@@ -7,7 +7,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
@@ -16,20 +15,18 @@ import org.jspecify.annotations.Nullable;
 /** Reads the lists of log.yaml: stages, limits, posts, the handover booklet. */
 final class PlanReader {
 
-  /** The known sections of the handover booklet, with their titles. */
-  private static final Map<String, String> HANDOVER = new LinkedHashMap<>();
-
-  static {
-    HANDOVER.put("what-it-is", "What it is");
-    HANDOVER.put("setting-up", "Setting up");
-    HANDOVER.put("taking-down", "Taking down");
-    HANDOVER.put("handling", "Handling");
-    HANDOVER.put("running", "Running");
-    HANDOVER.put("care", "Care");
-    HANDOVER.put("finishes", "Finishes");
-    HANDOVER.put("spares", "Spares");
-    HANDOVER.put("mishaps", "If something goes wrong");
-  }
+  /** The known sections of the handover booklet. */
+  private static final List<String> HANDOVER =
+      List.of(
+          "what-it-is",
+          "setting-up",
+          "taking-down",
+          "handling",
+          "running",
+          "care",
+          "finishes",
+          "spares",
+          "mishaps");
 
   private final Fields log;
   private final Scope scope;
@@ -90,7 +87,7 @@ final class PlanReader {
     List<Limit> limits = new ArrayList<>();
     for (Yaml.Pair pair : log.pairs("limits")) {
       String id = pair.key().text();
-      Fields fields = Fields.of(pair.value(), scope, Label.NONE, "title", "rule", "under");
+      Fields fields = Fields.of(pair.value(), scope, Label.NONE, "rule", "title", "under");
       String rule =
           fields.require("rule", "hull.loa <= 36 in") == null ? null : fields.text("rule");
       if (rule != null) {
@@ -149,13 +146,14 @@ final class PlanReader {
 
   List<HandoverSection> handover() {
     List<HandoverSection> sections = new ArrayList<>();
+    GivenTitles titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("handover")) {
       String id = pair.key().text();
-      String title = HANDOVER.get(id);
-      if (title == null) {
-        unknownSection(pair.key(), HANDOVER.keySet());
+      if (!HANDOVER.contains(id)) {
+        unknownSection(pair.key(), HANDOVER);
         continue;
       }
+      String title = titles.handover(id);
       Yaml text = pair.value();
       Label label = Label.NONE;
       if (text instanceof Yaml.Mapping mapping) {

@@ -45,6 +45,13 @@ final class SourceFile {
   }
 
   private static @Nullable String decode(byte[] bytes, String name, Problems problems) {
+    if (isUtf16(bytes)) {
+      problems.error(
+          Place.of(name, 1, 1),
+          "This is not UTF-8 text, but UTF-16, which old editors call Unicode.",
+          "Save the file afresh, and choose UTF-8 as its encoding.");
+      return null;
+    }
     CharsetDecoder decoder =
         StandardCharsets.UTF_8
             .newDecoder()
@@ -72,6 +79,15 @@ final class SourceFile {
       }
     }
     return text;
+  }
+
+  /** By its mark, or because every other byte of its beginning is 0. */
+  private static boolean isUtf16(byte[] bytes) {
+    if (bytes.length < 2) {
+      return false;
+    }
+    int mark = (bytes[0] & 0xff) << 8 | bytes[1] & 0xff;
+    return mark == 0xfffe || mark == 0xfeff || bytes[0] == 0 ^ bytes[1] == 0;
   }
 
   private static String normalLineEnds(String text) {

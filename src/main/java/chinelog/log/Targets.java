@@ -122,9 +122,9 @@ final class Targets {
     }
     String remedy =
         names.contains(name)
-            ? "It lies in another folder: " + pathsOf(name) + "."
+            ? "It lies in another folder; write " + pathsOf(name) + "."
             : Suggestion.findNearest(name, names)
-                .map(near -> "Did you mean \"" + near + "\"?")
+                .map(near -> "Did you mean " + pathsOf(near) + "?")
                 .orElse("Put the file into the folder photos, or correct its name.");
     scope.complain(place, "There is no photograph \"" + path + "\".", remedy);
   }
@@ -132,6 +132,8 @@ final class Targets {
   private String pathsOf(String name) {
     return scope.inventory().photos().keySet().stream()
         .filter(p -> p.equals(name) || p.endsWith("/" + name))
+        .map(p -> "../".repeat(base.isEmpty() ? 0 : base.split("/").length) + p)
+        .map(p -> p.matches("[^\\s()]+") ? p : base.isEmpty() ? "\"" + p + "\"" : "<" + p + ">")
         .collect(Collectors.joining(", or "));
   }
 

@@ -6,11 +6,13 @@ import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import java.text.Normalizer;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -83,9 +85,7 @@ final class Values {
       }
     }
     problems.error(
-        place,
-        "\"" + text + "\" is not a date as it is written here.",
-        "Write year-month-day, such as 2026-03-14.");
+        place, "\"" + text + "\" is not a date as it is written here.", WrittenDate.remedy(text));
     return null;
   }
 
@@ -128,10 +128,11 @@ final class Values {
       if (complaint == null) {
         return quantity;
       }
-      problems.error(
-          scalar.place(), complaint, "Write " + kind.words() + ", such as " + kind.example() + ".");
+      problems.error(scalar.place(), complaint, kind.remedy());
     } catch (QuantityException e) {
-      problems.error(scalar.source().at(e.index()), e.what(), e.remedy());
+      // What is asked for in general helps less than what is asked for here.
+      boolean general = kind.unit() != null && e.remedy().contains(", such as ");
+      problems.error(scalar.source().at(e.index()), e.what(), general ? kind.remedy() : e.remedy());
     }
     return null;
   }
@@ -161,6 +162,23 @@ final class Values {
     return null;
   }
 
+  /** As {@link #known}, where a list may stand. */
+  @Nullable String knownOfSeveral(Yaml.Scalar word, Collection<String> known, String what) {
+    List<String> parts =
+        Pattern.compile("\\s*(?:[,;&+]|\\s(?:and|und|en|et|y)\\s|\\s)\\s*")
+            .splitAsStream(word.text().strip())
+            .filter(p -> !p.isEmpty())
+            .toList();
+    if (known.contains(word.text()) || parts.size() < 2 || !known.containsAll(parts)) {
+      return known(word, known, what);
+    }
+    problems.error(
+        word.place(),
+        "\"" + word.text() + "\" names several in one.",
+        "Write them as a list: [" + String.join(", ", parts) + "].");
+    return null;
+  }
+
   Label under(Yaml yaml) {
     List<String> ids = new ArrayList<>();
     List<Yaml.Scalar> words = words(yaml);
@@ -176,6 +194,11 @@ final class Values {
             word.place(),
             "Several agreements are named in one word.",
             "Write them as a list: [lines, client].");
+      } else if (scope.agreementsOrNone().isEmpty()) {
+        problems.error(
+            word.place(),
+            "\"" + word.text() + "\" is no agreement: the log names none.",
+            "Name it in log.yaml: \"agreements: {lines: {with: Skerrick Yard}}\".");
       } else if (known(word, scope.agreementsOrNone(), "an agreement of this log") != null) {
         ids.add(word.text());
       }
@@ -191,7 +214,23 @@ final class Values {
     problems.error(
         name.place(),
         "\"" + name.text() + "\" cannot be the name of a fact.",
-        "Write small letters, digits and _, its parts joined by dots, such as hull.loa.");
+        "Write small letters, digits and _, its parts joined by dots, such as "
+            + word(name.text(), "_", "[a-z][a-z0-9_]*(\\.[a-z0-9][a-z0-9_]*)*", "hull.loa")
+            + ".");
     return false;
+  }
+
+  /**
+   * A name made into one of the form that is allowed, such as {@code my-client} out of {@code My
+   * client}; {@code otherwise} where none comes of it.
+   */
+  static String word(String name, String joint, String allowed, String otherwise) {
+    String plain =
+        Normalizer.normalize(name.toLowerCase(Locale.ROOT), Normalizer.Form.NFKD)
+            .replaceAll("\\p{M}", "")
+            .replace("ß", "ss")
+            .replaceAll("[^a-z0-9.]+", joint)
+            .replaceAll("^[-_.0-9]+|[-_.]+$", "");
+    return plain.matches(allowed) ? plain : otherwise;
   }
 }

@@ -23,6 +23,7 @@ final class WorkedReader {
 
   private static final Pattern RANGE =
       Pattern.compile("([0-9]{1,2}:[0-9]{2})\\s*[-–—]\\s*([0-9]{1,2}:[0-9]{2})");
+  private static final Pattern DECIMAL_COMMA = Pattern.compile("[0-9]{1,2},[0-9]{1,2}\\s*\\p{L}*");
   private static final String REMEDY =
       "Write such as 09:10-12:40, 14:00-15:15 (24 hours), or a length such as 2 h 30 min.";
 
@@ -41,6 +42,15 @@ final class WorkedReader {
 
   List<Entry.Worked> read(Yaml.Scalar written, Label label) {
     List<Entry.Worked> worked = new ArrayList<>();
+    if (DECIMAL_COMMA.matcher(written.text().strip()).matches()) {
+      problems.error(
+          written.place(),
+          "A comma parts two times here.",
+          "Write decimals after a point: "
+              + SpokenTime.findMeaning(written.text().strip()).orElse("2.5 h")
+              + ".");
+      return worked;
+    }
     int from = 0;
     for (String part : written.text().split(",", -1)) {
       int lead = part.length() - part.stripLeading().length();
@@ -61,7 +71,10 @@ final class WorkedReader {
     }
     Duration length = Durations.parse(text);
     if (length == null || length.isNegative() || length.isZero()) {
-      problems.error(place, "\"" + text + "\" is no time at work.", REMEDY);
+      problems.error(
+          place,
+          "\"" + text + "\" is no time at work.",
+          SpokenTime.findMeaning(text).map(t -> "Write " + t + ".").orElse(REMEDY));
       return null;
     }
     if (length.compareTo(Duration.ofHours(24)) > 0) {

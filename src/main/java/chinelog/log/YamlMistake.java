@@ -3,6 +3,8 @@ package chinelog.log;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 
 /** Says in a maker's words what the YAML parser stumbled over. */
@@ -39,7 +41,25 @@ record YamlMistake(String sign, String what, String remedy) {
               "\"*\" stands for a value from elsewhere.",
               "Write the value out, or put it in quotes."));
 
-  static void report(MarkedYamlEngineException e, Place place, Problems problems) {
+  /** A key whose colon no space follows; the line after it is where the parser stumbles. */
+  private static final Pattern CROWDED = Pattern.compile("([ -]*\\p{L}[\\w-]*:)(?![/\\s]).+");
+
+  /**
+   * @param place where the parser stumbled
+   * @param line counted from 0, of that place in {@code source}
+   */
+  static void report(
+      MarkedYamlEngineException e, Place place, Source source, int line, Problems problems) {
+    for (int i = Math.max(0, line - 1); i <= line; i++) {
+      Matcher crowded = CROWDED.matcher(source.line(i));
+      if (crowded.matches()) {
+        problems.error(
+            source.at(source.offset(i, 0) + crowded.end(1)),
+            "A space is missing after this colon.",
+            "Write \"key: value\", with a space after the colon.");
+        return;
+      }
+    }
     String said = e.getContext() + " " + e.getProblem();
     for (YamlMistake mistake : KNOWN) {
       if (said.contains(mistake.sign)) {

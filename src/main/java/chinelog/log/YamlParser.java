@@ -63,7 +63,9 @@ final class YamlParser {
     try {
       return new YamlParser(source, problems).document();
     } catch (MarkedYamlEngineException e) {
-      YamlMistake.report(e, place(source, e.getProblemMark().or(e::getContextMark)), problems);
+      Optional<Mark> mark = e.getProblemMark().or(e::getContextMark);
+      int line = mark.map(Mark::getLine).orElse(0);
+      YamlMistake.report(e, place(source, mark), source, line, problems);
     } catch (YamlEngineException e) {
       problems.error(
           source.at(0),

@@ -47,6 +47,18 @@ final class SiteFonts {
       @font-face { font-family: "Sans to begin with"; font-weight: 600; size-adjust: 89.5%; \
       ascent-override: 114%; descent-override: 45%; line-gap-override: 0%; \
       src: local("Arial Bold"), local("Liberation Sans Bold"); }
+      @font-face { font-family: "Serif to begin with, wide"; font-style: normal; \
+      size-adjust: 93%; ascent-override: 112%; descent-override: 36%; line-gap-override: 0%; \
+      src: local("DejaVu Serif"), local("DejaVuSerif"); }
+      @font-face { font-family: "Serif to begin with, wide"; font-style: italic; \
+      size-adjust: 85%; ascent-override: 122%; descent-override: 39%; line-gap-override: 0%; \
+      src: local("DejaVu Serif Italic"), local("DejaVuSerif-Italic"); }
+      @font-face { font-family: "Sans to begin with, wide"; font-weight: 400; \
+      size-adjust: 82%; ascent-override: 125%; descent-override: 49%; line-gap-override: 0%; \
+      src: local("DejaVu Sans"), local("DejaVuSans"); }
+      @font-face { font-family: "Sans to begin with, wide"; font-weight: 600; \
+      size-adjust: 74.5%; ascent-override: 137%; descent-override: 54%; line-gap-override: 0%; \
+      src: local("DejaVu Sans Bold"), local("DejaVuSans-Bold"); }
       """;
 
   private SiteFonts() {}
@@ -54,8 +66,12 @@ final class SiteFonts {
   /** A list of typefaces with what stands in for ours. */
   static String withStandIns(String value) {
     return value
-        .replace("\"Source Serif 4\"", "\"Source Serif 4\", \"Serif to begin with\"")
-        .replace("\"Source Sans 3\"", "\"Source Sans 3\", \"Sans to begin with\"");
+        .replace(
+            "\"Source Serif 4\"",
+            "\"Source Serif 4\", \"Serif to begin with\", \"Serif to begin with, wide\"")
+        .replace(
+            "\"Source Sans 3\"",
+            "\"Source Sans 3\", \"Sans to begin with\", \"Sans to begin with, wide\"");
   }
 
   static List<Font> all() {

@@ -124,6 +124,7 @@ final class AlbumChecks {
 
   void days(List<Photograph> photographs, List<Entry> entries) {
     SortedMap<LocalDate, List<String>> without = new TreeMap<>();
+    List<String> dayless = new ArrayList<>();
     for (Photograph photograph : photographs) {
       LocalDateTime taken = photograph.taken();
       String path = photograph.file().path();
@@ -131,11 +132,20 @@ final class AlbumChecks {
       if (photograph.link() == Photograph.Link.UNPLACED && day != null) {
         without.computeIfAbsent(day, d -> new ArrayList<>()).add(path);
       } else if (photograph.link() == Photograph.Link.UNPLACED) {
-        problems.reminder(
-            Place.of(path),
-            "Nothing tells on which day this photograph was taken.",
-            "Show it in an entry, or write its time as \"taken\" in photos.yaml.");
+        dayless.add(path);
       }
+    }
+    if (!dayless.isEmpty()) {
+      problems.reminder(
+          Place.of(dayless.get(0)),
+          dayless.size() == 1
+              ? "Nothing tells on which day this photograph was taken."
+              : "Nothing tells on which day "
+                  + dayless.size()
+                  + " photographs were taken: "
+                  + names(dayless)
+                  + ".",
+          "Show it in an entry, or write its time as \"taken\" in photos.yaml.");
     }
     without.forEach(
         (day, paths) ->
@@ -152,13 +162,20 @@ final class AlbumChecks {
             .filter(p -> p.entry() != null && p.link() != Photograph.Link.LEFT_OUT)
             .map(p -> Objects.toString(p.entry()))
             .collect(Collectors.toCollection(TreeSet::new));
-    for (Entry entry : entries) {
-      if (!entry.worked().isEmpty() && !shown.contains(entry.id())) {
-        problems.reminder(
-            entry.place(),
-            "No photograph belongs to this entry.",
-            "If one was taken that day, bring it in or show it here.");
-      }
+    List<Entry> bare =
+        entries.stream().filter(e -> !e.worked().isEmpty() && !shown.contains(e.id())).toList();
+    // A log that is kept without photographs need not hear of it.
+    if (!bare.isEmpty() && !photographs.isEmpty()) {
+      problems.reminder(
+          bare.get(0).place(),
+          bare.size() == 1
+              ? "No photograph belongs to this entry."
+              : "No photograph belongs to "
+                  + bare.size()
+                  + " entries: "
+                  + names(bare.stream().map(Entry::id).toList())
+                  + ".",
+          "If one was taken that day, bring it in or show it in the entry.");
     }
   }
 }

@@ -52,11 +52,17 @@ interface Card extends Closeable {
     try {
       return new ZipFile(from.toFile(), StandardCharsets.ISO_8859_1);
     } catch (ZipException e) {
+      boolean locked = String.valueOf(e.getMessage()).contains("encrypted");
       throw new ProblemException(
           Problem.error(
               Place.of(from.toString()),
-              "This is neither a folder nor a zip that can be opened.",
-              "Name the folder of the card or telephone, or copy the zip afresh."),
+              locked
+                  ? "This zip is locked with a password."
+                  : "This is neither a folder nor a zip that can be opened.",
+              locked
+                  ? "Unpack it, and name the folder that comes of it."
+                  : "Name the folder of the card or telephone, or copy the zip afresh; to bring in"
+                      + " one photograph, name the folder it lies in."),
           e);
     }
   }
@@ -89,19 +95,26 @@ interface Card extends Closeable {
             @Override
             public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
               if (attributes.isRegularFile() && !isHidden(file)) {
-                names.add(root.relativize(file).toString().replace('\\', '/'));
+                names.add(name(root.relativize(file)));
               }
               return FileVisitResult.CONTINUE;
             }
 
             @Override
             public FileVisitResult visitFileFailed(Path file, IOException e) {
-              names.add(root.relativize(file).toString().replace('\\', '/'));
+              names.add(name(root.relativize(file)));
               return FileVisitResult.CONTINUE;
             }
           });
       names.sort(null);
       return List.copyOf(names);
+    }
+
+    /** With '/' between folders; elsewhere than on Windows a \\ may be part of a name. */
+    private static String name(Path file) {
+      List<String> parts = new ArrayList<>();
+      file.forEach(part -> parts.add(part.toString()));
+      return String.join("/", parts);
     }
 
     private static boolean isHidden(Path path) {
@@ -151,6 +164,9 @@ interface Card extends Closeable {
       ZipEntry entry = entries.get(name);
       if (entry == null) {
         throw new IOException("not in the zip: " + name);
+      }
+      if (entry.getSize() > PhotoLoader.MOST_BYTES) {
+        throw tooLarge();
       }
       try (InputStream in = zip.getInputStream(entry)) {
         byte[] bytes = in.readNBytes((int) PhotoLoader.MOST_BYTES);

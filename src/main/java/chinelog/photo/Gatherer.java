@@ -138,6 +138,13 @@ public final class Gatherer {
       }
       Ledger ledger = request.dryRun ? null : new Ledger(request.log);
       Shelf shelf = new Shelf(request.log, request.dryRun);
+      if (card.names().isEmpty()) {
+        problems.add(
+            Problem.reminder(
+                Place.of(request.from.toString()),
+                "No file lies in here.",
+                "Name the folder that holds the photographs; on a card it is often called DCIM."));
+      }
       for (String name : card.names()) {
         bring(card, name, shelf, ledger);
         progress.done(steps.size(), card.names().size());
@@ -153,9 +160,19 @@ public final class Gatherer {
                 Problem.reminder(
                     Place.of(names.get(0)),
                     what + " It was passed over" + others(names) + ".",
-                    "If it is a picture that another program opens, save it from there as JPEG and"
-                        + " bring that in.")));
+                    remedy(names))));
     return new Outcome(steps, clocks, problems);
+  }
+
+  private static String remedy(List<String> names) {
+    if (names.stream().allMatch(n -> n.matches("(?i).*[.](zip|rar|7z|tar|gz)"))) {
+      return "Unpack it, and bring in the folder that comes of it.";
+    }
+    if (names.stream().allMatch(n -> n.matches("(?i).*[.](mp4|mov|avi|mts|m4v|3gp|mkv|wmv)"))) {
+      return "A film cannot be shown; save a picture out of it if it is to be told of.";
+    }
+    return "If it is a picture that another program opens, save it from there as JPEG and"
+        + " bring that in.";
   }
 
   private static String others(List<String> names) {
@@ -221,7 +238,10 @@ public final class Gatherer {
           Problem.error(
               Place.of(name),
               "The file cannot be read.",
-              "Try another reader or port; the other files were still brought in."));
+              name.indexOf('\ufffd') >= 0
+                  ? "Its name is written in an alphabet that is not known here: rename it, and run"
+                      + " this again."
+                  : "Try another reader or port; the other files were still brought in."));
       return;
     }
     String sha256 = PhotoLoader.sha256(bytes);
@@ -238,7 +258,7 @@ public final class Gatherer {
       taken = taken.minus(clocks.getOrDefault(exif.camera(), Duration.ZERO));
       day = taken.toLocalDate();
     }
-    String path = shelf.pathFor(day == null ? UNDATED : day.toString(), name);
+    String path = shelf.pathFor(day == null ? UNDATED : day.toString(), name, kind);
     if (ledger == null) {
       shelf.put(path, bytes, sha256);
     } else {

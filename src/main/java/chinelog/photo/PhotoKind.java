@@ -27,6 +27,11 @@ enum PhotoKind {
     return word;
   }
 
+  /** By which a file of this kind is known among a log's photographs. */
+  String ending() {
+    return this == JPEG ? "jpg" : word.toLowerCase(Locale.ROOT);
+  }
+
   /**
    * Whether what lies inside a box of pixels reaches only a bounded distance beyond it, so that
    * growing and filling the box removes all of it. WebP and HEIF predict blocks from their

@@ -3,6 +3,7 @@ package chinelog.photo;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -20,7 +21,9 @@ import java.util.stream.Stream;
 final class Shelf {
 
   private static final String PART = ".part";
-  private static final int LONGEST_NAME = 120;
+
+  /** In bytes of UTF-8; most systems allow 255, with what is put before and after. */
+  private static final int LONGEST_NAME = 200;
 
   private final Path log;
   private final Path parts;
@@ -77,9 +80,12 @@ final class Shelf {
    * where another picture has that name.
    *
    * @param folder such as {@code 2026-03-14}
+   * @param kind of the picture, whose ending the name gets if it has none by which it would be read
    */
-  String pathFor(String folder, String name) {
-    return freePath("photos/" + folder + "/", safe(name));
+  String pathFor(String folder, String name, PhotoKind kind) {
+    String safe = safe(name);
+    boolean read = safe.matches("(?i).*[.](jpe?g|png|tiff?|webp|gif|heic)");
+    return freePath("photos/" + folder + "/", read ? safe : safe + "." + kind.ending());
   }
 
   /**
@@ -129,10 +135,10 @@ final class Shelf {
   static String safe(String name) {
     String base = name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
     String clean = base.replaceAll("[\\p{Cntrl}:*?\"<>|]", "_").replaceAll("^[.\\s]+|[.\\s]+$", "");
-    if (clean.length() > LONGEST_NAME) {
-      clean = clean.substring(clean.length() - LONGEST_NAME);
+    while (clean.getBytes(StandardCharsets.UTF_8).length > LONGEST_NAME) {
+      clean = clean.substring(clean.offsetByCodePoints(0, 1));
     }
-    if (clean.matches("(?i)(con|prn|aux|nul|com\\d|lpt\\d)([.].*)?")) {
+    if (clean.matches("(?i)(con|prn|aux|nul|conin[$]|conout[$]|(com|lpt)[\\d¹²³])\\s*([.].*)?")) {
       clean = "_" + clean;
     }
     return clean.isEmpty() ? "photo" : clean;

@@ -34,10 +34,14 @@ final class SitePlan {
     return List.copyOf(plan.pages);
   }
 
-  private void fixedPages(Object letters) {
+  private void fixedPages(List<Map<String, Object>> letters) {
     add(Addresses.HOME, "home.ftlh", "", homeDescription(), picture(contents.hero()), Map.of());
-    named("series.html", "series.ftlh", "nav.posts", Map.of());
-    named("stages.html", "stages.ftlh", "nav.stages", Map.of());
+    if (!contents.posts().isEmpty()) {
+      named("series.html", "series.ftlh", "nav.posts", Map.of());
+    }
+    if (!contents.stages().isEmpty()) {
+      named("stages.html", "stages.ftlh", "nav.stages", Map.of());
+    }
     if (!contents.figures().isEmpty() || !contents.limits().isEmpty()) {
       named("figures.html", "figures.ftlh", "nav.figures", Map.of());
     }
@@ -46,8 +50,12 @@ final class SitePlan {
         || !contents.charts().isEmpty()) {
       named("materials.html", "materials.ftlh", "nav.materials", Map.of());
     }
-    named("plates.html", "plates.ftlh", "nav.plates", Map.of());
-    named("terms.html", "terms.ftlh", "nav.terms", Map.of("letters", letters));
+    if (!contents.plates().isEmpty()) {
+      named("plates.html", "plates.ftlh", "nav.plates", Map.of());
+    }
+    if (!letters.isEmpty()) {
+      named("terms.html", "terms.ftlh", "nav.terms", Map.of("letters", letters));
+    }
     named("about.html", "about.ftlh", "nav.about", Map.of());
     apart("search.html", "search.ftlh", "nav.search");
     apart(Addresses.MISSING, "404.ftlh", "missing.title");

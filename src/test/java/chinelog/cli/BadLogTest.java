@@ -94,8 +94,8 @@ class BadLogTest {
             "two photographs of one name, and none of them named by its folder",
             log -> log.photo("photos/a/keel.png").replace(NOTE, "../photos/keel", "keel"),
             NOTE
-                + ":9:1: error: There is no photograph \"keel.png\". It lies in another folder:"
-                + " photos/a/keel.png, or photos/keel.png."),
+                + ":9:1: error: There is no photograph \"keel.png\". It lies in another folder;"
+                + " write ../photos/a/keel.png, or ../photos/keel.png."),
         of(
             "two names that differ in capitals",
             log -> log.photo("photos/KEEL.png"),
@@ -132,7 +132,7 @@ class BadLogTest {
             log ->
                 log.replace(
                     NOTE, "time:", "measured: {hull.beam: 19 cm, hull.draught: 52,5 mm}\ntime:"),
-            NOTE + ":4:47: error: A comma parts the values here, and \"5 mm\" stands alone."),
+            NOTE + ":4:44: error: A comma parts the values here, and \"5 mm\" stands alone."),
         of(
             "an earlier measurement without its unit",
             log ->

@@ -47,6 +47,12 @@ class CommandLineTest {
         .startsWith("Example: ");
   }
 
+  @Test
+  void aCommandThatIsTypedOffTheScreenNamesTheFolderInOnePiece() {
+    assertThat(Talk.command("check", Path.of("merrow"))).isEqualTo("chinelog check merrow");
+    assertThat(Talk.command("check", Path.of("my build"))).isEqualTo("chinelog check \"my build\"");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

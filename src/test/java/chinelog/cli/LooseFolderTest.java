@@ -74,6 +74,40 @@ class LooseFolderTest {
     log.run("publish", "--for", "public");
     assertThat(log.read("published/public/site/index.html"))
         .contains("href=\"figures.html\"", "href=\"materials.html\"");
+    assertThat(log.read("published/public/site/materials.html"))
+        .contains(">2\u202fh<")
+        .doesNotContain(">Planned<");
+  }
+
+  @Test
+  void photographsAloneHaveNoEmptyPagesBesideThem() {
+    TinyLog log =
+        TinyLog.empty(folder.resolve("photos"))
+            .photo("a.jpg", LocalDateTime.of(2026, 3, 19, 16, 2))
+            .photo("b.jpg", LocalDateTime.of(2026, 3, 20, 16, 2));
+    assertThat(log.run("publish", "--for", "public").status()).isZero();
+    assertThat(log.path("published/public/site/series.html")).doesNotExist();
+    assertThat(log.path("published/public/site/terms.html")).doesNotExist();
+    assertThat(log.read("published/public/site/index.html"))
+        .contains("<p class=\"onward\"><a href=\"plates.html\">")
+        .doesNotContain("series.html", "terms.html");
+    assertThat(log.read("published/public/site/plates.html"))
+        .contains("<h2>March 19, 2026</h2>", "<h2>March 20, 2026</h2>")
+        .doesNotContain("Without an entry", "<ul class=\"wall\">\n</ul>");
+  }
+
+  @Test
+  void oneNoteAloneIsToldOnceAndWithoutWordsOfAgreementsThatNobodyMade() {
+    TinyLog log =
+        TinyLog.empty(folder.resolve("one"))
+            .write("2026-03-14.md", "# Begun\n\nNothing but paper.\n");
+    assertThat(log.run("publish").status()).isZero();
+    assertThat(log.path("published/workshop/site/plates.html")).doesNotExist();
+    assertThat(log.path("published/workshop/site/stages.html")).doesNotExist();
+    assertThat(log.read("published/workshop/site/posts/begun.html"))
+        .contains("class=\"entry alone\"")
+        .doesNotContain("under-banner", "the sheets", "plates.html", "stages.html");
+    assertThat(log.read("published/public/site/index.html")).doesNotContain(">0<");
   }
 
   @Test
@@ -91,6 +125,9 @@ class LooseFolderTest {
     assertThat(page).contains("style-src 'self' 'sha256-" + hash + "';");
     assertThat(style).contains("--paper:").doesNotContain("url(");
     assertThat(page).doesNotContain("site.css", "<nav");
+    // It is shown under any wrong address: no path relative to that leads to the first page.
+    assertThat(page.replace("href=\"#text\"", "")).doesNotContain("<a href=", "src=");
+    assertThat(page).contains("whatever comes after the name of the site");
     assertThat(log.read("published/public/site/index.html")).doesNotContain("<style", "sha256-");
   }
 
@@ -102,6 +139,44 @@ class LooseFolderTest {
     assertThat(said.err())
         .contains("shopping.md: reminder: This note has no date; ")
         .contains("shopping.md:3:1: reminder: There is no photograph \"pictures/gone.png\".");
+  }
+
+  @Test
+  void aDateThatIsWrittenInAnotherWayBeginsANotesNameTooUnlessItMayMeanTwoDays() {
+    TinyLog log =
+        loose()
+            .write("14.3.2026 paper.md", "One.\n")
+            .write("2026_03_19.md", "Two.\n")
+            .write("21 March 2026, frames.md", "Three.\n")
+            .write("3-4-2026.md", "Four.\n")
+            .write("1.2.10 Glue.md", "Five.\n");
+    Said said = log.run("check");
+    assertThat(said.status()).isZero();
+    assertThat(said.err().lines().filter(line -> line.contains("has no date")))
+        .hasSize(2)
+        .anyMatch(
+            line ->
+                line.startsWith("3-4-2026.md: ")
+                    && line.endsWith("its date, such as 2026-03-04-drawings.md."))
+        .anyMatch(line -> line.startsWith("1.2.10 Glue.md: "));
+    log.run("publish", "--for", "public");
+    assertThat(site(log)).contains("2026-03-14", "2026-03-19", "2026-03-21");
+  }
+
+  @Test
+  void notesOfAnotherKindAreNamedAndTheRestOfAFolderIsNot() {
+    TinyLog log =
+        loose()
+            .write("a.txt", "One.\n")
+            .write("b.txt", "Two.\n")
+            .write("c.docx", "Three.\n")
+            .write("d.xls", "Four.\n");
+    assertThat(log.run("check").err())
+        .contains(
+            "a.txt: reminder: This file is not read, nor b.txt. If it is a note, let its name")
+        .contains(
+            "c.docx: reminder: This file is not read. If it is a note, save it as plain text,")
+        .doesNotContain("d.xls");
   }
 
   @Test
@@ -213,6 +288,6 @@ class LooseFolderTest {
         TinyLog.empty(folder.resolve("diary"))
             .write("diary.md", "# My boat\n\n## 2026-03-17\n\nCut.\n\n## 2026-03-18\n\nGlued.\n");
     assertThat(log.run("publish", "--for", "public").out()).contains("2 entries");
-    assertThat(log.read("published/public/site/stages.html")).doesNotContain("My boat</");
+    assertThat(log.path("published/public/site/stages.html")).doesNotExist();
   }
 }

@@ -48,7 +48,7 @@ class ReckonCommandTest {
     Said said = log().run("reckon", "hull.loa");
     assertThat(said.status()).isZero();
     assertThat(said.out())
-        .startsWith("hull.loa = full.loa ÷ scale = 700.0 mm ± 0.3 mm")
+        .startsWith("Hull loa:\nhull.loa = full.loa ÷ scale = 700.0 mm ± 0.3 mm")
         .containsPattern("(?m)^├─ full\\.loa = 11\\.200 m ± 0\\.005 m +stated, facts\\.yaml:1:1")
         .containsPattern("(?m)^└─ scale = 16 +stated, log\\.yaml:3:8");
   }

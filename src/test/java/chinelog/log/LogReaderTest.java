@@ -30,6 +30,20 @@ class LogReaderTest {
   @TempDir Path folder;
 
   @Test
+  void titlesThatTheLogDoesNotGiveAreInItsLanguage() throws IOException {
+    write("log.yaml", "title: Merrow\nlanguage: de-AT\nhandover: {setting-up: Ein Griff.}\n");
+    Log german = read().log();
+    assertThat(german.readers())
+        .extracting(Readers::title)
+        .containsExactly("Alle", "Die Werkstatt");
+    assertThat(german.handover()).extracting(HandoverSection::title).containsExactly("Aufbauen");
+    write("log.yaml", "title: Merrow\nlanguage: fi\nreaders: {workshop: {title: Verstas}}\n");
+    assertThat(read().log().readers())
+        .extracting(Readers::title)
+        .containsExactly("Everybody", "Verstas");
+  }
+
+  @Test
   void everyKindOfRecordIsReadWithItsAgreements() throws IOException {
     write(
         "log.yaml",

@@ -25,6 +25,7 @@ class WordingTest {
     "markup/wording,de", "markup/wording,nl", "markup/wording,fr", "markup/wording,es",
     "withhold/words,de", "withhold/words,nl", "withhold/words,fr", "withhold/words,es",
     "book/words,de", "book/words,nl", "book/words,fr", "book/words,es",
+    "log/titles,de", "log/titles,nl", "log/titles,fr", "log/titles,es",
   })
   void everyTableHasAllWordsOfTheEnglishOneWithTheSamePlacesToFillIn(String path, String language)
       throws IOException {

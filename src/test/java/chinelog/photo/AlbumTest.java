@@ -107,13 +107,33 @@ class AlbumTest {
 
   @Test
   void aDayWithWorkAndNoPhotographIsARemark() {
-    logs.entry("day", DAY, "", List.of(9, 12)).entry("other", DAY, "", List.of());
+    logs.photo("photos/a.jpg", shot(1, "2026:04:01 13:40:00", ""))
+        .entry("day", DAY.minusDays(1), "", List.of(9, 12))
+        .entry("other", DAY, "", List.of());
 
     assertThat(logs.open().problems())
         .extracting(Problem::toString)
         .singleElement()
         .asString()
         .startsWith("entries/day.md: reminder: No photograph belongs to this entry.");
+  }
+
+  @Test
+  void manyDaysWithoutPhotographsAreOneRemarkAndALogWithoutAnyHearsNoneOfIt() {
+    for (int day = 1; day <= 6; day++) {
+      logs.entry("day" + day, DAY.minusDays(day), "", List.of(9, 12));
+    }
+    assertThat(logs.open().problems()).isEmpty();
+
+    logs.photo("photos/a.jpg", shot(1, "2026:04:01 13:40:00", "")).entry("day", DAY, "", List.of());
+
+    assertThat(logs.open().problems())
+        .singleElement()
+        .satisfies(
+            p ->
+                assertThat(p.what())
+                    .startsWith("No photograph belongs to 6 entries: ")
+                    .endsWith(" and 2 more."));
   }
 
   @Test

@@ -2,12 +2,15 @@ package chinelog.photo;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import chinelog.photo.Gatherer.ClockPhoto;
 import chinelog.photo.Gatherer.Fate;
 import chinelog.photo.Gatherer.Outcome;
 import chinelog.photo.Gatherer.Request;
 import chinelog.photo.Gatherer.Step;
+import chinelog.problem.ProblemException;
+import java.io.File;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -21,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -323,10 +327,188 @@ class GathererTest {
     "a:b*c.jpg, a_b_c.jpg",
     "nul.jpg, _nul.jpg",
     "..., photo",
-    ".hidden.jpg, hidden.jpg"
+    ".hidden.jpg, hidden.jpg",
+    "com¹.jpg, _com¹.jpg",
+    "aux .jpg, _aux .jpg",
+    "CONIN$, _CONIN$",
+    "'IMG_1.JPG. ', IMG_1.JPG",
+    "'a\nb\tc.jpg', a_b_c.jpg",
+    "a\\b\\IMG.jpg, IMG.jpg"
   })
   void namesAreMadeSafeForEverySystem(String name, String safe) {
     assertThat(Shelf.safe(name)).isEqualTo(safe);
+  }
+
+  /** Most file systems allow 255 bytes, which are 85 letters of some alphabets. */
+  @Test
+  void aLongNameLosesItsBeginningAndKeepsItsEnding() {
+    for (String letter : List.of("x", "\u00e9", "\u9577", "\ud83d\udea2")) {
+      String safe = Shelf.safe(letter.repeat(300) + ".jpg");
+      assertThat(safe.getBytes(StandardCharsets.UTF_8).length).isBetween(190, 200);
+      assertThat(safe).endsWith(letter + ".jpg").doesNotContain("\ufffd");
+      assertThat(safe.codePoints().distinct()).hasSize(5);
+    }
+  }
+
+  @Test
+  void aPictureWithoutAnEndingGetsThatOfItsKindSoThatTheLogReadsIt() throws IOException {
+    onCard("noext", shot(1, "2026:03:14 09:30:00", ""));
+    onCard("dot.jpg.", shot(2, "2026:03:14 09:31:00", ""));
+    onCard("b.jfif", shot(3, "2026:03:14 09:32:00", ""));
+    onCard("c", Shots.png(Shots.scene(20, 20, 4)));
+
+    gather(false);
+
+    assertThat(tree(log.resolve("photos")).keySet())
+        .containsExactly(
+            "2026-03-14/b.jfif.jpg", "2026-03-14/dot.jpg", "2026-03-14/noext.jpg", "undated/c.png");
+  }
+
+  @Test
+  void aBackslashInANameIsPartOfItWhereItMayBe() throws IOException {
+    assumeTrue(File.separatorChar == '/', "here a \\ stands between folders");
+    onCard("DCIM/lit\\back.jpg", shot(1, "2026:03:14 09:30:00", ""));
+
+    assertThat(gather(false).count(Fate.BROUGHT_IN)).isOne();
+    assertThat(tree(log.resolve("photos"))).containsOnlyKeys("2026-03-14/back.jpg");
+  }
+
+  @Test
+  void aZipOfAPhoneGivesEveryPictureOfItUnderANameOfItsOwn() throws IOException {
+    List<String> names =
+        List.of(
+            "DCIM/a.jpg",
+            "DCIM/A.JPG",
+            "C:\\win\\w.jpg",
+            "x.jpg.",
+            "nul",
+            "..",
+            "n\nl.jpg",
+            "a:b.jpg");
+    zip(names, name -> shot(name.hashCode(), "2026:03:14 09:30:00", ""));
+
+    gather(false);
+
+    assertThat(tree(log.resolve("photos")).keySet())
+        .containsExactly(
+            "2026-03-14/A.JPG",
+            "2026-03-14/_nul.jpg",
+            "2026-03-14/a-2.jpg",
+            "2026-03-14/a_b.jpg",
+            "2026-03-14/n_l.jpg",
+            "2026-03-14/photo.jpg",
+            "2026-03-14/w.jpg",
+            "2026-03-14/x.jpg");
+  }
+
+  @Test
+  void aZipInAZipAndFilmsAreNamedWithWhatToDo() throws IOException {
+    zip(
+        List.of("inner.zip", "film.MOV", "A.JPG"),
+        name ->
+            name.equals("A.JPG")
+                ? shot(1, "2026:03:14 09:30:00", "")
+                : ("PK\u0003\u0004" + name).getBytes(StandardCharsets.US_ASCII));
+
+    Outcome outcome = gather(false);
+
+    assertThat(outcome.count(Fate.BROUGHT_IN)).isOne();
+    assertThat(outcome.problems())
+        .singleElement()
+        .satisfies(p -> assertThat(p.isError()).isFalse())
+        .satisfies(p -> assertThat(p.toString()).contains("film.MOV", "inner.zip"));
+  }
+
+  /** What expands to more than any photograph is left alone before it fills the memory. */
+  @Test
+  void aZipThatSwellsIsPassedOver() throws IOException {
+    card = folder.resolve("card.zip");
+    byte[] nothing = new byte[1 << 20];
+    try (OutputStream out = Files.newOutputStream(card);
+        ZipOutputStream zip = new ZipOutputStream(out)) {
+      zip.putNextEntry(new ZipEntry("bomb.jpg"));
+      for (long size = 0; size <= PhotoLoader.MOST_BYTES; size += nothing.length) {
+        zip.write(nothing);
+      }
+    }
+
+    Outcome outcome = gather(false);
+
+    assertThat(outcome.steps()).extracting(Step::fate).containsExactly(Fate.PASSED_OVER);
+    assertThat(outcome.problems())
+        .singleElement()
+        .satisfies(p -> assertThat(p.what()).startsWith("The file is larger than any photograph."));
+  }
+
+  /** APPNOTE.TXT 6.3.10, 4.4.4: bit 0 of the general purpose flag says that a file is encrypted. */
+  @Test
+  void aLockedZipIsSaidToBeLockedAndABrokenOneToBeBroken() throws IOException {
+    zip(List.of("A.JPG"), name -> shot(1, "2026:03:14 09:30:00", ""));
+    byte[] bytes = Files.readAllBytes(card);
+    Files.write(card, Arrays.copyOf(bytes, bytes.length / 2));
+    assertThatThrownBy(() -> gather(false)).hasMessageContaining("neither a folder nor a zip");
+    for (int i = 0; i + 9 < bytes.length; i++) {
+      if (bytes[i] == 'P' && bytes[i + 1] == 'K' && bytes[i + 2] == 1 && bytes[i + 3] == 2) {
+        bytes[i + 8] |= 1;
+      }
+    }
+    Files.write(card, bytes);
+
+    assertThatThrownBy(() -> gather(false))
+        .isInstanceOf(ProblemException.class)
+        .hasMessageContaining("locked with a password")
+        .hasMessageContaining("Unpack it");
+    assertThat(log.resolve("photos")).doesNotExist();
+  }
+
+  @Test
+  void aFolderWithNothingInItIsNamed() throws IOException {
+    assertThat(gather(false).problems())
+        .singleElement()
+        .satisfies(p -> assertThat(p.what()).isEqualTo("No file lies in here."))
+        .satisfies(p -> assertThat(p.remedy()).contains("DCIM"));
+  }
+
+  @Test
+  void linksOutOfTheCardOrRoundInItAreNotFollowed() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
+    Files.write(folder.resolve("private.jpg"), shot(2, "2026:03:14 09:30:00", ""));
+    Files.createSymbolicLink(card.resolve("B.JPG"), folder.resolve("private.jpg"));
+    Files.createSymbolicLink(card.resolve("loop"), card);
+
+    assertThat(gather(false).steps()).extracting(Step::source).containsExactly("A.JPG");
+  }
+
+  @Test
+  void twoCamerasAreEachPutRightByTheirOwnClock() throws IOException {
+    onCard("A.JPG", shot(1, "2026:03:15 00:30:00", ""));
+    onCard(
+        "B.JPG",
+        Shots.withExif(
+            Shots.jpeg(Shots.scene(30, 20, 2), 0.9), 1, "DSV-1", "2026:03:14 23:50:00", ""));
+
+    Outcome outcome =
+        Gatherer.gather(
+            request(
+                Map.of("T-20", Duration.ofMinutes(72), "DSV-1", Duration.ofMinutes(-15)),
+                null,
+                false),
+            Progress.SILENT);
+
+    assertThat(outcome.steps())
+        .extracting(Step::path)
+        .containsExactly("photos/2026-03-14/A.JPG", "photos/2026-03-15/B.JPG");
+  }
+
+  private void zip(List<String> names, Function<String, byte[]> content) throws IOException {
+    card = folder.resolve("card.zip");
+    try (OutputStream out = Files.newOutputStream(card);
+        ZipOutputStream zip = new ZipOutputStream(out)) {
+      for (String name : names) {
+        zip.putNextEntry(new ZipEntry(name));
+        zip.write(content.apply(name));
+      }
+    }
   }
 
   private Outcome gather(boolean dry) throws IOException {

@@ -145,6 +145,56 @@ class DemoInBrowserTest {
   }
 
   @Test
+  void logsOfOtherScriptsAndOfLongWordsFitAPhoneTooAndAreSeenWhenOpened() throws Exception {
+    for (String language : List.of("ar", "de")) {
+      Path log = Files.createDirectories(folder.resolve("log-" + language));
+      Files.createDirectories(log.resolve("entries"));
+      String word =
+          language.equals("ar") ? "\u0628\u0646\u0627\u0621" : "Rettungsringhalterungsschraube";
+      Files.writeString(
+          log.resolve("log.yaml"),
+          "title: "
+              + word
+              + "\nlanguage: "
+              + language
+              + "\nstages: {s: {title: "
+              + word
+              + "}}\nagreements: {lines: {with: Skerrick Yard, covers: lines}}\n");
+      Files.writeString(
+          log.resolve("entries/2026-03-14-a.md"),
+          "---\nstage: s\ntime: 2 h\nmeasured: {hull.loa: 700 mm ± 1 mm}\n---\n# "
+              + word.repeat(3)
+              + "\n\n| a | b | c |\n|---|--:|---|\n| 14. 3. | 12 | "
+              + word.repeat(2)
+              + " |\n");
+      DemoSites.write(log, List.of("workshop"), "slipway", folder.resolve("site-" + language));
+      Path site = folder.resolve("site-" + language).resolve("workshop");
+      assertThat(kinds(site)).hasSizeGreaterThan(8);
+      for (String page : kinds(site)) {
+        browser.open(site.resolve(page).toUri());
+        browser.size(360, 800, 1);
+        String at = language + " " + page;
+        assertThat(browser.number("document.documentElement.scrollWidth"))
+            .as(at)
+            .isLessThanOrEqualTo(360);
+        assertThat(browser.number("document.querySelector('h1').getBoundingClientRect().left"))
+            .as(at)
+            .isBetween(0.0, 360.0);
+      }
+    }
+  }
+
+  @Test
+  void onAPhoneTheFiguresOfTheMaterialsStandBesideEachOtherWithinTheScreen() throws Exception {
+    browser.open(site("slipway", "public").resolve("materials.html").toUri());
+    browser.size(360, 800, 1);
+    String cells = "[...document.querySelectorAll('.stacked tbody tr:not(.total) td')]";
+    assertThat(browser.number(cells + ".length")).isGreaterThan(60);
+    assertThat(browser.number(cells + ".filter(c => c.getBoundingClientRect().right > 360).length"))
+        .isZero();
+  }
+
+  @Test
   void everyPageWorksFromAFolderAndBelowAPathAndNoneComplains() throws Exception {
     browser.size(360, 760, 1);
     for (String readers : List.of("public", "workshop")) {
