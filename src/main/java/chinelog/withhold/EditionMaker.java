@@ -280,12 +280,17 @@ final class EditionMaker {
   private List<Edition.LimitLine> limits() {
     List<Edition.LimitLine> lines = new ArrayList<>();
     for (Facts.LimitCheck check : facts.limits()) {
-      Label label = sight.afterReleases(Release.Kind.FACT, check.fact(), check.label());
+      // The bound is told too, and so is the room that is left: a release of the fact frees
+      // neither.
+      Label label = check.limit().label();
+      for (String name : check.names()) {
+        label = label.join(figures.labelOf(facts.find(name).orElseThrow()));
+      }
       if (!sight.sees(label, check.limit().place(), "limit " + check.limit().id())) {
         continue;
       }
       NumberStyle style = figures.style();
-      figures.show(check.fact());
+      check.names().forEach(figures::show);
       lines.add(
           new Edition.LimitLine(
               check.limit().title(),

@@ -14,6 +14,7 @@ import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -228,8 +229,8 @@ final class FigureMaker {
         full ? "" : value,
         full ? value : fullSize(fact),
         style.showTolerance(fact.value()),
-        origin(fact),
-        fact.date(),
+        origin(fact, entry != null),
+        date(fact, entry != null),
         working,
         entry == null ? List.of() : List.of(entry),
         sight.under(fact.label()));
@@ -243,11 +244,17 @@ final class FigureMaker {
     return sees;
   }
 
-  private String origin(Fact fact) {
+  private String origin(Fact fact, boolean entryTold) {
     String how = words.say("origin." + fact.origin().name());
-    return fact.date() == null || fact.origin() == Origin.RECKONED
+    LocalDate date = date(fact, entryTold);
+    return date == null || fact.origin() == Origin.RECKONED
         ? how
-        : words.say("origin.dated", how, words.date(fact.date()));
+        : words.say("origin.dated", how, words.date(date));
+  }
+
+  /** The day of a fact; none of one that is told by a release alone, unless its entry tells it. */
+  private @Nullable LocalDate date(Fact fact, boolean entryTold) {
+    return entryTold || sight.allows(labels.of(fact)) ? fact.date() : null;
   }
 
   private String group(String name) {
