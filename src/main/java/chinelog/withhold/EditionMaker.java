@@ -75,7 +75,7 @@ final class EditionMaker {
     this.head = log.head();
     this.facts = told.facts();
     this.words = new Words(head.locale());
-    this.figures = new FigureMaker(told, wholeFacts, sight, words);
+    this.figures = new FigureMaker(told, wholeFacts, sight, words, entryIds);
     this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(whole));
     this.copier = new TextCopier(sight, figures, plates.byPath(), entryIds, slugs);
     Set<String> unnamed =
@@ -164,7 +164,7 @@ final class EditionMaker {
             told,
             plates.all(),
             unplaced(sheets),
-            figures.figures(entryIds),
+            figures.figures(),
             limits(),
             materials.table(),
             materials.totalCost(),
@@ -243,7 +243,7 @@ final class EditionMaker {
   private List<Edition.Line> factLines(Entry entry) {
     List<Edition.Line> lines = new ArrayList<>();
     facts.byName().values().stream()
-        .filter(f -> entry.id().equals(f.entry()) && FigureMaker.isListed(f.name()))
+        .filter(f -> entry.id().equals(f.entry()) && figures.listed(f) != null)
         .filter(figures::sees)
         .map(figures::line)
         .forEach(lines::add);
