@@ -232,6 +232,24 @@ class WithholderTest {
         .contains("for client");
   }
 
+  @Test
+  void anEarlierReadingIsNotNamedByTheFileOfItsNote() throws IOException {
+    entry(
+        "2026-04-20-quillfeather",
+        "title: {value: For Quillfeather, under: client}\n"
+            + "measured: {hull.loa: 699 mm}\nweighed: {hull: 400 g}");
+    entry("2026-04-22-last", "measured: {hull.loa: 700 mm}\nweighed: {hull: 401 g}");
+    write("entries/2026-04-23-b.md", "[](fact:hull.loa.at_2026_04_20_quillfeather)\n");
+    Edition.Contents told = told("public");
+    assertThat(told.figures())
+        .extracting(f -> f.name())
+        .contains("hull.loa.at_2026-04-20-entry", "mass.hull.at_2026-04-20-entry")
+        .contains("hull.loa.at_2026-04-02-strips");
+    assertThat(told.toString())
+        .contains("hull.loa.at_2026-04-20-entry")
+        .doesNotContain("uillfeather");
+  }
+
   private void state(String agreement, String rule) throws IOException {
     write(
         "facts.yaml",
