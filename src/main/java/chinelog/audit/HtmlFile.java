@@ -221,7 +221,9 @@ final class HtmlFile {
     if (isPolicy && value.matches("(?is).*(https?:|\\*|unsafe-eval).*")) {
       findings.add(where, "The page allows requests to other places.");
     }
-    if (addresses.isWeb(value) && !addresses.allowsLink(value)) {
+    // A sentence may begin like an address; whoever follows one from here follows all of it.
+    boolean isAddress = addresses.isWeb(value) && value.chars().noneMatch(Character::isWhitespace);
+    if (isAddress && !addresses.allowsLink(value)) {
       findings.add(where, "The page names an address that is not the edition's: " + value + ".");
     }
   }

@@ -254,8 +254,10 @@ final class LogWalk {
 
   private void photo(PhotoFile photo) {
     Label label = released(Release.Kind.PHOTO, photo.path(), photo.label());
-    if (!clearance.allows(label) || photo.leaveOut()) {
+    if (!clearance.allows(label)) {
       fileName(photo.path());
+    } else if (photo.leaveOut()) {
+      secrets.leaveOut(bareName(photo.path()), "the name of " + photo.path());
     }
     inlines(photo.caption(), label, "the caption of " + photo.path());
     text(label, photo.alt(), Secrets.Kind.PROSE, "the alt text of " + photo.path());
@@ -289,10 +291,13 @@ final class LogWalk {
 
   /** A path's last part is withheld, with its ending and without. */
   private void fileName(String path) {
+    secrets.withhold(bareName(path), Secrets.Kind.PHRASE, "the name of " + path);
+  }
+
+  private static String bareName(String path) {
     String name = path.substring(path.lastIndexOf('/') + 1);
     int dot = name.lastIndexOf('.');
-    secrets.withhold(
-        dot > 0 ? name.substring(0, dot) : name, Secrets.Kind.PHRASE, "the name of " + path);
+    return dot > 0 ? name.substring(0, dot) : name;
   }
 
   private void figures(Label label, String text, String what) {

@@ -46,6 +46,8 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
   private final String where;
   private final List<Coat> coats = new ArrayList<>();
   private final List<Glyph> glyphs = new ArrayList<>();
+  private final StringBuilder inSight = new StringBuilder();
+  private final StringBuilder cutOff = new StringBuilder();
   private final GeneralPath path = new GeneralPath();
   private int clipRule = -1;
 
@@ -75,10 +77,28 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
 
   static void inspect(PDDocument pdf, Findings findings) throws IOException {
     int number = 0;
+    PdfPaint before = null;
     for (PDPage page : pdf.getPages()) {
       PdfPaint paint = new PdfPaint(page, findings, "page " + ++number);
       paint.processPage(page);
       paint.glyphs.forEach(paint::look);
+      if (before != null) {
+        before.tellOfCutOff(paint.inSight);
+      }
+      before = paint;
+    }
+    if (before != null) {
+      before.tellOfCutOff("");
+    }
+  }
+
+  /**
+   * Text that is cut off stands in sight at the top of the next page, or is hidden. After some
+   * hundred pages the library places lines so coarsely that it draws the first one twice.
+   */
+  private void tellOfCutOff(CharSequence next) {
+    if (!cutOff.isEmpty() && !next.toString().startsWith(cutOff.toString())) {
+      findings.addOnce(where, "Text stands outside the page or is cut off.");
     }
   }
 
@@ -108,9 +128,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
           place.transform(
               new Point2D.Double(POINTS[i][0] * displacement.getX(), POINTS[i][1]), null);
     }
-    if (!visible().contains(points[0])) {
-      findings.addOnce(where, "Text stands outside the page or is cut off.");
-    }
+    (visible().contains(points[0]) ? inSight : cutOff).append(letter == null ? "\uFFFD" : letter);
     Integer rgb = rgb(state.getNonStrokingColor());
     if (rgb == null) {
       findings.addOnce(where, "Text is drawn in something other than a colour.");

@@ -21,11 +21,15 @@ final class PlainFile {
       Pattern.compile(
           "\\b(XMLHttpRequest|sendBeacon|WebSocket|EventSource|importScripts|eval|Function|Worker"
               + "|RTCPeerConnection|document\\.cookie|localStorage\\.getItem\\(.{0,40}http)\\b"
-              + "|sourceMappingURL");
+              + "|sourceMappingURL|\\bfetch\\s*\\(|(?i:javascript:)"
+              + "|\\blocation\\s*(\\.\\s*href\\s*)?=(?!=)|\\blocation\\s*\\.\\s*replace\\b");
 
-  /** What is left of a list of words without its words. */
+  /**
+   * What is left of the search index without its words. Under another name it might be an order to
+   * the browser, such as {@code window.location}.
+   */
   private static final Pattern WORDS_ALONE =
-      Pattern.compile("window\\.[A-Za-z]+ ?= ?\\[[\\[\\]{},:\\s]*\\];?\\s*");
+      Pattern.compile("window\\.pagesToSearch ?= ?\\[[\\[\\]{},:\\s]*\\];?\\s*");
 
   private static final String SVG = "http://www.w3.org/2000/svg";
 

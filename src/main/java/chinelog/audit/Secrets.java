@@ -165,6 +165,13 @@ final class Secrets {
     }
   }
 
+  /** As {@link #withhold}, for a name that is left out, but no secret that must be found. */
+  void leaveOut(String text, String what) {
+    int before = withheld;
+    withhold(text, Kind.PHRASE, what);
+    withheld = before;
+  }
+
   void withhold(Quantity quantity, boolean named, String what) {
     withheld++;
     if (!figures.add(quantity, named, what)) {

@@ -69,6 +69,12 @@ abstract class EditionCommand extends LogCommand {
   @Override
   public Integer call() throws IOException {
     LocalDate day = asOf == null ? today() : asOf;
+    if (day.isAfter(today())) {
+      throw wrong(
+          day
+              + " is yet to come, and an agreement that ends before it would be taken as ended."
+              + " Write a day that is past, or leave out --as-of.");
+    }
     Publisher publisher =
         new Publisher(requireFolder(log), today(), day, zone(), fastPhotos, talk().progress());
     Outcome outcome;

@@ -200,6 +200,13 @@ final class InlineReader {
                 reader.at(node),
                 "A brace is written as a character code here.",
                 MarkText.BRACE_REMEDY);
+      } else if (text.codePoints().anyMatch(SourceFile::isControl)) {
+        reader
+            .scope()
+            .complain(
+                reader.at(node),
+                "A control character is written as a character code here.",
+                "Delete it.");
       }
       out.add(new Inline.Text(text));
     }

@@ -1,12 +1,18 @@
 package chinelog.log;
 
 import chinelog.label.Agreement;
+import chinelog.label.Label;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * One build as its maker wrote it down: everything in the folder, read and placed, nothing
@@ -65,11 +71,62 @@ public record Log(
     sheets = List.copyOf(sheets);
   }
 
-  /** The log as it stood on a day: without the entries dated after it. */
+  /**
+   * The log as it stood on a day: without the entries dated after it, and without the photographs
+   * that these alone show. One that other texts show as well stays under what these put it under.
+   */
   public Log until(LocalDate day) {
-    return entries.stream().noneMatch(e -> e.date().isAfter(day))
-        ? this
-        : with(stock, entries.stream().filter(e -> !e.date().isAfter(day)).toList());
+    List<Entry> later = entries.stream().filter(e -> e.date().isAfter(day)).toList();
+    if (later.isEmpty()) {
+      return this;
+    }
+    Log left = with(stock, entries.stream().filter(e -> !e.date().isAfter(day)).toList());
+    Map<String, Label> gone = new HashMap<>();
+    for (Entry entry : later) {
+      for (Block block : entry.text()) {
+        Label around = entry.label().join(Parts.labels(block));
+        shown(List.of(block)).forEach(path -> gone.merge(path, around, Label::join));
+      }
+    }
+    Set<String> shown = new HashSet<>();
+    left.entries.forEach(e -> shown(e.text()).forEach(shown::add));
+    stages.forEach(s -> shown(s.about()).forEach(shown::add));
+    handover.forEach(h -> shown(h.text()).forEach(shown::add));
+    shown(head.about()).forEach(shown::add);
+    return left.with(
+        photos.stream()
+            .map(
+                p -> {
+                  Label label = gone.get(p.path());
+                  return label == null ? p : p.with(label, !shown.contains(p.path()));
+                })
+            .toList());
+  }
+
+  private static Stream<String> shown(List<Block> text) {
+    return Block.runs(text)
+        .filter(Inline.Image.class::isInstance)
+        .map(i -> ((Inline.Image) i).path());
+  }
+
+  private Log with(List<PhotoFile> otherPhotos) {
+    return new Log(
+        folder,
+        head,
+        stages,
+        agreements,
+        readers,
+        releases,
+        limits,
+        posts,
+        handover,
+        statements,
+        requests,
+        stock,
+        tables,
+        entries,
+        otherPhotos,
+        sheets);
   }
 
   /** The log with other lots and entries. */

@@ -1,5 +1,6 @@
 package chinelog.log;
 
+import chinelog.label.Label;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -18,6 +19,27 @@ final class Parts implements Inline.Visitor<List<Inline>>, Block.Visitor<Stream<
   /** Every run of the blocks, at any depth. */
   static Stream<Inline> ofBlocks(List<Block> blocks) {
     return blocks.stream().flatMap(b -> b.accept(PARTS));
+  }
+
+  /** All agreements that a block or anything in it is under. */
+  static Label labels(Block block) {
+    List<Block> within =
+        block instanceof Block.Quote quote
+            ? quote.blocks()
+            : block instanceof Block.Items items
+                ? items.items().stream().flatMap(List::stream).toList()
+                : List.of();
+    return Stream.concat(
+            within.stream().map(Parts::labels), ofBlocks(List.of(block)).map(Parts::label))
+        .reduce(block.label(), Label::join);
+  }
+
+  private static Label label(Inline run) {
+    return run instanceof Inline.Phrase phrase
+        ? phrase.label()
+        : run instanceof Inline.Image image
+            ? image.label()
+            : run instanceof Inline.Footnote footnote ? footnote.label() : Label.NONE;
   }
 
   @Override

@@ -32,6 +32,21 @@ public record PhotoFile(
     Label label,
     Place place) {
 
+  /** The same under more agreements, and left out if it was or is now. */
+  PhotoFile with(Label more, boolean out) {
+    return new PhotoFile(
+        path,
+        caption,
+        alt,
+        regions,
+        leaveOut || out,
+        taken,
+        pinnedSha256,
+        lookedAt,
+        label.join(more),
+        place);
+  }
+
   /**
    * A part of a photograph under an agreement, as fractions (0 to 1) of the upright picture's width
    * and height, from its left top corner.

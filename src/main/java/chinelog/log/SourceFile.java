@@ -70,7 +70,7 @@ final class SourceFile {
     }
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (c < ' ' && c != '\n' && c != '\t' || c == '\u007f') {
+      if (isControl(c)) {
         problems.error(
             Source.ofFile(name, text).at(i),
             String.format(Locale.ROOT, "An invisible control character (U+%04X) is here.", (int) c),
@@ -88,6 +88,11 @@ final class SourceFile {
     }
     int mark = (bytes[0] & 0xff) << 8 | bytes[1] & 0xff;
     return mark == 0xfffe || mark == 0xfeff || bytes[0] == 0 ^ bytes[1] == 0;
+  }
+
+  /** Whether a character is neither seen nor white space, so that no edition may hold it. */
+  static boolean isControl(int c) {
+    return c < ' ' && c != '\n' && c != '\t' || c == '\u007f';
   }
 
   private static String normalLineEnds(String text) {

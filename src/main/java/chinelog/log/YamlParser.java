@@ -205,6 +205,9 @@ final class YamlParser {
     Place start = place(event.getStartMark());
     int startLine = event.getStartMark().map(Mark::getLine).orElse(0);
     int endLine = event.getEndMark().map(Mark::getLine).orElse(0);
+    if (text.codePoints().anyMatch(SourceFile::isControl)) {
+      error(event, "A control character is written in this value.", "Delete it.");
+    }
     if (event.isPlain()) {
       remindOfLostComment(event, endLine);
     }

@@ -43,7 +43,8 @@ final class Matching {
 
   /**
    * The entry of the day: of several the one whose stage names a folder above the photograph, else
-   * the one whose hours of work are nearest to the time, else the first.
+   * the one whose hours of work are nearest to the time, else the first. Hours that are under more
+   * agreements than their entry do not count, or they would show in where photographs stand.
    */
   @Nullable String byDay(PhotoFile file, LocalDate day, @Nullable LocalDateTime taken) {
     List<Entry> sameDay = on(day);
@@ -71,6 +72,9 @@ final class Matching {
   private static long secondsFromWork(Entry entry, @Nullable LocalDateTime taken) {
     long nearest = Long.MAX_VALUE;
     for (Entry.Worked worked : entry.worked()) {
+      if (!entry.label().join(worked.label()).equals(entry.label())) {
+        continue;
+      }
       ZonedDateTime from = worked.from();
       ZonedDateTime to = worked.to();
       if (taken != null && from != null && to != null) {

@@ -45,12 +45,14 @@ public record Facts(
    * A limit held against its fact.
    *
    * @param fact name of the fact on the rule's left
+   * @param names of all facts that it rests on, those of the bound too
    * @param margin how much room is left; negative if it is broken
    * @param label of the rule, the fact and the bound together
    */
   public record LimitCheck(
       Limit limit,
       String fact,
+      List<String> names,
       String comparison,
       Quantity value,
       Quantity bound,

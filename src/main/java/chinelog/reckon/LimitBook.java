@@ -10,10 +10,12 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** Holds each limit against its fact. */
-final class LimitBook {
+public final class LimitBook {
 
   private final Ledger ledger;
   private final NumberStyle style;
@@ -59,21 +61,47 @@ final class LimitBook {
     }
     try {
       String fact = leftFact(limit, rule.left());
-      Quantity value = ledger.require(fact).value();
-      Quantity bound = Evaluator.evaluate(rule.right().tree(), n -> ledger.require(n).value());
-      Label label = ledger.join(limit.label(), List.copyOf(names));
-      return Optional.of(judge(limit, fact, rule.comparison(), value, bound, label));
+      Facts.LimitCheck check = judge(limit, fact, rule, ledger.facts());
+      remind(check);
+      return Optional.of(check);
     } catch (Evaluator.Fault fault) {
       throw fault.reason();
     }
   }
 
+  /**
+   * Holds limits against facts from here and there; a limit of which one is missing, or that cannot
+   * be reckoned, is left out.
+   */
+  public static List<Facts.LimitCheck> hold(List<Limit> limits, Map<String, Fact> facts) {
+    List<Facts.LimitCheck> checks = new ArrayList<>();
+    for (Limit limit : limits) {
+      try {
+        FormulaParser.Rule rule = FormulaParser.parseRule(limit.rule());
+        String fact = fact(limit, rule.left());
+        if (facts.containsKey(fact) && facts.keySet().containsAll(rule.right().names())) {
+          checks.add(judge(limit, fact, rule, facts));
+        }
+      } catch (QuantityException | Evaluator.Fault e) {
+        // Of the whole log, each of these is a problem that was told.
+      }
+    }
+    return List.copyOf(checks);
+  }
+
+  /** Name of the fact on the left, which is the limit's own where a whole formula stands there. */
+  private static String fact(Limit limit, Formula left) {
+    return left.tree() instanceof Expression.Name name
+        ? name.name()
+        : "limit." + Ledger.part(limit.id());
+  }
+
   /** The fact on the left; a whole formula there becomes one, {@code limit.ID}. */
   private String leftFact(Limit limit, Formula left) {
-    if (left.tree() instanceof Expression.Name name) {
-      return name.name();
+    String name = fact(limit, left);
+    if (left.tree() instanceof Expression.Name) {
+      return name;
     }
-    String name = "limit." + Ledger.part(limit.id());
     ledger.reckoned(
         name, limit.title(), left.tree(), left.names(), limit.label(), limit.place(), null);
     if (ledger.find(name).isEmpty()) {
@@ -84,12 +112,20 @@ final class LimitBook {
     return name;
   }
 
-  private Facts.LimitCheck judge(
-      Limit limit, String fact, String comparison, Quantity value, Quantity bound, Label label)
+  private static Facts.LimitCheck judge(
+      Limit limit, String fact, FormulaParser.Rule rule, Map<String, Fact> facts)
       throws QuantityException {
+    List<String> names = new ArrayList<>(rule.right().names());
+    names.add(fact);
+    Label label = limit.label();
+    for (String name : names) {
+      label = label.join(require(facts, name).label());
+    }
+    Quantity value = require(facts, fact).value();
+    Quantity bound = Evaluator.evaluate(rule.right().tree(), n -> require(facts, n).value());
     Quantity over = value.minus(bound).in(bound.unit());
     Quantity margin =
-        switch (comparison.charAt(0)) {
+        switch (rule.comparison().charAt(0)) {
           case '<' -> over.negated();
           case '>' -> over;
           default -> over.abs().negated();
@@ -101,24 +137,39 @@ final class LimitBook {
       margin = margin.times(BigDecimal.ZERO);
     }
     BigDecimal spread = over.tolerance() == null ? BigDecimal.ZERO : over.tolerance();
-    Facts.Verdict verdict = verdict(comparison, room, spread);
-    if (verdict == Facts.Verdict.BROKEN) {
+    return new Facts.LimitCheck(
+        limit,
+        fact,
+        List.copyOf(names),
+        rule.comparison(),
+        value,
+        bound,
+        margin,
+        verdict(rule.comparison(), room, spread),
+        label);
+  }
+
+  private static Fact require(Map<String, Fact> facts, String name) {
+    return Objects.requireNonNull(facts.get(name), name);
+  }
+
+  private void remind(Facts.LimitCheck check) {
+    if (check.verdict() == Facts.Verdict.BROKEN) {
       ledger
           .problems()
           .reminder(
-              limit.place(),
+              check.limit().place(),
               "The limit \""
-                  + limit.title()
+                  + check.limit().title()
                   + "\" ("
-                  + limit.rule()
+                  + check.limit().rule()
                   + ") is broken: \""
-                  + fact
+                  + check.fact()
                   + "\" is "
-                  + style.show(value)
+                  + style.show(check.value())
                   + ".",
               "Change the model, or the rule if it is not meant so.");
     }
-    return new Facts.LimitCheck(limit, fact, comparison, value, bound, margin, verdict, label);
   }
 
   private static Facts.Verdict verdict(String comparison, BigDecimal room, BigDecimal spread) {

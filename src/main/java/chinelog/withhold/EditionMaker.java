@@ -75,7 +75,7 @@ final class EditionMaker {
     this.head = log.head();
     this.facts = told.facts();
     this.words = new Words(head.locale());
-    this.figures = new FigureMaker(told, wholeFacts, sight, words);
+    this.figures = new FigureMaker(told, wholeFacts, sight, words, entryIds);
     this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(whole));
     this.copier = new TextCopier(sight, figures, plates.byPath(), entryIds, slugs);
     Set<String> unnamed =
@@ -164,7 +164,7 @@ final class EditionMaker {
             told,
             plates.all(),
             unplaced(sheets),
-            figures.figures(entryIds),
+            figures.figures(),
             limits(),
             materials.table(),
             materials.totalCost(),
@@ -243,7 +243,7 @@ final class EditionMaker {
   private List<Edition.Line> factLines(Entry entry) {
     List<Edition.Line> lines = new ArrayList<>();
     facts.byName().values().stream()
-        .filter(f -> entry.id().equals(f.entry()) && FigureMaker.isListed(f.name()))
+        .filter(f -> entry.id().equals(f.entry()) && figures.listed(f) != null)
         .filter(figures::sees)
         .map(figures::line)
         .forEach(lines::add);
@@ -280,12 +280,17 @@ final class EditionMaker {
   private List<Edition.LimitLine> limits() {
     List<Edition.LimitLine> lines = new ArrayList<>();
     for (Facts.LimitCheck check : facts.limits()) {
-      Label label = sight.afterReleases(Release.Kind.FACT, check.fact(), check.label());
+      // The bound is told too, and so is the room that is left: a release of the fact frees
+      // neither.
+      Label label = check.limit().label();
+      for (String name : check.names()) {
+        label = label.join(figures.labelOf(facts.find(name).orElseThrow()));
+      }
       if (!sight.sees(label, check.limit().place(), "limit " + check.limit().id())) {
         continue;
       }
       NumberStyle style = figures.style();
-      figures.show(check.fact());
+      check.names().forEach(figures::show);
       lines.add(
           new Edition.LimitLine(
               check.limit().title(),

@@ -14,14 +14,18 @@ import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,12 +38,18 @@ final class FigureMaker {
   private static final List<String> BESIDE_ENTRIES =
       List.of("hours.", "cost.", "stock.", "plan.", "growth.", "budget.");
 
+  /** What an earlier reading's name ends with, before its entry. */
+  private static final String AT = ".at_";
+
+  private static final Pattern PART = Pattern.compile("[^\\p{L}0-9_]");
+
   private final Log log;
   private final Facts facts;
   private final Facts whole;
   private final Sight sight;
   private final NumberStyle style;
   private final Words words;
+  private final Map<String, String> entryIds;
 
   private final Labels labels;
   private final Counterparts counterparts;
@@ -50,14 +60,16 @@ final class FigureMaker {
 
   /**
    * @param whole the facts of the whole log
+   * @param entryIds the edition's id of each entry, by the log's
    */
-  FigureMaker(Told told, Facts whole, Sight sight, Words words) {
+  FigureMaker(Told told, Facts whole, Sight sight, Words words, Map<String, String> entryIds) {
     this.log = told.log();
     this.facts = told.facts();
     this.whole = whole;
     this.sight = sight;
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
     this.words = words;
+    this.entryIds = entryIds;
     this.labels = new Labels(log, facts);
     this.counterparts = new Counterparts(facts);
   }
@@ -177,33 +189,40 @@ final class FigureMaker {
     return hidden;
   }
 
-  /** Name of the figure in the list of figures, or null if this fact does not stand there. */
-  @Nullable String listed(String name) {
-    return isListed(name) ? name : null;
-  }
-
-  static boolean isListed(String name) {
-    return BESIDE_ENTRIES.stream().noneMatch(name::startsWith)
-        || name.equals("hours.total")
-        || name.equals("cost.total");
+  /**
+   * Name of the figure in the list of figures, or null if this fact does not stand there. An
+   * earlier reading is named by the edition's id of its entry: the log's is the name of a file.
+   */
+  @Nullable String listed(Fact fact) {
+    String name = fact.name();
+    String entry = fact.entry();
+    if (BESIDE_ENTRIES.stream().anyMatch(name::startsWith)
+        && !name.equals("hours.total")
+        && !name.equals("cost.total")) {
+      return null;
+    }
+    String end =
+        entry == null ? "" : AT + PART.matcher(entry.toLowerCase(Locale.ROOT)).replaceAll("_");
+    if (entry == null || !name.endsWith(end)) {
+      return name;
+    }
+    String id = entryIds.get(entry);
+    return id == null ? null : name.substring(0, name.length() - end.length()) + AT + id;
   }
 
   Edition.Line line(Fact fact) {
     String full = fullSize(fact);
     return new Edition.Line(
-        fact.title(),
-        show(fact),
-        full.isEmpty() ? "" : words.say("fullsize", full),
-        listed(fact.name()));
+        fact.title(), show(fact), full.isEmpty() ? "" : words.say("fullsize", full), listed(fact));
   }
 
   /** All figures, by group, then as the names run. */
-  List<Figure> figures(Map<String, String> entryIds) {
+  List<Figure> figures() {
     List<Figure> all = new ArrayList<>();
     facts.byName().values().stream()
-        .filter(f -> isListed(f.name()))
+        .filter(f -> listed(f) != null)
         .filter(this::sees)
-        .forEach(f -> all.add(figure(f, entryIds)));
+        .forEach(f -> all.add(figure(f)));
     all.sort(
         Comparator.comparingInt((Figure f) -> f.name().startsWith("full.") ? 0 : 1)
             .thenComparing(Figure::group)
@@ -211,7 +230,7 @@ final class FigureMaker {
     return List.copyOf(all);
   }
 
-  private Figure figure(Fact fact, Map<String, String> entryIds) {
+  private Figure figure(Fact fact) {
     boolean full = fact.name().startsWith("full.");
     shown.add(fact.name());
     String value = style.showValue(fact.value());
@@ -222,14 +241,14 @@ final class FigureMaker {
                 fact, facts, style, name -> facts.find(name).filter(this::seesQuietly).isPresent());
     String entry = fact.entry() == null ? null : entryIds.get(fact.entry());
     return new Figure(
-        fact.name(),
+        Objects.requireNonNull(listed(fact)),
         fact.title(),
         group(fact.name()),
         full ? "" : value,
         full ? value : fullSize(fact),
         style.showTolerance(fact.value()),
-        origin(fact),
-        fact.date(),
+        origin(fact, entry != null),
+        date(fact, entry != null),
         working,
         entry == null ? List.of() : List.of(entry),
         sight.under(fact.label()));
@@ -243,11 +262,17 @@ final class FigureMaker {
     return sees;
   }
 
-  private String origin(Fact fact) {
+  private String origin(Fact fact, boolean entryTold) {
     String how = words.say("origin." + fact.origin().name());
-    return fact.date() == null || fact.origin() == Origin.RECKONED
+    LocalDate date = date(fact, entryTold);
+    return date == null || fact.origin() == Origin.RECKONED
         ? how
-        : words.say("origin.dated", how, words.date(fact.date()));
+        : words.say("origin.dated", how, words.date(date));
+  }
+
+  /** The day of a fact; none of one that is told by a release alone, unless its entry tells it. */
+  private @Nullable LocalDate date(Fact fact, boolean entryTold) {
+    return entryTold || sight.allows(labels.of(fact)) ? fact.date() : null;
   }
 
   private String group(String name) {
@@ -256,7 +281,7 @@ final class FigureMaker {
         .find("group." + first)
         .orElseGet(
             () ->
-                first.substring(0, 1).toUpperCase(java.util.Locale.ROOT)
+                first.substring(0, 1).toUpperCase(Locale.ROOT)
                     + first.substring(1).replace('_', ' '));
   }
 

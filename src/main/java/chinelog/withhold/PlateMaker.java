@@ -163,12 +163,13 @@ final class PlateMaker {
     int number = byPath.size() + 1;
     PhotoFile file = chosen.photograph().file();
     Inline.Image image = chosen.image();
-    List<Text.Run> caption =
-        captions.copy(
-            image != null && !image.caption().isEmpty() ? image.caption() : file.caption());
-    // What stands in the file may speak of the part that is filled.
+    List<Inline> own =
+        image != null && !image.caption().isEmpty() ? image.caption() : file.caption();
+    List<Text.Run> caption = captions.copy(own);
+    // What stands in the file may speak of the part that is filled, or say what the caption that
+    // the log gives says under an agreement.
     Written written = chosen.filled().isEmpty() ? chosen.photograph().written() : Written.NONE;
-    if (caption.isEmpty() && !written.caption().isEmpty()) {
+    if (own.isEmpty() && !written.caption().isEmpty()) {
       caption = List.of(new Text.Plain(written.caption()));
     }
     var taken = chosen.photograph().taken();
@@ -223,12 +224,17 @@ final class PlateMaker {
         String name = sheet.path() + "#" + page;
         Optional<Release> release =
             sight
-                .findRelease(Release.Kind.SHEET, name)
-                .or(() -> sight.findRelease(Release.Kind.SHEET, sheet.path()));
-        if (release.isEmpty()) {
+                .findRelease(Release.Kind.SHEET, name, sheet.label())
+                .or(() -> sight.findRelease(Release.Kind.SHEET, sheet.path(), sheet.label()));
+        if (release.isEmpty()
+            || !sight.sees(
+                Release.Kind.SHEET,
+                release.get().name(),
+                sheet.label(),
+                sheet.place(),
+                "sheet " + name)) {
           continue;
         }
-        sight.afterReleases(Release.Kind.SHEET, release.get().name(), sheet.label());
         int number = byPath.size() + 1;
         String title = words.say("sheet.caption", sheet.title());
         Plate plate =

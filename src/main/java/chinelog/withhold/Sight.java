@@ -90,10 +90,11 @@ final class Sight {
     return rest;
   }
 
-  /** A release of this very thing for these readers, whatever it is under. */
-  Optional<Release> findRelease(Release.Kind kind, String name) {
+  /** A release of this very thing for these readers, from an agreement that it is under. */
+  Optional<Release> findRelease(Release.Kind kind, String name, Label label) {
     return log.releases().stream()
         .filter(r -> r.kind() == kind && r.name().equals(name))
+        .filter(r -> label.agreements().contains(r.agreement()))
         .filter(r -> r.readers().contains(readers.id()) && !r.on().isAfter(asOf))
         .findFirst();
   }

@@ -223,10 +223,8 @@ final class TextCopier {
           link.written().isBlank()
               ? figures.show(fact.get())
               : figures.written(fact.get(), link.written());
-      return List.of(
-          FigureMaker.isListed(link.fact())
-              ? new Text.FigureLink(link.fact(), text)
-              : new Text.Plain(text));
+      String listed = figures.listed(fact.get());
+      return List.of(listed == null ? new Text.Plain(text) : new Text.FigureLink(listed, text));
     }
 
     @Override

@@ -9,6 +9,7 @@ import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
+import chinelog.reckon.LimitBook;
 import chinelog.reckon.Reckoner;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -46,7 +47,7 @@ record Told(Log log, Facts facts, Set<String> untold) {
       left = without(left, untold);
     }
     Facts told = untold.isEmpty() ? reckoned : reckon(left);
-    return new Told(left, withReleased(told, facts, sight), untold);
+    return new Told(left, withReleased(left, told, facts, sight), untold);
   }
 
   private static boolean isNegative(Fact fact) {
@@ -91,8 +92,8 @@ record Told(Log log, Facts facts, Set<String> untold) {
         e.place());
   }
 
-  /** A figure that was released is told as the whole log has it. */
-  private static Facts withReleased(Facts told, Facts whole, Sight sight) {
+  /** A figure that was released is told as the whole log has it, and limits are held against it. */
+  private static Facts withReleased(Log left, Facts told, Facts whole, Sight sight) {
     SortedMap<String, Fact> byName = new TreeMap<>(told.byName());
     for (Fact fact : whole.byName().values()) {
       if (!sight.allows(fact.label())
@@ -102,7 +103,7 @@ record Told(Log log, Facts facts, Set<String> untold) {
     }
     return new Facts(
         Collections.unmodifiableSortedMap(byName),
-        told.limits(),
+        LimitBook.hold(left.limits(), byName),
         told.stages(),
         told.uses(),
         told.materials(),

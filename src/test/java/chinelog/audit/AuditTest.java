@@ -174,6 +174,40 @@ class AuditTest {
         .contains("1 filled parts of 1 pictures were looked at.");
   }
 
+  @Test
+  void aLineDrawnTwiceWhereOnePageEndsAndTheNextBeginsIsInSight() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(
+        BOOK,
+        SampleEdition.pdf(
+            "We set the moulds up.",
+            (pdf, font) -> PlantedLeaksTest.cutOffAndThen(pdf, font, "up they go")));
+    write(files);
+    assertThat(search(SampleLog.PUBLIC).findings()).isEmpty();
+  }
+
+  @Test
+  void aSentenceThatBeginsLikeAnAddressMaySayWhatAPageIsAbout() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(
+        PAGE,
+        utf8(
+            SampleEdition.page(
+                "../", "<meta name=\"description\" content=\"// stands for http://\">")));
+    write(files);
+    assertThat(search(SampleLog.PUBLIC).findings()).isEmpty();
+  }
+
+  @Test
+  void theSearchIndexMayHoldWhateverTheTextsSay() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(
+        "site/search.js",
+        utf8("window.pagesToSearch = [{\"words\":[\"eval(\\\"https://a.example\\\")\"]}];\n"));
+    write(files);
+    assertThat(search(SampleLog.PUBLIC).findings()).isEmpty();
+  }
+
   private Audit.Report searchFor(List<Audit.Picture> pictures) throws IOException {
     return Audit.search(
         edition,

@@ -43,6 +43,7 @@ import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.PDInlineImage;
@@ -134,6 +135,17 @@ class PlantedLeaksTest {
             f.put(
                 "site/search.js",
                 utf8("const words = [\"the propeller aperture was widened after\"];")));
+    leak(
+        "T25",
+        "withheld words between addresses in the search index",
+        "site/search.js",
+        "2026-03-17",
+        f ->
+            f.put(
+                "site/search.js",
+                utf8(
+                    "window.pagesToSearch = [{\"a\": \"javascript:alert(1) https://a.example the"
+                        + " propeller aperture was widened after\"}];")));
     onPage(
         "T36",
         "a table's cell in a chart",
@@ -276,6 +288,25 @@ class PlantedLeaksTest {
         "a withheld title in an attribute of data",
         "title",
         "<p data-next=\"The scarf in the keelson\">Next.</p>");
+    for (String attribute : List.of("title", "aria-label", "data-find")) {
+      onPage(
+          "T24",
+          "a withheld caption as " + attribute,
+          "caption",
+          "<p "
+              + attribute
+              + "=\"The rabbet drawn full size beside the brass batten rule.\">.</p>");
+      onPage(
+          "T24",
+          "the other party's name behind an address, as " + attribute,
+          "other party",
+          "<p " + attribute + "=\"javascript:alert('Skerrick%20Yard')\">.</p>");
+    }
+    onPage(
+        "T52",
+        "an address as what a page is about",
+        "not the edition's",
+        "<meta name=\"description\" content=\"//elsewhere.example/a?b\">");
     onPage(
         "T11",
         "a larger picture that is not there",
@@ -306,6 +337,20 @@ class PlantedLeaksTest {
         "site/search.js",
         "send or fetch",
         f -> f.put("site/search.js", utf8("navigator.sendBeacon('x');")));
+    for (String script :
+        List.of(
+            "window.location = [\"javascript:alert(1)\"];",
+            "window.location = [\"//elsewhere.example\"];",
+            "window.pagesToSearch = [fetch(\"//elsewhere.example\")];",
+            "window.pagesToSearch = [\"a\"]; location.href = \"//elsewhere.example\";",
+            "location.replace('//elsewhere.example');")) {
+      leak(
+          "T52",
+          "a script that leads away: " + script,
+          "site/search.js",
+          "send or fetch",
+          f -> f.put("site/search.js", utf8(script)));
+    }
     leak(
         "T52",
         "a style that fetches",
@@ -536,6 +581,11 @@ class PlantedLeaksTest {
                 }));
     inBook(
         "T29",
+        "text that is cut off and stands on the next page, but not at its head",
+        "cut off",
+        (pdf, font) -> cutOffAndThen(pdf, font, "One goes up"));
+    inBook(
+        "T29",
         "text too small to be read",
         "too small",
         (pdf, font) ->
@@ -566,6 +616,22 @@ class PlantedLeaksTest {
             onFirstPage(
                 pdf,
                 c -> c.drawImage(LosslessFactory.createFromImage(pdf, picture(9, 9, 2)), 60, 40)));
+  }
+
+  /** Cuts "up" off the first page, and adds a second one. */
+  static void cutOffAndThen(PDDocument pdf, PDFont font, String next) throws IOException {
+    onFirstPage(
+        pdf,
+        c -> {
+          c.addRect(0, 100, 500, 500);
+          c.clip();
+          write(c, font, "up", 90, 40);
+        });
+    PDPage second = new PDPage(PDRectangle.A4);
+    pdf.addPage(second);
+    try (PDPageContentStream content = new PDPageContentStream(pdf, second)) {
+      write(content, font, next, 60, 700);
+    }
   }
 
   private static COSDictionary inlineHead() {

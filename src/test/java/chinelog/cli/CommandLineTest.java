@@ -65,6 +65,8 @@ class CommandLineTest {
         "gather a|Missing required option: '--into=LOG'",
         "publish x --as-of yesterday|\u201cyesterday\u201d is no date. Write year-month-day,",
         "publish x --as-of 2026-02-30|\u201c2026-02-30\u201d is no date. Write year-month-day,",
+        "publish x --as-of 2126-05-20|2126-05-20 is yet to come,",
+        "audit x --as-of 2126-05-20|2126-05-20 is yet to come,",
         "reckon x --as xml|expected one of [TABLE, CSV, JSON]",
       })
   void wrongUsageIsToldWithTwo(String args, String words) {

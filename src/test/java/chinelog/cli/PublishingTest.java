@@ -329,6 +329,33 @@ class PublishingTest {
   }
 
   @Test
+  void aPhotographThatALaterNoteAloneShowsIsNotInAnEarlierDaysEdition() {
+    for (String front : new String[] {"stage: planking", "stage: planking\nunder: lines"}) {
+      TinyLog log = TinyLog.in(folder.resolve(front.replaceAll("\\W", "")));
+      assertThat(log.run("publish", "--as-of", "2026-05-20").status()).isZero();
+      SortedMap<String, String> before = log.everything();
+      log.photo("photos/rig.png");
+      log.write(
+          "entries/2026-05-30-rig.md",
+          "---\n" + front + "\n---\nThe mast.\n\n![The mast](../photos/rig.png)\n");
+      assertThat(log.run("publish", "--as-of", "2026-05-20").status()).isZero();
+      for (String readers : new String[] {"public", "workshop"}) {
+        assertThat(published(log.everything(), readers)).isEqualTo(published(before, readers));
+      }
+      assertThat(log.run("publish", "--for", "workshop").status()).isZero();
+      assertThat(published(log.everything(), "workshop"))
+          .isNotEqualTo(published(before, "workshop"));
+    }
+  }
+
+  private static SortedMap<String, String> published(
+      SortedMap<String, String> files, String readers) {
+    SortedMap<String, String> own = new TreeMap<>(files);
+    own.keySet().removeIf(f -> !f.startsWith("published/" + readers + "/"));
+    return own;
+  }
+
+  @Test
   void whatTheBookCannotPrintIsToldByThePublishingThatPrintsIt() {
     TinyLog log = TinyLog.in(folder);
     log.write(TinyLog.NOTE, log.read(TinyLog.NOTE) + "\nThe yard's mark is \u6f22.\n");

@@ -73,6 +73,16 @@ class AlbumTest {
   }
 
   @Test
+  void hoursUnderAnAgreementOfTheirOwnDoNotShowInWhereAPhotographStands() {
+    logs.photo("photos/a.jpg", shot(1, "2026:04:01 13:40:00", ""))
+        .entry("morning", DAY, "", List.of(9, 12))
+        .hoursUnder(Label.of("lines"))
+        .entry("afternoon", DAY, "", List.of(14, 17));
+
+    assertPlaced("morning", Link.BY_TIME);
+  }
+
+  @Test
   void thenTheFirst() {
     logs.photo("photos/a.jpg", shot(1, "2026:04:01 13:40:00", ""))
         .entry("one", DAY, "", List.of())

@@ -35,6 +35,8 @@ final class Logs {
   private final List<Entry> entries = new ArrayList<>();
   private final SortedMap<String, Duration> clocks = new TreeMap<>();
 
+  private Label hoursUnder = Label.NONE;
+
   Logs(Path folder) {
     this.folder = folder;
   }
@@ -59,6 +61,12 @@ final class Logs {
     return this;
   }
 
+  /** Puts the hours of the entries that follow under agreements. */
+  Logs hoursUnder(Label label) {
+    hoursUnder = label;
+    return this;
+  }
+
   /** An entry of a day whose hours, such as 9 to 12, may be empty, and the photographs it shows. */
   Logs entry(String id, LocalDate date, String stage, List<Integer> hours, String... shown) {
     Place place = Place.of("entries/" + id + ".md");
@@ -79,7 +87,7 @@ final class Logs {
               date.atTime(LocalTime.of(hours.get(0), 0)).atZone(ZONE),
               date.atTime(LocalTime.of(hours.get(1), 0)).atZone(ZONE),
               Duration.ofHours(hours.get(1) - hours.get(0)),
-              Label.NONE,
+              hoursUnder,
               place));
     }
     entries.add(

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -12,6 +13,8 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Stream;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -31,6 +34,8 @@ class PublishedPhotosTest {
       credit-photos: true
       agreements:
         lines: {with: Skerrick Yard, covers: the lines plan, from: 2026-03-02}
+        office: {with: Ravel Sound Pilotage, covers: who ordered her, presence: nothing}
+      sheets: {under: lines}
       readers:
         public: {gets: [site]}
         workshop: {gets: [site]}
@@ -51,12 +56,14 @@ class PublishedPhotosTest {
           sha256: %s
           regions: [{box: [0, 0, 0.5, 0.5], under: lines}]
         d.jpg: {caption: Cooling down}
+        f.jpg: {caption: "[Made to order]{under=office}"}
         """
             .formatted(PhotoLoader.sha256(part)));
     write("photos/a.jpg", shot(1, "Clamps along the sheer"));
     write("photos/b.jpg", shot(2, "The knuckle nobody may see"));
     write("photos/c.jpg", part);
     write("photos/d.jpg", shot(4, "Never read over"));
+    write("photos/f.jpg", shot(6, "Ordered for the watch room"));
   }
 
   @Test
@@ -66,7 +73,7 @@ class PublishedPhotosTest {
 
     assertThat(site("public"))
         .contains("Clamps along the sheer", "Cooling down")
-        .doesNotContain("The knuckle", "The inlet", "Never read over");
+        .doesNotContain("The knuckle", "The inlet", "Never read over", "watch room");
 
     publish("workshop");
 
@@ -99,6 +106,29 @@ class PublishedPhotosTest {
     assertThat(pictures("workshop"))
         .isNotEmpty()
         .allMatch(p -> p.contains("Shown by kind permission") && p.contains("Tern Lane Workshop"));
+  }
+
+  @Test
+  void aSheetIsShownOnlyIfItWasReleasedFromItsOwnAgreement() throws IOException {
+    try (PDDocument pdf = new PDDocument();
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream()) {
+      pdf.addPage(new PDPage());
+      pdf.save(bytes);
+      write("sheets/lines.pdf", bytes.toByteArray());
+    }
+    publish("public");
+    int without = pictures("public").size();
+    String release =
+        LOG
+            + "releases:\n  - {sheet: sheets/lines.pdf, under: %s, by: They, on: 2026-04-02,"
+            + " words: You may show it., for: [public]}\n";
+    write("log.yaml", release.formatted("office"));
+    publish("public");
+    assertThat(pictures("public")).hasSize(without);
+
+    write("log.yaml", release.formatted("lines"));
+    publish("public");
+    assertThat(pictures("public")).hasSizeGreaterThan(without);
   }
 
   private void publish(String readers) throws IOException {

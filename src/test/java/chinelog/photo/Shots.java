@@ -17,12 +17,12 @@ import javax.imageio.ImageWriter;
 import javax.imageio.metadata.IIOMetadataNode;
 
 /** Small pictures made for the tests: invented, and the same on every run. */
-final class Shots {
+public final class Shots {
 
   private Shots() {}
 
   /** A busy picture: gradients, bars and noise. */
-  static BufferedImage scene(int w, int h, long seed) {
+  public static BufferedImage scene(int w, int h, long seed) {
     BufferedImage image = new BufferedImage(w, h, BufferedImage.TYPE_3BYTE_BGR);
     Random random = new Random(seed);
     int[] colours = random.ints(9, 0, 0x1000000).toArray();
@@ -62,7 +62,7 @@ final class Shots {
     return copy;
   }
 
-  static byte[] jpeg(BufferedImage image, double quality) {
+  public static byte[] jpeg(BufferedImage image, double quality) {
     ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (var out = ImageIO.createImageOutputStream(bytes)) {
@@ -104,7 +104,7 @@ final class Shots {
   }
 
   /** With an XMP packet in an APP1 segment (XMP Specification Part 3, 1.1.3). */
-  static byte[] withXmp(byte[] jpeg, String description) {
+  public static byte[] withXmp(byte[] jpeg, String description) {
     String packet =
         "http://ns.adobe.com/xap/1.0/\0<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">"
             + "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">"
@@ -116,7 +116,7 @@ final class Shots {
   }
 
   /** With one text dataset of IPTC IIM record 2 in UTF-8, in a Photoshop resource 0x0404. */
-  static byte[] withIptc(byte[] jpeg, int dataset, String text) {
+  public static byte[] withIptc(byte[] jpeg, int dataset, String text) {
     byte[] value = text.getBytes(StandardCharsets.UTF_8);
     ByteBuffer iptc = ByteBuffer.allocate(value.length + 13);
     iptc.put(new byte[] {0x1C, 1, 90, 0, 3, 0x1B, '%', 'G'});

@@ -37,7 +37,43 @@ class KilledTest {
     assertThat(odd).isNotEqualTo(even);
   }
 
-  /** Moments of a publish, by what is there then. The one between two renames: ShelfTest. */
+  /**
+   * The swap renames three times: the old edition out of the way, the new one into its place, and
+   * the list of its files. Before the second nothing stands; before the third the list is the old.
+   */
+  @Test
+  void aKillBetweenTheRenamingsOfTheSwapLeavesAWholeEdition() throws Exception {
+    Path standing = log.resolve("published/public");
+    Path aside = log.resolve(".chinelog/set-aside/public");
+    for (int renaming = 2; renaming <= 3; renaming++) {
+      PublishForever.publish(log, 0);
+      killBefore(renaming);
+      assertThat(Files.exists(standing)).as("before %d", renaming).isEqualTo(renaming == 3);
+      assertThat(aside).as("before %d", renaming).exists();
+      findWhole();
+    }
+  }
+
+  private void killBefore(int renaming) throws Exception {
+    Path reached = temp.resolve("reached.txt");
+    Process process =
+        OtherJava.start(
+            temp,
+            List.of(),
+            "chinelog.publish.StopShort",
+            log.toString(),
+            Integer.toString(renaming),
+            reached.toString());
+    while (!Files.exists(reached)) {
+      assertThat(process.isAlive()).as(Files.readString(temp.resolve("err.txt"))).isTrue();
+      Thread.sleep(20);
+    }
+    process.destroyForcibly();
+    process.waitFor();
+    Files.delete(reached);
+  }
+
+  /** Moments of a publish, by what is there then. */
   @ParameterizedTest
   @ValueSource(
       strings = {

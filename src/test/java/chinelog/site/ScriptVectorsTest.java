@@ -19,20 +19,32 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSObjectKey;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Scripts from elsewhere, each as the title and as the text of a note: refused with its place, or
- * mere words on the page. The audit finds no script, and in a browser nothing runs or is fetched.
+ * Scripts from elsewhere, each as the title and as the text of a note, and in every other place
+ * that takes a text: refused with its place, or mere words on page and paper. The audit finds no
+ * script, in a browser nothing runs or is fetched, and in the PDFs nothing acts.
  */
 @Timeout(600)
 class ScriptVectorsTest {
 
   private static final LocalDate DAY = LocalDate.of(2026, 3, 20);
   private static final int LONGEST = 400;
+
+  /** Every vector in every place with 1; by default one in so many, to keep the run short. */
+  private static final int ONE_IN = Integer.getInteger("chinelog.corpus-one-in", 12);
+
   private static final List<String> SOURCES =
       List.of(
           "h5sc__vectors.txt",
@@ -66,11 +78,7 @@ class ScriptVectorsTest {
 
   @Test
   void everyVectorIsRefusedOrInert() throws Exception {
-    Path corpus =
-        Path.of(System.getProperty("chinelog.shared", "../shared"))
-            .resolve("corpus/12-markdown-html-vectors");
-    assumeTrue(Files.isDirectory(corpus), corpus + " is not here, so this is not tried");
-    List<String> vectors = vectors(corpus);
+    List<String> vectors = vectors(corpus());
     assertThat(vectors).hasSizeGreaterThan(500);
     Path log = Files.createDirectories(temp.resolve("log"));
     Set<Integer> wordless = write(log, vectors);
@@ -81,6 +89,65 @@ class ScriptVectorsTest {
     assertThat(outcome.editions().get(0).findings()).isEmpty();
     assertThat(wordless.size()).as("refused as texts").isBetween(100, vectors.size() - 200);
     lookAt(log.resolve("published/public/site"));
+  }
+
+  @Test
+  void everyVectorIsInertInEveryPlace() throws Exception {
+    List<String> vectors = vectors(corpus());
+    List<String> some =
+        IntStream.range(0, vectors.size())
+            .filter(i -> i % ONE_IN == 0)
+            .mapToObj(vectors::get)
+            .toList();
+    Path log = Files.createDirectories(temp.resolve("log"));
+    Set<String> told = VectorLog.write(log, vectors, some);
+    assertThat(told).hasSize(some.size());
+    Outcome outcome =
+        new Publisher(log, DAY, DAY, ZoneId.of("UTC"), false, Progress.SILENT)
+            .publish(List.of("workshop"));
+    assertThat(outcome.problems().stream().filter(p -> p.isError())).isEmpty();
+    assertThat(outcome.editions().get(0).findings()).isEmpty();
+    Path edition = log.resolve("published/workshop");
+    String text =
+        bare(read(edition.resolve("build-book.pdf")) + read(edition.resolve("handover.pdf")));
+    // The fonts have these letters.
+    assertThat(told.stream().filter(t -> t.chars().allMatch(c -> c < 0x7F)))
+        .hasSizeGreaterThan(some.size() * 2 / 3)
+        .allSatisfy(t -> assertThat(text).contains(bare(t)));
+    lookAt(edition.resolve("site"));
+  }
+
+  /** The text of a document in which nothing is done but to lead to a place or to a web page. */
+  private static String read(Path file) throws IOException {
+    try (PDDocument pdf = Loader.loadPDF(file.toFile())) {
+      for (COSObjectKey key : pdf.getDocument().getXrefTable().keySet()) {
+        if (pdf.getDocument().getObjectFromPool(key).getObject() instanceof COSDictionary d) {
+          assertThat(d.keySet())
+              .extracting(COSName::getName)
+              .doesNotContain("JS", "AA", "OpenAction", "EmbeddedFiles", "RichMedia");
+          // What a structure element has under A are attributes, and O tells whose.
+          if (d.getDictionaryObject(COSName.A) instanceof COSDictionary action
+              && !action.containsKey(COSName.O)) {
+            assertThat(action.getNameAsString(COSName.S)).isIn("URI", "GoTo");
+            assertThat(action.getString(COSName.URI, "https://")).startsWith("https://");
+          }
+        }
+      }
+      return new PDFTextStripper().getText(pdf);
+    }
+  }
+
+  /** Without what lines are broken and words are divided with. */
+  private static String bare(String text) {
+    return text.replaceAll("[\\s\\u00ad-]", "");
+  }
+
+  private static Path corpus() {
+    Path corpus =
+        Path.of(System.getProperty("chinelog.shared", "../shared"))
+            .resolve("corpus/12-markdown-html-vectors");
+    assumeTrue(Files.isDirectory(corpus), corpus + " is not here, so this is not tried");
+    return corpus;
   }
 
   private static List<String> vectors(Path corpus) throws IOException {

@@ -57,6 +57,9 @@ final class RandomBuild {
 
   static final LocalDate AS_OF = LocalDate.of(2026, 5, 20);
 
+  /** A day by which half of the build is done; the embargo is in force yet. */
+  static final LocalDate EARLY = LocalDate.of(2026, 3, 12);
+
   private static final String[] SECRETS = {
     "",
     "x",
@@ -75,8 +78,8 @@ final class RandomBuild {
   private static final List<String> STAGES = List.of("moulds", "planking", "rigging");
   static final List<String> MATERIALS = List.of("strip", "resin", "paint");
 
-  /** Facts that texts name. */
-  static final List<String> LINKED =
+  /** Facts that texts name: in each build a third of them, or too few would be sound. */
+  private static final List<String> LINKED =
       List.of(
           "hull.m0",
           "hull.m1",
@@ -111,6 +114,7 @@ final class RandomBuild {
   /** Whether nothing may show of what is under {@code client}, not even that it is there. */
   private final boolean quiet;
 
+  private final List<String> linked;
   private final List<Release> releases = new ArrayList<>();
   private final List<Entry> entries = new ArrayList<>();
   private final List<PhotoFile> photos = new ArrayList<>();
@@ -134,6 +138,7 @@ final class RandomBuild {
     this.secret = new Random(secretSeed);
     this.embargoOver = open.nextBoolean();
     this.quiet = open.nextBoolean();
+    this.linked = LINKED.stream().filter(n -> open.nextInt(3) == 0).toList();
     this.cleared = new HashSet<>(partyTo);
     if (embargoOver) {
       cleared.add("embargo");
@@ -141,7 +146,12 @@ final class RandomBuild {
     this.extras = new Extras(secret, quiet && hides(CLIENT), this::hidden, coverage);
   }
 
-  record Build(Log log, Album album) {}
+  /**
+   * A build.
+   *
+   * @param linked facts that its texts name
+   */
+  record Build(Log log, Album album, List<String> linked) {}
 
   Build make() {
     int count = 3 + open.nextInt(3);
@@ -158,7 +168,7 @@ final class RandomBuild {
       addExtraPhoto(count + 3, null);
     }
     entries.sort(Comparator.comparing(Entry::date).thenComparing(Entry::id));
-    return new Build(log(), new Album(List.copyOf(album), List.of()));
+    return new Build(log(), new Album(List.copyOf(album), List.of()), linked);
   }
 
   private void addEntry(int i) {
@@ -194,7 +204,9 @@ final class RandomBuild {
     shared.add(id);
     // A hidden entry may be of any day, before or after those that are seen.
     LocalDate day = differs(seen, "entry") ? date.plusDays(secret.nextInt(80) - 40) : date;
-    entries.add(entry(i, id, day, stage, label, images));
+    // Whether there is one by a day is told where it leaves a note.
+    boolean asEarly = day.isAfter(EARLY) == date.isAfter(EARLY);
+    entries.add(entry(i, id, asEarly || leavesNothing(seen) ? day : date, stage, label, images));
   }
 
   /** A photograph that the twin does not have. */
@@ -256,6 +268,11 @@ final class RandomBuild {
     return !cleared.containsAll(label.agreements());
   }
 
+  /** Whether nothing may show of a thing that the readers may not see. */
+  private boolean leavesNothing(Label label) {
+    return quiet && label.agreements().contains("client") && !cleared.contains("client");
+  }
+
   /** The agreement from which a thing is released to the readers; empty if it is not. */
   private String freed(int oneIn, Label label) {
     if (label.isNone()) {
@@ -275,7 +292,7 @@ final class RandomBuild {
               name,
               agreement,
               by,
-              LocalDate.of(2026, 4, 2),
+              open.nextBoolean() ? LocalDate.of(2026, 4, 2) : EARLY.minusDays(1),
               hidden(),
               Set.of("public", "client"),
               at()));
@@ -316,7 +333,7 @@ final class RandomBuild {
     if (!hides(label)) {
       return false;
     }
-    if (!quiet || !label.agreements().contains("client") || cleared.contains("client")) {
+    if (!leavesNothing(label)) {
       coverage.changed(place);
     }
     return true;
@@ -410,14 +427,18 @@ final class RandomBuild {
     for (String fact : List.of("hull.m" + i, "hull.draught")) {
       Label own = label.join(label(3));
       boolean first = fact.equals("hull.m" + i);
+      // Of a name that is stated too, the release might free what is stated.
+      String freed = first && i > 1 ? freed(4, own) : "";
+      Label seen = own.without(freed);
+      release(Release.Kind.FACT, fact, freed);
       String place = first ? "measured" : "measured more than once";
-      Quantity value = quantity(own, "mm", 700, place);
+      Quantity value = quantity(seen, "mm", 700, place);
       if (first || open.nextInt(3) > 0) {
         measured.add(
             new Entry.Measurement(
                 fact,
-                hides(own) && secret.nextInt(4) == 0 ? value.negated() : value,
-                first || open.nextBoolean() ? text(own, place) : "",
+                hides(seen) && secret.nextInt(4) == 0 ? value.negated() : value,
+                first || open.nextBoolean() ? text(seen, place) : "",
                 own,
                 at()));
       }
@@ -515,8 +536,8 @@ final class RandomBuild {
     Label note = around.join(label(3));
     List<Inline> runs = new ArrayList<>(runs(around, "paragraph"));
     runs.add(new Inline.Emphasis(List.of(new Inline.Strong(List.of(phrase(around, "emphasis"))))));
-    for (String fact : LINKED) {
-      if (open.nextInt(9) == 0) {
+    for (String fact : linked) {
+      if (open.nextInt(3) == 0) {
         runs.add(new Inline.FactLink(fact, "", place));
       }
     }
@@ -632,8 +653,11 @@ final class RandomBuild {
                 limit("area", "wl.area <= 3 m\u00b2"),
                 limit("draught", "hull.draught <= 300 mm"),
                 limit("weight", "mass.total <= 2 kg"),
-                limit("model", "hull.beam >= 2 mm")));
-    limits.addAll(secret.nextInt(6), extras.limits());
+                limit("model", "hull.beam >= 2 mm"),
+                limit("bound", "hull.m0 <= 2 * full.beam"),
+                new Limit("ratio", "Ratio", "full.beam / hull.m2 >= 3", Label.NONE, at()),
+                limit("effort", "hours.stage.planking <= 900 h")));
+    limits.addAll(secret.nextInt(limits.size() + 1), extras.limits());
     List<Request> requests =
         new ArrayList<>(
             List.of(
@@ -694,7 +718,8 @@ final class RandomBuild {
   }
 
   private Statement statement(String name, String is, Label label) {
-    return new Statement(name, "Of " + name, is, null, null, label, at(), at());
+    LocalDate day = LocalDate.of(2026, 2, 3).plusDays(hides(label) ? secret.nextInt(9) : 0);
+    return new Statement(name, "Of " + name, is, null, day, label, at(), at());
   }
 
   private String hiddenName() {

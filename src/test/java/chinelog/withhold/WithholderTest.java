@@ -232,6 +232,83 @@ class WithholderTest {
         .contains("for client");
   }
 
+  @Test
+  void anEarlierReadingIsNotNamedByTheFileOfItsNote() throws IOException {
+    entry(
+        "2026-04-20-quillfeather",
+        "title: {value: For Quillfeather, under: client}\n"
+            + "measured: {hull.loa: 699 mm}\nweighed: {hull: 400 g}");
+    entry("2026-04-22-last", "measured: {hull.loa: 700 mm}\nweighed: {hull: 401 g}");
+    write("entries/2026-04-23-b.md", "[](fact:hull.loa.at_2026_04_20_quillfeather)\n");
+    Edition.Contents told = told("public");
+    assertThat(told.figures())
+        .extracting(f -> f.name())
+        .contains("hull.loa.at_2026-04-20-entry", "mass.hull.at_2026-04-20-entry")
+        .contains("hull.loa.at_2026-04-02-strips");
+    assertThat(told.toString())
+        .contains("hull.loa.at_2026-04-20-entry")
+        .doesNotContain("uillfeather");
+  }
+
+  private void state(String agreement, String rule) throws IOException {
+    write(
+        "facts.yaml",
+        """
+        keel.length: {is: 310 mm, under: %1$s, on: 2026-02-03}
+        keel.most: {is: 331 mm, under: %1$s}
+        """
+            .formatted(agreement));
+    add(
+        "log.yaml",
+        """
+        limits:
+          keel: {title: Keel, rule: %s}
+        releases:
+          - {fact: keel.length, under: %s, by: They, on: 2026-04-02, words: "Yes.", for: [public]}
+        """
+            .formatted(rule, agreement));
+  }
+
+  @Test
+  void aLimitOnAReleasedFigureShowsUnlessItsBoundMayNotBeTold() throws IOException {
+    for (String agreement : List.of("lines", "client")) {
+      layDown();
+      state(agreement, "keel.length <= 1 m");
+      assertThat(told("public").limits())
+          .singleElement()
+          .extracting(Edition.LimitLine::value, Edition.LimitLine::margin)
+          .containsExactly("310\u202fmm", "0.69\u202fm");
+      layDown();
+      state(agreement, "keel.length <= 1.1 * keel.most");
+      assertThat(told("public").limits()).isEmpty();
+      assertThat(told("workshop").limits()).hasSize(1);
+      layDown();
+      state(agreement, "keel.length <= hull.loa");
+      assertThat(told("public").limits()).hasSize(1);
+    }
+  }
+
+  @Test
+  void aReleasedFigureDoesNotTellOfADayThatIsNotTold() throws IOException {
+    for (String agreement : List.of("lines", "client")) {
+      layDown();
+      state(agreement, "keel.length <= 1 m");
+      entry("2026-04-07-weighed", "under: " + agreement + "\nmeasured: {keel.depth: 12 mm}");
+      entry("2026-04-08-seen", "measured: {keel.width: {is: 9 mm, under: " + agreement + "}}");
+      String release =
+          "  - {fact: keel.%s, under: %s, by: They, on: 2026-04-02, words: Granted, for: [public]}\n";
+      add("log.yaml", release.formatted("depth", agreement));
+      add("log.yaml", release.formatted("width", agreement));
+      assertThat(told("public").figures())
+          .filteredOn(f -> f.name().startsWith("keel."))
+          .extracting(f -> f.name() + " " + f.date() + " " + f.origin())
+          .containsExactly(
+              "keel.depth null measured",
+              "keel.length null stated",
+              "keel.width 2026-04-08 measured, April 8, 2026");
+    }
+  }
+
   private static final class NoPictures implements PictureSource {
 
     @Override
