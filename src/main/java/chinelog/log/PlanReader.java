@@ -7,7 +7,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
@@ -15,21 +14,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads the lists of log.yaml: stages, limits, posts, the handover booklet. */
 final class PlanReader {
-
-  /** The known sections of the handover booklet, with their titles. */
-  private static final Map<String, String> HANDOVER = new LinkedHashMap<>();
-
-  static {
-    HANDOVER.put("what-it-is", "What it is");
-    HANDOVER.put("setting-up", "Setting up");
-    HANDOVER.put("taking-down", "Taking down");
-    HANDOVER.put("handling", "Handling");
-    HANDOVER.put("running", "Running");
-    HANDOVER.put("care", "Care");
-    HANDOVER.put("finishes", "Finishes");
-    HANDOVER.put("spares", "Spares");
-    HANDOVER.put("mishaps", "If something goes wrong");
-  }
 
   private final Fields log;
   private final Scope scope;
@@ -147,13 +131,18 @@ final class PlanReader {
     return scalar == null ? null : Targets.photo(scalar, scope);
   }
 
-  List<HandoverSection> handover() {
+  /**
+   * The sections of the handover booklet.
+   *
+   * @param titles those that they have unless the log gives others, by the word for the section
+   */
+  List<HandoverSection> handover(Map<String, String> titles) {
     List<HandoverSection> sections = new ArrayList<>();
     for (Yaml.Pair pair : log.pairs("handover")) {
       String id = pair.key().text();
-      String title = HANDOVER.get(id);
+      String title = titles.get(id);
       if (title == null) {
-        unknownSection(pair.key(), HANDOVER.keySet());
+        unknownSection(pair.key(), titles.keySet());
         continue;
       }
       Yaml text = pair.value();

@@ -25,6 +25,8 @@ class WordingTest {
     "markup/wording,de", "markup/wording,nl", "markup/wording,fr", "markup/wording,es",
     "withhold/words,de", "withhold/words,nl", "withhold/words,fr", "withhold/words,es",
     "book/words,de", "book/words,nl", "book/words,fr", "book/words,es",
+    "reckon/titles,de", "reckon/titles,nl", "reckon/titles,fr", "reckon/titles,es",
+    "log/handover,de", "log/handover,nl", "log/handover,fr", "log/handover,es",
   })
   void everyTableHasAllWordsOfTheEnglishOneWithTheSamePlacesToFillIn(String path, String language)
       throws IOException {
