@@ -43,9 +43,6 @@ final class Appendices {
     add(sections, "hours", !edition.hours().isEmpty(), this::hours);
     add(sections, "charts", edition.charts().stream().anyMatch(this::isOther), this::charts);
     add(sections, "cautions", !edition.cautions().isEmpty(), this::cautions);
-    add(sections, "withheld", edition.hasWithheld(), this::withheld);
-    // On a page of its own it would be a leaf with three lines; the index comes last, as it should.
-    add(sections, "colophon", true, this::colophon);
     add(sections, "index", hasIndex(), this::index);
     return sections;
   }
@@ -106,7 +103,7 @@ final class Appendices {
     if (using.isEmpty()) {
       return;
     }
-    out.leaf("h3", words.say("materials.where"));
+    setting.subheading(words.say("materials.where"));
     Rows rows =
         new Rows(
             setting,
@@ -159,6 +156,7 @@ final class Appendices {
 
   private void charts(Predicate<Chart> wanted) {
     for (Chart chart : edition.charts().stream().filter(wanted).toList()) {
+      out.empty("div", "class", "gap above");
       out.open("div", "class", "chart");
       out.leaf("h3", chart.title());
       out.drawing(setting.chart(chart));
@@ -200,12 +198,6 @@ final class Appendices {
     out.close();
   }
 
-  private void withheld() {
-    setting.openSection("withheld", words.say("withheld"), "appendix quiet");
-    out.leaf("p", words.say("withheld.about", words.shared().text("withheld.phrase")));
-    out.close();
-  }
-
   private boolean hasIndex() {
     return !edition.figures().isEmpty()
         || !edition.materials().isEmpty()
@@ -216,13 +208,6 @@ final class Appendices {
   private void index() {
     setting.openSection("index", words.say("index"), "appendix index last");
     setting.index.write(out, setting.layout.pages(), words, setting.trim.textHeightMm());
-    out.close();
-  }
-
-  private void colophon() {
-    setting.openSection("colophon", words.say("colophon"), "appendix quiet");
-    out.leaf("p", words.say("colophon.set", words.date(edition.asOf())));
-    out.leaf("p", words.say("colophon.made"));
     out.close();
   }
 }

@@ -13,8 +13,13 @@ import chinelog.edition.Text.Quote;
 import chinelog.edition.Text.Rule;
 import chinelog.edition.Text.Run;
 import chinelog.edition.Text.Withheld;
+import chinelog.markup.TextMarkup;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Writes blocks of text, plates that follow each other laid in rows. */
 final class BlockWriter implements Text.BlockVisitor<Xhtml> {
@@ -24,10 +29,27 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
   /** A list of up to so many items is kept on one page. */
   private static final int SHORT = 3;
 
+  /** A table of more rows is worth measuring. */
+  private static final int LONG = 60;
+
+  /** A broad sign of the small type, and the room between columns. */
+  private static final double SIGN_MM = 1.9;
+
+  private static final double GAP_MM = 3;
+
+  /** Characters of about two lines. */
+  private static final int LEAD_IN = 150;
+
   private final Setting setting;
   private final Xhtml out;
   private final RunWriter runs;
   private final PlateWriter plates;
+
+  /** An id for the paragraph that follows a plate; "" for none. */
+  private String after = "";
+
+  /** Whether a list or a table follows. */
+  private boolean isLeadIn;
 
   /** Level of the heading that the text stands under, and of the last heading in it. */
   private int above = 1;
@@ -73,31 +95,44 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
       out.open("div", "class", "under", Marks.ATTRIBUTE, setting.parties(under));
       setting.tag(under);
     }
+    List<String> marked = isPlatesOnly ? around : under;
+    Deque<Waiting> waiting = new ArrayDeque<>();
     List<Plate> together = new ArrayList<>();
-    int waiting = 0;
-    for (Block block : blocks) {
-      boolean isPlate = block instanceof PlateHere;
-      if (!isPlate && !together.isEmpty()) {
-        waiting = waiting == 0 ? plates.later(together) + 1 : waiting;
-        waiting--;
-        if (waiting == 0 || !isProse(block)) {
-          flush(together, isPlatesOnly ? around : under);
-          waiting = 0;
-        }
-      }
+    for (int i = 0; i < blocks.size(); i++) {
+      Block block = blocks.get(i);
       if (block instanceof PlateHere here) {
-        if (waiting > 0) {
-          flush(together, isPlatesOnly ? around : under);
-          waiting = 0;
-        }
         together.add(here.plate());
-      } else {
-        block.accept(this);
+        continue;
       }
+      if (!together.isEmpty()) {
+        waiting.add(new Waiting(List.copyOf(together), plates.later(together)));
+        together.clear();
+      }
+      show(waiting, marked, isProse(block));
+      isLeadIn = i + 1 < blocks.size() && leadsTo(blocks.get(i + 1));
+      block.accept(this);
+      after = "";
     }
-    flush(together, isPlatesOnly ? around : under);
+    show(waiting, marked, false);
+    plates.write(together, marked);
     if (isMarked && !isPlatesOnly) {
       out.close();
+    }
+  }
+
+  /** Plates with the number of paragraphs that come before them still. */
+  private record Waiting(List<Plate> plates, int later) {}
+
+  /** Shows the plates whose turn it is before the next block; those that wait keep their order. */
+  private void show(Deque<Waiting> waiting, List<String> under, boolean isBeforeProse) {
+    while (!waiting.isEmpty() && (waiting.getFirst().later == 0 || !isBeforeProse)) {
+      List<Plate> next = waiting.removeFirst().plates;
+      plates.write(next, under);
+      after = "after-" + Anchors.plate(next.get(next.size() - 1));
+    }
+    for (int i = waiting.size(); i > 0; i--) {
+      Waiting next = waiting.removeFirst();
+      waiting.add(new Waiting(next.plates, Math.max(0, next.later - 1)));
     }
   }
 
@@ -105,9 +140,8 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
     return block instanceof Paragraph || block instanceof Items || block instanceof Quote;
   }
 
-  private void flush(List<Plate> together, List<String> under) {
-    plates.write(together, under);
-    together.clear();
+  private static boolean leadsTo(Block block) {
+    return block instanceof Items || block instanceof Grid || block instanceof Code;
   }
 
   @Override
@@ -122,7 +156,19 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
 
   @Override
   public Xhtml paragraph(Paragraph paragraph) {
-    out.open("p");
+    // "Notes for next time:" stays with the notes.
+    boolean isShort = plain(paragraph.text()).length() <= LEAD_IN;
+    out.open(
+        "p",
+        "class",
+        isLeadIn && isShort ? "leadin" : "",
+        "id",
+        after,
+        Setting.LIFT,
+        after,
+        "style",
+        setting.lift(after));
+    after = "";
     runs.write(paragraph.text());
     return out.close();
   }
@@ -169,10 +215,14 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
 
   @Override
   public Xhtml grid(Grid grid) {
-    out.open("table", "class", grid.rows().size() > DataTable.WHOLE ? "data" : "data whole");
+    String id = setting.nextTable();
+    String kind = setting.isWhole(id, grid.rows().size()) ? "data whole" : "data";
+    List<String> widths = widths(grid);
+    out.open("table", "id", id, "class", widths.isEmpty() ? kind : kind + " fixed");
     out.open("thead").open("tr");
     for (int i = 0; i < grid.head().size(); i++) {
-      cell("th", grid.head().get(i), grid.rightAligned().get(i), "col");
+      String width = widths.isEmpty() ? "" : widths.get(i);
+      cell("th", grid.head().get(i), grid.rightAligned().get(i), "col", width);
     }
     out.close().close().open("tbody");
     int rows = 0;
@@ -180,15 +230,48 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
       DataTable.nextRow(out, rows++);
       out.open("tr");
       for (int i = 0; i < row.size(); i++) {
-        cell(i == 0 ? "th" : "td", row.get(i), grid.rightAligned().get(i), i == 0 ? "row" : "");
+        cell(i == 0 ? "th" : "td", row.get(i), grid.rightAligned().get(i), i == 0 ? "row" : "", "");
       }
       out.close();
     }
     return out.close().close();
   }
 
-  private void cell(String element, List<Run> text, boolean isRight, String scope) {
-    out.open(element, "scope", scope, "class", isRight ? "n" : "");
+  /**
+   * How wide the columns of a long table are, if all of its text fits into its lines: the layout
+   * would set every cell twice to find that out. Nothing for other tables.
+   */
+  private List<String> widths(Grid grid) {
+    int columns = grid.head().size();
+    double[] widths = new double[columns];
+    double all = 0;
+    int widest = 0;
+    for (int i = 0; i < columns && grid.rows().size() > LONG; i++) {
+      int column = i;
+      int signs =
+          Stream.concat(Stream.of(grid.head()), grid.rows().stream())
+              .mapToInt(row -> plain(row.get(column)).length())
+              .max()
+              .orElse(0);
+      widths[i] = signs * SIGN_MM + GAP_MM;
+      all += widths[i];
+      widest = widths[i] > widths[widest] ? i : widest;
+    }
+    if (all == 0 || all > setting.trim.textWidthMm()) {
+      return List.of();
+    }
+    int open = widest;
+    return IntStream.range(0, columns)
+        .mapToObj(i -> i == open ? "" : "width:" + Trim.mm(widths[i]))
+        .toList();
+  }
+
+  private String plain(List<Run> text) {
+    return TextMarkup.plain(text, setting.words.shared());
+  }
+
+  private void cell(String element, List<Run> text, boolean isRight, String scope, String width) {
+    out.open(element, "scope", scope, "class", isRight ? "n" : "", "style", width);
     runs.writeBracketing(text);
     out.close();
   }

@@ -34,7 +34,8 @@ final class BuildBook {
     shell.open("book.kind", "book.description", all);
     front.cover(setting.words.say("book.kind"));
     setting.out.open("div", "class", "blind");
-    front.imprint("book.description");
+    String set = setting.words.say("colophon.set", setting.words.date(edition.asOf()));
+    front.imprint("book.description", List.of(set, setting.words.say("colophon.made")));
     front.halfTitle(blocks);
     setting.out.close();
     setting.out.open("div", "class", "front");

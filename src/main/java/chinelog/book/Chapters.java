@@ -118,7 +118,7 @@ final class Chapters {
 
   private void open(String id, String title, String number, String dates, @Nullable Plate picture) {
     String kind = picture == null ? "section chapter" : "section chapter pictured";
-    out.open("div", "class", kind, "id", "chapter-" + id);
+    setting.openLifted(kind, "chapter-" + id, "id", "chapter-" + id);
     setting.runningHead(title);
     out.open("div", "class", "opening");
     if (picture != null) {

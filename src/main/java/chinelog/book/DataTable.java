@@ -11,6 +11,12 @@ final class DataTable {
   /** A table of more rows is higher than the room that is kept for its beginning. */
   private static final int FEW = 5;
 
+  /** The head of a table, with what may stand above it. */
+  private static final double HEAD_MM = 13;
+
+  /** A row of two lines. */
+  private static final double ROW_MM = 11;
+
   /**
    * A long table is written in bodies of so many rows: on every page that a body reaches, the
    * layout goes through all of its rows anew.
@@ -47,16 +53,29 @@ final class DataTable {
    * @param rows what each of its rows is under
    */
   DataTable(Setting setting, List<List<String>> rows, List<Column> columns) {
+    this(setting, rows, columns, ROW_MM);
+  }
+
+  /**
+   * Begins a table.
+   *
+   * @param rows what each of its rows is under
+   * @param firstMm about how high its first row is
+   */
+  DataTable(Setting setting, List<List<String>> rows, List<Column> columns, double firstMm) {
     this.setting = setting;
     this.out = setting.out;
     this.columns = columns;
     this.isMarkedAbove = rows.size() > 1 && rows.stream().distinct().count() == 1;
     // The layout keeps room for the beginning of a box, but not for that of a table.
-    out.open("div", "class", rows.size() > FEW ? "long" : "");
+    String room = "-fs-page-break-min-height:" + Trim.mm(HEAD_MM + firstMm + ROW_MM);
+    out.open("div", "class", "long", "style", rows.size() > FEW ? room : "");
     if (isMarkedAbove) {
       setting.tag(rows.get(0));
     }
-    out.open("table", "class", (rows.size() > WHOLE ? "data" : "data whole") + fixed(columns))
+    String id = setting.nextTable();
+    boolean isWhole = firstMm <= ROW_MM ? setting.isWhole(id, rows.size()) : rows.size() < FEW;
+    out.open("table", "id", id, "class", (isWhole ? "data whole" : "data") + fixed(columns))
         .open("thead")
         .open("tr");
     for (Column column : columns) {

@@ -37,8 +37,9 @@ final class EntryWriter {
         isUnder ? "entry under" : "entry",
         Marks.ATTRIBUTE,
         setting.parties(entry.under()));
-    out.open("div", "class", "head");
-    out.leaf("p", setting.words.date(entry.date()), "class", "date");
+    String day = "day-" + entry.id();
+    setting.openLifted("head", day);
+    out.leaf("p", setting.words.date(entry.date()), "class", "date", "id", day);
     out.leaf("h3", entry.title(), "id", Anchors.entry(entry.id()));
     setting.tag(entry.under());
     // Not first: what has its place in the head of the page has none in the entry to be kept with.
@@ -87,10 +88,10 @@ final class EntryWriter {
     }
     openRow(key);
     for (Line line : lines) {
+      boolean isLast = line == lines.get(lines.size() - 1);
       out.text(line.title() + ": ");
-      value(line);
-      beside(line);
-      out.text(line == lines.get(lines.size() - 1) ? "" : "; ");
+      worth(line, isLast ? "" : ";");
+      out.text(isLast ? "" : " ");
     }
     out.close().close();
   }
@@ -105,8 +106,7 @@ final class EntryWriter {
           out.open("div");
           if (own.size() == 1) {
             out.text(own.get(0).title() + ": ");
-            value(own.get(0));
-            beside(own.get(0));
+            worth(own.get(0), "");
           } else {
             partly(part, own);
           }
@@ -118,23 +118,28 @@ final class EntryWriter {
     out.text(part + ", ");
     for (Line line : own) {
       String aspect = Parts.aspect(line.title());
+      boolean isLast = line == own.get(own.size() - 1);
       out.text(aspect == null ? "" : aspect + ": ");
-      value(line);
-      out.text(line == own.get(own.size() - 1) ? "" : "; ");
+      value(line, isLast ? "" : ";");
+      out.text(isLast ? "" : " ");
     }
   }
 
-  private void beside(Line line) {
-    if (!line.note().isEmpty()) {
-      out.text(" ").leaf("span", "(" + line.note() + ")", "class", "beside");
+  /** The value of a line, with what is noted beside it and the mark after both. */
+  private void worth(Line line, String after) {
+    boolean isAlone = line.note().isEmpty();
+    value(line, isAlone ? after : "");
+    if (!isAlone) {
+      out.text(" ").leaf("span", "(" + line.note() + ")" + after, "class", "beside");
     }
   }
 
-  private void value(Line line) {
+  /** A value with the mark after it, which could else begin the next line. */
+  private void value(Line line, String after) {
     if (line.figure() != null && setting.hasFigure(line.figure())) {
       out.leaf(
           "a",
-          line.shown(),
+          line.shown() + after,
           "class",
           "value",
           "href",
@@ -142,7 +147,7 @@ final class EntryWriter {
           "title",
           setting.words.say("figure.goto", line.title()));
     } else {
-      out.leaf("span", line.shown(), "class", "value");
+      out.leaf("span", line.shown() + after, "class", "value");
     }
   }
 }

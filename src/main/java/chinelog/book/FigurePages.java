@@ -18,6 +18,13 @@ final class FigurePages {
   /** So many figures that others were worked out from are named only once in a row. */
   private static final int MANY = 3;
 
+  /** Characters in a line of how a figure was come by, and its height. */
+  private static final int STEP_LINE = 52;
+
+  private static final double STEP_LINE_MM = 4.4;
+
+  private static final double TITLE_MM = 10;
+
   private final Setting setting;
   private final Xhtml out;
   private final Words words;
@@ -47,7 +54,7 @@ final class FigurePages {
           } else {
             list(small);
             small.clear();
-            out.leaf("h3", title);
+            setting.subheading(title);
             group(group);
           }
         });
@@ -76,9 +83,18 @@ final class FigurePages {
     if (hasFullSize) {
       columns.add(Column.number(words.say("particulars.full")).wide(20));
     }
-    DataTable table = new DataTable(setting, figures.stream().map(Figure::under).toList(), columns);
+    double firstMm = heightMm(figures.get(0), !groups.containsKey(""));
+    DataTable table =
+        new DataTable(setting, figures.stream().map(Figure::under).toList(), columns, firstMm);
     groups.forEach((title, group) -> list(title, group, hasFullSize, table));
     table.close();
+  }
+
+  /** About how high the row of a figure is. */
+  private static double heightMm(Figure figure, boolean isTitled) {
+    int characters = figure.origin().length() + inOneLine(figure.working()).length();
+    return (1 + Math.ceil((double) characters / STEP_LINE)) * STEP_LINE_MM
+        + (isTitled ? TITLE_MM : 0);
   }
 
   private void list(String group, List<Figure> figures, boolean hasFullSize, DataTable table) {
@@ -135,7 +151,13 @@ final class FigurePages {
     List<Column> columns = new ArrayList<>();
     columns.add(Column.text(words.say("figures.part")).wide(38));
     parts.aspects().forEach(aspect -> columns.add(Column.number(upper(aspect))));
-    columns.add(Column.number(words.say("figures.page")).wide(10));
+    boolean hasPages =
+        parts.byPart().values().stream()
+            .flatMap(of -> of.values().stream())
+            .anyMatch(figure -> !figure.entries().isEmpty());
+    if (hasPages) {
+      columns.add(Column.number(words.say("figures.page")).wide(10));
+    }
     List<List<String>> under = parts.byPart().values().stream().map(FigurePages::underOf).toList();
     DataTable table = new DataTable(setting, under, columns);
     parts
@@ -155,12 +177,15 @@ final class FigurePages {
                   index(part, id, figure);
                 }
               }
-              table.openCell(column);
-              pages(
-                  figures.values().stream()
-                      .flatMap(f -> f.entries().stream())
-                      .collect(Collectors.toCollection(LinkedHashSet::new)));
-              out.close().close();
+              if (hasPages) {
+                table.openCell(column);
+                pages(
+                    figures.values().stream()
+                        .flatMap(f -> f.entries().stream())
+                        .collect(Collectors.toCollection(LinkedHashSet::new)));
+                out.close();
+              }
+              out.close();
             });
     table.close();
     waysOf(parts);

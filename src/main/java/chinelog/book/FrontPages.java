@@ -84,8 +84,12 @@ final class FrontPages {
         : of + ", " + edition.scale();
   }
 
-  /** On the back of the cover, in small type at the foot. */
-  void imprint(String descriptionKey) {
+  /**
+   * On the back of the cover, in small type at the foot.
+   *
+   * @param colophon how it was set, line by line
+   */
+  void imprint(String descriptionKey, List<String> colophon) {
     out.open("div", "class", "imprint");
     out.open("div", "class", "foot");
     out.leaf(
@@ -99,6 +103,7 @@ final class FrontPages {
       String address = edition.address().toString();
       out.open("p").leaf("a", address, "href", address, "title", address).close();
     }
+    colophon.forEach(line -> out.leaf("p", line));
     out.close().close();
   }
 
@@ -165,6 +170,9 @@ final class FrontPages {
     setting.openSection("reading", words.say("reading"), "reading");
     for (String key : List.of("reading.1", "reading.2", "reading.3")) {
       out.leaf("p", words.say(key));
+    }
+    if (edition.hasWithheld()) {
+      out.leaf("p", words.say("withheld.about", words.shared().text("withheld.phrase")));
     }
     out.close();
   }

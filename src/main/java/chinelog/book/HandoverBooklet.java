@@ -38,7 +38,7 @@ final class HandoverBooklet {
     front.cover(words.say("booklet.kind"));
     out.open("div", "class", "front");
     front.contents(sections);
-    front.imprint("booklet.description");
+    front.imprint("booklet.description", List.of());
     out.close();
     out.open("div", "class", "body");
     sections.forEach(section -> section.write().run());
@@ -75,10 +75,9 @@ final class HandoverBooklet {
   }
 
   private void section(HandoverSection section) {
-    out.open(
-        "div",
-        "class",
+    setting.openLifted(
         section.under().isEmpty() ? "section" : "section under",
+        id(section),
         Marks.ATTRIBUTE,
         setting.parties(section.under()));
     out.leaf("h2", section.title(), "id", id(section));
@@ -92,7 +91,7 @@ final class HandoverBooklet {
   }
 
   private void materials() {
-    out.open("div", "class", "section");
+    setting.openLifted("section", "materials");
     out.leaf("h2", words.say("handover.materials"), "id", "materials");
     setting.lead("handover.materials.about");
     if (edition.materials().stream().allMatch(m -> m.used().isEmpty())) {
@@ -131,7 +130,7 @@ final class HandoverBooklet {
   }
 
   private void cautions() {
-    out.open("div", "class", "section");
+    setting.openLifted("section", "cautions");
     out.leaf("h2", words.say("handover.cautions"), "id", "cautions");
     setting.lead("handover.cautions.about");
     if (edition.cautions().isEmpty()) {
@@ -142,7 +141,7 @@ final class HandoverBooklet {
   }
 
   private void record() {
-    out.open("div", "class", "section record");
+    setting.openLifted("section record", "record");
     out.leaf("h2", words.say("handover.record"), "id", "record");
     setting.lead("handover.record.about");
     line(words.say("handover.record.model"), edition.title() + ", " + edition.scale());

@@ -15,4 +15,10 @@ record Manuscript(
     Locale locale,
     LocalDate date,
     Trim trim,
-    String underMark) {}
+    String underMark) {
+
+  /** The same with small pictures, whose sizes on the page are written with them. */
+  Manuscript small() {
+    return new Manuscript(html, pictures.small(), locale, date, trim, underMark);
+  }
+}

@@ -8,11 +8,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 
 /**
  * Prints an edition as PDF: the same edition and theme give the same bytes. Every file meets
@@ -20,20 +22,25 @@ import java.util.TreeSet;
  */
 public final class Press {
 
-  /** So many pages at most are laid out in search of how plates stand best: a minute's patience. */
-  private static final int MOST_LAID = 2000;
+  /** So many pages at most are laid out in one search of how plates stand best. */
+  private static final int MOST_LAID = 5000;
 
   /** Beyond this, the search takes longer than it is worth. */
   private static final int FEW_PAGES = 120;
+
+  private static final int PAGES_APART = 2;
+
+  /** So much more white is not seen: the sum of the squares of the parts of pages. */
+  private static final double NEGLIGIBLE = 0.01;
 
   /** Numbers may run a line over, and with it a page: then it is printed again with those found. */
   private static final int PRINTINGS = 4;
 
   private Press() {}
 
-  /** Writes the build book, on A4. */
+  /** Writes the build book, cut already: for reading, and for one's own printer. */
   public static void printBuildBook(Edition edition, Theme theme, Path pdf) throws IOException {
-    printBuildBook(edition, theme, Options.DEFAULT, pdf);
+    printBuildBook(edition, theme, Options.of(edition, false), pdf);
   }
 
   /**
@@ -43,12 +50,12 @@ public final class Press {
    */
   public static void printBuildBook(Edition edition, Theme theme, Options options, Path pdf)
       throws IOException {
-    print(BuildBook::write, edition, theme, options.paper().book(), options, pdf);
+    print(BuildBook::write, edition, theme, Trim.ofBook(options.paper()), options, pdf);
   }
 
-  /** Writes the handover booklet, on A5. */
+  /** Writes the handover booklet, on half of the build book's paper. */
   public static void printHandover(Edition edition, Theme theme, Path pdf) throws IOException {
-    printHandover(edition, theme, Options.DEFAULT, pdf);
+    printHandover(edition, theme, Options.of(edition, false), pdf);
   }
 
   /**
@@ -58,7 +65,7 @@ public final class Press {
    */
   public static void printHandover(Edition edition, Theme theme, Options options, Path pdf)
       throws IOException {
-    print(HandoverBooklet::write, edition, theme, options.paper().booklet(), options, pdf);
+    print(HandoverBooklet::write, edition, theme, Trim.ofBooklet(options.paper()), options, pdf);
   }
 
   /**
@@ -99,7 +106,11 @@ public final class Press {
       throws IOException {
     String style = Style.of(theme, trim, options.bleedMm());
     Printer printer = new Printer(theme.bookFonts(), options);
-    Layout layout = fitted(work, edition, theme, trim, options, printer, style);
+    Layout layout =
+        fitted(
+            l ->
+                printer.lay(
+                    work.write(new Setting(edition, theme, trim, options.bleedMm(), l), style), l));
     for (int i = 0; i < PRINTINGS; i++) {
       Setting setting = new Setting(edition, theme, trim, options.bleedMm(), layout);
       Map<String, Integer> pages = printer.print(work.write(setting, style), pdf);
@@ -111,88 +122,135 @@ public final class Press {
     throw new IllegalStateException("the page numbers do not settle");
   }
 
-  /**
-   * Lays the pages out again and again, with all that might be done about white space, or if that
-   * did not help, with one thing at a time; the layout with the least white is kept.
-   */
-  private static Layout fitted(
-      Work work,
-      Edition edition,
-      Theme theme,
-      Trim trim,
-      Options options,
-      Printer printer,
-      String style)
-      throws IOException {
-    Layout best = Layout.UNKNOWN;
-    double least = Double.MAX_VALUE;
-    Deque<List<Layout.Change>> open = new ArrayDeque<>();
-    Set<String> refused = new TreeSet<>();
-    List<Layout.Change> tried = List.of();
-    boolean isSingle = false;
-    int laid = 0;
-    while (laid < MOST_LAID) {
-      Layout layout = best.with(tried);
-      Setting setting = new Setting(edition, theme, trim, options.bleedMm(), layout);
-      Layout.Look look = printer.lay(work.write(setting, style), layout);
-      laid += look.count();
-      if (look.count() > FEW_PAGES) {
-        return layout.with(look.pages());
-      }
-      boolean isBetter = look.white() < least;
-      if (isBetter) {
-        best = layout.with(look.pages());
-        least = look.white();
-        open.clear();
-        look.changes().stream().filter(c -> !refused.contains(c.toString())).forEach(open::add);
-        tried = open.stream().flatMap(List::stream).toList();
-        layout.undone().stream().filter(c -> !refused.contains(c.toString())).forEach(open::add);
-        isSingle = tried.isEmpty();
-      } else {
-        if (isSingle) {
-          refused.add(tried.toString());
-        }
-        isSingle = true;
-      }
-      if (open.isEmpty()) {
+  /** The layout with the least white that is found in so many pages laid. */
+  private static Layout fitted(Proof proof) throws IOException {
+    Layout.Look first = proof.lay(Layout.UNKNOWN);
+    Layout plain = Layout.UNKNOWN.with(first.pages());
+    if (first.count() > FEW_PAGES) {
+      return plain;
+    }
+    Fitted start = new Fitted(plain, first, first.count());
+    Fitted best = better(mended(proof, filled(proof, start)), mended(proof, start));
+    // What was mended as a whole may have pages left that can be filled.
+    best = better(best, filled(proof, new Fitted(best.layout, best.look, 0)));
+    if (best.look.lifted().isEmpty()) {
+      return best.layout;
+    }
+    Layout lifted = best.layout.lifting(best.look.lifted());
+    Layout.Look look = proof.lay(lifted);
+    boolean isGood =
+        look.pages().equals(best.look.pages()) || look.allWhite() < best.look.allWhite();
+    return isGood ? lifted.with(look.pages()) : best.layout;
+  }
+
+  private static Fitted better(Fitted one, Fitted other) {
+    return other.look.allWhite() < one.look.allWhite() ? other : one;
+  }
+
+  /** Fills one page after the other as well as it can be filled, whatever becomes of the later. */
+  private static Fitted filled(Proof proof, Fitted start) throws IOException {
+    Fitted now = start;
+    int from = 0;
+    while (now.laid < MOST_LAID / 4 * 3) {
+      int after = from;
+      Optional<Layout.Hole> next =
+          now.look.holes().stream().filter(h -> h.page() > after).findFirst();
+      if (next.isEmpty()) {
         break;
       }
-      tried = isSingle ? open.removeFirst() : tried;
+      Fitted best = now;
+      int laid = now.laid;
+      for (List<Layout.Change> way : next.get().ways()) {
+        Layout layout = now.layout.with(way);
+        Layout.Look look = proof.lay(layout);
+        laid += look.count();
+        if (seen(look, next.get()) < seen(best.look, next.get()) - NEGLIGIBLE) {
+          best = new Fitted(layout.with(look.pages()), look, laid);
+        }
+      }
+      from = best == now ? next.get().page() : next.get().page() - 1;
+      now = new Fitted(best.layout, best.look, laid);
     }
-    return best;
+    return now;
+  }
+
+  /** The white up to the hole, and that of the page after it, which may still be mended. */
+  private static double seen(Layout.Look look, Layout.Hole hole) {
+    double until = look.whiteUntil(hole.page());
+    return until + (look.whiteUntil(hole.page() + 1) - until) / 3;
+  }
+
+  /**
+   * Tries all that might be done about white space together, or where that does not help, one thing
+   * at a time, and what was done undone.
+   */
+  private static Fitted mended(Proof proof, Fitted start) throws IOException {
+    Fitted best = start;
+    int laid = start.laid;
+    Set<List<Layout.Change>> refused = new HashSet<>();
+    boolean isTogether = true;
+    Deque<List<Layout.Change>> open = open(best, refused, isTogether);
+    while (laid < MOST_LAID && !open.isEmpty()) {
+      List<Layout.Change> tried = open.removeFirst();
+      Layout layout = best.layout.with(tried);
+      Layout.Look look = proof.lay(layout);
+      laid += look.count();
+      if (look.allWhite() < best.look.allWhite() - NEGLIGIBLE) {
+        best = new Fitted(layout.with(look.pages()), look, laid);
+        // What comes before this change is as it was, and what was refused there still is.
+        Layout now = best.layout;
+        int from = now.pageOf(tried);
+        refused.removeIf(way -> now.pageOf(way) >= from);
+        open = open(best, refused, isTogether);
+      } else {
+        isTogether = false;
+        refused.add(tried);
+      }
+    }
+    return new Fitted(best.layout, best.look, laid);
+  }
+
+  /** What may be tried, in the order of the pages. */
+  private static Deque<List<Layout.Change>> open(
+      Fitted now, Set<List<Layout.Change>> refused, boolean isTogether) {
+    List<List<Layout.Change>> inOrder = new ArrayList<>(now.layout.undone());
+    now.look.holes().forEach(hole -> inOrder.addAll(hole.ways()));
+    inOrder.sort(Comparator.comparing(now.layout::pageOf));
+    Deque<List<Layout.Change>> open = new ArrayDeque<>(inOrder);
+    if (isTogether) {
+      open.addFirst(together(now.look.holes(), refused));
+    }
+    open.removeIf(way -> way.isEmpty() || refused.contains(way));
+    return open;
+  }
+
+  /** The first way of each hole: one change moves all that comes after it, so holes lie apart. */
+  private static List<Layout.Change> together(
+      List<Layout.Hole> holes, Set<List<Layout.Change>> refused) {
+    List<Layout.Change> all = new ArrayList<>();
+    int from = 0;
+    for (Layout.Hole hole : holes) {
+      Optional<List<Layout.Change>> way =
+          hole.ways().stream().filter(w -> !refused.contains(w)).findFirst();
+      if (hole.page() >= from && way.isPresent()) {
+        all.addAll(way.get());
+        from = hole.page() + PAGES_APART;
+      }
+    }
+    return all;
   }
 
   /**
    * How an edition is printed.
    *
-   * @param paper the size of the build book; the booklet has half of it
+   * @param paper of the build book; the booklet has half of it
    * @param forPrinter whether pages have 3 mm of bleed and crop marks
    */
-  public record Options(Paper paper, boolean forPrinter) {
+  public record Options(Edition.Paper paper, boolean forPrinter) {
 
-    /** A4, cut already: for reading, and for one's own printer. */
-    public static final Options DEFAULT = new Options(Paper.A4, false);
-
-    /** Sizes of paper. */
-    public enum Paper {
-      A4(Trim.A4, Trim.A5),
-      LETTER(Trim.LETTER, Trim.HALF_LETTER);
-
-      private final Trim book;
-      private final Trim booklet;
-
-      Paper(Trim book, Trim booklet) {
-        this.book = book;
-        this.booklet = booklet;
-      }
-
-      Trim book() {
-        return book;
-      }
-
-      Trim booklet() {
-        return booklet;
-      }
+    /** On the paper that the edition names. */
+    public static Options of(Edition edition, boolean forPrinter) {
+      return new Options(edition.contents().paper(), forPrinter);
     }
 
     double bleedMm() {
@@ -203,5 +261,17 @@ public final class Press {
   @FunctionalInterface
   private interface Work {
     Manuscript write(Setting setting, String style);
+  }
+
+  /**
+   * A layout and how it looks.
+   *
+   * @param laid how many pages were laid out to find it
+   */
+  private record Fitted(Layout layout, Layout.Look look, int laid) {}
+
+  @FunctionalInterface
+  private interface Proof {
+    Layout.Look lay(Layout layout) throws IOException;
   }
 }

@@ -44,12 +44,14 @@ final class Printer {
     try (PlainLetters plain = new PlainLetters();
         PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
-        PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
+        PdfBoxRenderer renderer = renderer(manuscript.small(), document, faces)) {
       renderer.layout();
       Fitting fitting = new Fitting(renderer);
-      int count = renderer.getRootBox().getLayer().getPages().size();
       return new Layout.Look(
-          PageNumbers.find(renderer), fitting.changes(before), fitting.white(), count);
+          PageNumbers.find(renderer),
+          fitting.holes(before),
+          fitting.white(),
+          fitting.lifted(before));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
@@ -69,7 +71,7 @@ final class Printer {
       ReadingOrder.mend(renderer);
       Map<String, Integer> pages = PageNumbers.find(renderer);
       PageNumbers.label(document, pages);
-      Marks.stamp(renderer, faces.sans(), manuscript);
+      Marks.stamp(renderer, faces.sans(), manuscript, options.bleedMm());
       Finish.apply(document, manuscript, options);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
         document.save(out);
@@ -89,6 +91,7 @@ final class Printer {
     builder.usePDDocument(document);
     builder.useSVGDrawer(new BatikSVGDrawer());
     builder.useHyphenation(Hyphens.of(manuscript.locale()));
+    builder.useUnicodeLineBreaker(new LineBreaks());
     builder.useProtocolsStreamImplementation(manuscript.pictures(), PictureStore.SCHEME);
     builder.useUriResolver((base, address) -> isOurs(address) ? address : null);
     builder.useReplacementText(MISSING);

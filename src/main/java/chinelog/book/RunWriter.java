@@ -16,12 +16,16 @@ import chinelog.edition.Text.Run;
 import chinelog.edition.Text.Strong;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** Writes the runs of a line. */
 final class RunWriter implements Text.RunVisitor<Xhtml> {
 
   private static final String ENTRY = "entry:";
+
+  private static final Pattern CLOSING = Pattern.compile("^[\\p{Pe}\\p{Pf}\\p{Po}]+");
 
   private final Setting setting;
   private final Xhtml out;
@@ -46,8 +50,57 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
         setting.edition.figures().stream().collect(Collectors.toMap(Figure::name, Figure::title));
   }
 
+  /**
+   * Writes runs. Where an element begins or ends, the library lets a line end: what closes a phrase
+   * would begin the next line, and a space before an element would be left at the end of its line,
+   * short of the edge. Both go into the element.
+   */
   void write(List<Run> runs) {
-    runs.forEach(run -> run.accept(this));
+    String taken = "";
+    String space = "";
+    for (int i = 0; i < runs.size(); i++) {
+      Run run = runs.get(i);
+      Run next = i + 1 < runs.size() ? runs.get(i + 1) : run;
+      if (run instanceof Plain plain) {
+        String text = plain.text().substring(taken.length());
+        space = text.endsWith(" ") && isOpenTo(next) ? " " : "";
+        out.text(text.substring(0, text.length() - space.length()));
+        taken = "";
+      } else {
+        String after = closing(next);
+        taken = enclosed(run, space, after) ? after : "";
+        space = "";
+      }
+    }
+  }
+
+  private static boolean isOpenTo(Run run) {
+    return run instanceof FigureLink || run instanceof Emphasis || run instanceof Strong;
+  }
+
+  /** The marks that a run begins with, such as a full stop. */
+  private static String closing(Run run) {
+    Matcher marks = CLOSING.matcher(run instanceof Plain plain ? plain.text() : "");
+    return marks.find() ? marks.group() : "";
+  }
+
+  /** Writes a run with the space before it and the marks after it; whether it took the marks. */
+  private boolean enclosed(Run run, String space, String after) {
+    if (run instanceof Gap) {
+      gap(after);
+    } else if (run instanceof FigureLink figure) {
+      figure(figure, space, after);
+    } else if (run instanceof Emphasis emphasis) {
+      inside("em", emphasis.text(), space, after);
+    } else if (run instanceof Strong strong) {
+      inside("strong", strong.text(), space, after);
+    } else if (run instanceof Link link && link.target().startsWith(ENTRY)) {
+      entry(link, after);
+    } else {
+      run.accept(this);
+      return false;
+    }
+    return true;
   }
 
   /** For places where a note cannot hang at the foot of the page. */
@@ -65,12 +118,12 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
 
   @Override
   public Xhtml emphasis(Emphasis emphasis) {
-    return inside("em", "", emphasis.text());
+    return inside("em", emphasis.text(), "", "");
   }
 
   @Override
   public Xhtml strong(Strong strong) {
-    return inside("strong", "", strong.text());
+    return inside("strong", strong.text(), "", "");
   }
 
   @Override
@@ -81,12 +134,7 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
   @Override
   public Xhtml link(Link link) {
     if (link.target().startsWith(ENTRY)) {
-      String id = link.target().substring(ENTRY.length());
-      String title = setting.words.say("entry.goto", entryTitles.getOrDefault(id, ""));
-      out.open("a", "class", "see", "href", "#" + Anchors.entry(id), "title", title);
-      write(link.text());
-      String page = setting.words.say("page", setting.page(Anchors.entry(id)));
-      return out.text(" (" + page + ")").close();
+      return entry(link, "");
     }
     out.open("a", "href", link.target(), "title", link.target());
     write(link.text());
@@ -94,15 +142,28 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
     return note(List.of(new Plain(link.target().replaceFirst("^mailto:", ""))));
   }
 
+  private Xhtml entry(Link link, String after) {
+    String id = link.target().substring(ENTRY.length());
+    String title = setting.words.say("entry.goto", entryTitles.getOrDefault(id, ""));
+    out.open("a", "class", "see", "href", "#" + Anchors.entry(id), "title", title);
+    write(link.text());
+    String page = setting.words.say("page", setting.page(Anchors.entry(id)));
+    return out.text(" (" + page + ")" + after).close();
+  }
+
   @Override
   public Xhtml figure(FigureLink figure) {
+    return figure(figure, "", "");
+  }
+
+  private Xhtml figure(FigureLink figure, String space, String after) {
     String title = figureTitles.get(figure.figure());
     if (!isFigured || title == null) {
-      return out.leaf("span", figure.shown(), "class", "figure");
+      return out.leaf("span", space + figure.shown() + after, "class", "figure");
     }
     return out.leaf(
         "a",
-        figure.shown(),
+        space + figure.shown() + after,
         "class",
         "figure",
         "href",
@@ -144,12 +205,17 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
 
   @Override
   public Xhtml gap(Gap gap) {
-    return out.leaf("span", setting.words.shared().text("withheld.phrase"), "class", "gap");
+    return gap("");
   }
 
-  private Xhtml inside(String element, String kind, List<Run> text) {
-    out.open(element, "class", kind);
+  private Xhtml gap(String after) {
+    String sign = setting.words.shared().text("withheld.phrase");
+    return out.leaf("span", sign + after, "class", "gap");
+  }
+
+  private Xhtml inside(String element, List<Run> text, String space, String after) {
+    out.open(element).text(space);
     write(text);
-    return out.close();
+    return out.text(after).close();
   }
 }

@@ -5,6 +5,7 @@ import chinelog.edition.Edition;
 import chinelog.markup.ChartSvg;
 import chinelog.markup.Theme;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -20,6 +21,9 @@ final class Setting {
 
   private static final Pattern CHART_SIZE = Pattern.compile("viewBox=\"0 0 ([0-9]+) ([0-9]+)\"");
 
+  /** Names what is lifted if white from the page before is left above it. */
+  static final String LIFT = "data-lift";
+
   private final Theme theme;
   final Edition.Contents edition;
   final Words words;
@@ -34,6 +38,7 @@ final class Setting {
 
   private final Map<String, String> parties = new TreeMap<>();
   private final Map<String, String> figures = new TreeMap<>();
+  private int tables;
 
   Setting(Edition edition, Theme theme, Trim trim, double bleedMm, Layout layout) {
     this.theme = theme;
@@ -99,9 +104,42 @@ final class Setting {
     return PageNumbers.printed(layout.pages().getOrDefault(id, 1), layout.pages());
   }
 
+  /**
+   * Opens a division that may come to begin a page.
+   *
+   * @param id of an element that stands first in it
+   */
+  Xhtml openLifted(String kind, String id, String... attributes) {
+    List<String> all = new ArrayList<>(List.of(attributes));
+    all.addAll(List.of("class", kind, LIFT, id, "style", lift(id)));
+    return out.open("div", all.toArray(String[]::new));
+  }
+
+  /** The style that lifts what the id names, or what it stands first in. */
+  String lift(String id) {
+    double lifted = layout.lifted().getOrDefault(id, 0.0);
+    return lifted == 0 ? "" : "margin-top:" + Trim.mm(-lifted);
+  }
+
+  /** An id for the next table. */
+  String nextTable() {
+    return "table-" + ++tables;
+  }
+
+  /** Whether a table of so many rows, of one line or two, is kept on one page. */
+  boolean isWhole(String table, int rows) {
+    return rows <= DataTable.WHOLE && !layout.parted().contains(table);
+  }
+
+  /** A heading within a section; the room above it stays on the page before. */
+  void subheading(String title) {
+    out.empty("div", "class", "gap above");
+    out.leaf("h3", title);
+  }
+
   /** The title of a section, which is also the head of its pages. */
   void openSection(String id, String title, String kind) {
-    out.open("div", "class", "section " + kind);
+    openLifted("section " + kind, id);
     runningHead(title);
     out.leaf("h2", title, "id", id);
   }

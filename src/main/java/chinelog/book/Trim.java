@@ -1,5 +1,6 @@
 package chinelog.book;
 
+import chinelog.edition.Edition.Paper;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
@@ -43,6 +44,21 @@ enum Trim {
     this.bottomMm = bottomMm;
     this.innerMm = innerMm;
     this.outerMm = outerMm;
+  }
+
+  static Trim ofBook(Paper paper) {
+    return switch (paper) {
+      case A4 -> A4;
+      case LETTER -> LETTER;
+    };
+  }
+
+  /** Half of the book's. */
+  static Trim ofBooklet(Paper paper) {
+    return switch (paper) {
+      case A4 -> A5;
+      case LETTER -> HALF_LETTER;
+    };
   }
 
   double textWidthMm() {

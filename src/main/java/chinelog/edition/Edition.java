@@ -37,6 +37,7 @@ public final class Edition {
    * @param asOf the day for which it was made; every date shown is on or before it
    * @param address where the site will stand; null if the log does not say
    * @param theme name of the theme
+   * @param paper of the build book; the booklet has half of it
    * @param maker empty if not told
    * @param client empty if not told
    * @param licence empty if not told
@@ -63,6 +64,7 @@ public final class Edition {
       Locale locale,
       @Nullable URI address,
       String theme,
+      Paper paper,
       String title,
       String subject,
       String kind,
@@ -105,6 +107,13 @@ public final class Edition {
       List<String> entries,
       List<Line> totals,
       List<String> under) {}
+
+  /** The paper of the printed matter. */
+  public enum Paper {
+    A4,
+    /** US Letter. */
+    LETTER
+  }
 
   /** How far a stage has come. */
   public enum Progress {

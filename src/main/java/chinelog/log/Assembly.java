@@ -36,6 +36,7 @@ final class Assembly {
     "about",
     "hero",
     "theme",
+    "paper",
     "address",
     "licence",
     "credit-photos",

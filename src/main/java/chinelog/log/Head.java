@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param address where the site will stand
  * @param licence under which it is shown, in the maker's words
  * @param theme name of a folder in themes
+ * @param paper of book and booklet
  * @param sheetsUnder agreement that all sheets are under
  * @param clocks how far each camera's clock is fast, by camera model
  * @param hero path of the photograph for cover and home page
@@ -54,6 +55,7 @@ public record Head(
     @Nullable URI address,
     @Nullable Marked<String> licence,
     String theme,
+    Paper paper,
     @Nullable String sheetsUnder,
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,

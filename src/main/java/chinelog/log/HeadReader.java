@@ -37,6 +37,7 @@ final class HeadReader {
   private static final BigDecimal CLOSENESS = new BigDecimal("0.05");
   private static final int INCHES = 64;
   private static final List<String> VALUATIONS = List.of("fifo", "average");
+  private static final List<String> PAPERS = List.of("a4", "letter");
   static final String THEME = "slipway";
   static final String CURRENCY = "EUR";
 
@@ -72,6 +73,7 @@ final class HeadReader {
         address(),
         log.marked("licence"),
         log.text("theme", THEME),
+        paper(),
         sheetsUnder,
         clocks(),
         hero(),
@@ -93,6 +95,14 @@ final class HeadReader {
     return known && word != null
         ? Valuation.valueOf(word.text().toUpperCase(Locale.ROOT))
         : Valuation.FIFO;
+  }
+
+  private Paper paper() {
+    Yaml.Scalar word = log.scalar("paper");
+    boolean known =
+        word != null
+            && log.values().known(word, PAPERS, "a size of paper that is known here") != null;
+    return known && word != null ? Paper.valueOf(word.text().toUpperCase(Locale.ROOT)) : Paper.A4;
   }
 
   static ZoneId zone(Fields log, ZoneId otherwise, Scope scope) {

@@ -332,14 +332,14 @@ public final class Publisher {
     if (group.outputs().contains(Readers.Output.HANDOVER_SHEETS)) {
       progress.begin("laying out the sheets of the booklet for " + group.id());
       Press.printHandoverSheets(
-          edition, theme, Press.Options.DEFAULT, making.resolve("handover-sheets.pdf"));
+          edition, theme, Press.Options.of(edition, false), making.resolve("handover-sheets.pdf"));
     }
     if (group.outputs().contains(Readers.Output.PRINT_READY)) {
       progress.begin("printing the build book for the printing house for " + group.id());
       Press.printBuildBook(
           edition,
           theme,
-          new Press.Options(Press.Options.Paper.A4, true),
+          Press.Options.of(edition, true),
           making.resolve("build-book-print-ready.pdf"));
     }
   }

@@ -33,4 +33,10 @@ public record Fact(
     @Nullable Expression formula,
     String method,
     List<String> inputs,
-    @Nullable String entry) {}
+    @Nullable String entry) {
+
+  Fact titled(String newTitle) {
+    return new Fact(
+        name, newTitle, value, origin, date, label, place, formula, method, inputs, entry);
+  }
+}

@@ -21,9 +21,18 @@ final class Ledger {
   private final SortedMap<String, Fact> facts = new TreeMap<>();
   private final Set<String> promised = new HashSet<>();
   private final Problems problems;
+  private final Titles titles;
 
-  Ledger(Problems problems) {
+  /**
+   * @param titles put into the language of the log
+   */
+  Ledger(Problems problems, Titles titles) {
     this.problems = problems;
+    this.titles = titles;
+  }
+
+  Titles titles() {
+    return titles;
   }
 
   Problems problems() {
@@ -69,7 +78,7 @@ final class Ledger {
 
   /** Adds a fact; a second one of its name is a problem at the second's place. */
   void put(Fact fact) {
-    Fact before = facts.putIfAbsent(fact.name(), fact);
+    Fact before = facts.putIfAbsent(fact.name(), fact.titled(titles.shown(fact.title())));
     if (before != null) {
       problems.error(
           fact.place(),
@@ -79,7 +88,7 @@ final class Ledger {
   }
 
   void replace(Fact fact) {
-    facts.put(fact.name(), fact);
+    facts.put(fact.name(), fact.titled(titles.shown(fact.title())));
   }
 
   /** A fact that was written down rather than reckoned. */

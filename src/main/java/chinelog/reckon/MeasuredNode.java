@@ -73,7 +73,7 @@ final class MeasuredNode implements Node {
     }
     return planned == null
         ? Ledger.words(name)
-        : ledger.require(planned).title().replaceAll(", as planned$", "");
+        : ledger.titles().withoutPlanned(ledger.require(planned).title());
   }
 
   /** Whether every reading is of one kind with the plan, or where there is none with the last. */

@@ -34,11 +34,12 @@ public final class Reckoner {
 
   private final Log log;
   private final Problems problems = new Problems();
-  private final Ledger ledger = new Ledger(problems);
+  private final Ledger ledger;
   private final NumberStyle style;
 
   private Reckoner(Log log) {
     this.log = log;
+    this.ledger = new Ledger(problems, new Titles(log.head().locale()));
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
   }
 

@@ -149,6 +149,7 @@ final class EditionMaker {
             head.locale(),
             head.address(),
             head.theme(),
+            Edition.Paper.valueOf(head.paper().name()),
             seen(head.title(), "title").orElseGet(() -> words.say("title.untitled")),
             seen(head.subject(), "subject").orElse(""),
             seen(head.kind(), "kind").orElse(""),

@@ -126,6 +126,7 @@ final class Sieve {
         head.address(),
         head.licence(),
         head.theme(),
+        head.paper(),
         head.sheetsUnder(),
         head.clocks(),
         head.hero(),

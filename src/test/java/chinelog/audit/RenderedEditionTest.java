@@ -38,12 +38,12 @@ class RenderedEditionTest {
     Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
     Press.printHandover(edition, theme, folder.resolve("handover.pdf"));
     Press.printHandoverSheets(
-        edition, theme, Press.Options.DEFAULT, folder.resolve("handover-sheets.pdf"));
+        edition, theme, Press.Options.of(edition, false), folder.resolve("handover-sheets.pdf"));
     if (name.equals("slipway")) {
       Press.printBuildBook(
           edition,
           theme,
-          new Press.Options(Press.Options.Paper.A4, true),
+          Press.Options.of(edition, true),
           folder.resolve("build-book-print-ready.pdf"));
     }
     Set<String> files;

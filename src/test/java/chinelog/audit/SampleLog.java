@@ -11,6 +11,7 @@ import chinelog.log.Inline;
 import chinelog.log.Log;
 import chinelog.log.Lot;
 import chinelog.log.Marked;
+import chinelog.log.Paper;
 import chinelog.log.PhotoFile;
 import chinelog.log.PostPlan;
 import chinelog.log.Readers;
@@ -145,6 +146,7 @@ final class SampleLog {
         URI.create("https://merrow.example/"),
         null,
         "plain",
+        Paper.A4,
         null,
         new TreeMap<>(),
         null,

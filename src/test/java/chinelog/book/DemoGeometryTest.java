@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.book.PageMarks.Kind;
 import chinelog.book.PageMarks.Mark;
+import chinelog.edition.Edition;
 import chinelog.publish.DemoPrints;
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -12,6 +14,9 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -28,10 +33,13 @@ class DemoGeometryTest {
   private static final int BARE_PAGES = 3;
 
   /**
-   * A page that is filled to less than a third looks forgotten rather than ended; from there on it
-   * is the usual end of a chapter. Common practice, no source.
+   * A page that is filled to less looks forgotten rather than ended; from there on it is the usual
+   * end of a chapter. Common practice, no source.
    */
-  private static final double LEAST_FILLED = 1 / 3.0;
+  private static final double LEAST_FILLED = 0.4;
+
+  /** What comes before the record to be signed, which has a page of its own, may end sooner. */
+  private static final double LEAST_OF_BOOKLET = 1 / 3.0;
 
   /** What rounding to whole dots and hairlines drawn on an edge may add, in millimetres. */
   private static final double SPARE_MM = 0.6;
@@ -42,13 +50,17 @@ class DemoGeometryTest {
   /** So much below the text is white on every page, before the page number. */
   private static final double WHITE_MM = 4;
 
+  private static final double BAR_MM = 2 / PageMarks.POINTS_PER_MM;
+
+  private static final double LINE_MM = 3;
+
   @TempDir static Path folder;
 
   @BeforeAll
   static void print() throws IOException {
     Path log = Path.of("sample-log");
-    DemoPrints.print(log, READERS, "slipway", Press.Options.DEFAULT, folder);
-    Press.Options letter = new Press.Options(Press.Options.Paper.LETTER, false);
+    DemoPrints.print(log, READERS, "slipway", new Press.Options(Edition.Paper.A4, false), folder);
+    Press.Options letter = new Press.Options(Edition.Paper.LETTER, false);
     DemoPrints.print(log, List.of("client"), "chartroom", letter, folder.resolve(LETTER));
   }
 
@@ -72,23 +84,28 @@ class DemoGeometryTest {
   @ParameterizedTest
   @MethodSource("books")
   void noPageOfABookIsNearlyEmpty(Path book) throws IOException {
-    assertThat(nearlyEmpty(book, isLetter(book) ? Trim.LETTER : Trim.A4, BARE_PAGES)).isEmpty();
+    assertThat(nearlyEmpty(book, isLetter(book) ? Trim.LETTER : Trim.A4, BARE_PAGES, LEAST_FILLED))
+        .isEmpty();
   }
 
   @ParameterizedTest
   @MethodSource("booklets")
   void noPageOfABookletIsNearlyEmpty(Path booklet) throws IOException {
-    assertThat(nearlyEmpty(booklet, isLetter(booklet) ? Trim.HALF_LETTER : Trim.A5, 1)).isEmpty();
+    assertThat(
+            nearlyEmpty(
+                booklet, isLetter(booklet) ? Trim.HALF_LETTER : Trim.A5, 1, LEAST_OF_BOOKLET))
+        .isEmpty();
   }
 
-  private static List<String> nearlyEmpty(Path pdf, Trim trim, int bare) throws IOException {
+  private static List<String> nearlyEmpty(Path pdf, Trim trim, int bare, double least)
+      throws IOException {
     List<String> empty = new ArrayList<>();
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       for (int i = bare; i < document.getNumberOfPages(); i++) {
         List<Mark> marks = PageMarks.of(document.getPage(i));
         double filled = PageMarks.filledMm(marks, trim.topMm, trim.textHeightMm());
         // Before the body, so that it begins on a right page, a left one may be blank.
-        if (!marks.isEmpty() && filled < LEAST_FILLED * trim.textHeightMm()) {
+        if (!marks.isEmpty() && filled < least * trim.textHeightMm()) {
           empty.add("page %d of the file: %.0f mm".formatted(i + 1, filled));
         }
       }
@@ -106,6 +123,79 @@ class DemoGeometryTest {
   @MethodSource("booklets")
   void nothingInABookletLeavesTheFieldOfItsText(Path booklet) throws IOException {
     assertThat(outside(booklet, isLetter(booklet) ? Trim.HALF_LETTER : Trim.A5)).isEmpty();
+  }
+
+  /** A bar at the side of what is under an agreement is no longer than that. */
+  @ParameterizedTest
+  @MethodSource("books")
+  void aBarEndsWithTheLastThatStandsBesideIt(Path book) throws IOException {
+    List<String> stubs = new ArrayList<>();
+    int bars = 0;
+    try (PDDocument document = Loader.loadPDF(book.toFile())) {
+      for (int i = 1; i < document.getNumberOfPages(); i++) {
+        List<Mark> marks = PageMarks.of(document.getPage(i));
+        for (Mark bar : marks.stream().filter(DemoGeometryTest::isBar).toList()) {
+          bars++;
+          boolean isBeside =
+              marks.stream()
+                  .filter(m -> m.kind() != Kind.PATH && m.left() > bar.right())
+                  .anyMatch(m -> Math.abs(m.bottom() - bar.bottom()) < LINE_MM);
+          if (!isBeside) {
+            stubs.add("page %d of the file: %s".formatted(i + 1, bar));
+          }
+        }
+      }
+    }
+    assertThat(stubs).isEmpty();
+    boolean isOpen = book.getParent().endsWith("public");
+    assertThat(bars).isGreaterThanOrEqualTo(isOpen ? 0 : 2);
+  }
+
+  private static boolean isBar(Mark mark) {
+    double width = mark.right() - mark.left();
+    return mark.kind() == Kind.PATH
+        && Math.abs(width - BAR_MM) < 0.1
+        && mark.bottom() - mark.top() > LINE_MM;
+  }
+
+  @ParameterizedTest
+  @MethodSource("books")
+  void noLineBeginsWithAMarkThatClosesTheOneBefore(Path book) throws IOException {
+    try (PDDocument document = Loader.loadPDF(book.toFile())) {
+      PDFTextStripper stripper = new PDFTextStripper();
+      stripper.setSortByPosition(true);
+      assertThat(stripper.getText(document).lines().map(String::strip))
+          .isNotEmpty()
+          .noneMatch(line -> line.matches("[.,;:!?)\\]].*"));
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("books")
+  void noPageEndsWithWordsThatLeadToAListOnTheNext(Path book) throws IOException {
+    try (PDDocument document = Loader.loadPDF(book.toFile())) {
+      String before = "";
+      int lists = 0;
+      for (int page = 1; page <= document.getNumberOfPages(); page++) {
+        String text = field(document, page);
+        lists += text.contains("\u2022") || text.contains("\n1. ") ? 1 : 0;
+        boolean isList = text.startsWith("1. ") || text.startsWith("\u2022");
+        assertThat(isList && before.endsWith(":")).as("page %d of the file", page).isFalse();
+        before = text;
+      }
+      assertThat(lists).isPositive();
+    }
+  }
+
+  /** What is set between the heads and the numbers at the foot. */
+  private static String field(PDDocument document, int page) throws IOException {
+    PDFTextStripperByArea stripper = new PDFTextStripperByArea();
+    stripper.setSortByPosition(true);
+    PDRectangle crop = document.getPage(page - 1).getCropBox();
+    stripper.addRegion(
+        "field", new Rectangle2D.Double(0, 66, crop.getWidth(), crop.getHeight() - 66 - 76));
+    stripper.extractRegions(document.getPage(page - 1));
+    return stripper.getTextForRegion("field").strip();
   }
 
   private static List<String> outside(Path pdf, Trim trim) throws IOException {

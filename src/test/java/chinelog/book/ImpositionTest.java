@@ -42,7 +42,10 @@ class ImpositionTest {
   void theSheetsAreLyingA4AndHoldTheWordsOfTheBooklet() throws Exception {
     Path pdf = folder.resolve("sheets.pdf");
     Press.printHandoverSheets(
-        SampleEdition.forPublic(), Theme.load(Theme.USUAL, null), Press.Options.DEFAULT, pdf);
+        SampleEdition.forPublic(),
+        Theme.load(Theme.USUAL, null),
+        Press.Options.of(SampleEdition.forPublic(), false),
+        pdf);
     try (PDDocument sheets = Loader.loadPDF(pdf.toFile())) {
       // ISO 216: A4 is 210 mm by 297 mm; a point is 1/72 inch.
       assertThat(sheets.getPage(0).getMediaBox().getWidth()).isBetween(838f, 842f);
@@ -58,7 +61,10 @@ class ImpositionTest {
   void thePagesOnTheSheetsAreTaggedInTheOrderOfTheBooklet() throws Exception {
     Path pdf = folder.resolve("sheets.pdf");
     Press.printHandoverSheets(
-        SampleEdition.forPublic(), Theme.load(Theme.USUAL, null), Press.Options.DEFAULT, pdf);
+        SampleEdition.forPublic(),
+        Theme.load(Theme.USUAL, null),
+        Press.Options.of(SampleEdition.forPublic(), false),
+        pdf);
     try (PDDocument sheets = Loader.loadPDF(pdf.toFile())) {
       var catalog = sheets.getDocumentCatalog();
       assertThat(catalog.getMarkInfo().isMarked()).isTrue();

@@ -64,14 +64,14 @@ enum Prints {
           Press.printBuildBook(
               forPublic,
               Theme.load("chartroom", null),
-              new Press.Options(Press.Options.Paper.LETTER, false),
+              new Press.Options(Edition.Paper.LETTER, false),
               pdf);
       case LONG_TABLE -> Press.printBuildBook(LongEdition.ofRows(150), theme, pdf);
       case SIGNS -> Press.printBuildBook(LongEdition.ofText(SIGNS_TEXT), theme, pdf);
-      case SHEETS -> Press.printHandoverSheets(forPublic, theme, Press.Options.DEFAULT, pdf);
+      case SHEETS ->
+          Press.printHandoverSheets(forPublic, theme, Press.Options.of(forPublic, false), pdf);
       case PRINTERS_BOOK ->
-          Press.printBuildBook(
-              forPublic, theme, new Press.Options(Press.Options.Paper.A4, true), pdf);
+          Press.printBuildBook(forPublic, theme, new Press.Options(Edition.Paper.A4, true), pdf);
     }
   }
 }

@@ -422,6 +422,12 @@ class BadLogTest {
             "currency: GBP\ntheme: slipwya",
             "log.yaml: error: There is no theme \"slipwya\". Did you mean \"slipway\"?"),
         head(
+            "a paper that is misspelt",
+            "currency: GBP",
+            "currency: GBP\npaper: leter",
+            "log.yaml:7:8: error: \"leter\" is not a size of paper that is known here."
+                + " Did you mean \"letter\"?"),
+        head(
             "readers that lead out of the log",
             "  public: {",
             "  ../x: {title: X, party-to: [], gets: [site]}\n  public: {",

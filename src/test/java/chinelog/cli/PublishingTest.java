@@ -3,6 +3,7 @@ package chinelog.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.cli.TinyLog.Said;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -15,6 +16,9 @@ import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -326,6 +330,33 @@ class PublishingTest {
     assertThat(log.run("publish", "--for", "public").status()).isZero();
     assertThat(log.read("published/public/site/stages.html"))
         .contains("<html lang=\"nl\"", "<h1>Bouwfasen</h1>");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"letter, 216 x 279, 140 x 216, 279 x 216", "a4, 210 x 297, 148 x 210, 296 x 210"})
+  void bookBookletAndSheetsAreOnThePaperThatTheLogNames(
+      String paper, String book, String booklet, String sheets) throws IOException {
+    TinyLog log =
+        TinyLog.in(folder)
+            .replace("log.yaml", "currency: GBP", "currency: GBP\npaper: " + paper)
+            .replace(
+                "log.yaml",
+                "party-to: [], gets: [site]",
+                "party-to: [], gets: [book, handover, handover-sheets, print-ready]");
+    assertThat(log.run("publish", "--for", "public").status()).isZero();
+    Path made = folder.resolve("published/public");
+    assertThat(size(made.resolve("build-book.pdf"))).isEqualTo(book);
+    assertThat(size(made.resolve("build-book-print-ready.pdf"))).isEqualTo(book);
+    assertThat(size(made.resolve("handover.pdf"))).isEqualTo(booklet);
+    assertThat(size(made.resolve("handover-sheets.pdf"))).isEqualTo(sheets);
+  }
+
+  /** Of a page once cut, in whole millimetres. */
+  private static String size(Path pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      PDRectangle trim = document.getPage(0).getTrimBox();
+      return "%.0f x %.0f".formatted(trim.getWidth() / 72 * 25.4, trim.getHeight() / 72 * 25.4);
+    }
   }
 
   @Test

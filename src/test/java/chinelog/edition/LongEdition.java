@@ -173,6 +173,7 @@ public final class LongEdition {
             sample.locale(),
             sample.address(),
             sample.theme(),
+            sample.paper(),
             sample.title(),
             sample.subject(),
             sample.kind(),

@@ -218,6 +218,7 @@ public final class LogFixture {
             null,
             null,
             "",
+            Paper.A4,
             null,
             new TreeMap<>(),
             null,

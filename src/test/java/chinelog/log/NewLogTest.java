@@ -55,6 +55,7 @@ class NewLogTest {
     assertThat(log.head().budgets()).hasSize(3);
     assertThat(log.head().clocks()).hasSize(1);
     assertThat(log.head().valuation()).isEqualTo(Valuation.AVERAGE);
+    assertThat(log.head().paper()).isEqualTo(Paper.LETTER);
     assertThat(log.limits()).hasSize(1);
     assertThat(log.posts()).hasSize(1);
     assertThat(log.handover()).filteredOn(h -> !h.text().isEmpty()).hasSize(2);

@@ -26,6 +26,7 @@ class WordingTest {
     "withhold/words,de", "withhold/words,nl", "withhold/words,fr", "withhold/words,es",
     "book/words,de", "book/words,nl", "book/words,fr", "book/words,es",
     "log/titles,de", "log/titles,nl", "log/titles,fr", "log/titles,es",
+    "reckon/titles,de", "reckon/titles,nl", "reckon/titles,fr", "reckon/titles,es",
   })
   void everyTableHasAllWordsOfTheEnglishOneWithTheSamePlacesToFillIn(String path, String language)
       throws IOException {

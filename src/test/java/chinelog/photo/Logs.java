@@ -7,6 +7,7 @@ import chinelog.log.Head;
 import chinelog.log.Inline;
 import chinelog.log.Log;
 import chinelog.log.Marked;
+import chinelog.log.Paper;
 import chinelog.log.PhotoFile;
 import chinelog.log.Valuation;
 import chinelog.problem.Place;
@@ -126,6 +127,7 @@ final class Logs {
             null,
             null,
             "plain",
+            Paper.A4,
             null,
             clocks,
             null,

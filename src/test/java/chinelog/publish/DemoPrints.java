@@ -27,7 +27,7 @@ public final class DemoPrints {
 
   public static void main(String[] arguments) throws IOException {
     List<String> all = List.of(arguments);
-    Press.Options options = new Press.Options(Press.Options.Paper.valueOf(all.get(3)), false);
+    Press.Options options = new Press.Options(Edition.Paper.valueOf(all.get(3)), false);
     print(
         Path.of(all.get(0)), all.subList(4, all.size()), all.get(2), options, Path.of(all.get(1)));
   }

@@ -194,6 +194,7 @@ class SiteWriterTest {
                 all.locale(),
                 all.address(),
                 all.theme(),
+                all.paper(),
                 all.title(),
                 "",
                 "",

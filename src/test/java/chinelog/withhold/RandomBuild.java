@@ -12,6 +12,7 @@ import chinelog.log.Limit;
 import chinelog.log.Log;
 import chinelog.log.Lot;
 import chinelog.log.Marked;
+import chinelog.log.Paper;
 import chinelog.log.PhotoFile;
 import chinelog.log.PostPlan;
 import chinelog.log.Readers;
@@ -598,6 +599,7 @@ final class RandomBuild {
         null,
         some(4, "licence"),
         "plain",
+        Paper.A4,
         "lines",
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
