@@ -4,6 +4,7 @@ import chinelog.edition.Edition;
 import chinelog.markup.Theme;
 import chinelog.problem.Problem;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
@@ -15,6 +16,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 
 /**
  * Prints an edition as PDF: the same edition and theme give the same bytes. Every file meets
@@ -104,6 +107,16 @@ public final class Press {
   private static void print(
       Work work, Edition edition, Theme theme, Trim trim, Options options, Path pdf)
       throws IOException {
+    try (PlainLetters plain = new PlainLetters()) {
+      settle(work, edition, theme, trim, options, pdf);
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private static void settle(
+      Work work, Edition edition, Theme theme, Trim trim, Options options, Path pdf)
+      throws IOException {
     String style = Style.of(theme, trim, options.bleedMm());
     Printer printer = new Printer(theme.bookFonts(), options);
     Layout layout =
@@ -123,14 +136,20 @@ public final class Press {
   }
 
   /** The layout with the least white that is found in so many pages laid. */
-  private static Layout fitted(Proof proof) throws IOException {
+  private static Layout fitted(Proof proof) {
     Layout.Look first = proof.lay(Layout.UNKNOWN);
     Layout plain = Layout.UNKNOWN.with(first.pages());
     if (first.count() > FEW_PAGES) {
       return plain;
     }
     Fitted start = new Fitted(plain, first, first.count());
-    Fitted best = better(mended(proof, filled(proof, start)), mended(proof, start));
+    Fitted best =
+        Stream.<UnaryOperator<Fitted>>of(
+                s -> mended(proof, filled(proof, s)), s -> mended(proof, s))
+            .parallel()
+            .map(way -> way.apply(start))
+            .reduce(Press::better)
+            .orElse(start);
     // What was mended as a whole may have pages left that can be filled.
     best = better(best, filled(proof, new Fitted(best.layout, best.look, 0)));
     if (best.look.lifted().isEmpty()) {
@@ -148,7 +167,7 @@ public final class Press {
   }
 
   /** Fills one page after the other as well as it can be filled, whatever becomes of the later. */
-  private static Fitted filled(Proof proof, Fitted start) throws IOException {
+  private static Fitted filled(Proof proof, Fitted start) {
     Fitted now = start;
     int from = 0;
     while (now.laid < MOST_LAID / 4 * 3) {
@@ -160,12 +179,13 @@ public final class Press {
       }
       Fitted best = now;
       int laid = now.laid;
-      for (List<Layout.Change> way : next.get().ways()) {
-        Layout layout = now.layout.with(way);
-        Layout.Look look = proof.lay(layout);
+      List<Layout> layouts = next.get().ways().stream().map(now.layout::with).toList();
+      List<Layout.Look> looks = layouts.parallelStream().map(proof::lay).toList();
+      for (int i = 0; i < looks.size(); i++) {
+        Layout.Look look = looks.get(i);
         laid += look.count();
         if (seen(look, next.get()) < seen(best.look, next.get()) - NEGLIGIBLE) {
-          best = new Fitted(layout.with(look.pages()), look, laid);
+          best = new Fitted(layouts.get(i).with(look.pages()), look, laid);
         }
       }
       from = best == now ? next.get().page() : next.get().page() - 1;
@@ -184,7 +204,7 @@ public final class Press {
    * Tries all that might be done about white space together, or where that does not help, one thing
    * at a time, and what was done undone.
    */
-  private static Fitted mended(Proof proof, Fitted start) throws IOException {
+  private static Fitted mended(Proof proof, Fitted start) {
     Fitted best = start;
     int laid = start.laid;
     Set<List<Layout.Change>> refused = new HashSet<>();
@@ -272,6 +292,6 @@ public final class Press {
 
   @FunctionalInterface
   private interface Proof {
-    Layout.Look lay(Layout layout) throws IOException;
+    Layout.Look lay(Layout layout);
   }
 }

@@ -39,10 +39,14 @@ final class Printer {
     this.options = options;
   }
 
-  /** Lays the pages out without printing them, and tells how plates would stand better. */
-  Layout.Look lay(Manuscript manuscript, Layout before) throws IOException {
-    try (PlainLetters plain = new PlainLetters();
-        PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+  /**
+   * Lays the pages out without printing them, and tells how plates would stand better. May be used
+   * from several threads.
+   *
+   * @throws UncheckedIOException if a picture or a font cannot be read
+   */
+  Layout.Look lay(Manuscript manuscript, Layout before) {
+    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer = renderer(manuscript.small(), document, faces)) {
       renderer.layout();
@@ -52,8 +56,8 @@ final class Printer {
           fitting.holes(before),
           fitting.white(),
           fitting.lifted(before));
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -63,8 +67,7 @@ final class Printer {
    * @return the numbers of the pages on which what bears an id has come to stand
    */
   Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
-    try (PlainLetters plain = new PlainLetters();
-        PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
       renderer.createPDFKeepOpen();
