@@ -2,8 +2,7 @@ package chinelog.photo;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.DirectoryNotEmptyException;
-import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -113,7 +112,11 @@ final class PrintStore {
     }
     try {
       Files.move(fresh, place, StandardCopyOption.ATOMIC_MOVE);
-    } catch (FileAlreadyExistsException | DirectoryNotEmptyException e) {
+    } catch (FileSystemException e) {
+      // Systems tell in several ways that there is such a folder.
+      if (!Files.exists(place)) {
+        throw e;
+      }
       // Another thread was first, with the same bytes.
       Leftovers.delete(fresh);
     }
