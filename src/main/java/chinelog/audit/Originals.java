@@ -10,7 +10,10 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,12 +38,15 @@ final class Originals {
   private static final int PIECE = 48;
   private static final int PIECES = 24;
   private static final int LEAST_DIFFERENT = 24;
-  private static final long BASE = 1_099_511_628_211L;
+  private static final VarHandle HEAD =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
 
   /** The tables that most encoders write (ITU-T T.81, annex K). */
   private static final Set<ByteBuffer> STANDARD = pieces(standard());
 
-  private final Map<Long, List<Piece>> byHash = new HashMap<>();
+  /** By their first eight bytes. */
+  private final Map<Long, List<Piece>> byHead = new HashMap<>();
+
   private final HashSieve sieve = new HashSieve();
   private int known;
 
@@ -107,9 +113,9 @@ final class Originals {
 
   private void add(byte[] piece, String path) {
     if (different(piece) >= LEAST_DIFFERENT && !STANDARD.contains(ByteBuffer.wrap(piece))) {
-      long hash = hash(piece, 0);
-      sieve.add(hash);
-      byHash.computeIfAbsent(hash, h -> new ArrayList<>(1)).add(new Piece(piece, path));
+      long head = (long) HEAD.get(piece, 0);
+      sieve.add(head);
+      byHead.computeIfAbsent(head, h -> new ArrayList<>(1)).add(new Piece(piece, path));
     }
   }
 
@@ -122,34 +128,21 @@ final class Originals {
   }
 
   void find(byte[] bytes, Findings findings, String where) {
-    if (byHash.isEmpty() || bytes.length < PIECE) {
-      return;
-    }
-    long highest = 1;
-    for (int i = 1; i < PIECE; i++) {
-      highest *= BASE;
-    }
-    long hash = hash(bytes, 0);
-    for (int i = 0; ; i++) {
-      if (sieve.mayHold(hash)) {
-        for (Piece piece : byHash.getOrDefault(hash, List.of())) {
-          if (Arrays.equals(bytes, i, i + PIECE, piece.bytes, 0, PIECE)) {
-            findings.add(where, "It holds bytes of " + piece.original + " as they are in the log.");
-          }
+    for (int i = next(bytes, 0); i + PIECE <= bytes.length; i = next(bytes, i + 1)) {
+      for (Piece piece : byHead.getOrDefault((long) HEAD.get(bytes, i), List.of())) {
+        if (Arrays.equals(bytes, i, i + PIECE, piece.bytes, 0, PIECE)) {
+          findings.add(where, "It holds bytes of " + piece.original + " as they are in the log.");
         }
       }
-      if (i + PIECE >= bytes.length) {
-        return;
-      }
-      hash = (hash - (bytes[i] & 0xFF) * highest) * BASE + (bytes[i + PIECE] & 0xFF);
     }
   }
 
-  private static long hash(byte[] bytes, int from) {
-    long hash = 0;
-    for (int i = from; i < from + PIECE; i++) {
-      hash = hash * BASE + (bytes[i] & 0xFF);
+  /** Where a piece may begin, or where none can any more. */
+  private int next(byte[] bytes, int from) {
+    int i = from;
+    while (i + PIECE <= bytes.length && !sieve.mayHold((long) HEAD.get(bytes, i))) {
+      i++;
     }
-    return hash;
+    return i;
   }
 }
