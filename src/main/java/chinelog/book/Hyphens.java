@@ -4,9 +4,9 @@ import com.openhtmltopdf.extend.Hyphenator;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.ObjectInputStream;
-import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -52,7 +52,7 @@ final class Hyphens implements Hyphenator {
           Map.entry("sv", "LPPL 1.2"));
 
   private final @Nullable HyphenationTree patterns;
-  private final Map<String, String> divided = new HashMap<>();
+  private final Map<String, String> divided = new ConcurrentHashMap<>();
 
   private Hyphens(@Nullable HyphenationTree patterns) {
     this.patterns = patterns;

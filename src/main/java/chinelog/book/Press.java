@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
@@ -107,30 +108,27 @@ public final class Press {
   private static void print(
       Work work, Edition edition, Theme theme, Trim trim, Options options, Path pdf)
       throws IOException {
-    try (PlainLetters plain = new PlainLetters()) {
-      settle(work, edition, theme, trim, options, pdf);
+    String style = Style.of(theme, trim, options.bleedMm());
+    try (PlainLetters plain = new PlainLetters();
+        Printer printer = new Printer(theme.bookFonts(), options)) {
+      print(
+          l -> work.write(new Setting(edition, theme, trim, options.bleedMm(), l), style),
+          printer,
+          pdf);
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
   }
 
-  private static void settle(
-      Work work, Edition edition, Theme theme, Trim trim, Options options, Path pdf)
+  private static void print(Function<Layout, Manuscript> pages, Printer printer, Path pdf)
       throws IOException {
-    String style = Style.of(theme, trim, options.bleedMm());
-    Printer printer = new Printer(theme.bookFonts(), options);
-    Layout layout =
-        fitted(
-            l ->
-                printer.lay(
-                    work.write(new Setting(edition, theme, trim, options.bleedMm(), l), style), l));
+    Layout layout = fitted(l -> printer.lay(pages.apply(l), l));
     for (int i = 0; i < PRINTINGS; i++) {
-      Setting setting = new Setting(edition, theme, trim, options.bleedMm(), layout);
-      Map<String, Integer> pages = printer.print(work.write(setting, style), pdf);
-      if (pages.equals(layout.pages())) {
+      Map<String, Integer> numbers = printer.print(pages.apply(layout), pdf);
+      if (numbers.equals(layout.pages())) {
         return;
       }
-      layout = layout.with(pages);
+      layout = layout.with(numbers);
     }
     throw new IllegalStateException("the page numbers do not settle");
   }

@@ -10,18 +10,22 @@ import java.awt.Font;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.BufferedOutputStream;
+import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentLinkedDeque;
 import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.jspecify.annotations.Nullable;
 
 /** Turns the written pages of an edition into a PDF that meets PDF/UA-1 and PDF/A-2a. */
-final class Printer {
+final class Printer implements Closeable {
 
   /** Addresses in the pages are never looked up: all that they name comes from the edition. */
   private static final String NOWHERE = "about:blank";
@@ -33,6 +37,11 @@ final class Printer {
 
   private final List<Theme.Font> fonts;
   private final Press.Options options;
+
+  /** Not in use at the moment: fonts take longer to read than some pages to lay out. */
+  private final Deque<Trial> trials = new ConcurrentLinkedDeque<>();
+
+  private @Nullable Hyphens hyphens;
 
   Printer(List<Theme.Font> fonts, Press.Options options) {
     this.fonts = fonts;
@@ -46,9 +55,10 @@ final class Printer {
    * @throws UncheckedIOException if a picture or a font cannot be read
    */
   Layout.Look lay(Manuscript manuscript, Layout before) {
-    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
-        Faces faces = new Faces(document, fonts);
-        PdfBoxRenderer renderer = renderer(manuscript.small(), document, faces)) {
+    Trial idle = trials.poll();
+    Trial trial = idle == null ? Trial.with(fonts) : idle;
+    try (PdfBoxRenderer renderer =
+        renderer(manuscript.small(), trial.document, trial.faces, hyphens(manuscript))) {
       renderer.layout();
       Fitting fitting = new Fitting(renderer);
       return new Layout.Look(
@@ -58,7 +68,35 @@ final class Printer {
           fitting.lifted(before));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    } finally {
+      trials.push(trial);
     }
+  }
+
+  /** A document that pages are laid out in and that is never saved. */
+  private record Trial(PDDocument document, Faces faces) {
+
+    static Trial with(List<Theme.Font> fonts) {
+      PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+      return new Trial(document, new Faces(document, fonts));
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    for (Trial trial : trials) {
+      trial.faces.close();
+      trial.document.close();
+    }
+  }
+
+  private synchronized Hyphens hyphens(Manuscript manuscript) throws IOException {
+    Hyphens known = hyphens;
+    if (known == null) {
+      known = Hyphens.of(manuscript.locale());
+      hyphens = known;
+    }
+    return known;
   }
 
   /**
@@ -69,7 +107,7 @@ final class Printer {
   Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
     try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
-        PdfBoxRenderer renderer = renderer(manuscript, document, faces)) {
+        PdfBoxRenderer renderer = renderer(manuscript, document, faces, hyphens(manuscript))) {
       renderer.createPDFKeepOpen();
       ReadingOrder.mend(renderer);
       Map<String, Integer> pages = PageNumbers.find(renderer);
@@ -85,15 +123,15 @@ final class Printer {
     }
   }
 
-  private static PdfBoxRenderer renderer(Manuscript manuscript, PDDocument document, Faces faces)
-      throws IOException {
+  private static PdfBoxRenderer renderer(
+      Manuscript manuscript, PDDocument document, Faces faces, Hyphens hyphens) throws IOException {
     keepOutOfTheHomeFolder();
     XRLog.setLoggingEnabled(false);
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.withHtmlContent(manuscript.html(), NOWHERE);
     builder.usePDDocument(document);
     builder.useSVGDrawer(new BatikSVGDrawer());
-    builder.useHyphenation(Hyphens.of(manuscript.locale()));
+    builder.useHyphenation(hyphens);
     builder.useUnicodeLineBreaker(new LineBreaks());
     builder.useProtocolsStreamImplementation(manuscript.pictures(), PictureStore.SCHEME);
     builder.useUriResolver((base, address) -> isOurs(address) ? address : null);

@@ -55,7 +55,7 @@ class TitlesOfALanguageTest {
         .extracting(Edition.HandoverSection::title)
         .containsExactly(
             "Was es ist",
-            "Aufstellen",
+            "Aufbauen",
             "Abbauen",
             "Anfassen und Tragen",
             "Fahren",
