@@ -16,6 +16,11 @@ import org.jspecify.annotations.Nullable;
  */
 record Addresses(Set<String> files, Set<String> links, @Nullable URI site) {
 
+  /** Where an edition's site is, and what stands for a folder of it. */
+  private static final String SITE = "site/";
+
+  private static final String INDEX = "index.html";
+
   private static final Set<String> VOCABULARIES =
       Set.of(
           "https://schema.org",
@@ -50,9 +55,7 @@ record Addresses(Set<String> files, Set<String> links, @Nullable URI site) {
     }
     String path =
         address.substring(base.length()).replaceFirst("^/", "").replaceFirst("[#?].*", "");
-    return files.stream().anyMatch(f -> f.equals(path) || f.endsWith("/" + path))
-        || files.stream()
-            .anyMatch(f -> f.endsWith(path.isEmpty() ? "index.html" : path + "index.html"));
+    return files.contains(SITE + path) || files.contains(SITE + path + INDEX);
   }
 
   /**
@@ -74,7 +77,7 @@ record Addresses(Set<String> files, Set<String> links, @Nullable URI site) {
       // From the root of the host, which is known where the log gives the site's address.
       String site = from.substring(0, from.indexOf('/') + 1);
       String rest = path.substring(root.length());
-      return resolve(site + "index.html", rest.isEmpty() ? "index.html" : rest);
+      return resolve(site + INDEX, rest.isEmpty() ? INDEX : rest);
     }
     if (path.startsWith("/") || path.contains("\\")) {
       return null;
@@ -104,7 +107,7 @@ record Addresses(Set<String> files, Set<String> links, @Nullable URI site) {
     if (files.contains(file)) {
       return file;
     }
-    String index = file.isEmpty() ? "index.html" : file + "/index.html";
+    String index = file.isEmpty() ? INDEX : file + "/" + INDEX;
     return files.contains(index) ? index : null;
   }
 }
