@@ -93,7 +93,9 @@ public record Log(
     stages.forEach(s -> shown(s.about()).forEach(shown::add));
     handover.forEach(h -> shown(h.text()).forEach(shown::add));
     shown(head.about()).forEach(shown::add);
-    return left.with(
+    return with(
+        stock,
+        left.entries,
         photos.stream()
             .map(
                 p -> {
@@ -109,28 +111,12 @@ public record Log(
         .map(i -> ((Inline.Image) i).path());
   }
 
-  private Log with(List<PhotoFile> otherPhotos) {
-    return new Log(
-        folder,
-        head,
-        stages,
-        agreements,
-        readers,
-        releases,
-        limits,
-        posts,
-        handover,
-        statements,
-        requests,
-        stock,
-        tables,
-        entries,
-        otherPhotos,
-        sheets);
-  }
-
   /** The log with other lots and entries. */
   public Log with(List<Lot> otherStock, List<Entry> otherEntries) {
+    return with(otherStock, otherEntries, photos);
+  }
+
+  private Log with(List<Lot> otherStock, List<Entry> otherEntries, List<PhotoFile> otherPhotos) {
     return new Log(
         folder,
         head,
@@ -146,7 +132,7 @@ public record Log(
         otherStock,
         tables,
         otherEntries,
-        photos,
+        otherPhotos,
         sheets);
   }
 }
