@@ -120,6 +120,9 @@ final class Assembly {
     List<PhotoFile> photos = new PhotosReader(scope).read();
     MissingDate missing = new MissingDate(scope, photoDays, photos, head);
     List<Entry> entries = entries(stages, stock, missing);
+    if (!entries.isEmpty()) {
+      AgreementReader.refuseOverBefore(entries.get(0).date(), log, agreements, scope);
+    }
     List<Readers> readers = AgreementReader.readers(log, agreements.keySet(), scope);
     List<String> readerIds = readers.stream().map(Readers::id).toList();
     return new Log(
