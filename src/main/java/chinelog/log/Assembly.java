@@ -144,6 +144,12 @@ final class Assembly {
         sheets());
   }
 
+  /** What the maker said to questions. */
+  List<Answer> answers() {
+    Yaml root = yaml("answers.yaml");
+    return root == null ? List.of() : new AnswersReader(scope).read(root);
+  }
+
   private @Nullable Yaml yaml(String name) {
     Path file = inventory.settings().get(name);
     Source source = file == null ? null : SourceFile.read(file, name, problems);
