@@ -6,6 +6,7 @@ import chinelog.photo.Darkroom;
 import chinelog.photo.Likeness;
 import chinelog.photo.Progress;
 import chinelog.problem.Problem;
+import chinelog.publish.Version;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
@@ -17,6 +18,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code chinelog check}. */
@@ -29,6 +31,11 @@ final class CheckCommand extends LogCommand {
   @Parameters(paramLabel = "LOG", description = "The log's folder.")
   private Path log = Path.of("");
 
+  @Option(
+      names = "--json",
+      description = "Print one JSON object, for programs; its form is in the manual page.")
+  private boolean json;
+
   CheckCommand(Talk talk, Clock clock) {
     super(talk, clock);
   }
@@ -40,6 +47,61 @@ final class CheckCommand extends LogCommand {
 
   @Override
   public Integer call() throws IOException {
+    if (!json) {
+      return check();
+    }
+    CheckReport report;
+    try {
+      Found found = find();
+      found.problems.addAll(found.asked.open());
+      report = found.report();
+    } catch (IOException e) {
+      report = new CheckReport(0, 0, 0, List.of(Main.problem(e, log.toString())));
+    } finally {
+      talk().endProgress();
+    }
+    result().println(report.json());
+    return report.isSound() ? Main.DONE : Main.PROBLEMS;
+  }
+
+  private int check() throws IOException {
+    Found found = find();
+    talk().endProgress();
+    talk().problems(found.problems.stream().sorted().toList());
+    talk().questions(found.asked.open(), found.asked.found());
+    CheckReport report = found.report();
+    if (!found.asked.open().isEmpty() || !report.isSound()) {
+      return Main.PROBLEMS;
+    }
+    talk()
+        .out()
+        .println(
+            Talk.count(report.entries(), "entry")
+                + ", "
+                + Talk.count(report.photographs(), "photograph")
+                + ", "
+                + Talk.count(report.facts(), "fact")
+                + ": no errors.");
+    return Main.DONE;
+  }
+
+  /**
+   * What is wrong, and what is asked.
+   *
+   * @param problems without the questions
+   */
+  private record Found(Workshop.Opened opened, List<Problem> problems, Questions.Asked asked) {
+
+    CheckReport report() {
+      return new CheckReport(
+          opened.log().entries().size(),
+          opened.album().photographs().size(),
+          opened.facts().byName().size(),
+          problems);
+    }
+  }
+
+  private Found find() throws IOException {
     Workshop.Opened opened =
         Workshop.open(requireFolder(log), today(), today(), zone(), talk().progress());
     List<Problem> problems = new ArrayList<>(opened.problems());
@@ -48,22 +110,8 @@ final class CheckCommand extends LogCommand {
     }
     Questions.Asked asked = ask(opened);
     problems.addAll(asked.reminders());
-    talk().endProgress();
-    talk().problems(problems.stream().sorted().toList());
-    talk().questions(asked.open(), asked.found());
-    if (!asked.open().isEmpty() || problems.stream().anyMatch(Problem::isError)) {
-      return Main.PROBLEMS;
-    }
-    talk()
-        .out()
-        .println(
-            Talk.count(opened.log().entries().size(), "entry")
-                + ", "
-                + Talk.count(opened.album().photographs().size(), "photograph")
-                + ", "
-                + Talk.count(opened.facts().byName().size(), "fact")
-                + ": no errors.");
-    return Main.DONE;
+    Version.newerThanOwn(log).ifPresent(problems::add);
+    return new Found(opened, problems, asked);
   }
 
   /** Questions are asked of a sound log alone: of another, much is not known yet. */

@@ -64,7 +64,7 @@ abstract class EditionCommand extends LogCommand {
   }
 
   /** Tells an outcome without errors. */
-  abstract void tell(Outcome outcome);
+  abstract void tell(Outcome outcome) throws IOException;
 
   @Override
   public Integer call() throws IOException {
@@ -77,6 +77,7 @@ abstract class EditionCommand extends LogCommand {
     }
     Publisher publisher =
         new Publisher(requireFolder(log), today(), day, zone(), fastPhotos, talk().progress());
+    tellNewer(log);
     Outcome outcome;
     try {
       outcome = run(publisher, readers);
@@ -86,7 +87,7 @@ abstract class EditionCommand extends LogCommand {
     talk().problems(outcome.problems().stream().filter(Problem::isError).toList());
     talk().problems(outcome.remindersOfEditions());
     long reminders = outcome.ofLog().stream().filter(p -> !p.isError()).distinct().count();
-    if (reminders > 0) {
+    if (reminders > 0 && !talk().quiet()) {
       talk()
           .err()
           .println(

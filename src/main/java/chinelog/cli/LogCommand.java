@@ -3,6 +3,9 @@ package chinelog.cli;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.publish.Version;
+import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -26,6 +29,12 @@ abstract class LogCommand implements Callable<Integer> {
       description = "Show this help.")
   private boolean help;
 
+  @SuppressWarnings("unused") // picocli sets it
+  @Option(
+      names = {"-q", "--quiet"},
+      description = "Say nothing but what is wrong.")
+  private boolean quiet;
+
   private final Talk talk;
   private final Clock clock;
 
@@ -35,7 +44,19 @@ abstract class LogCommand implements Callable<Integer> {
   }
 
   Talk talk() {
-    return talk;
+    return quiet ? talk.hushed() : talk;
+  }
+
+  /** Where to print what was asked for, which is told to the quiet, too. */
+  PrintWriter result() {
+    return talk.out();
+  }
+
+  /** Tells that a newer program has published this log, if one has. */
+  void tellNewer(Path log) throws IOException {
+    if (!talk().quiet()) {
+      Version.newerThanOwn(log).ifPresent(talk.err()::println);
+    }
   }
 
   /** The folder that the command reads or writes. */

@@ -3,6 +3,7 @@ package chinelog.cli;
 import chinelog.photo.Darkroom;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
+import chinelog.publish.Version;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -42,7 +43,8 @@ final class PublishCommand extends EditionCommand {
   }
 
   @Override
-  void tell(Outcome outcome) {
+  void tell(Outcome outcome) throws IOException {
+    Version.own().record(folder());
     PrintWriter out = talk().out();
     for (Outcome.Made edition : outcome.editions()) {
       out.println();

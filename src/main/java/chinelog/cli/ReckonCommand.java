@@ -81,14 +81,15 @@ final class ReckonCommand extends LogCommand {
     Workshop.Opened opened =
         Workshop.open(requireFolder(log), today(), today(), zone(), talk().progress());
     talk().endProgress();
+    tellNewer(log);
     talk().problems(opened.problems().stream().filter(p -> p.isError()).toList());
     if (plan != null) {
       return quote(plan, opened);
     }
     Optional<Fact> one = fact == null ? Optional.empty() : opened.facts().find(fact);
     if (one.isPresent() && form == null) {
-      talk().out().println(one.get().title() + ":");
-      Explanation.tree(one.get(), opened.log(), opened.facts()).forEach(talk().out()::println);
+      result().println(one.get().title() + ":");
+      Explanation.tree(one.get(), opened.log(), opened.facts()).forEach(result()::println);
     } else {
       Collection<Fact> facts =
           one.<Collection<Fact>>map(List::of).orElseGet(() -> chosen(opened.facts()));
@@ -115,15 +116,14 @@ final class ReckonCommand extends LogCommand {
       return Main.PROBLEMS;
     }
     Form wanted = form == null ? Form.TABLE : form;
-    talk()
-        .out()
+    result()
         .print(
             switch (wanted) {
               case TABLE -> QuotationWriter.page(quotation, priced, opened.log());
               case CSV -> QuotationWriter.csv(quotation);
               case JSON -> QuotationWriter.json(quotation, priced);
             });
-    talk().out().flush();
+    result().flush();
     return opened.hasErrors() ? Main.PROBLEMS : Main.DONE;
   }
 
@@ -153,7 +153,7 @@ final class ReckonCommand extends LogCommand {
           case CSV -> FactWriter.csv(facts);
           case JSON -> FactWriter.json(facts);
         };
-    talk().out().print(text);
-    talk().out().flush();
+    result().print(text);
+    result().flush();
   }
 }

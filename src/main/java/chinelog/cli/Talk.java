@@ -3,6 +3,7 @@ package chinelog.cli;
 import chinelog.problem.Problem;
 import chinelog.publish.Progress;
 import java.io.PrintWriter;
+import java.io.Writer;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -10,10 +11,20 @@ import java.util.List;
  * Where a command prints.
  *
  * @param terminal whether somebody watches: progress is told only then
+ * @param quiet whether only what is wrong is told
  */
-record Talk(PrintWriter out, PrintWriter err, boolean terminal) {
+record Talk(PrintWriter out, PrintWriter err, boolean terminal, boolean quiet) {
 
   private static final String CLEAR_LINE = "\r\u001b[K";
+
+  Talk(PrintWriter out, PrintWriter err, boolean terminal) {
+    this(out, err, terminal, false);
+  }
+
+  /** The same, but for those who want to be told only what is wrong. */
+  Talk hushed() {
+    return new Talk(new PrintWriter(Writer.nullWriter()), err, false, true);
+  }
 
   /** Tells each step on one line that the next overwrites. */
   Progress progress() {
@@ -34,7 +45,8 @@ record Talk(PrintWriter out, PrintWriter err, boolean terminal) {
   }
 
   /** Prints all problems, worst first, and how many there are. */
-  void problems(List<Problem> problems) {
+  void problems(List<Problem> all) {
+    List<Problem> problems = all.stream().filter(p -> p.isError() || !quiet).toList();
     problems.forEach(err::println);
     long errors = problems.stream().filter(Problem::isError).count();
     long questions =

@@ -1,6 +1,8 @@
 package chinelog.cli;
 
+import chinelog.publish.Version;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
@@ -10,9 +12,17 @@ import picocli.CommandLine.Spec;
     name = "chinelog",
     description = "Turns the log of a model's build into a web site and printed books.",
     mixinStandardHelpOptions = true,
-    version = "chinelog 0.1.0",
+    versionProvider = TopCommand.OwnVersion.class,
     footer = {"", "Example: ${sys:chinelog.command:-chinelog} publish sample-log"})
 final class TopCommand implements Runnable {
+
+  /** Version, date and commit. */
+  static final class OwnVersion implements IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      return new String[] {Version.own().toString()};
+    }
+  }
 
   @Spec private CommandSpec spec;
 

@@ -6,7 +6,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Words as JSON has them (RFC 8259). */
-final class Json {
+public final class Json {
 
   private Json() {}
 
@@ -15,7 +15,7 @@ final class Json {
   }
 
   /** A string (section 7), or {@code null}. */
-  static String quoted(@Nullable String text) {
+  public static String quoted(@Nullable String text) {
     if (text == null) {
       return "null";
     }

@@ -1,0 +1,68 @@
+package chinelog.cli;
+
+import chinelog.problem.Problem;
+import chinelog.reckon.Json;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/**
+ * What {@code check --json} prints; its form changes only with its number.
+ *
+ * @param entries how many; the counts are 0 for a log that could not be read
+ * @param problems worst first, then by place
+ */
+record CheckReport(int entries, int photographs, int facts, List<Problem> problems) {
+
+  /** The form, for the manual page. */
+  static final String FORM =
+      """
+      One JSON object (RFC 8259), on standard output, whatever is wrong with the log:
+      "form", the number 1, which changes if any of this does;
+      "sound", true if nothing keeps the log from being published;
+      "entries", "photographs" and "facts", how many there are;
+      "problems", an array of objects, worst first, then by place, with
+      "severity" ("error", "question" or "reminder"),
+      "file" (below the log's folder, with "/"),
+      "line" and "column" (from 1; 0 for the whole file or line; in UTF-16 code units),
+      "what" was found, and the "remedy", both in sentences.
+      """;
+
+  CheckReport {
+    problems = problems.stream().sorted().toList();
+  }
+
+  boolean isSound() {
+    return problems.stream().noneMatch(Problem::isError);
+  }
+
+  String json() {
+    return "{\"form\": 1, \"sound\": "
+        + isSound()
+        + ", \"entries\": "
+        + entries
+        + ", \"photographs\": "
+        + photographs
+        + ", \"facts\": "
+        + facts
+        + ", \"problems\": ["
+        + problems.stream().map(CheckReport::json).collect(Collectors.joining(",\n", "\n", "\n"))
+        + "]}";
+  }
+
+  private static String json(Problem problem) {
+    return "{\"severity\": "
+        + Json.quoted(problem.severity().name().toLowerCase(Locale.ROOT))
+        + ", \"file\": "
+        + Json.quoted(problem.place().file())
+        + ", \"line\": "
+        + problem.place().line()
+        + ", \"column\": "
+        + problem.place().column()
+        + ", \"what\": "
+        + Json.quoted(problem.what())
+        + ", \"remedy\": "
+        + Json.quoted(problem.remedy())
+        + "}";
+  }
+}
