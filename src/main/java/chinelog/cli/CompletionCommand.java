@@ -10,7 +10,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "completion",
     description = "Print what makes bash and zsh complete the commands of chinelog.",
-    footer = {"", "Example: source <(${sys:chinelog.command:-chinelog} completion)"})
+    footer = {"", "Example: ${sys:chinelog.command:-chinelog} completion > chinelog.bash"})
 final class CompletionCommand implements Runnable {
 
   @Spec private CommandSpec spec = CommandSpec.create();

@@ -23,9 +23,11 @@ import picocli.CommandLine.Parameters;
 /** {@code chinelog keep}. */
 @Command(
     name = "keep",
-    description =
-        "Make a verified copy of what cannot be made again: notes, photographs, sheets, records."
-            + " It holds what is under agreements. To restore, copy its folder \u201cdata\u201d.",
+    description = {
+      "Make a verified copy of what cannot be made again.",
+      "That is notes, photographs, sheets and records; editions and caches are left out. It holds"
+          + " what is under agreements. To restore, copy its folder \u201cdata\u201d."
+    },
     footer = {
       "",
       "Example: ${sys:chinelog.command:-chinelog} keep my-build --into /media/stick/my-build.zip",

@@ -78,7 +78,8 @@ final class ZipBag implements Bag {
       head = in.readNBytes(ZipOutputStream.LOCHDR + name.length);
     }
     return head.length == 0
-        || Arrays.equals(head, ZipOutputStream.LOCHDR, head.length, name, 0, name.length);
+        || head.length == ZipOutputStream.LOCHDR + name.length
+            && Arrays.equals(head, ZipOutputStream.LOCHDR, head.length, name, 0, name.length);
   }
 
   @Override

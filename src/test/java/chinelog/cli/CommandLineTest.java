@@ -32,7 +32,16 @@ class CommandLineTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "", "begin", "gather", "check", "reckon", "publish", "audit",
+        "",
+        "begin",
+        "gather",
+        "check",
+        "reckon",
+        "publish",
+        "audit",
+        "keep",
+        "completion",
+        "manual",
       })
   void helpFitsAScreenAndEndsWithAnExample(String command) {
     Said said = command.isEmpty() ? TinyLog.say("--help") : TinyLog.say(command, "--help");
