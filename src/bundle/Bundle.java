@@ -16,8 +16,10 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -26,6 +28,7 @@ import java.util.spi.ToolProvider;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
+import java.util.zip.ZipOutputStream;
 
 /**
  * Makes what can be handed to somebody who has no Java: {@code java Bundle.java HOME VERSION}, run
@@ -74,6 +77,7 @@ final class Bundle {
     Path input = Files.createDirectories(work.resolve("input"));
     Files.copy(target.resolve("chinelog.jar"), input.resolve("chinelog.jar"));
     copyAll(target.resolve("lib"), input.resolve("lib"));
+    dropForeignCode(input.resolve("lib"));
     Path runtime = runtime(input);
     if (system.equals("linux")) {
       bundleLibraries(runtime.resolve("lib"));
@@ -100,6 +104,31 @@ final class Bundle {
       throw new IllegalStateException("the bundle has grown beyond " + mega(MOST_BYTES));
     }
     pack(image, opens);
+  }
+
+  /** JNA carries machine code for all platforms; only that for this one can ever run here. */
+  private void dropForeignCode(Path lib) throws IOException {
+    String arch = System.getProperty("os.arch").replace("amd64", "x86-64").replace("x86_64", "x86-64");
+    String own =
+        Map.of("linux", "linux-", "macos", "darwin-", "windows", "win32-").get(system) + arch;
+    for (Path jar : list(lib)) {
+      if (jar.getFileName().toString().startsWith("jna-")) {
+        Path small = jar.resolveSibling("small");
+        try (ZipFile all = new ZipFile(jar.toFile());
+            ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(small))) {
+          for (ZipEntry entry : Collections.list(all.entries())) {
+            String name = entry.getName();
+            if (!name.matches("com/sun/jna/[^/]+/[^/]*jnidispatch\\..*") || name.contains("/" + own + "/")) {
+              ZipEntry kept = new ZipEntry(name);
+              kept.setTime(entry.getTime());
+              out.putNextEntry(kept);
+              all.getInputStream(entry).transferTo(out);
+            }
+          }
+        }
+        Files.move(small, jar, StandardCopyOption.REPLACE_EXISTING);
+      }
+    }
   }
 
   private Path runtime(Path input) throws Exception {
