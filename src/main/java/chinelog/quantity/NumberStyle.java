@@ -6,6 +6,7 @@ import java.text.NumberFormat;
 import java.util.Currency;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.BinaryOperator;
 
 /**
  * How quantities are shown to readers, such as {@code 1.19 m ± 0.002 m}, {@code 1 3⁄16 in}, {@code
@@ -95,8 +96,12 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   /**
    * An inch fraction with what it is off by, such as {@code 3⁄64 in less 0.0052 in}; as {@link
    * #show} for all else.
+   *
+   * @param less how a fraction is said to be too large by something, such as {@code a less b}
+   * @param more how it is said to be too small
    */
-  public String showWithError(Quantity quantity) {
+  public String showWithError(
+      Quantity quantity, BinaryOperator<String> less, BinaryOperator<String> more) {
     Quantity q = Rescaling.suited(quantity);
     if (!isFraction(q)) {
       return show(q);
@@ -107,9 +112,8 @@ public record NumberStyle(Locale locale, int inchDenominator) {
       return shown;
     }
     int places = 2 - Quantity.magnitude(error);
-    return shown
-        + (error.signum() < 0 ? " less " : " and ")
-        + withUnit(number(error.abs(), places, false), Unit.INCH);
+    return (error.signum() < 0 ? less : more)
+        .apply(shown, withUnit(number(error.abs(), places, false), Unit.INCH));
   }
 
   /** A plain number in the locale's digits, rounded half up to at most {@code decimals}. */

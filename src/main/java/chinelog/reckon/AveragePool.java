@@ -5,6 +5,7 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,7 +71,8 @@ final class AveragePool {
       }
     }
     String now = name + ".held_" + number;
-    ledger.reckoned(now, title + ", held on " + on, sum(amounts), amountFacts, own, place, null);
+    ledger.reckoned(
+        now, Message.of("pool.held", title, on), sum(amounts), amountFacts, own, place, null);
     held = now;
     usedSince.clear();
     if (priced) {
@@ -78,7 +80,7 @@ final class AveragePool {
       priceFacts.add(now);
       ledger.reckoned(
           price,
-          title + ", average price on " + on,
+          Message.of("pool.price", title, on),
           new Expression.Binary('/', sum(prices), new Expression.Name(now)),
           priceFacts,
           own,
@@ -109,7 +111,7 @@ final class AveragePool {
       inputs.addAll(usedSince);
       ledger.reckoned(
           rest,
-          title + ", still held on " + on,
+          Message.of("pool.rest", title, on),
           new Expression.Binary('-', new Expression.Name(before), sum(used)),
           inputs,
           own,

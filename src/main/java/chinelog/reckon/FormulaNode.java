@@ -6,6 +6,8 @@ import chinelog.problem.Place;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.wording.Message;
+import chinelog.wording.Phrase;
 import java.util.List;
 
 /** A fact that facts.yaml states, as a quantity or as a formula. */
@@ -43,18 +45,18 @@ final class FormulaNode implements Node {
       Quantity value = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
       boolean stated = formula.tree() instanceof Expression.Literal;
       List<String> inputs = formula.names();
-      String title = statement.title().isEmpty() ? Ledger.words(name) : statement.title();
+      Phrase title = Ledger.title(statement.title(), statement.name());
       ledger.put(
           new Fact(
               name,
-              name.equals(statement.name()) ? title : title + ", as planned",
+              name.equals(statement.name()) ? title : Message.of("as.planned", title),
               value,
               stated ? Origin.STATED : Origin.RECKONED,
               ledger.youngest(statement.date(), inputs),
               ledger.join(label, inputs),
               statement.place(),
               stated ? null : formula.tree(),
-              "",
+              List.of(),
               inputs,
               null));
       return true;

@@ -6,6 +6,7 @@ import chinelog.log.Log;
 import chinelog.problem.Place;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,17 +40,17 @@ final class GrowthForecast {
       return;
     }
     String until = first.day().toString();
-    ledger.sum("growth.hours", "Hours since " + until, since, Label.NONE, place(first));
+    ledger.sum("growth.hours", Message.of("growth.hours", until), since, Label.NONE, place(first));
     inHours(ledger.require("growth.hours"));
     enter(
         "growth.pace",
-        "Mass added for each hour since " + until,
+        Message.of("growth.pace", until),
         over(minus("mass.total", first.fact()), name("growth.hours")),
         List.of("mass.total", first.fact(), "growth.hours"),
         first);
     enter(
         "growth.forecast",
-        "Mass at completion, forecast",
+        Message.of("growth.forecast"),
         new Expression.Binary(
             '+',
             name("mass.total"),
@@ -59,7 +60,7 @@ final class GrowthForecast {
     if (isThere("budget.mass") && isThere("growth.forecast")) {
       enter(
           "growth.margin",
-          "What the budget leaves over the mass forecast",
+          Message.of("growth.margin"),
           minus("budget.mass", "growth.forecast"),
           List.of("budget.mass", "growth.forecast"),
           first);
@@ -69,19 +70,7 @@ final class GrowthForecast {
   /** Nobody adds mass by the minute. */
   private void inHours(Fact hours) {
     try {
-      ledger.replace(
-          new Fact(
-              hours.name(),
-              hours.title(),
-              hours.value().in(Unit.HOUR),
-              hours.origin(),
-              hours.date(),
-              hours.label(),
-              hours.place(),
-              hours.formula(),
-              hours.method(),
-              hours.inputs(),
-              hours.entry()));
+      ledger.replace(hours.withValue(hours.value().in(Unit.HOUR)));
     } catch (QuantityException e) {
       throw new IllegalStateException("hours are a time", e);
     }
@@ -107,7 +96,7 @@ final class GrowthForecast {
   }
 
   private void enter(
-      String fact, String title, Expression tree, List<String> inputs, Facts.MassPoint first) {
+      String fact, Message title, Expression tree, List<String> inputs, Facts.MassPoint first) {
     ledger.reckoned(fact, title, tree, inputs, Label.NONE, place(first), null);
   }
 

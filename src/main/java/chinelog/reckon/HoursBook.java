@@ -7,6 +7,7 @@ import chinelog.log.Stage;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.temporal.IsoFields;
@@ -43,7 +44,8 @@ final class HoursBook {
       if (entries == null) {
         nothingYet(name, stage);
       } else {
-        ledger.sum(name, "Hours: " + stage.title(), entries, stage.label(), stage.place());
+        ledger.sum(
+            name, Message.of("hours.stage", stage.title()), entries, stage.label(), stage.place());
         stages.add(name);
       }
       plan(stage);
@@ -52,7 +54,7 @@ final class HoursBook {
     byStage.values().forEach(stages::addAll);
     ledger.sum(
         "hours.total",
-        "Hours in all",
+        Message.of("hours.total"),
         stages,
         Label.NONE,
         log.stages().isEmpty() ? Place.of("entries") : Place.of("log.yaml"));
@@ -60,7 +62,7 @@ final class HoursBook {
         (week, entries) ->
             ledger.sum(
                 "hours.week." + week,
-                "Hours in week " + week.replace('_', '-').toUpperCase(Locale.ROOT),
+                Message.of("hours.week", week.replace('_', '-').toUpperCase(Locale.ROOT)),
                 entries,
                 Label.NONE,
                 ledger.require(entries.get(0)).place()));
@@ -71,7 +73,7 @@ final class HoursBook {
   private void nothingYet(String name, Stage stage) {
     ledger.given(
         name,
-        "Hours: " + stage.title(),
+        Message.of("hours.stage", stage.title()),
         Quantity.of(0, Unit.MINUTE),
         Origin.COUNTED,
         null,
@@ -93,7 +95,7 @@ final class HoursBook {
     String name = "hours.entry." + Ledger.part(entry.id());
     ledger.given(
         name,
-        "Hours on " + entry.date(),
+        Message.of("hours.entry", entry.date()),
         minutes(total),
         Origin.COUNTED,
         entry.date(),
@@ -134,7 +136,7 @@ final class HoursBook {
     }
     ledger.given(
         "plan.hours.stage." + Ledger.part(stage.id()),
-        "Hours planned: " + stage.title(),
+        Message.of("hours.planned.stage", stage.title()),
         hours,
         Origin.STATED,
         null,
@@ -149,6 +151,7 @@ final class HoursBook {
             .map(s -> "plan.hours.stage." + Ledger.part(s.id()))
             .filter(n -> ledger.find(n).isPresent())
             .toList();
-    ledger.sum("plan.hours.total", "Hours planned in all", plans, Label.NONE, Place.of("log.yaml"));
+    ledger.sum(
+        "plan.hours.total", Message.of("hours.planned"), plans, Label.NONE, Place.of("log.yaml"));
   }
 }

@@ -5,6 +5,7 @@ import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.wording.Phrase;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
@@ -21,18 +22,9 @@ final class Ledger {
   private final SortedMap<String, Fact> facts = new TreeMap<>();
   private final Set<String> promised = new HashSet<>();
   private final Problems problems;
-  private final Titles titles;
 
-  /**
-   * @param titles put into the language of the log
-   */
-  Ledger(Problems problems, Titles titles) {
+  Ledger(Problems problems) {
     this.problems = problems;
-    this.titles = titles;
-  }
-
-  Titles titles() {
-    return titles;
   }
 
   Problems problems() {
@@ -78,7 +70,7 @@ final class Ledger {
 
   /** Adds a fact; a second one of its name is a problem at the second's place. */
   void put(Fact fact) {
-    Fact before = facts.putIfAbsent(fact.name(), fact.titled(titles.shown(fact.title())));
+    Fact before = facts.putIfAbsent(fact.name(), fact);
     if (before != null) {
       problems.error(
           fact.place(),
@@ -88,24 +80,26 @@ final class Ledger {
   }
 
   void replace(Fact fact) {
-    facts.put(fact.name(), fact.titled(titles.shown(fact.title())));
+    facts.put(fact.name(), fact);
   }
 
   /** A fact that was written down rather than reckoned. */
   void given(
       String name,
-      String title,
+      Phrase title,
       Quantity value,
       Origin origin,
       @Nullable LocalDate date,
       Label label,
       Place place,
       @Nullable String entry) {
-    put(new Fact(name, title, value, origin, date, label, place, null, "", List.of(), entry));
+    put(
+        new Fact(
+            name, title, value, origin, date, label, place, null, List.of(), List.of(), entry));
   }
 
   /** The sum of facts that are known to be of one kind; nothing if there are none to add. */
-  void sum(String name, String title, List<String> inputs, Label own, Place place) {
+  void sum(String name, Phrase title, List<String> inputs, Label own, Place place) {
     if (inputs.isEmpty()) {
       return;
     }
@@ -118,7 +112,7 @@ final class Ledger {
   /** A fact reckoned from facts that are all here. */
   void reckoned(
       String name,
-      String title,
+      Phrase title,
       Expression tree,
       List<String> inputs,
       Label own,
@@ -136,7 +130,7 @@ final class Ledger {
               join(own, inputs),
               place,
               tree,
-              "",
+              List.of(),
               List.copyOf(inputs),
               entry));
     } catch (Evaluator.Fault fault) {
@@ -174,6 +168,11 @@ final class Ledger {
   static String part(String id) {
     String part = id.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}0-9_]", "_");
     return part.isEmpty() ? "_" : part;
+  }
+
+  /** An author's title; for want of one, the words of the name. */
+  static Phrase title(String given, String name) {
+    return Phrase.own(given.isEmpty() ? words(name) : given);
   }
 
   /** Words for a name without a title: "Hull loa" for {@code hull.loa}. */

@@ -6,6 +6,7 @@ import chinelog.problem.Suggestion;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.wording.Phrase;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -103,7 +104,13 @@ public final class LimitBook {
       return name;
     }
     ledger.reckoned(
-        name, limit.title(), left.tree(), left.names(), limit.label(), limit.place(), null);
+        name,
+        Phrase.own(limit.title()),
+        left.tree(),
+        left.names(),
+        limit.label(),
+        limit.place(),
+        null);
     if (ledger.find(name).isEmpty()) {
       throw new Evaluator.Fault(
           left.tree(),

@@ -7,6 +7,7 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -50,7 +51,7 @@ final class MassBook {
     }
     ledger.sum(
         "mass.total",
-        "Mass of all parts weighed",
+        Message.of("mass.total"),
         List.copyOf(latest.values()),
         Label.NONE,
         growth.isEmpty() ? Place.of("entries") : placeOfLast());
@@ -104,21 +105,21 @@ final class MassBook {
     }
     ledger.given(
         name,
-        title + ", mass" + (last ? "" : " on " + entry.date()),
+        last ? Message.of("mass.part", title) : Message.of("mass.part.on", title, entry.date()),
         weighing.mass(),
         Origin.WEIGHED,
         entry.date(),
         label,
         weighing.place(),
         entry.id());
-    centre(name + ".x", title + ", centre forward of station 0", weighing.x(), weighing, entry);
-    centre(name + ".z", title + ", centre above the keel", weighing.z(), weighing, entry);
+    centre(name + ".x", Message.of("mass.part.x", title), weighing.x(), weighing, entry);
+    centre(name + ".z", Message.of("mass.part.z", title), weighing.z(), weighing, entry);
     grow(entry, weighing, name, latest.put(part, name));
     return true;
   }
 
   private void centre(
-      String name, String title, @Nullable Quantity at, Entry.Weighing weighing, Entry entry) {
+      String name, Message title, @Nullable Quantity at, Entry.Weighing weighing, Entry entry) {
     if (at != null) {
       ledger.given(
           name,
@@ -149,7 +150,7 @@ final class MassBook {
     String point = "growth." + Ledger.part(entry.id()) + "." + Ledger.part(weighing.part());
     ledger.reckoned(
         point,
-        "Mass of all parts weighed until " + entry.date(),
+        Message.of("mass.until", entry.date()),
         tree,
         inputs,
         Label.NONE,
@@ -171,19 +172,7 @@ final class MassBook {
           spread.signum() == 0 && fact.value().tolerance() == null
               ? fact.value()
               : fact.value().withTolerance(Quantity.of(spread, Unit.GRAM));
-      ledger.replace(
-          new Fact(
-              point,
-              fact.title(),
-              value,
-              fact.origin(),
-              fact.date(),
-              fact.label(),
-              fact.place(),
-              fact.formula(),
-              "",
-              fact.inputs(),
-              fact.entry()));
+      ledger.replace(fact.withValue(value));
     } catch (QuantityException e) {
       throw new IllegalStateException("masses are masses", e);
     }

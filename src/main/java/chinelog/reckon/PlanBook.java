@@ -7,6 +7,7 @@ import chinelog.log.Stage;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -75,11 +76,11 @@ public final class PlanBook {
       label = label.join(entry.label());
     }
     List<BigDecimal> due = planned.stream().map(s -> due(s, today)).toList();
-    weighted("plan.due", "Hours due by " + today, planned, due, label);
-    weighted("plan.earned", "Planned hours earned by " + today, planned, earned(planned), label);
-    ratio("plan.schedule_index", "Earned for each hour due", "plan.earned", "plan.due");
-    ratio("plan.cost_index", "Earned for each hour worked", "plan.earned", "hours.total");
-    ratio("plan.forecast", "Hours at completion, forecast", "plan.hours.total", "plan.cost_index");
+    weighted("plan.due", Message.of("plan.due", today), planned, due, label);
+    weighted("plan.earned", Message.of("plan.earned", today), planned, earned(planned), label);
+    ratio("plan.schedule_index", Message.of("plan.schedule"), "plan.earned", "plan.due");
+    ratio("plan.cost_index", Message.of("plan.cost"), "plan.earned", "hours.total");
+    ratio("plan.forecast", Message.of("plan.forecast"), "plan.hours.total", "plan.cost_index");
     days(planned);
   }
 
@@ -118,7 +119,7 @@ public final class PlanBook {
   }
 
   private void weighted(
-      String name, String title, List<Stage> planned, List<BigDecimal> parts, Label label) {
+      String name, Message title, List<Stage> planned, List<BigDecimal> parts, Label label) {
     List<Expression> terms = new ArrayList<>();
     List<String> inputs = new ArrayList<>();
     Label all = label;
@@ -142,7 +143,7 @@ public final class PlanBook {
     enter(name, title, sum, inputs, all);
   }
 
-  private void ratio(String name, String title, String above, String below) {
+  private void ratio(String name, Message title, String above, String below) {
     boolean told =
         ledger.find(above).isPresent()
             && ledger.find(below).filter(f -> f.value().value().signum() > 0).isPresent()
@@ -169,7 +170,7 @@ public final class PlanBook {
     }
     ledger.given(
         "plan.days",
-        "Days planned from " + start,
+        Message.of("days.planned", start),
         Quantity.of(ChronoUnit.DAYS.between(start, finish) + 1, days()),
         Origin.STATED,
         null,
@@ -178,7 +179,7 @@ public final class PlanBook {
         null);
     ratio(
         "plan.forecast_days",
-        "Days from " + start + ", forecast",
+        Message.of("days.forecast", start),
         "plan.days",
         "plan.schedule_index");
     ledger.find("plan.forecast_days").ifPresent(f -> nameTheDay(f, start));
@@ -192,22 +193,9 @@ public final class PlanBook {
 
   private void nameTheDay(Fact days, LocalDate start) {
     LocalDate finish = finish(days, start);
-    if (finish == null) {
-      return;
+    if (finish != null) {
+      ledger.replace(days.withTitle(Message.of("days.finish", start, finish)));
     }
-    ledger.replace(
-        new Fact(
-            days.name(),
-            "Days from " + start + " to the finish, forecast for " + finish,
-            days.value(),
-            days.origin(),
-            days.date(),
-            days.label(),
-            days.place(),
-            days.formula(),
-            days.method(),
-            days.inputs(),
-            days.entry()));
   }
 
   private static Unit days() {
@@ -218,7 +206,8 @@ public final class PlanBook {
     }
   }
 
-  private void enter(String name, String title, Expression tree, List<String> inputs, Label label) {
+  private void enter(
+      String name, Message title, Expression tree, List<String> inputs, Label label) {
     ledger.reckoned(name, title, tree, inputs, label, Place.of("log.yaml"), null);
   }
 

@@ -17,6 +17,7 @@ import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -39,7 +40,7 @@ public final class Reckoner {
 
   private Reckoner(Log log) {
     this.log = log;
-    this.ledger = new Ledger(problems, new Titles(log.head().locale()));
+    this.ledger = new Ledger(problems);
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
   }
 
@@ -84,11 +85,11 @@ public final class Reckoner {
     Marked<BigDecimal> scale = head.scale();
     if (scale != null) {
       Quantity denominator = Quantity.of(1, Unit.ONE).times(scale.value());
-      stated("scale", "Scale", denominator, scale.label(), scale.place());
+      stated("scale", Message.of("scale"), denominator, scale.label(), scale.place());
     }
     Marked<Quantity> rate = head.rate();
     if (rate != null) {
-      stated("rate", "Rate", rate.value(), rate.label(), rate.place());
+      stated("rate", Message.of("rate"), rate.value(), rate.label(), rate.place());
       if (!isPerTime(rate.value().unit(), head.currency())) {
         problems.error(
             rate.place(),
@@ -101,7 +102,7 @@ public final class Reckoner {
             (name, budget) ->
                 stated(
                     "budget." + Ledger.part(name),
-                    "Budget: " + name,
+                    Message.of("budget", name),
                     budget.value(),
                     budget.label(),
                     budget.place()));
@@ -115,7 +116,7 @@ public final class Reckoner {
     }
   }
 
-  private void stated(String name, String title, Quantity value, Label label, Place place) {
+  private void stated(String name, Message title, Quantity value, Label label, Place place) {
     ledger.given(name, title, value, Origin.STATED, null, label, place, null);
   }
 
@@ -127,7 +128,7 @@ public final class Reckoner {
               '*', new Expression.Name("hours.total"), new Expression.Name("rate"));
       ledger.reckoned(
           "labour.total",
-          "Labour in all",
+          Message.of("labour.total"),
           tree,
           List.of("hours.total", "rate"),
           Label.NONE,
@@ -163,7 +164,7 @@ public final class Reckoner {
             "\"" + name + "\" is stated twice.",
             "Keep one of the two, or give one another name.");
       } else if (node != null) {
-        node.plannedAs(name);
+        node.plannedAs(name, Ledger.title(statement.title(), statement.name()));
       }
     } catch (QuantityException e) {
       problems.error(

@@ -9,6 +9,7 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
@@ -108,7 +109,7 @@ final class Shelf {
     }
     ledger.given(
         name + ".bought",
-        lot.title() + ", bought",
+        Message.of("stock.lot.bought", lot.title()),
         lot.bought(),
         Origin.COUNTED,
         lot.date(),
@@ -119,7 +120,7 @@ final class Shelf {
     if (price != null) {
       ledger.given(
           name + ".price",
-          lot.title() + ", price paid",
+          Message.of("stock.lot.price", lot.title()),
           price.value(),
           Origin.STATED,
           lot.date(),
@@ -272,7 +273,7 @@ final class Shelf {
     Expression tree = costs.size() == 1 ? costs.get(0) : new Expression.Call("sum", costs);
     ledger.reckoned(
         costName,
-        title() + ", cost of what was used on " + entry.date(),
+        Message.of("stock.cost.on", title(), entry.date()),
         tree,
         inputs,
         (deliveries.size() > 1 ? taken : entry.label().join(use.label())).join(label),
@@ -285,27 +286,32 @@ final class Shelf {
   Facts.MaterialSum close() {
     String name = "stock." + Ledger.part(material);
     Place place = deliveries.get(0).lot.place();
-    ledger.sum(name + ".bought", title() + ": bought", boughtFacts, label, place);
-    zeroOrSum(name + ".used", title() + ": used", usedFacts, place);
+    ledger.sum(name + ".bought", Message.of("stock.bought", title()), boughtFacts, label, place);
+    zeroOrSum(name + ".used", Message.of("stock.used", title()), usedFacts, place);
     if (!wastedFacts.isEmpty()) {
-      ledger.sum(name + ".wasted", title() + ": wasted", wastedFacts, label, place);
-      share(name + ".wastage", title() + ": wasted of what was used", name, place);
+      ledger.sum(name + ".wasted", Message.of("stock.wasted", title()), wastedFacts, label, place);
+      share(name + ".wastage", Message.of("stock.wastage", title()), name, place);
     }
     if (ledger.find(name + ".bought").isPresent() && ledger.find(name + ".used").isPresent()) {
-      difference(name + ".left", title() + ": left", name + ".bought", name + ".used", place);
+      difference(
+          name + ".left",
+          Message.of("stock.left", title()),
+          name + ".bought",
+          name + ".used",
+          place);
     }
     boolean allPriced = priceFacts.size() == deliveries.size();
     if (allPriced) {
-      ledger.sum(name + ".paid", title() + ": paid", priceFacts, label, place);
+      ledger.sum(name + ".paid", Message.of("stock.paid", title()), priceFacts, label, place);
     }
     if (everyCostKnown && !costFacts.isEmpty()) {
-      ledger.sum(name + ".cost", title() + ": cost of what was used", costFacts, label, place);
+      ledger.sum(name + ".cost", Message.of("stock.cost", title()), costFacts, label, place);
     }
     boolean cost = ledger.find(name + ".cost").isPresent();
     if (allPriced && cost) {
       difference(
           name + ".worth",
-          title() + ": paid for what is left",
+          Message.of("stock.worth", title()),
           name + ".paid",
           name + ".cost",
           place);
@@ -323,7 +329,7 @@ final class Shelf {
         label);
   }
 
-  private void zeroOrSum(String name, String title, List<String> inputs, Place place) {
+  private void zeroOrSum(String name, Message title, List<String> inputs, Place place) {
     if (inputs.isEmpty()) {
       Unit unit = deliveries.get(0).lot.bought().unit();
       ledger.given(name, title, Quantity.of(0, unit), Origin.COUNTED, null, label, place, null);
@@ -332,7 +338,7 @@ final class Shelf {
     }
   }
 
-  private void share(String fact, String title, String name, Place place) {
+  private void share(String fact, Message title, String name, Place place) {
     if (ledger.require(name + ".used").value().value().signum() > 0) {
       Expression tree =
           new Expression.Binary(
@@ -342,7 +348,7 @@ final class Shelf {
     }
   }
 
-  private void difference(String name, String title, String whole, String part, Place place) {
+  private void difference(String name, Message title, String whole, String part, Place place) {
     Expression tree =
         new Expression.Binary('-', new Expression.Name(whole), new Expression.Name(part));
     ledger.reckoned(name, title, tree, List.of(whole, part), label, place, null);

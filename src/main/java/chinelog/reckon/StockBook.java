@@ -10,6 +10,7 @@ import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
+import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -97,7 +98,7 @@ final class StockBook {
     String title = shelf == null ? Ledger.words(use.material()) : shelf.title();
     ledger.given(
         amount,
-        title + ", used on " + entry.date(),
+        Message.of("stock.used.on", title, entry.date()),
         use.amount(),
         Origin.COUNTED,
         entry.date(),
@@ -117,7 +118,7 @@ final class StockBook {
       return;
     }
     String name = "cost.entry." + Ledger.part(entry.id());
-    ledger.sum(name, "Material used on " + entry.date(), costs, entry.label(), entry.place());
+    ledger.sum(name, Message.of("cost.entry", entry.date()), costs, entry.label(), entry.place());
     costsByStage.computeIfAbsent(entry.stage(), s -> new ArrayList<>()).add(name);
   }
 
@@ -127,11 +128,12 @@ final class StockBook {
       List<String> costs = costsByStage.remove(stage.id());
       if (costs != null) {
         String name = "cost.stage." + Ledger.part(stage.id());
-        ledger.sum(name, "Material: " + stage.title(), costs, stage.label(), stage.place());
+        ledger.sum(
+            name, Message.of("cost.stage", stage.title()), costs, stage.label(), stage.place());
         stages.add(name);
       }
     }
     costsByStage.values().forEach(stages::addAll);
-    ledger.sum("cost.total", "Material in all", stages, Label.NONE, Place.of("stock.yaml"));
+    ledger.sum("cost.total", Message.of("cost.total"), stages, Label.NONE, Place.of("stock.yaml"));
   }
 }

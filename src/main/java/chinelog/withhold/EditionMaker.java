@@ -18,6 +18,7 @@ import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Facts;
 import chinelog.reckon.PlanBook;
+import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -46,7 +47,7 @@ final class EditionMaker {
   private final Told told;
   private final Readers readers;
   private final Sight sight;
-  private final Words words;
+  private final Catalogue words;
   private final FigureMaker figures;
   private final PlateMaker plates;
   private final TextCopier copier;
@@ -74,7 +75,7 @@ final class EditionMaker {
     this.log = told.log();
     this.head = log.head();
     this.facts = told.facts();
-    this.words = new Words(head.locale());
+    this.words = Catalogue.of("chinelog.withhold.messages", head.locale());
     this.figures = new FigureMaker(told, wholeFacts, sight, words, entryIds);
     this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(whole));
     this.copier = new TextCopier(sight, figures, plates.byPath(), entryIds, slugs);
@@ -150,7 +151,7 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
-            seen(head.title(), "title").orElseGet(() -> words.say("title.untitled")),
+            seen(head.title(), "title").orElseGet(() -> words.text("title.untitled")),
             seen(head.subject(), "subject").orElse(""),
             seen(head.kind(), "kind").orElse(""),
             seen(head.maker(), "maker").orElse(""),
@@ -199,7 +200,7 @@ final class EditionMaker {
 
   private String title(Entry entry) {
     return seen(entry.title(), "title of entry " + entry.id())
-        .orElseGet(() -> words.say("entry.untitled"));
+        .orElseGet(() -> words.text("entry.untitled"));
   }
 
   private @Nullable Plate hero() {
@@ -298,7 +299,7 @@ final class EditionMaker {
               style.show(check.value()),
               sign(check.comparison()) + " " + style.show(check.bound()),
               style.show(check.margin()),
-              words.say("verdict." + check.verdict().name()),
+              words.text("verdict." + check.verdict().name()),
               check.verdict() != Facts.Verdict.BROKEN,
               sight.under(check.label())));
     }
@@ -330,7 +331,7 @@ final class EditionMaker {
   }
 
   private Edition.Line line(String key, String shown) {
-    return new Edition.Line(words.say(key), shown, "", null);
+    return new Edition.Line(words.text(key), shown, "", null);
   }
 
   private Optional<Edition.HandoverSection> handover(HandoverSection section) {

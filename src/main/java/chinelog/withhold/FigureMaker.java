@@ -14,6 +14,7 @@ import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -48,7 +49,8 @@ final class FigureMaker {
   private final Facts whole;
   private final Sight sight;
   private final NumberStyle style;
-  private final Words words;
+  private final Catalogue words;
+  private final Catalogue factWords;
   private final Map<String, String> entryIds;
 
   private final Labels labels;
@@ -62,13 +64,14 @@ final class FigureMaker {
    * @param whole the facts of the whole log
    * @param entryIds the edition's id of each entry, by the log's
    */
-  FigureMaker(Told told, Facts whole, Sight sight, Words words, Map<String, String> entryIds) {
+  FigureMaker(Told told, Facts whole, Sight sight, Catalogue words, Map<String, String> entryIds) {
     this.log = told.log();
     this.facts = told.facts();
     this.whole = whole;
     this.sight = sight;
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
     this.words = words;
+    this.factWords = Catalogue.of(Facts.MESSAGES, log.head().locale());
     this.entryIds = entryIds;
     this.labels = new Labels(log, facts);
     this.counterparts = new Counterparts(facts);
@@ -213,7 +216,10 @@ final class FigureMaker {
   Edition.Line line(Fact fact) {
     String full = fullSize(fact);
     return new Edition.Line(
-        fact.title(), show(fact), full.isEmpty() ? "" : words.say("fullsize", full), listed(fact));
+        factWords.text(fact.title()),
+        show(fact),
+        full.isEmpty() ? "" : words.text("fullsize", full),
+        listed(fact));
   }
 
   /** All figures, by group, then as the names run. */
@@ -242,7 +248,7 @@ final class FigureMaker {
     String entry = fact.entry() == null ? null : entryIds.get(fact.entry());
     return new Figure(
         Objects.requireNonNull(listed(fact)),
-        fact.title(),
+        factWords.text(fact.title()),
         group(fact.name()),
         full ? "" : value,
         full ? value : fullSize(fact),
@@ -263,11 +269,11 @@ final class FigureMaker {
   }
 
   private String origin(Fact fact, boolean entryTold) {
-    String how = words.say("origin." + fact.origin().name());
+    String how = words.text("origin." + fact.origin().name());
     LocalDate date = date(fact, entryTold);
     return date == null || fact.origin() == Origin.RECKONED
         ? how
-        : words.say("origin.dated", how, words.date(date));
+        : words.text("origin.dated", how, words.date(date));
   }
 
   /** The day of a fact; none of one that is told by a release alone, unless its entry tells it. */

@@ -7,6 +7,7 @@ import chinelog.log.Stage;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
+import chinelog.wording.Catalogue;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -26,7 +27,7 @@ final class HoursTold {
   private final Facts facts;
   private final FigureMaker figures;
   private final Sight sight;
-  private final Words words;
+  private final Catalogue words;
   private final Map<String, Quantity> byEntry = new HashMap<>();
   private final Map<String, Quantity> stageSoFar = new HashMap<>();
   private final Map<String, Quantity> allSoFar = new HashMap<>();
@@ -36,7 +37,12 @@ final class HoursTold {
    * @param entries those that are told, by date
    */
   HoursTold(
-      Log log, Facts facts, List<Entry> entries, FigureMaker figures, Sight sight, Words words) {
+      Log log,
+      Facts facts,
+      List<Entry> entries,
+      FigureMaker figures,
+      Sight sight,
+      Catalogue words) {
     this.log = log;
     this.facts = facts;
     this.figures = figures;
@@ -78,7 +84,7 @@ final class HoursTold {
   private Optional<Edition.Line> line(
       String key, @org.jspecify.annotations.Nullable Quantity hours) {
     return Optional.ofNullable(hours)
-        .map(h -> new Edition.Line(words.say(key), figures.style().show(h), "", null));
+        .map(h -> new Edition.Line(words.text(key), figures.style().show(h), "", null));
   }
 
   Optional<Edition.Line> stageLine(String stage) {

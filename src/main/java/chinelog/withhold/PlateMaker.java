@@ -15,6 +15,7 @@ import chinelog.photo.Darkroom;
 import chinelog.photo.Photograph;
 import chinelog.photo.Written;
 import chinelog.problem.Problem;
+import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.ArrayList;
@@ -35,14 +36,14 @@ final class PlateMaker {
   private final Album album;
   private final PictureSource pictures;
   private final Sight sight;
-  private final Words words;
+  private final Catalogue words;
   private final PhotoUses uses;
   private final Map<String, Plate> byPath = new LinkedHashMap<>();
   private final List<Problem> problems = new ArrayList<>();
   private final SortedSet<String> whole = new TreeSet<>();
   private final List<Withholder.FilledRegions> printed = new ArrayList<>();
 
-  PlateMaker(Album album, PictureSource pictures, Sight sight, Words words, PhotoUses uses) {
+  PlateMaker(Album album, PictureSource pictures, Sight sight, Catalogue words, PhotoUses uses) {
     this.album = album;
     this.pictures = pictures;
     this.sight = sight;
@@ -181,8 +182,8 @@ final class PlateMaker {
     if (alt.isBlank()) {
       alt =
           taken == null
-              ? words.say("plate.alt.undated")
-              : words.say("plate.alt", words.date(taken.toLocalDate()));
+              ? words.text("plate.alt.undated")
+              : words.text("plate.alt", words.date(taken.toLocalDate()));
     }
     Picture picture = picture(number, prints);
     if (chosen.filled().isEmpty()) {
@@ -236,7 +237,7 @@ final class PlateMaker {
           continue;
         }
         int number = byPath.size() + 1;
-        String title = words.say("sheet.caption", sheet.title());
+        String title = words.text("sheet.caption", sheet.title());
         Plate plate =
             new Plate(
                 number,

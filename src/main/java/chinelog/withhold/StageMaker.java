@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.log.Entry;
 import chinelog.log.Stage;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -15,7 +16,7 @@ import java.util.stream.Collectors;
 final class StageMaker {
 
   private final Sight sight;
-  private final Words words;
+  private final Catalogue words;
   private final TextCopier copier;
   private final HoursTold hours;
   private final MaterialsTold materials;
@@ -28,7 +29,7 @@ final class StageMaker {
    */
   StageMaker(
       Sight sight,
-      Words words,
+      Catalogue words,
       TextCopier copier,
       HoursTold hours,
       MaterialsTold materials,
@@ -93,6 +94,6 @@ final class StageMaker {
     LocalDate last = own.get(own.size() - 1).date();
     return first.equals(last)
         ? words.date(first)
-        : words.say("dates.range", words.date(first), words.date(last));
+        : words.text("dates.range", words.date(first), words.date(last));
   }
 }

@@ -122,8 +122,8 @@ class NumberStyleTest {
     Quantity thirdOff = strip.times(Quantity.parse("2")).dividedBy(Quantity.parse("3"));
     assertThat(plain(UK.show(quarterOff))).isEqualTo("3⁄64 in");
     assertThat(plain(UK.show(thirdOff))).isEqualTo("≈ 3⁄64 in");
-    assertThat(plain(UK.showWithError(thirdOff))).isEqualTo("3⁄64 in less 0.0052 in");
-    assertThat(plain(UK.showWithError(quarterOff))).isEqualTo("3⁄64 in");
+    assertThat(plain(withError(thirdOff))).isEqualTo("3⁄64 in less 0.0052 in");
+    assertThat(plain(withError(quarterOff))).isEqualTo("3⁄64 in");
   }
 
   @Test
@@ -140,5 +140,9 @@ class NumberStyleTest {
     Quantity q = Quantity.parse("0.4445 m ± 0.02 m");
     assertThat(plain(UK.showValue(q))).isEqualTo("0.44 m");
     assertThat(plain(UK.showValue(Quantity.parse("-2.5 mm ± 2 mm")))).isEqualTo("−3 mm");
+  }
+
+  private static String withError(Quantity quantity) {
+    return UK.showWithError(quantity, (a, b) -> a + " less " + b, (a, b) -> a + " and " + b);
   }
 }

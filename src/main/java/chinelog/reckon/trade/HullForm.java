@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -17,8 +18,7 @@ import java.util.List;
  */
 final class HullForm {
 
-  private static final String SOURCE =
-      " (Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition, chapter 10).";
+  private static final Message SOURCE = Message.of("source.derrett.10");
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
@@ -50,10 +50,9 @@ final class HullForm {
     if (inputs.findQuantity("draught").isEmpty()) {
       figures.add(
           "draught",
-          "Draught",
+          Message.of("form.draught"),
           figures.units.length(draught),
-          "The height of the waterline above the base line at which the hull displaces its mass,"
-              + " found by halving the range.");
+          Message.of("form.draught.how"));
     }
     afloat(figures, hull, density, WaterDensity.said(inputs));
     form(figures, hull, draught - offsets.lowest());
@@ -97,137 +96,108 @@ final class HullForm {
     return offsets.stations().stream().filter(s -> s.keel() < height - 1e-9).count();
   }
 
-  private static void afloat(Figures s, Afloat hull, double density, String water)
+  private static void afloat(Figures s, Afloat hull, double density, Message water)
       throws TradeException {
     double volume = hull.volume();
-    s.add("volume", "Displaced volume", s.units.volume(volume), s.by("The areas of the stations"));
+    s.add("volume", Message.of("form.volume"), s.units.volume(volume), s.along("form.volume.how"));
     s.add(
         "displacement",
-        "Displacement",
+        Message.of("form.displacement"),
         s.units.mass(volume * density),
-        "The displaced volume times the density of the water. " + water);
-    s.add(
-        "lcb",
-        "Centre of buoyancy from the aft end",
-        s.units.length(hull.lcb()),
-        s.by("The moments of the station areas, over the volume,"));
-    s.add(
-        "vcb",
-        "Centre of buoyancy above the base line",
-        s.units.length(hull.vcb()),
-        s.by("The moments of the station areas about the base line, over the volume,"));
+        Message.of("form.displacement.how"),
+        water);
+    s.add("lcb", Message.of("form.lcb"), s.units.length(hull.lcb()), s.along("form.lcb.how"));
+    s.add("vcb", Message.of("form.vcb"), s.units.length(hull.vcb()), s.along("form.vcb.how"));
     s.add(
         "waterplane",
-        "Area of the waterplane",
+        Message.of("form.waterplane"),
         s.units.area(hull.waterplane()),
-        s.by("The breadths at the waterline"));
-    s.add(
-        "lcf",
-        "Centre of the waterplane from the aft end",
-        s.units.length(hull.lcf()),
-        s.by("The moments of the breadths, over the area of the waterplane,"));
+        s.along("form.waterplane.how"));
+    s.add("lcf", Message.of("form.lcf"), s.units.length(hull.lcf()), s.along("form.lcf.how"));
     s.add(
         "immersion",
-        "Mass that sinks it evenly",
+        Message.of("form.sinks"),
         s.units.immersion(hull.waterplane() * density),
-        "The area of the waterplane times the density of the water. " + water);
+        Message.of("form.sinks.how"),
+        water);
     s.add(
         "bm",
-        "Metacentre above the centre of buoyancy",
+        Message.of("form.bm"),
         s.units.length(hull.acrossMoment() / volume),
-        s.by("Two thirds of the cubes of the half-breadths, over the volume,"));
+        s.along("form.bm.how"));
     s.add(
         "bml",
-        "Longitudinal metacentre above the centre of buoyancy",
+        Message.of("form.bml"),
         s.units.length(hull.lengthMoment() / volume),
-        s.by("The second moment of the waterplane about its centre, over the volume,"));
+        s.along("form.bml.how"));
     s.add(
         "wetted_skin",
-        "Wetted skin, both sides",
+        Message.of("form.wetted"),
         s.units.area(hull.wettedSkin()),
-        s.by("The wetted girths, by chords and without allowance for the slope of the skin,"));
+        s.along("form.wetted.how"));
   }
 
   private static void form(Figures s, Afloat hull, double depth) throws TradeException {
     double block = hull.volume() / (hull.length() * hull.breadth() * depth);
     double midship = hull.greatestArea() / (hull.breadth() * depth);
+    s.add("lwl", Message.of("form.lwl"), s.units.length(hull.length()), Message.of("form.lwl.how"));
     s.add(
-        "lwl",
-        "Length of the waterline",
-        s.units.length(hull.length()),
-        "From end to end of the waterline; between stations the keel is taken as straight.");
+        "bwl", Message.of("form.bwl"), s.units.length(hull.breadth()), Message.of("form.bwl.how"));
+    s.add("cb", Message.of("form.cb"), Si.number(block), Message.of("form.cb.how", SOURCE));
+    s.add("cm", Message.of("form.cm"), Si.number(midship), Message.of("form.cm.how", SOURCE));
     s.add(
-        "bwl",
-        "Breadth of the waterline",
-        s.units.length(hull.breadth()),
-        "Twice the greatest half-breadth at the waterline among the stations.");
-    s.add(
-        "cb",
-        "Block coefficient",
-        Si.number(block),
-        "Volume ÷ (length × breadth × depth of the water)" + SOURCE);
-    s.add(
-        "cm",
-        "Coefficient of the fullest station",
-        Si.number(midship),
-        "Its immersed area ÷ (breadth × depth of the water)" + SOURCE);
-    s.add(
-        "cp",
-        "Prismatic coefficient",
-        Si.number(block / midship),
-        "Volume ÷ (length × area of the fullest station)" + SOURCE);
+        "cp", Message.of("form.cp"), Si.number(block / midship), Message.of("form.cp.how", SOURCE));
     s.add(
         "cw",
-        "Waterplane coefficient",
+        Message.of("form.cw"),
         Si.number(hull.waterplane() / (hull.length() * hull.breadth())),
-        "Area of the waterplane ÷ (length × breadth)" + SOURCE);
+        Message.of("form.cw.how", SOURCE));
   }
 
   private static void stations(Figures s, Afloat hull, Offsets offsets) throws TradeException {
     s.add(
         "skin",
-        "Skin from keel to top, both sides",
+        Message.of("form.skin"),
         s.units.area(Skin.area(offsets.stations())),
-        "The sum of flat triangles between stations, each divided into 40 equal girths; what lies"
-            + " beyond the first and last station is left out.");
+        Message.of("form.skin.how"));
     for (Section wet : hull.wet()) {
       String part = Offsets.factPart(wet.name());
       s.add(
           "area_" + part,
-          "Station " + wet.name() + ", immersed area",
+          Message.of("form.station.area", wet.name()),
           s.units.area(wet.area()),
-          "The breadths up the station, by " + Rule.bySpacing(wet.z()).said() + SOURCE);
+          Message.of("form.station.area.how", Rule.bySpacing(wet.z()).said(), SOURCE));
       s.add(
           "wet_girth_" + part,
-          "Station " + wet.name() + ", wetted girth of both sides",
+          Message.of("form.station.wetted", wet.name()),
           s.units.length(2 * wet.girth()),
-          "The sum of the chords from point to point.");
+          Message.of("form.station.wetted.how"));
     }
     for (Section whole : offsets.stations()) {
       s.add(
           "girth_" + Offsets.factPart(whole.name()),
-          "Station " + whole.name() + ", girth of both sides",
+          Message.of("form.station.girth", whole.name()),
           s.units.length(2 * whole.girth()),
-          "The sum of the chords from point to point, from keel to top.");
+          Message.of("form.station.girth.how"));
     }
   }
 
   private static final class Figures {
     private final ShopUnits units;
-    private final String rule;
+    private final Message rule;
     private final YieldList yields = new YieldList();
 
-    Figures(ShopUnits units, String rule) {
+    Figures(ShopUnits units, Message rule) {
       this.units = units;
       this.rule = rule;
     }
 
-    void add(String name, String title, Quantity value, String method) {
+    void add(String name, Message title, Quantity value, Message... method) {
       yields.add(name, title, value, method);
     }
 
-    String by(String what) {
-      return what + " integrated along the hull by " + rule + SOURCE;
+    Message along(String method) {
+      return Message.of(method, rule, SOURCE);
     }
   }
 }

@@ -1,8 +1,8 @@
 package chinelog.reckon.trade;
 
+import chinelog.wording.Message;
 import java.util.Arrays;
 import java.util.Map;
-import java.util.StringJoiner;
 import java.util.TreeMap;
 
 /**
@@ -16,7 +16,7 @@ import java.util.TreeMap;
  * @param weights one for each ordinate, in the unit of the spacing
  * @param said which rule was used where, in words
  */
-record Rule(double[] weights, String said) {
+record Rule(double[] weights, Message said) {
 
   /** How far two spacings may differ, as a share, and still count as equal. */
   private static final double EQUAL = 1e-6;
@@ -31,8 +31,8 @@ record Rule(double[] weights, String said) {
    */
   static Rule named(String word, double[] x) throws TradeException {
     return switch (word) {
-      case "simpson-1" -> demanded(x, 2, "Simpson's first rule");
-      case "simpson-2" -> demanded(x, 3, "Simpson's second rule");
+      case "simpson-1" -> demanded(x, 2, "Simpson's first rule", "rule.simpson.1");
+      case "simpson-2" -> demanded(x, 3, "Simpson's second rule", "rule.simpson.2");
       case "trapezoidal" -> trapezoidal(x);
       case "5-8-1" -> fiveEight(x);
       default -> bySpacing(x);
@@ -50,25 +50,28 @@ record Rule(double[] weights, String said) {
       double h = (x[end] - x[start]) / n;
       int first = n % 2 == 0 ? n : n >= 3 ? n - 3 : 0;
       simpson1(w, start, first, h);
-      used.merge("Simpson's first rule over ", first, Integer::sum);
+      used.merge("rule.simpson.1", first, Integer::sum);
       if (n - first == 3) {
         simpson2(w, start + first, 3, h);
-        used.merge("Simpson's second rule over ", 3, Integer::sum);
+        used.merge("rule.simpson.2", 3, Integer::sum);
       } else if (n - first == 1) {
         w[start] += h / 2;
         w[end] += h / 2;
-        used.merge("the trapezoidal rule over ", 1, Integer::sum);
+        used.merge("rule.trapezoidal", 1, Integer::sum);
       }
       start = end;
     }
-    StringJoiner said = new StringJoiner(", ");
-    used.forEach(
-        (rule, n) -> {
-          if (n > 0) {
-            said.add(rule + n + (n == 1 ? " interval" : " intervals"));
-          }
-        });
-    return new Rule(w, said.toString());
+    Message said =
+        used.entrySet().stream()
+            .filter(u -> u.getValue() > 0)
+            .map(u -> over(u.getKey(), u.getValue()))
+            .reduce((a, b) -> Message.of("rule.then", a, b))
+            .orElseThrow();
+    return new Rule(w, said);
+  }
+
+  private static Message over(String rule, int intervals) {
+    return Message.of(rule + (intervals == 1 ? ".one" : ".other"), intervals);
   }
 
   private static int endOfRun(double[] x, int start) {
@@ -80,7 +83,8 @@ record Rule(double[] weights, String said) {
     return end;
   }
 
-  private static Rule demanded(double[] x, int multiple, String name) throws TradeException {
+  private static Rule demanded(double[] x, int multiple, String name, String key)
+      throws TradeException {
     int n = requireEqual(x, name);
     if (n % multiple != 0) {
       throw new TradeException(
@@ -96,7 +100,7 @@ record Rule(double[] weights, String said) {
     } else {
       simpson2(w, 0, n, h);
     }
-    return new Rule(w, name + " over " + n + " intervals");
+    return new Rule(w, over(key, n));
   }
 
   private static Rule trapezoidal(double[] x) {
@@ -105,7 +109,7 @@ record Rule(double[] weights, String said) {
       w[i] += (x[i + 1] - x[i]) / 2;
       w[i + 1] += (x[i + 1] - x[i]) / 2;
     }
-    return new Rule(w, "the trapezoidal rule over " + (x.length - 1) + " intervals");
+    return new Rule(w, over("rule.trapezoidal", x.length - 1));
   }
 
   private static Rule fiveEight(double[] x) throws TradeException {
@@ -116,9 +120,7 @@ record Rule(double[] weights, String said) {
           "Give the two ends of the interval and the next ordinate.");
     }
     double h = (x[2] - x[0]) / 2;
-    return new Rule(
-        new double[] {5 * h / 12, 8 * h / 12, -h / 12},
-        "the 5, 8, -1 rule over the first interval");
+    return new Rule(new double[] {5 * h / 12, 8 * h / 12, -h / 12}, Message.of("rule.five.eight"));
   }
 
   private static int requireEqual(double[] x, String name) throws TradeException {
