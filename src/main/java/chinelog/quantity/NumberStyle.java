@@ -27,6 +27,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   static final char NARROW_SPACE = '\u202f';
   private static final Unit MILLIMETRE = Unit.known("mm");
   private static final char MINUS = '\u2212';
+  private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");
   private static final int FEWEST_DIGITS = 3;
   private static final int MOST_DIGITS = 9;
   static final int DIGITS_OF_RECKONED = 4;
@@ -119,6 +120,30 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   /** A plain number in the locale's digits, rounded half up to at most {@code decimals}. */
   public String number(BigDecimal value, int decimals) {
     return number(value, decimals, false);
+  }
+
+  /**
+   * The value of the last digit or fraction that {@link #show} writes: 0.01 m for 1.19 m, a minute
+   * for all times, a hundredth of the unit of money.
+   */
+  public Quantity step(Quantity quantity) {
+    if (quantity.unit().isMoney()) {
+      return Quantity.of(HUNDREDTH, quantity.unit());
+    }
+    if (quantity.unit().isCompatible(Unit.MINUTE)) {
+      return Quantity.of(1, Unit.MINUTE);
+    }
+    Quantity q = Rescaling.suited(quantity);
+    Optional<Compound> compound = compound(q.unit());
+    if (isFraction(q) || isFeet(q)) {
+      return Quantity.of(BigDecimal.ONE.divide(BigDecimal.valueOf(inchDenominator)), Unit.INCH);
+    }
+    if (compound.isPresent()) {
+      return Quantity.of(HUNDREDTH, Unit.known(compound.get().small()));
+    }
+    BigDecimal t = q.tolerance();
+    int places = t != null && t.signum() > 0 ? tolerancePlaces(t) : places(q);
+    return Quantity.of(BigDecimal.ONE.movePointLeft(Math.max(0, places)), q.unit());
   }
 
   private String showWithTolerance(Quantity q, BigDecimal t) {

@@ -26,7 +26,7 @@ final class AveragePool {
    */
   record Coming(String bought, @Nullable String price, Quantity amount) {}
 
-  private final String name;
+  private final String material;
   private final String title;
   private final Ledger ledger;
   private final Place place;
@@ -37,8 +37,8 @@ final class AveragePool {
   private boolean priced = true;
   private int number;
 
-  AveragePool(String name, String title, Ledger ledger, Unit unit, Place place) {
-    this.name = name;
+  AveragePool(String material, String title, Ledger ledger, Unit unit, Place place) {
+    this.material = material;
     this.title = title;
     this.ledger = ledger;
     this.place = place;
@@ -70,23 +70,23 @@ final class AveragePool {
         priceFacts.add(lot.price);
       }
     }
-    String now = name + ".held_" + number;
+    FactId now = id(FactId.PoolFigure.HELD);
     ledger.reckoned(
         now, Message.of("pool.held", title, on), sum(amounts), amountFacts, own, place, null);
-    held = now;
+    held = now.name();
     usedSince.clear();
     if (priced) {
-      String price = name + ".average_" + number;
-      priceFacts.add(now);
+      FactId price = id(FactId.PoolFigure.AVERAGE);
+      priceFacts.add(now.name());
       ledger.reckoned(
           price,
           Message.of("pool.price", title, on),
-          new Expression.Binary('/', sum(prices), new Expression.Name(now)),
+          new Expression.Binary('/', sum(prices), new Expression.Name(now.name())),
           priceFacts,
           own,
           place,
           null);
-      average = price;
+      average = price.name();
     }
   }
 
@@ -104,19 +104,20 @@ final class AveragePool {
     }
     String rest = before;
     if (!usedSince.isEmpty()) {
-      rest = name + ".rest_" + number;
+      FactId left = id(FactId.PoolFigure.REST);
       List<Expression> used =
           usedSince.stream().map(u -> (Expression) new Expression.Name(u)).toList();
       List<String> inputs = new ArrayList<>(List.of(before));
       inputs.addAll(usedSince);
       ledger.reckoned(
-          rest,
+          left,
           Message.of("pool.rest", title, on),
           new Expression.Binary('-', new Expression.Name(before), sum(used)),
           inputs,
           own,
           place,
           null);
+      rest = left.name();
     }
     amounts.add(new Expression.Name(rest));
     amountFacts.add(rest);
@@ -133,6 +134,10 @@ final class AveragePool {
     left = left.minus(amount);
     usedSince.add(amountFact);
     return priced ? average : null;
+  }
+
+  private FactId id(FactId.PoolFigure figure) {
+    return new FactId.Pool(material, figure, number);
   }
 
   private static Expression sum(List<Expression> parts) {

@@ -12,8 +12,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A named quantity with its origin.
  *
- * @param name such as {@code hull.loa}; {@code full.…} are the subject's, {@code hours.…}, {@code
- *     cost.…}, {@code mass.…}, {@code stock.…} are yielded from the entries
+ * @param name that of its id, such as {@code hull.loa}
  * @param value unrounded
  * @param date of the youngest of what it rests on; null where nothing was dated
  * @param label of this fact: its own joined with all its inputs'
@@ -24,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param entry id of the entry it comes from; null for others
  */
 public record Fact(
+    FactId id,
     String name,
     Phrase title,
     Quantity value,
@@ -36,13 +36,28 @@ public record Fact(
     List<String> inputs,
     @Nullable String entry) {
 
+  Fact(
+      FactId id,
+      Phrase title,
+      Quantity value,
+      Origin origin,
+      @Nullable LocalDate date,
+      Label label,
+      Place place,
+      @Nullable Expression formula,
+      List<Message> method,
+      List<String> inputs,
+      @Nullable String entry) {
+    this(id, id.name(), title, value, origin, date, label, place, formula, method, inputs, entry);
+  }
+
   Fact withTitle(Phrase newTitle) {
     return new Fact(
-        name, newTitle, value, origin, date, label, place, formula, method, inputs, entry);
+        id, name, newTitle, value, origin, date, label, place, formula, method, inputs, entry);
   }
 
   Fact withValue(Quantity newValue) {
     return new Fact(
-        name, title, newValue, origin, date, label, place, formula, method, inputs, entry);
+        id, name, title, newValue, origin, date, label, place, formula, method, inputs, entry);
   }
 }

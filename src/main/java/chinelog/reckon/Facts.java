@@ -36,6 +36,10 @@ public record Facts(
     return Optional.ofNullable(byName.get(name));
   }
 
+  public Optional<Fact> find(FactId id) {
+    return find(id.name());
+  }
+
   /** How a limit is kept. */
   public enum Verdict {
     KEPT,

@@ -39,21 +39,21 @@ final class HoursBook {
     log.entries().forEach(this::entry);
     List<String> stages = new ArrayList<>();
     for (Stage stage : log.stages()) {
-      String name = "hours.stage." + Ledger.part(stage.id());
+      FactId id = new FactId.Hours(FactId.Span.STAGE, stage.id());
       List<String> entries = byStage.remove(stage.id());
       if (entries == null) {
-        nothingYet(name, stage);
+        nothingYet(id, stage);
       } else {
         ledger.sum(
-            name, Message.of("hours.stage", stage.title()), entries, stage.label(), stage.place());
-        stages.add(name);
+            id, Message.of("hours.stage", stage.title()), entries, stage.label(), stage.place());
+        stages.add(id.name());
       }
       plan(stage);
     }
     // What remains belongs to no stage of the plan.
     byStage.values().forEach(stages::addAll);
     ledger.sum(
-        "hours.total",
+        FactId.HOURS,
         Message.of("hours.total"),
         stages,
         Label.NONE,
@@ -61,7 +61,7 @@ final class HoursBook {
     byWeek.forEach(
         (week, entries) ->
             ledger.sum(
-                "hours.week." + week,
+                new FactId.Hours(FactId.Span.WEEK, week),
                 Message.of("hours.week", week.replace('_', '-').toUpperCase(Locale.ROOT)),
                 entries,
                 Label.NONE,
@@ -70,9 +70,9 @@ final class HoursBook {
     return List.copyOf(days);
   }
 
-  private void nothingYet(String name, Stage stage) {
+  private void nothingYet(FactId id, Stage stage) {
     ledger.given(
-        name,
+        id,
         Message.of("hours.stage", stage.title()),
         Quantity.of(0, Unit.MINUTE),
         Origin.COUNTED,
@@ -92,9 +92,10 @@ final class HoursBook {
       total = total.plus(worked.duration());
       label = label.join(worked.label());
     }
-    String name = "hours.entry." + Ledger.part(entry.id());
+    FactId id = new FactId.Hours(FactId.Span.ENTRY, entry.id());
+    String name = id.name();
     ledger.given(
-        name,
+        id,
         Message.of("hours.entry", entry.date()),
         minutes(total),
         Origin.COUNTED,
@@ -135,7 +136,7 @@ final class HoursBook {
       return;
     }
     ledger.given(
-        "plan.hours.stage." + Ledger.part(stage.id()),
+        new FactId.PlannedHours(FactId.Span.STAGE, stage.id()),
         Message.of("hours.planned.stage", stage.title()),
         hours,
         Origin.STATED,
@@ -148,10 +149,11 @@ final class HoursBook {
   private void planTotal() {
     List<String> plans =
         log.stages().stream()
-            .map(s -> "plan.hours.stage." + Ledger.part(s.id()))
-            .filter(n -> ledger.find(n).isPresent())
+            .map(s -> new FactId.PlannedHours(FactId.Span.STAGE, s.id()))
+            .filter(ledger::has)
+            .map(FactId::name)
             .toList();
     ledger.sum(
-        "plan.hours.total", Message.of("hours.planned"), plans, Label.NONE, Place.of("log.yaml"));
+        FactId.PLANNED_HOURS, Message.of("hours.planned"), plans, Label.NONE, Place.of("log.yaml"));
   }
 }

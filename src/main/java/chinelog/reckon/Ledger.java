@@ -68,6 +68,14 @@ final class Ledger {
     return Optional.ofNullable(facts.get(name));
   }
 
+  Optional<Fact> find(FactId id) {
+    return find(id.name());
+  }
+
+  boolean has(FactId id) {
+    return facts.containsKey(id.name());
+  }
+
   /** Adds a fact; a second one of its name is a problem at the second's place. */
   void put(Fact fact) {
     Fact before = facts.putIfAbsent(fact.name(), fact);
@@ -85,7 +93,7 @@ final class Ledger {
 
   /** A fact that was written down rather than reckoned. */
   void given(
-      String name,
+      FactId id,
       Phrase title,
       Quantity value,
       Origin origin,
@@ -93,25 +101,28 @@ final class Ledger {
       Label label,
       Place place,
       @Nullable String entry) {
-    put(
-        new Fact(
-            name, title, value, origin, date, label, place, null, List.of(), List.of(), entry));
+    put(new Fact(id, title, value, origin, date, label, place, null, List.of(), List.of(), entry));
   }
 
   /** The sum of facts that are known to be of one kind; nothing if there are none to add. */
-  void sum(String name, Phrase title, List<String> inputs, Label own, Place place) {
+  void sum(FactId id, Phrase title, List<String> inputs, Label own, Place place) {
     if (inputs.isEmpty()) {
       return;
     }
     List<Expression> parts = inputs.stream().map(i -> (Expression) new Expression.Name(i)).toList();
     Expression tree =
         parts.size() == 1 ? parts.get(0) : new Expression.Call("sum", List.copyOf(parts));
-    reckoned(name, title, tree, inputs, own, place, null);
+    reckoned(id, title, tree, inputs, own, place, null);
+  }
+
+  /** A fact reckoned from those that a formula names, which are all here. */
+  void reckoned(FactId id, Phrase title, Expression tree, Label own, Place place) {
+    reckoned(id, title, tree, Formula.names(tree), own, place, null);
   }
 
   /** A fact reckoned from facts that are all here. */
   void reckoned(
-      String name,
+      FactId id,
       Phrase title,
       Expression tree,
       List<String> inputs,
@@ -122,7 +133,7 @@ final class Ledger {
       Quantity value = Evaluator.evaluate(tree, n -> require(n).value());
       put(
           new Fact(
-              name,
+              id,
               title,
               value,
               Origin.RECKONED,
@@ -135,7 +146,7 @@ final class Ledger {
               entry));
     } catch (Evaluator.Fault fault) {
       QuantityException reason = fault.reason();
-      problems.error(place, "\"" + name + "\": " + reason.what(), reason.remedy());
+      problems.error(place, "\"" + id.name() + "\": " + reason.what(), reason.remedy());
     }
   }
 
@@ -162,12 +173,6 @@ final class Ledger {
       youngest = youngest == null || date != null && date.isAfter(youngest) ? date : youngest;
     }
     return youngest;
-  }
-
-  /** An id or a word as part of a fact's name: {@code 2026-03-14-drawings} with {@code _}. */
-  static String part(String id) {
-    String part = id.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}0-9_]", "_");
-    return part.isEmpty() ? "_" : part;
   }
 
   /** An author's title; for want of one, the words of the name. */

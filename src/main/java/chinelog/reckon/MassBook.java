@@ -50,7 +50,7 @@ final class MassBook {
       }
     }
     ledger.sum(
-        "mass.total",
+        FactId.MASS,
         Message.of("mass.total"),
         List.copyOf(latest.values()),
         Label.NONE,
@@ -76,24 +76,26 @@ final class MassBook {
               "Write such as 412 g or 14 1/2 oz.");
       return false;
     }
-    String part = Ledger.part(weighing.part());
-    if (part.equals("total")) {
+    FactId.Mass latestId = new FactId.Mass(weighing.part());
+    if (latestId.name().equals(FactId.MASS.name())) {
       ledger
           .problems()
           .error(
               weighing.place(),
               "A part cannot be called \""
                   + weighing.part()
-                  + "\", as mass."
-                  + part
+                  + "\", as "
+                  + latestId.name()
                   + " is reckoned.",
               "Name the part that was weighed.");
       return false;
     }
     boolean last = weighings.merge(weighing.part(), -1, Integer::sum) == 0;
-    String name = "mass." + part + (last ? "" : ".at_" + Ledger.part(entry.id()));
+    FactId id = last ? latestId : new FactId.Reading(latestId, entry.id());
+    String name = id.name();
     Label label = entry.label().join(weighing.label());
-    String title = weighing.title().isEmpty() ? Ledger.words(part) : weighing.title();
+    String title =
+        weighing.title().isEmpty() ? Ledger.words(FactId.part(weighing.part())) : weighing.title();
     if (ledger.find(name).isPresent()) {
       ledger
           .problems()
@@ -104,7 +106,7 @@ final class MassBook {
       return false;
     }
     ledger.given(
-        name,
+        id,
         last ? Message.of("mass.part", title) : Message.of("mass.part.on", title, entry.date()),
         weighing.mass(),
         Origin.WEIGHED,
@@ -112,17 +114,27 @@ final class MassBook {
         label,
         weighing.place(),
         entry.id());
-    centre(name + ".x", Message.of("mass.part.x", title), weighing.x(), weighing, entry);
-    centre(name + ".z", Message.of("mass.part.z", title), weighing.z(), weighing, entry);
-    grow(entry, weighing, name, latest.put(part, name));
+    centre(
+        new FactId.Centre(id, FactId.Axis.X),
+        Message.of("mass.part.x", title),
+        weighing.x(),
+        weighing,
+        entry);
+    centre(
+        new FactId.Centre(id, FactId.Axis.Z),
+        Message.of("mass.part.z", title),
+        weighing.z(),
+        weighing,
+        entry);
+    grow(entry, weighing, name, latest.put(latestId.name(), name));
     return true;
   }
 
   private void centre(
-      String name, Message title, @Nullable Quantity at, Entry.Weighing weighing, Entry entry) {
+      FactId id, Message title, @Nullable Quantity at, Entry.Weighing weighing, Entry entry) {
     if (at != null) {
       ledger.given(
-          name,
+          id,
           title,
           at,
           Origin.MEASURED,
@@ -147,9 +159,10 @@ final class MassBook {
       inputs.add(before);
       tree = new Expression.Binary('-', tree, new Expression.Name(before));
     }
-    String point = "growth." + Ledger.part(entry.id()) + "." + Ledger.part(weighing.part());
+    FactId id = new FactId.Growth(entry.id(), weighing.part());
+    String point = id.name();
     ledger.reckoned(
-        point,
+        id,
         Message.of("mass.until", entry.date()),
         tree,
         inputs,

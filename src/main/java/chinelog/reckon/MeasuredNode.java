@@ -64,7 +64,7 @@ final class MeasuredNode implements Node {
       Entry.Measurement m = reading.measurement;
       Phrase own = m.title().isEmpty() ? title : Phrase.own(m.title());
       ledger.given(
-          last ? name : name + ".at_" + Ledger.part(reading.entry.id()),
+          id(i),
           last ? own : Message.of("measured.on", own, reading.entry.date()),
           m.value(),
           Origin.MEASURED,
@@ -74,6 +74,12 @@ final class MeasuredNode implements Node {
           reading.entry.id());
     }
     return isOfOneKind(ledger);
+  }
+
+  private FactId id(int reading) {
+    FactId latest = new FactId.Named(name);
+    boolean last = reading == readings.size() - 1;
+    return last ? latest : new FactId.Reading(latest, readings.get(reading).entry.id());
   }
 
   /** Whether every reading is of one kind with the plan, or where there is none with the last. */
@@ -101,10 +107,7 @@ final class MeasuredNode implements Node {
                   + like.place()
                   + ").",
               "Write the measurement with a unit of the same kind.");
-      ledger.withdraw(
-          i == readings.size() - 1
-              ? name
-              : name + ".at_" + Ledger.part(readings.get(i).entry.id()));
+      ledger.withdraw(id(i).name());
     }
     return all;
   }

@@ -6,6 +6,7 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.wording.Catalogue;
 import java.math.BigDecimal;
@@ -118,7 +119,7 @@ final class ChartMaker {
             byDay.values().stream().map(f -> rounded(f.value(), unit, 0)).toList(),
             byDay.values().stream().map(figures::show).toList()));
     figures
-        .find("budget.mass")
+        .find(FactId.MASS_BUDGET.name())
         .ifPresent(
             budget ->
                 series.add(

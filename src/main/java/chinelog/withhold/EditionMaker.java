@@ -16,6 +16,7 @@ import chinelog.log.Stage;
 import chinelog.photo.Album;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.PlanBook;
 import chinelog.wording.Catalogue;
@@ -157,7 +158,7 @@ final class EditionMaker {
             seen(head.maker(), "maker").orElse(""),
             seen(head.client(), "client").orElse(""),
             seen(head.licence(), "licence").orElse(""),
-            figures.show("scale").map(s -> "1:" + s).orElse(""),
+            figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
             new StageMaker(sight, words, copier, hours, materials, entries, entryIds)
@@ -323,7 +324,8 @@ final class EditionMaker {
     // hold, the line is never there, so that its absence tells of nothing.
     if (sight.allows(Label.of(log.agreements().keySet()))) {
       PlanBook.findForecastFinish(log, facts)
-          .filter(finish -> figures.find("plan.forecast_days").map(figures::show).isPresent())
+          .filter(
+              finish -> figures.find(FactId.FORECAST_DAYS.name()).map(figures::show).isPresent())
           .ifPresent(finish -> lines.add(line("line.finish", words.date(finish))));
     }
     materials.costLine(entry -> true).ifPresent(lines::add);

@@ -11,6 +11,7 @@ import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Explanation;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
@@ -25,8 +26,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,15 +35,6 @@ import org.jspecify.annotations.Nullable;
  * what can be worked out from them can be told.
  */
 final class FigureMaker {
-
-  /** Facts yielded for every entry, stage or lot; they stand with these, not among the figures. */
-  private static final List<String> BESIDE_ENTRIES =
-      List.of("hours.", "cost.", "stock.", "plan.", "growth.", "budget.");
-
-  /** What an earlier reading's name ends with, before its entry. */
-  private static final String AT = ".at_";
-
-  private static final Pattern PART = Pattern.compile("[^\\p{L}0-9_]");
 
   private final Log log;
   private final Facts facts;
@@ -197,20 +189,19 @@ final class FigureMaker {
    * earlier reading is named by the edition's id of its entry: the log's is the name of a file.
    */
   @Nullable String listed(Fact fact) {
-    String name = fact.name();
-    String entry = fact.entry();
-    if (BESIDE_ENTRIES.stream().anyMatch(name::startsWith)
-        && !name.equals("hours.total")
-        && !name.equals("cost.total")) {
-      return null;
+    return fact.id().isListed() ? told(fact.id()) : null;
+  }
+
+  private @Nullable String told(FactId id) {
+    if (id instanceof FactId.Reading reading) {
+      String entry = entryIds.get(reading.entry());
+      return entry == null ? null : reading.nameIn(entry);
     }
-    String end =
-        entry == null ? "" : AT + PART.matcher(entry.toLowerCase(Locale.ROOT)).replaceAll("_");
-    if (entry == null || !name.endsWith(end)) {
-      return name;
+    if (id instanceof FactId.Centre centre) {
+      String mass = told(centre.mass());
+      return mass == null ? null : mass + "." + centre.aspect();
     }
-    String id = entryIds.get(entry);
-    return id == null ? null : name.substring(0, name.length() - end.length()) + AT + id;
+    return id.name();
   }
 
   Edition.Line line(Fact fact) {
@@ -224,20 +215,21 @@ final class FigureMaker {
 
   /** All figures, by group, then as the names run. */
   List<Figure> figures() {
-    List<Figure> all = new ArrayList<>();
+    Comparator<Figure> order = Comparator.comparing(Figure::group).thenComparing(Figure::name);
+    Map<Boolean, List<Figure>> byFullSize = new TreeMap<>(Comparator.reverseOrder());
     facts.byName().values().stream()
         .filter(f -> listed(f) != null)
         .filter(this::sees)
-        .forEach(f -> all.add(figure(f)));
-    all.sort(
-        Comparator.comparingInt((Figure f) -> f.name().startsWith("full.") ? 0 : 1)
-            .thenComparing(Figure::group)
-            .thenComparing(Figure::name));
-    return List.copyOf(all);
+        .forEach(
+            f ->
+                byFullSize
+                    .computeIfAbsent(f.id().isFullSize(), full -> new ArrayList<>())
+                    .add(figure(f)));
+    return byFullSize.values().stream().flatMap(l -> l.stream().sorted(order)).toList();
   }
 
   private Figure figure(Fact fact) {
-    boolean full = fact.name().startsWith("full.");
+    boolean full = fact.id().isFullSize();
     shown.add(fact.name());
     String value = style.showValue(fact.value());
     List<String> working =
@@ -249,7 +241,7 @@ final class FigureMaker {
     return new Figure(
         Objects.requireNonNull(listed(fact)),
         factWords.text(fact.title()),
-        group(fact.name()),
+        group(fact.id().group()),
         full ? "" : value,
         full ? value : fullSize(fact),
         style.showTolerance(fact.value()),
@@ -281,8 +273,7 @@ final class FigureMaker {
     return entryTold || sight.allows(labels.of(fact)) ? fact.date() : null;
   }
 
-  private String group(String name) {
-    String first = name.contains(".") ? name.substring(0, name.indexOf('.')) : name;
+  private String group(String first) {
     return words
         .find("group." + first)
         .orElseGet(
@@ -299,12 +290,12 @@ final class FigureMaker {
     if (!Similitude.hasCounterpart(fact, log)) {
       return "";
     }
-    Optional<Fact> scale = facts.find("scale").filter(this::seesQuietly);
+    Optional<Fact> scale = facts.find(FactId.SCALE).filter(this::seesQuietly);
     if (scale.isEmpty()) {
       return "";
     }
     boolean hidden =
-        counterparts.of(fact.name()).stream()
+        counterparts.of(fact.id()).stream()
             .flatMap(n -> facts.find(n).stream())
             .anyMatch(f -> !sight.allows(labelOf(f)));
     if (hidden) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What readers see; figures invented, rules as {@link NumberStyle} states them. */
 class NumberStyleTest {
@@ -112,6 +113,26 @@ class NumberStyleTest {
   void aSumHasThePlacesOfItsRoughestPart() throws Exception {
     assertThat(plain(UK.show(Quantity.parse("412 g").plus(Quantity.parse("20.54 g")))))
         .isEqualTo("433 g");
+  }
+
+  /** Held against the reader of written quantities, which knows nothing of styles. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "1.19 m", "700.0 mm ± 0.3 mm", "2377 g", "2.377 kg", "12.345678 kg", "52 cm²", "0.0123 mm",
+        "123456 mm", "3/64 in", "17 7/64 in", "16", "0.0625", "9 kn", "998.2 kg/m³ ± 2 kg/m³"
+      })
+  void theStepIsThatOfTheLastDigitShown(String text) throws Exception {
+    Quantity quantity = Quantity.parse(text);
+    String shown = plain(UK.showValue(quantity)).replace(",", "").replace('⁄', '/');
+    assertThat(UK.step(quantity)).isEqualByComparingTo(Quantity.lastDigit(shown));
+  }
+
+  @Test
+  void timeIsShownToTheMinuteAndMoneyToTheHundredth() throws Exception {
+    assertThat(UK.step(Quantity.parse("2 h 30 min"))).isEqualByComparingTo(Quantity.parse("1 min"));
+    assertThat(UK.step(Quantity.parse("21.60 GBP")))
+        .isEqualByComparingTo(Quantity.parse("0.01 GBP"));
   }
 
   @Test
