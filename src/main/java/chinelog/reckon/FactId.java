@@ -1,5 +1,6 @@
 package chinelog.reckon;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
@@ -37,6 +38,11 @@ public sealed interface FactId {
   /** Whether it is a figure of the subject at full size, as authors name such. */
   default boolean isFullSize() {
     return group().equals(SUBJECT) && !rest().isEmpty();
+  }
+
+  /** Whether a word of its name says so, as in {@code trial.full_speed}. */
+  default boolean isAboutFullSize() {
+    return List.of(name().split("[._]")).contains(SUBJECT);
   }
 
   /** The name of a figure of the subject at full size: {@code full.beam} for {@code beam}. */

@@ -26,8 +26,8 @@ final class ChartMaker {
   private final FigureMaker figures;
   private final Catalogue words;
 
-  ChartMaker(Facts facts, FigureMaker figures, Catalogue words) {
-    this.facts = facts;
+  ChartMaker(VisibleLog visible, FigureMaker figures, Catalogue words) {
+    this.facts = visible.facts();
     this.figures = figures;
     this.words = words;
   }

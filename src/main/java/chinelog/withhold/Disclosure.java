@@ -47,31 +47,30 @@ final class Disclosure {
   private final List<Knowledge.Given> given;
 
   /**
-   * @param facts of the whole log
    * @param known figures that readers were given before, these readers and others
    */
   Disclosure(
-      Log log,
-      Facts facts,
-      Told told,
+      WholeLog whole,
+      VisibleLog visible,
       FigureMaker figures,
       Sight sight,
       Readers own,
       List<PrintedFigure> known) {
-    this.log = log;
-    this.facts = facts;
+    this.log = whole.log();
+    this.facts = whole.facts();
     this.figures = figures;
     this.sight = sight;
     this.own = own;
     this.asOf = sight.asOf();
     this.style = figures.style();
-    this.web = new Web(facts);
-    this.told = web.side(told.facts(), " as told");
+    this.web = new Web(whole);
+    this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
       this.told.find(name).ifPresent(f -> show(this.told.quantity(f), f.value()));
     }
     figures.sums().forEach(this::showSum);
-    this.given = new Knowledge(log, web, List.of(this.told, web.side(facts, "")), own).read(known);
+    this.given =
+        new Knowledge(whole, web, List.of(this.told, web.side(facts, "")), own).read(known);
   }
 
   private void show(String quantity, Quantity value) {

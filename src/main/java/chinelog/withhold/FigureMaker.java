@@ -39,6 +39,7 @@ final class FigureMaker {
   private final Log log;
   private final Facts facts;
   private final Facts whole;
+  private final Account account;
   private final Sight sight;
   private final NumberStyle style;
   private final Catalogue words;
@@ -53,24 +54,29 @@ final class FigureMaker {
   private final Map<List<String>, Quantity> sums = new LinkedHashMap<>();
 
   /**
-   * @param whole the facts of the whole log
    * @param entryIds the edition's id of each entry, by the log's
    */
-  FigureMaker(Told told, Facts whole, Sight sight, Catalogue words, Map<String, String> entryIds) {
-    this.log = told.log();
-    this.facts = told.facts();
-    this.whole = whole;
-    this.sight = sight;
+  FigureMaker(
+      VisibleLog visible,
+      WholeLog whole,
+      Account account,
+      Catalogue words,
+      Map<String, String> entryIds) {
+    this.log = visible.log();
+    this.facts = visible.facts();
+    this.whole = whole.facts();
+    this.account = account;
+    this.sight = account.sight();
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
     this.words = words;
     this.factWords = Catalogue.of(Facts.MESSAGES, log.head().locale());
     this.entryIds = entryIds;
-    this.labels = new Labels(log, facts);
+    this.labels = new Labels(visible);
     this.counterparts = new Counterparts(facts);
   }
 
   Label labelOf(Fact fact) {
-    return sight.afterReleases(Release.Kind.FACT, fact.name(), labels.of(fact));
+    return account.afterReleases(Release.Kind.FACT, fact.name(), labels.of(fact));
   }
 
   /**
@@ -108,7 +114,7 @@ final class FigureMaker {
   }
 
   boolean sees(Fact fact) {
-    return sight.sees(labelOf(fact), fact.place(), "figure " + fact.name());
+    return account.sees(labelOf(fact), fact.place(), Register.Kind.FIGURE, fact.name());
   }
 
   /** The fact of that name, if there is one and the readers may see it. */
@@ -179,7 +185,7 @@ final class FigureMaker {
   SortedSet<String> hidden() {
     SortedSet<String> hidden = new TreeSet<>();
     whole.byName().values().stream()
-        .filter(f -> !sight.allows(sight.afterReleases(Release.Kind.FACT, f.name(), f.label())))
+        .filter(f -> !sight.allows(account.afterReleases(Release.Kind.FACT, f.name(), f.label())))
         .forEach(f -> hidden.add(f.name()));
     return hidden;
   }

@@ -26,7 +26,7 @@ final class HoursTold {
   private final Log log;
   private final Facts facts;
   private final FigureMaker figures;
-  private final Sight sight;
+  private final Account account;
   private final Catalogue words;
   private final Map<String, Quantity> byEntry = new HashMap<>();
   private final Map<String, Quantity> stageSoFar = new HashMap<>();
@@ -37,16 +37,15 @@ final class HoursTold {
    * @param entries those that are told, by date
    */
   HoursTold(
-      Log log,
-      Facts facts,
+      VisibleLog visible,
       List<Entry> entries,
       FigureMaker figures,
-      Sight sight,
+      Account account,
       Catalogue words) {
-    this.log = log;
-    this.facts = facts;
+    this.log = visible.log();
+    this.facts = visible.facts();
     this.figures = figures;
-    this.sight = sight;
+    this.account = account;
     this.words = words;
     Map<String, List<Facts.DayHours>> days =
         facts.hoursByDay().stream().collect(Collectors.groupingBy(Facts.DayHours::entry));
@@ -99,7 +98,7 @@ final class HoursTold {
   List<ChartMaker.StageHours> byStage() {
     List<ChartMaker.StageHours> lines = new ArrayList<>();
     for (Stage stage : log.stages()) {
-      if (!sight.sees(stage.label(), stage.place(), "stage " + stage.id())) {
+      if (!account.sees(stage.label(), stage.place(), Register.Kind.STAGE, stage.id())) {
         continue;
       }
       Optional<Fact> plan =

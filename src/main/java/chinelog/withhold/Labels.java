@@ -2,7 +2,6 @@ package chinelog.withhold;
 
 import chinelog.label.Label;
 import chinelog.log.Entry;
-import chinelog.log.Log;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.FactId.Influence;
@@ -31,9 +30,10 @@ final class Labels {
 
   private final Map<String, Label> materials = new HashMap<>();
 
-  Labels(Log log, Facts facts) {
-    this.facts = facts;
-    this.entries = log.entries().stream().map(Entry::label).reduce(Label.NONE, Label::join);
+  Labels(VisibleLog visible) {
+    this.facts = visible.facts();
+    this.entries =
+        visible.log().entries().stream().map(Entry::label).reduce(Label.NONE, Label::join);
     List<Facts.MassPoint> growth = facts.massGrowth();
     this.weighings = growth.isEmpty() ? Label.NONE : raw(growth.get(growth.size() - 1).fact());
     facts.materials().forEach(m -> materials.put(m.material(), m.label()));

@@ -25,8 +25,8 @@ final class MaterialsTold {
    * @param entries those that are told
    */
   MaterialsTold(
-      Facts facts, List<Entry> entries, FigureMaker figures, Sight sight, Catalogue words) {
-    this.facts = facts;
+      VisibleLog visible, List<Entry> entries, FigureMaker figures, Sight sight, Catalogue words) {
+    this.facts = visible.facts();
     this.figures = figures;
     this.sight = sight;
     this.words = words;

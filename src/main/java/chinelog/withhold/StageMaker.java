@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 /** Tells how far each stage has come, by the entries that are told. */
 final class StageMaker {
 
+  private final Account account;
   private final Sight sight;
   private final Catalogue words;
   private final TextCopier copier;
@@ -28,14 +29,15 @@ final class StageMaker {
    * @param entryIds the edition's id of each, by the log's
    */
   StageMaker(
-      Sight sight,
+      Account account,
       Catalogue words,
       TextCopier copier,
       HoursTold hours,
       MaterialsTold materials,
       List<Entry> entries,
       Map<String, String> entryIds) {
-    this.sight = sight;
+    this.account = account;
+    this.sight = account.sight();
     this.words = words;
     this.copier = copier;
     this.hours = hours;
@@ -54,7 +56,7 @@ final class StageMaker {
     }
     for (int i = 0; i < stages.size(); i++) {
       Stage stage = stages.get(i);
-      if (sight.sees(stage.label(), stage.place(), "stage " + stage.id())) {
+      if (account.sees(stage.label(), stage.place(), Register.Kind.STAGE, stage.id())) {
         made.add(stage(stage, i < latest, i == stages.size() - 1));
       }
     }

@@ -32,10 +32,10 @@ final class Web {
   private final List<Derivability.Relation> relations = new ArrayList<>();
 
   /**
-   * @param whole facts of the whole log as it is now, which keep their names
+   * @param log as it is now; its facts keep their names
    */
-  Web(Facts whole) {
-    this.whole = whole;
+  Web(WholeLog log) {
+    this.whole = log.facts();
     for (Fact fact : whole.byName().values()) {
       if (isWritten(fact)) {
         leaves.put(origins(fact), fact);

@@ -39,7 +39,7 @@ public final class Withholder {
       LocalDate asOf,
       List<PrintedFigure> known)
       throws IOException {
-    return new EditionMaker(log, facts, album, pictures, readers, asOf).make(known);
+    return new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf).make(known);
   }
 
   /**

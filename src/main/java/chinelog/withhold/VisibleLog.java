@@ -30,24 +30,29 @@ import java.util.stream.Collectors;
  * @param facts of what is left, and those that were released
  * @param untold materials of which nothing is told, although some of their lots are open
  */
-record Told(Log log, Facts facts, Set<String> untold) {
+record VisibleLog(Log log, Facts facts, Set<String> untold) {
 
-  static Told of(Log log, Facts facts, Sight sight) {
-    Log left = new Sieve(log, sight).sift();
-    if (left == log) {
-      return new Told(log, facts, Set.of());
+  static VisibleLog of(WholeLog whole, Account account) {
+    Log left = new Sieve(whole, account).sift();
+    if (left == whole.log()) {
+      return all(whole);
     }
     Facts reckoned = reckon(left);
     Set<String> untold =
         reckoned.materials().stream()
-            .filter(m -> reckoned.find(m.leftFact()).filter(Told::isNegative).isPresent())
+            .filter(m -> reckoned.find(m.leftFact()).filter(VisibleLog::isNegative).isPresent())
             .map(Facts.MaterialSum::material)
             .collect(Collectors.toSet());
     if (!untold.isEmpty()) {
       left = without(left, untold);
     }
     Facts told = untold.isEmpty() ? reckoned : reckon(left);
-    return new Told(left, withReleased(left, told, facts, sight), untold);
+    return new VisibleLog(left, withReleased(left, told, whole.facts(), account), untold);
+  }
+
+  /** The whole log, for those who may see all of it. */
+  static VisibleLog all(WholeLog whole) {
+    return new VisibleLog(whole.log(), whole.facts(), Set.of());
   }
 
   private static boolean isNegative(Fact fact) {
@@ -93,11 +98,12 @@ record Told(Log log, Facts facts, Set<String> untold) {
   }
 
   /** A figure that was released is told as the whole log has it, and limits are held against it. */
-  private static Facts withReleased(Log left, Facts told, Facts whole, Sight sight) {
+  private static Facts withReleased(Log left, Facts told, Facts whole, Account account) {
+    Sight sight = account.sight();
     SortedMap<String, Fact> byName = new TreeMap<>(told.byName());
     for (Fact fact : whole.byName().values()) {
       if (!sight.allows(fact.label())
-          && sight.allows(sight.afterReleases(Release.Kind.FACT, fact.name(), fact.label()))) {
+          && sight.allows(account.afterReleases(Release.Kind.FACT, fact.name(), fact.label()))) {
         byName.put(fact.name(), fact);
       }
     }
@@ -112,11 +118,11 @@ record Told(Log log, Facts facts, Set<String> untold) {
   }
 
   /** For the maker: of which materials nothing is told, and why. */
-  List<Problem> reminders(Log whole) {
+  List<Problem> reminders(WholeLog whole) {
     List<Problem> reminders = new ArrayList<>();
     for (String material : untold.stream().sorted().toList()) {
       Place place =
-          whole.stock().stream()
+          whole.log().stock().stream()
               .filter(l -> l.material().equals(material))
               .map(Lot::place)
               .findFirst()
