@@ -18,7 +18,6 @@ import chinelog.problem.Problem;
 import chinelog.withhold.Register.Kind;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -213,10 +212,7 @@ final class PlateMaker {
     return new Picture(
         id,
         prints.prints().stream()
-            .map(
-                p ->
-                    new Picture.Rendition(
-                        p.widthPx(), p.heightPx(), () -> Files.newInputStream(p.jpeg())))
+            .map(p -> new Picture.Rendition(p.widthPx(), p.heightPx(), new PictureFile(p.jpeg())))
             .toList(),
         prints.tint());
   }

@@ -35,7 +35,7 @@ final class CurveArea {
     Rule rule = Rule.named(inputs.word("rule", "by-spacing"), x);
     double sides = Si.positive(inputs, "sides", Unit.ONE, 1);
     double area = sides * rule.of(y);
-    double moment = sides * rule.moment(x, y, 1);
+    double moment = sides * rule.moment(y, 1);
     Unit areaUnit = up.equals(across) ? across.power(2) : up.times(across);
     Message by = Message.of("curve.by", rule.said());
     YieldList yields = new YieldList();
@@ -45,7 +45,7 @@ final class CurveArea {
     yields.add(
         "second_moment",
         Message.of("curve.second"),
-        Si.show(sides * rule.moment(x, y, 2), secondUnit, secondUnit),
+        Si.show(sides * rule.moment(y, 2), secondUnit, secondUnit),
         Message.of("curve.second.how"),
         by);
     if (area != 0) {

@@ -6,15 +6,16 @@ import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * What a hull displaces and how it floats, from its table of offsets: {@code hull-form}.
  *
- * <p>Section areas are integrated up each station, and they along the hull, by {@link Rule}: V = ∫
- * A dx, LCB = ∫ xA dx / V, VCB = ∫∫ 2yz dz dx / V, waterplane = ∫ 2y dx, BM = ∫ ⅔y³ dx / V,
- * longitudinal BM = (∫ 2x²y dx − A LCF²) / V. Derrett and Barrass, Ship Stability for Masters and
- * Mates, 5th edition (1999), chapters 10 and 12 to 14. Where the keel leaves the water between two
- * stations the waterline is ended there, the keel taken as straight.
+ * <p>Half-breadths are integrated up each station and the areas of the stations along the hull,
+ * both by a {@link FairCurve}: V = ∫ A dx, LCB = ∫ xA dx / V, VCB = ∫∫ 2yz dz dx / V, waterplane =
+ * ∫ 2y dx, BM = ∫ ⅔y³ dx / V, longitudinal BM = (∫ 2x²y dx − A LCF²) / V. Derrett and Barrass, Ship
+ * Stability for Masters and Mates, 5th edition (1999), chapters 10 and 12 to 14. Where the keel
+ * leaves the water between two stations the waterline is ended there, the keel taken as straight.
  */
 final class HullForm {
 
@@ -23,6 +24,9 @@ final class HullForm {
   static final TradeReckoning RECKONING =
       new TradeReckoning(
           "hull-form", "The form of a hull from its table of offsets", parameters(), HullForm::of);
+
+  /** A reckoned figure is shown to so many digits. */
+  private static final int DIGITS_SHOWN = 4;
 
   private HullForm() {}
 
@@ -45,8 +49,9 @@ final class HullForm {
     double density = WaterDensity.of(inputs);
     double siding = Si.value(inputs, "siding", Unit.METRE, 0);
     double draught = draught(inputs, offsets, density, siding);
-    Afloat hull = Afloat.at(offsets, draught, siding);
-    Figures figures = new Figures(offsets.units(), hull.along().said());
+    Afloat hull = Afloat.at(offsets.stations(), draught, siding);
+    Doubt doubt = new Doubt(offsets.stations(), hull, draught, siding);
+    Figures figures = new Figures(offsets.units(), hull, doubt);
     if (inputs.findQuantity("draught").isEmpty()) {
       figures.add(
           "draught",
@@ -54,9 +59,9 @@ final class HullForm {
           figures.units.length(draught),
           Message.of("form.draught.how"));
     }
-    afloat(figures, hull, density, WaterDensity.said(inputs));
+    afloat(figures, density, WaterDensity.said(inputs));
     form(figures, hull, draught - offsets.lowest());
-    stations(figures, hull, offsets);
+    stations(figures, hull, offsets, draught);
     return figures.yields.list();
   }
 
@@ -75,7 +80,7 @@ final class HullForm {
     double volume = Si.positive(inputs, "mass", Unit.KILOGRAM) / density;
     double low = offsets.lowest();
     double high = offsets.highest();
-    if (Afloat.at(offsets, high, siding).volume() < volume) {
+    if (Afloat.at(offsets.stations(), high, siding).volume() < volume) {
       throw new TradeException(
           "mass",
           "The hull displaces less than this mass when it is immersed as far as its offsets go.",
@@ -83,7 +88,8 @@ final class HullForm {
     }
     for (int i = 0; i < 80; i++) {
       double middle = (low + high) / 2;
-      if (immersed(offsets, middle) < 3 || Afloat.at(offsets, middle, siding).volume() < volume) {
+      if (immersed(offsets, middle) < 3
+          || Afloat.at(offsets.stations(), middle, siding).volume() < volume) {
         low = middle;
       } else {
         high = middle;
@@ -96,44 +102,58 @@ final class HullForm {
     return offsets.stations().stream().filter(s -> s.keel() < height - 1e-9).count();
   }
 
-  private static void afloat(Figures s, Afloat hull, double density, Message water)
-      throws TradeException {
-    double volume = hull.volume();
-    s.add("volume", Message.of("form.volume"), s.units.volume(volume), s.along("form.volume.how"));
+  private static void afloat(Figures s, double density, Message water) throws TradeException {
+    s.add(
+        "volume",
+        Message.of("form.volume"),
+        s.doubted(Afloat::volume, s.units::volume),
+        s.along("form.volume.how"));
     s.add(
         "displacement",
         Message.of("form.displacement"),
-        s.units.mass(volume * density),
+        s.doubted(h -> h.volume() * density, s.units::mass),
         Message.of("form.displacement.how"),
         water);
-    s.add("lcb", Message.of("form.lcb"), s.units.length(hull.lcb()), s.along("form.lcb.how"));
-    s.add("vcb", Message.of("form.vcb"), s.units.length(hull.vcb()), s.along("form.vcb.how"));
+    s.add(
+        "lcb",
+        Message.of("form.lcb"),
+        s.doubted(Afloat::lcb, s.units::length),
+        s.along("form.lcb.how"));
+    s.add(
+        "vcb",
+        Message.of("form.vcb"),
+        s.doubted(Afloat::vcb, s.units::length),
+        s.along("form.vcb.how"));
     s.add(
         "waterplane",
         Message.of("form.waterplane"),
-        s.units.area(hull.waterplane()),
+        s.doubted(Afloat::waterplane, s.units::area),
         s.along("form.waterplane.how"));
-    s.add("lcf", Message.of("form.lcf"), s.units.length(hull.lcf()), s.along("form.lcf.how"));
+    s.add(
+        "lcf",
+        Message.of("form.lcf"),
+        s.doubted(Afloat::lcf, s.units::length),
+        s.along("form.lcf.how"));
     s.add(
         "immersion",
         Message.of("form.sinks"),
-        s.units.immersion(hull.waterplane() * density),
+        s.doubted(h -> h.waterplane() * density, s.units::immersion),
         Message.of("form.sinks.how"),
         water);
     s.add(
         "bm",
         Message.of("form.bm"),
-        s.units.length(hull.acrossMoment() / volume),
+        s.doubted(Afloat::bm, s.units::length),
         s.along("form.bm.how"));
     s.add(
         "bml",
         Message.of("form.bml"),
-        s.units.length(hull.lengthMoment() / volume),
+        s.doubted(Afloat::bml, s.units::length),
         s.along("form.bml.how"));
     s.add(
         "wetted_skin",
         Message.of("form.wetted"),
-        s.units.area(hull.wettedSkin()),
+        s.doubted(Afloat::wettedSkin, s.units::area),
         s.along("form.wetted.how"));
   }
 
@@ -154,7 +174,8 @@ final class HullForm {
         Message.of("form.cw.how", SOURCE));
   }
 
-  private static void stations(Figures s, Afloat hull, Offsets offsets) throws TradeException {
+  private static void stations(Figures s, Afloat hull, Offsets offsets, double draught)
+      throws TradeException {
     s.add(
         "skin",
         Message.of("form.skin"),
@@ -165,12 +186,12 @@ final class HullForm {
       s.add(
           "area_" + part,
           Message.of("form.station.area", wet.name()),
-          s.units.area(wet.area()),
-          Message.of("form.station.area.how", Rule.bySpacing(wet.z()).said(), SOURCE));
+          s.units.area(wet.area(draught)),
+          Message.of("form.station.area.how", wet.shape().said(), SOURCE));
       s.add(
           "wet_girth_" + part,
           Message.of("form.station.wetted", wet.name()),
-          s.units.length(2 * wet.girth()),
+          s.units.length(2 * wet.girth(draught)),
           Message.of("form.station.wetted.how"));
     }
     for (Section whole : offsets.stations()) {
@@ -182,22 +203,44 @@ final class HullForm {
     }
   }
 
+  @FunctionalInterface
+  private interface Shown {
+    Quantity of(double si) throws TradeException;
+  }
+
   private static final class Figures {
     private final ShopUnits units;
-    private final Message rule;
+    private final Afloat hull;
+    private final Doubt doubt;
     private final YieldList yields = new YieldList();
 
-    Figures(ShopUnits units, Message rule) {
+    Figures(ShopUnits units, Afloat hull, Doubt doubt) {
       this.units = units;
-      this.rule = rule;
+      this.hull = hull;
+      this.doubt = doubt;
     }
 
     void add(String name, Message title, Quantity value, Message... method) {
       yields.add(name, title, value, method);
     }
 
-    Message along(String method) {
-      return Message.of(method, rule, SOURCE);
+    /** A figure with its doubt as tolerance, where that reaches half of the last digit shown. */
+    Quantity doubted(ToDoubleFunction<Afloat> figure, Shown shown) throws TradeException {
+      double value = figure.applyAsDouble(hull);
+      double spread = doubt.of(figure);
+      double digit = Math.pow(10, Math.floor(Math.log10(Math.abs(value))) + 1 - DIGITS_SHOWN);
+      Quantity quantity = shown.of(value);
+      try {
+        return spread < digit / 2 ? quantity : quantity.withTolerance(shown.of(spread));
+      } catch (QuantityException e) {
+        throw new IllegalStateException("a unit did not agree with itself", e);
+      }
+    }
+
+    Message[] along(String method) {
+      return new Message[] {
+        Message.of(method, hull.along().said(), SOURCE), Message.of("form.doubt")
+      };
     }
   }
 }
