@@ -9,7 +9,7 @@ import chinelog.log.Readers;
 import chinelog.log.Statement;
 import chinelog.markup.Theme;
 import chinelog.photo.Photograph;
-import chinelog.site.SiteWriter;
+import chinelog.site.FreshSite;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -107,7 +107,7 @@ class EditionsInALanguageTest {
     Edition edition = edition(opened);
     Theme theme = Theme.load("slipway", null);
     Path to = Files.createDirectories(folder.resolve("made"));
-    SiteWriter.write(edition, theme, null, Files.createDirectory(to.resolve("site")));
+    FreshSite.write(edition, theme, null, Files.createDirectory(to.resolve("site")));
     Press.Options paper = new Press.Options(Edition.Paper.A4, false);
     if (language.equals("de")) {
       // The layout of a book is searched for long; its own words stand in tables like the site's.
