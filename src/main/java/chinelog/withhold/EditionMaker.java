@@ -88,26 +88,10 @@ final class EditionMaker {
                         e.place(),
                         Kind.ENTRY,
                         e.id()))
-            .map(e -> unnamed.contains(e.stage()) ? withoutStage(e) : e)
+            .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
     this.hours = new HoursTold(visible, entries, figures, account, words);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
-  }
-
-  /** An entry whose stage is not to be named. */
-  private static Entry withoutStage(Entry e) {
-    return new Entry(
-        e.id(),
-        e.title(),
-        e.date(),
-        "",
-        e.text(),
-        e.worked(),
-        e.used(),
-        e.measured(),
-        e.weighed(),
-        e.label(),
-        e.place());
   }
 
   /** The figures of the edition that was made, as printed. */

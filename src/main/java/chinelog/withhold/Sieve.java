@@ -67,13 +67,9 @@ final class Sieve {
     List<Stage> stages = keep(log.stages(), s -> goes(s.label(), s.place(), Kind.STAGE, s.id()));
     Set<String> named = stages.stream().map(Stage::id).collect(Collectors.toSet());
     Log left =
-        new Log(
-            log.folder(),
+        log.with(
             head(),
             stages,
-            log.agreements(),
-            log.readers(),
-            log.releases(),
             keep(log.limits(), l -> goes(l.label(), l.place(), Kind.LIMIT, l.id())),
             keep(log.posts(), p -> goes(p.label(), p.place(), Kind.POST, "")),
             keep(log.handover(), h -> goes(h.label(), h.place(), Kind.HANDOVER_SECTION, h.id())),
@@ -81,9 +77,7 @@ final class Sieve {
             requests(),
             lots(),
             tables(),
-            entries(named),
-            log.photos(),
-            log.sheets());
+            entries(named));
     return changed ? left : log;
   }
 
@@ -120,30 +114,10 @@ final class Sieve {
                     b.getValue().place(),
                     Kind.FIGURE,
                     new FactId.Budget(b.getKey()).name()));
-    return new Head(
-        head.title(),
-        head.subject(),
-        head.kind(),
-        head.about(),
+    return head.withFigures(
         marked(head.scale(), Label.NONE, Kind.FIGURE, FactId.SCALE.name()),
-        head.locale(),
-        head.zone(),
-        head.maker(),
-        head.client(),
-        head.currency(),
-        head.inchDenominator(),
-        head.closeness(),
         marked(head.rate(), Label.NONE, Kind.FIGURE, FactId.RATE.name()),
-        budgets,
-        head.address(),
-        head.licence(),
-        head.theme(),
-        head.paper(),
-        head.sheetsUnder(),
-        head.clocks(),
-        head.hero(),
-        head.creditPhotos(),
-        head.valuation());
+        budgets);
   }
 
   /** Of a statement: its own, and that of the sheet it was taken from. */
@@ -173,9 +147,7 @@ final class Sieve {
           inputs.put(input.getKey(), value);
         }
       }
-      left.add(
-          new Request(
-              request.prefix(), request.reckoning(), inputs, request.label(), request.place()));
+      left.add(request.withInputs(inputs));
     }
     return left;
   }
@@ -184,17 +156,7 @@ final class Sieve {
     List<Lot> left = new ArrayList<>();
     for (Lot lot : log.stock()) {
       if (!goes(lot.label(), lot.place(), Kind.LOT_OF, lot.material())) {
-        left.add(
-            new Lot(
-                lot.material(),
-                lot.title(),
-                lot.bought(),
-                marked(lot.price(), lot.label(), Kind.PRICE_OF, lot.material()),
-                lot.supplier(),
-                lot.date(),
-                lot.hazards(),
-                lot.label(),
-                lot.place()));
+        left.add(lot.withPrice(marked(lot.price(), lot.label(), Kind.PRICE_OF, lot.material())));
       }
     }
     return left;
@@ -221,18 +183,7 @@ final class Sieve {
           keep(
               table.rows(),
               r -> goes(table.label().join(r.label()), r.place(), Kind.ROW_OF_TABLE, table.name()));
-      left.add(
-          new Table(
-              table.name(),
-              columns.stream().map(table.columns()::get).toList(),
-              rows.stream()
-                  .map(
-                      r ->
-                          new Table.Row(
-                              columns.stream().map(r.cells()::get).toList(), r.label(), r.place()))
-                  .toList(),
-              table.label(),
-              table.place()));
+      left.add(table.with(columns, rows));
     }
     return left;
   }
@@ -252,30 +203,27 @@ final class Sieve {
       }
       String what = " of entry " + e.id();
       left.add(
-          new Entry(
-              e.id(),
-              e.title(),
-              e.date(),
-              gone.contains(e.stage()) ? "" : e.stage(),
-              e.text(),
-              keep(
-                  e.worked(),
-                  w -> goes(own.join(w.label()), w.place(), Kind.HOURS_OF_ENTRY, e.id())),
-              keep(
-                  e.used(),
-                  u -> goes(own.join(u.label()), u.place(), Kind.MATERIAL_OF_ENTRY, e.id())),
-              keep(
-                  e.measured(),
-                  m ->
-                      readingGoes(
-                          measured(m.fact()), own.join(m.label()), m.place(), m.fact() + what)),
-              keep(
-                  e.weighed(),
-                  w ->
-                      readingGoes(
-                          weighed(w.part()), own.join(w.label()), w.place(), w.part() + what)),
-              e.label(),
-              e.place()));
+          e.withStage(gone.contains(e.stage()) ? "" : e.stage())
+              .withFigures(
+                  keep(
+                      e.worked(),
+                      w -> goes(own.join(w.label()), w.place(), Kind.HOURS_OF_ENTRY, e.id())),
+                  keep(
+                      e.used(),
+                      u -> goes(own.join(u.label()), u.place(), Kind.MATERIAL_OF_ENTRY, e.id())),
+                  keep(
+                      e.measured(),
+                      m ->
+                          readingGoes(
+                              measured(m.fact()), own.join(m.label()), m.place(), m.fact() + what)),
+                  keep(
+                      e.weighed(),
+                      w ->
+                          readingGoes(
+                              weighed(w.part()),
+                              own.join(w.label()),
+                              w.place(),
+                              w.part() + what))));
     }
     return left;
   }

@@ -1,6 +1,5 @@
 package chinelog.withhold;
 
-import chinelog.log.Block;
 import chinelog.log.Entry;
 import chinelog.log.Log;
 import chinelog.log.Lot;
@@ -61,7 +60,7 @@ record VisibleLog(Log log, Facts facts, Set<String> untold) {
 
   /** No fact comes from a text; whether texts agree with the facts is asked of the whole log. */
   private static Facts reckon(Log log) {
-    List<Entry> textless = log.entries().stream().map(e -> with(e, List.of(), e.used())).toList();
+    List<Entry> textless = log.entries().stream().map(e -> e.withText(List.of())).toList();
     return Reckoner.reckon(log.with(log.stock(), textless)).facts();
   }
 
@@ -75,26 +74,9 @@ record VisibleLog(Log log, Facts facts, Set<String> untold) {
         log.entries().stream()
             .map(
                 e ->
-                    with(
-                        e,
-                        e.text(),
+                    e.withUsed(
                         e.used().stream().filter(u -> !materials.contains(u.material())).toList()))
             .toList());
-  }
-
-  private static Entry with(Entry e, List<Block> text, List<Entry.Use> used) {
-    return new Entry(
-        e.id(),
-        e.title(),
-        e.date(),
-        e.stage(),
-        text,
-        e.worked(),
-        used,
-        e.measured(),
-        e.weighed(),
-        e.label(),
-        e.place());
   }
 
   /** A figure that was released is told as the whole log has it, and limits are held against it. */
