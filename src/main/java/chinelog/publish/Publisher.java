@@ -106,9 +106,6 @@ public final class Publisher {
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
     problems.addAll(opened.ask(changed, asOf).open());
-    if (problems.hasErrors()) {
-      return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
-    }
     List<Draft> drafts = new ArrayList<>();
     CleanPictures clean = CleanPictures.of(folder);
     try {

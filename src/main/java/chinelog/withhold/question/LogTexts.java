@@ -92,7 +92,7 @@ final class LogTexts {
   }
 
   private void head(Head head) {
-    marked(Passage.Role.NAME, "the log's title", head.title());
+    marked(Passage.Role.PROSE, "the log's title", head.title());
     marked(Passage.Role.NAME, "the subject's name", head.subject());
     marked(Passage.Role.NAME, "the kind of the subject", head.kind());
     marked(Passage.Role.NAME, "the maker's name", head.maker());

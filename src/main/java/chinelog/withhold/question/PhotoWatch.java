@@ -35,7 +35,8 @@ final class PhotoWatch {
           photograph.link() == Photograph.Link.BY_TIME
               || photograph.link() == Photograph.Link.UNPLACED;
       String path = photograph.file().path();
-      if (unnamed && eyes.see(Release.Kind.PHOTO, path, photograph.file().label())) {
+      boolean withheld = hidden.stream().anyMatch(e -> e.id().equals(photograph.entry()));
+      if (unnamed && !withheld && eyes.see(Release.Kind.PHOTO, path, photograph.file().label())) {
         for (Entry entry : hidden) {
           if (mayBeOf(photograph, entry)) {
             questions.add(question(log, photograph, entry));

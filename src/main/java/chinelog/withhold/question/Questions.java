@@ -212,7 +212,7 @@ public final class Questions {
         boolean firm = fact.origin() != Origin.RECKONED;
         figures.withhold(what, fact.value(), label, titles, firm, false);
         if (Kinds.isOfTheVessel(fact) && scale.isPresent() && isOfTheShape(fact)) {
-          boolean full = fact.name().startsWith("full.");
+          boolean full = Kinds.isFullSize(fact);
           Optional<Quantity> other =
               full
                   ? Similitude.findModel(fact.value(), scale.get())
@@ -249,7 +249,7 @@ public final class Questions {
 
   /** Whether a fact has a counterpart at the other size. */
   private boolean isOfTheShape(Fact fact) {
-    return fact.name().startsWith("full.") || Similitude.hasCounterpart(fact, log);
+    return Kinds.isFullSize(fact) || Similitude.hasCounterpart(fact, log);
   }
 
   private static void cells(Table table, Eyes eyes, FigureWatch figures) {
