@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -39,7 +38,6 @@ final class PassageWatch {
   private final Map<String, List<Phrase>> phrases = new HashMap<>();
   private final Map<String, Number> numbers = new TreeMap<>();
   private final Set<String> numbersByRight = new HashSet<>();
-  private final Set<String> unguarded = new TreeSet<>();
 
   private record Secret(String what, Label label) {}
 
@@ -68,7 +66,8 @@ final class PassageWatch {
     numbers(text).forEach(n -> numbersByRight.add(Letters.fold(n.group())));
   }
 
-  void withhold(String text, String what, Label label) {
+  /** Notes a passage that is withheld; whether anything of it can be looked for. */
+  boolean withhold(String text, String what, Label label) {
     Secret secret = new Secret(what, label);
     List<String> words = Letters.all(text).stream().map(Letters.Word::letters).toList();
     boolean any = false;
@@ -90,10 +89,7 @@ final class PassageWatch {
           .add(new Phrase(List.copyOf(words), secret));
       any = true;
     }
-    any |= withholdNumbers(text, what, label);
-    if (!any && !words.isEmpty()) {
-      unguarded.add(what);
-    }
+    return withholdNumbers(text, what, label) || any || words.isEmpty();
   }
 
   /** Notes the numbers of drawings and files in a text; whether there are any. */
@@ -205,10 +201,5 @@ final class PassageWatch {
     }
     hits.add(new Hit(Question.Kind.PASSAGE, start, end, secret.what, secret.label));
     return true;
-  }
-
-  /** Passages too short or too common to be looked for. */
-  Set<String> unguarded() {
-    return unguarded;
   }
 }

@@ -125,7 +125,6 @@ public final class Questions {
     new AliasWatch(log, facts, eyes).find().forEach(q -> add(q, eyes.readers()));
     ended(eyes);
     unguarded.addAll(names.unguarded());
-    unguarded.addAll(words.unguarded());
     unguarded.addAll(figures.unguarded());
   }
 
@@ -166,9 +165,14 @@ public final class Questions {
             words.withholdNumbers(piece.text(), what, piece.label());
           }
           case TERM -> words.withholdNumbers(piece.text(), what, piece.label());
-          case PROSE -> {
-            String of = "a withheld passage of " + what;
-            words.withhold(piece.text(), of, piece.label());
+          case PROSE, PROMISE -> {
+            boolean promise = passage.role() == Passage.Role.PROMISE;
+            String of =
+                promise ? what : "the passage under " + piece.label() + " of " + what;
+            boolean guarded = words.withhold(piece.text(), of, piece.label());
+            if (!guarded && !promise) {
+              unguarded.add(of);
+            }
             names.withholdNamesIn(piece.text(), of, piece.label(), writtenSmall);
             figures.withholdFiguresIn(piece.text(), of, piece.label());
           }
