@@ -114,11 +114,13 @@ class FoundBesideTest {
         "sail.area @ 1200 cm² @ cloth.area @ 0.12 m²",
         "hull.volume @ 2377 cm³ @ water.moved @ 2.377 L"
       })
-  void aFactThatEqualsAWithheldOneIsAsked(
-      String secret, String value, String open, String other) {
+  void aFactThatEqualsAWithheldOneIsAsked(String secret, String value, String open, String other) {
     String facts = secret + ": {is: " + value + ", under: lines}\n" + open + ": " + other + "\n";
     TinyLog log = log().write("facts.yaml", facts).replace("log.yaml", "hull.loa", open);
-    log.replace("log.yaml", "<= 36 in", other.matches(".* k?g|.*n|.*[²³]|.*L") ? ">= 0 * " + open : "<= 36 m");
+    log.replace(
+        "log.yaml",
+        "<= 36 in",
+        other.matches(".* k?g|.*n|.*[²³]|.*L") ? ">= 0 * " + open : "<= 36 m");
     TinyLog.Said said = log.run("check");
     assertThat(said.err()).contains("question: Is " + open);
     assertThat(said.status()).isEqualTo(Main.PROBLEMS);

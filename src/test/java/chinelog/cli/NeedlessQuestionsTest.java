@@ -24,12 +24,35 @@ class NeedlessQuestionsTest {
   private static final int NOTES = 10;
 
   private static final String[] PARTIES = {
-    "White & Daughters", "Brown Brothers", "Green's Yard", "Black and Sons", "Grey Heron Models",
-    "The Boat House", "North Quay Marine", "Harbour Office", "Old Mill Trust", "Long & Short",
-    "Skerrick Yard", "Ravel Sound Pilotage Office", "Stone Bridge Museum", "Swift Models",
-    "Carpenter & Daughter", "Young Sailors' Club", "Bell Rock Society", "May Fisher", "June Carter",
-    "Redwood Craft", "Silver Line Ferries", "Marsh & Field", "King's Dock Company", "Good Wood",
-    "Best Lines", "Clear Water Board", "Hand and Eye", "Sharp & Fine", "Fair Wind Charter",
+    "White & Daughters",
+    "Brown Brothers",
+    "Green's Yard",
+    "Black and Sons",
+    "Grey Heron Models",
+    "The Boat House",
+    "North Quay Marine",
+    "Harbour Office",
+    "Old Mill Trust",
+    "Long & Short",
+    "Skerrick Yard",
+    "Ravel Sound Pilotage Office",
+    "Stone Bridge Museum",
+    "Swift Models",
+    "Carpenter & Daughter",
+    "Young Sailors' Club",
+    "Bell Rock Society",
+    "May Fisher",
+    "June Carter",
+    "Redwood Craft",
+    "Silver Line Ferries",
+    "Marsh & Field",
+    "King's Dock Company",
+    "Good Wood",
+    "Best Lines",
+    "Clear Water Board",
+    "Hand and Eye",
+    "Sharp & Fine",
+    "Fair Wind Charter",
     "Tide Mill Press"
   };
 
@@ -85,8 +108,11 @@ class NeedlessQuestionsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20,
-      21, 22, 23, 24, 25, 26, 27, 28, 29})
+  @ValueSource(
+      ints = {
+        0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24,
+        25, 26, 27, 28, 29
+      })
   void aPartyOfAnyNameCanPublish(int party) throws IOException {
     TinyLog log = log(folder, new Random(7), PARTIES[party]);
     TinyLog.Said said = log.run("check");
@@ -143,7 +169,8 @@ class NeedlessQuestionsTest {
       note.append(20 + random.nextInt(300)).append(" g, title: Part ").append(i).append("}\n---\n");
       for (int s = 0; s < 6; s++) {
         String sentence = SENTENCES[random.nextInt(SENTENCES.length)];
-        note.append(sentence.replaceAll("\\bN\\b", String.valueOf(2 + random.nextInt(60)))).append(' ');
+        note.append(sentence.replaceAll("\\bN\\b", String.valueOf(2 + random.nextInt(60))))
+            .append(' ');
       }
       note.append("\n\n## Off the sheet {under=lines}\n\nThe sections were read off one by one.\n");
       log.write("entries/2026-04-" + (10 + i) + "-day.md", note.toString());

@@ -144,4 +144,5 @@ final class AliasWatch {
     Set<String> words = TradeWords.near(a.name() + " " + a.title());
     words.retainAll(TradeWords.near(b.name() + " " + b.title()));
     return !words.isEmpty() || Kinds.isOfTheWholeBoat(a) && Kinds.isOfTheWholeBoat(b);
-  }}
+  }
+}

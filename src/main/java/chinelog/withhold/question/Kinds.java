@@ -17,8 +17,17 @@ final class Kinds {
 
   private static final List<String> WHOLE =
       List.of(
-          "total", "dry", "afloat", "displacement", "parts", "gesamt", "verdrangung", "totaal",
-          "verplaatsing", "deplacement", "desplazamiento");
+          "total",
+          "dry",
+          "afloat",
+          "displacement",
+          "parts",
+          "gesamt",
+          "verdrangung",
+          "totaal",
+          "verplaatsing",
+          "deplacement",
+          "desplazamiento");
 
   private Kinds() {}
 

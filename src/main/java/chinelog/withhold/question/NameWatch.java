@@ -30,10 +30,36 @@ final class NameWatch {
   /** English writes these with a capital though they name nobody. */
   private static final Set<String> CALENDAR =
       Set.of(
-          "january", "february", "march", "april", "may", "june", "july", "august", "september",
-          "october", "november", "december", "monday", "tuesday", "wednesday", "thursday",
-          "friday", "saturday", "sunday", "english", "scottish", "welsh", "irish", "british",
-          "french", "german", "dutch", "spanish", "european", "american");
+          "january",
+          "february",
+          "march",
+          "april",
+          "may",
+          "june",
+          "july",
+          "august",
+          "september",
+          "october",
+          "november",
+          "december",
+          "monday",
+          "tuesday",
+          "wednesday",
+          "thursday",
+          "friday",
+          "saturday",
+          "sunday",
+          "english",
+          "scottish",
+          "welsh",
+          "irish",
+          "british",
+          "french",
+          "german",
+          "dutch",
+          "spanish",
+          "european",
+          "american");
 
   private final CommonWords common;
   private final boolean nounsHaveCapitals;
@@ -103,7 +129,9 @@ final class NameWatch {
   }
 
   private boolean word(String word, boolean whole, String secret, Label label) {
-    if (word.length() < LEAST || byRight.contains(word) || word.chars().allMatch(Character::isDigit)) {
+    if (word.length() < LEAST
+        || byRight.contains(word)
+        || word.chars().allMatch(Character::isDigit)) {
       return false;
     }
     if (common.contains(word) && (nounsHaveCapitals || CALENDAR.contains(word))) {
@@ -133,7 +161,10 @@ final class NameWatch {
         proper.putIfAbsent(
             letters,
             new Name(
-                List.of(letters), true, "the name \u201c" + word.written() + "\u201d of " + what, label));
+                List.of(letters),
+                true,
+                "the name \u201c" + word.written() + "\u201d of " + what,
+                label));
       }
     }
   }
@@ -187,7 +218,8 @@ final class NameWatch {
       within |= !word.first();
     }
     int from = words.get(0).start();
-    boolean broken = text.substring(from, words.get(words.size() - 1).end()).indexOf(Passage.CUT) >= 0;
+    boolean broken =
+        text.substring(from, words.get(words.size() - 1).end()).indexOf(Passage.CUT) >= 0;
     return !broken && (rare || capitals && within && (name.whole || !nounsHaveCapitals));
   }
 

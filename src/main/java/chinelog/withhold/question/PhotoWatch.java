@@ -36,7 +36,8 @@ final class PhotoWatch {
               || photograph.link() == Photograph.Link.UNPLACED;
       String path = photograph.file().path();
       boolean withheld =
-          hidden.stream().anyMatch(e -> e.id().equals(photograph.entry()) && isAlone(e, log, hidden));
+          hidden.stream()
+              .anyMatch(e -> e.id().equals(photograph.entry()) && isAlone(e, log, hidden));
       if (unnamed && !withheld && eyes.see(Release.Kind.PHOTO, path, photograph.file().label())) {
         for (Entry entry : hidden) {
           if (mayBeOf(photograph, entry)) {
