@@ -247,6 +247,48 @@ class TypedOpenlyTest {
   @CsvSource(
       delimiter = '@',
       value = {
+        "en-GB @ It came on 20 March.",
+        "en-GB @ It came on 20 March 2026.",
+        "en-GB @ It came on the 20th of March.",
+        "en-GB @ It came on March 20.",
+        "en-GB @ It came on March 20th, 2026.",
+        "en-GB @ It came on 2026-03-20.",
+        "en-GB @ It came on 20/03/2026.",
+        "en-GB @ It came on 3/20/2026.",
+        "en-GB @ It came on 20 Mar.",
+        "en-GB @ Signed on 2 March.",
+        "de-DE @ Es kam am 20. März.",
+        "de-DE @ Es kam am 20. März 2026.",
+        "de-DE @ Es kam am 20.03.2026.",
+        "de-DE @ Es kam am 20.3. mit der Post.",
+        "nl-NL @ Het kwam op 20 maart.",
+        "nl-NL @ Het kwam op 20-03-2026.",
+        "fr-FR @ Il est arrivé le 20 mars.",
+        "fr-FR @ Il est arrivé le 20/03/2026.",
+        "es-ES @ Llegó el 20 de marzo.",
+        "es-ES @ Llegó el 20 de marzo de 2026."
+      })
+  void aDayIsAsked(String language, String text) {
+    asks(language, text);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "It came on 25 March, as did the glue.",
+        "It came on 21 March.",
+        "It came on 20 April.",
+        "It came on 20 March 2025.",
+        "Twenty marched by; 20 mark the place."
+      })
+  void anotherDayIsNotAsked(String text) {
+    doesNotAsk("en-GB", text);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
         "title @ title: Building Merrow for Skerrick",
         "stages @ stages: {moulds: {title: Moulds of Skerrick}}",
         "about @ about: The roll came from Skerrick Yard.",

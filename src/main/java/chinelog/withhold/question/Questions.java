@@ -3,6 +3,7 @@ package chinelog.withhold.question;
 import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.Answer;
+import chinelog.log.Entry;
 import chinelog.log.Log;
 import chinelog.log.Lot;
 import chinelog.log.Marked;
@@ -109,6 +110,7 @@ public final class Questions {
     PassageWatch words = new PassageWatch(common);
     FigureWatch figures =
         new FigureWatch(log.head().locale(), log.head().closeness().doubleValue());
+    DayWatch days = days(eyes);
     fill(eyes, seen, names, words, figures);
     for (Seen text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
@@ -117,6 +119,7 @@ public final class Questions {
       List<Hit> hits = new ArrayList<>(names.find(text));
       hits.addAll(words.find(text));
       hits.addAll(figures.find(text));
+      hits.addAll(days.find(text));
       for (Hit hit : hits) {
         add(question(text, hit), eyes.readers());
       }
@@ -126,6 +129,25 @@ public final class Questions {
     ended(eyes);
     unguarded.addAll(names.unguarded());
     unguarded.addAll(figures.unguarded());
+  }
+
+  private DayWatch days(Eyes eyes) {
+    DayWatch days = new DayWatch();
+    for (Entry entry : log.entries()) {
+      if (eyes.see(Release.Kind.ENTRY, entry.id(), entry.label())) {
+        days.show(entry.date());
+      } else {
+        days.withhold(entry.date(), "the day of the note " + entry.id(), entry.label());
+      }
+    }
+    for (Agreement a : log.agreements().values()) {
+      Label own = Label.of(a.id());
+      if (!eyes.see(own)) {
+        days.withhold(a.from(), "the day on which " + a.id() + " was made", own);
+        days.withhold(a.until(), "the day on which " + a.id() + " ends", own);
+      }
+    }
+    return days;
   }
 
   private Question question(Seen text, Hit hit) {
