@@ -25,8 +25,7 @@ import org.jspecify.annotations.Nullable;
 final class DayWatch {
 
   private static final List<Locale> LANGUAGES =
-      List.of(
-          Locale.ENGLISH, Locale.GERMAN, Locale.FRENCH, new Locale("nl"), new Locale("es"));
+      List.of(Locale.ENGLISH, Locale.GERMAN, Locale.FRENCH, new Locale("nl"), new Locale("es"));
   private static final Map<String, Integer> MONTHS = months();
 
   /** In digits, the year first or last. */
