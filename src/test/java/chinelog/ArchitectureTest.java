@@ -77,7 +77,7 @@ class ArchitectureTest {
           entry("tech.units..", List.of("quantity")),
           entry("javax.measure..", List.of("quantity")),
           entry("com.drew..", List.of("photo", "audit")),
-          entry("com.sun.jna..", List.of("photo")),
+          entry("net.coobird..", List.of("photo")),
           entry("javax.imageio..", List.of("photo", "audit", "book")),
           entry("org.apache.pdfbox..", List.of("book", "audit", "photo")),
           entry("com.openhtmltopdf..", List.of("book")),

@@ -1,10 +1,10 @@
 package chinelog.cli;
 
 import chinelog.log.PhotoFile;
-import chinelog.photo.Burst;
-import chinelog.photo.Darkroom;
-import chinelog.photo.Likeness;
 import chinelog.photo.Progress;
+import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.likeness.Burst;
+import chinelog.photo.likeness.Likeness;
 import chinelog.problem.Problem;
 import chinelog.publish.Workshop;
 import java.io.IOException;

@@ -4,7 +4,7 @@ import chinelog.audit.Audit;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.log.PhotoFile;
-import chinelog.photo.Darkroom;
+import chinelog.photo.derivatives.Darkroom;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
 import java.io.UncheckedIOException;

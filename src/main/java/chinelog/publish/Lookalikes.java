@@ -1,8 +1,8 @@
 package chinelog.publish;
 
-import chinelog.photo.Album;
-import chinelog.photo.Darkroom;
-import chinelog.photo.Likeness;
+import chinelog.photo.album.Album;
+import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.likeness.Likeness;
 import chinelog.problem.Problem;
 import java.io.IOException;
 import java.nio.file.Path;

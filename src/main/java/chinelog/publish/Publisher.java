@@ -8,7 +8,6 @@ import chinelog.label.Clearance;
 import chinelog.log.Log;
 import chinelog.log.Readers;
 import chinelog.markup.Theme;
-import chinelog.photo.Darkroom;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -41,7 +40,6 @@ public final class Publisher {
   private final LocalDate today;
   private final LocalDate asOf;
   private final ZoneId zone;
-  private final boolean fastPhotos;
   private final Progress progress;
   private final Shelf shelf;
 
@@ -50,20 +48,12 @@ public final class Publisher {
    * @param today the real date
    * @param asOf the day for which editions are made
    * @param zone for a log that names none
-   * @param fastPhotos whether photographs may be reduced by libjpeg-turbo where it is installed
    */
-  public Publisher(
-      Path folder,
-      LocalDate today,
-      LocalDate asOf,
-      ZoneId zone,
-      boolean fastPhotos,
-      Progress progress) {
+  public Publisher(Path folder, LocalDate today, LocalDate asOf, ZoneId zone, Progress progress) {
     this.folder = folder;
     this.today = today;
     this.asOf = asOf;
     this.zone = zone;
-    this.fastPhotos = fastPhotos;
     this.progress = progress;
     this.shelf = new Shelf(folder);
   }
@@ -149,7 +139,7 @@ public final class Publisher {
 
   /** What an edition depends on besides files. */
   private String settings() {
-    return asOf + " " + zone + (fastPhotos && Darkroom.hasFastWay() ? " fast" : "");
+    return asOf + " " + zone;
   }
 
   private List<Outcome.Unchanged> unchanged(List<Readers> groups) throws IOException {
@@ -213,7 +203,7 @@ public final class Publisher {
       throws IOException {
     String who = group.id();
     progress.begin("withholding for " + who);
-    Withholder.Withheld withheld = withhold(opened, group, fastPhotos, known);
+    Withholder.Withheld withheld = withhold(opened, group, known);
     problems.addAll(withheld.problems());
     problems.addAll(Lookalikes.problems(folder, opened.album(), withheld.keptBack(), progress));
     if (problems.hasErrors()) {
@@ -236,15 +226,14 @@ public final class Publisher {
   }
 
   private Withholder.Withheld withhold(
-      Workshop.Opened opened, Readers group, boolean fast, List<PrintedFigure> known)
-      throws IOException {
+      Workshop.Opened opened, Readers group, List<PrintedFigure> known) throws IOException {
     Log log = opened.log();
     Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
     return Withholder.withhold(
         log,
         opened.facts(),
         opened.album(),
-        new LogPictures(log, clearance, fast, progress),
+        new LogPictures(log, clearance, progress),
         group,
         asOf,
         known);
@@ -271,7 +260,7 @@ public final class Publisher {
     if (groups.size() > 1) {
       for (Readers group : groups) {
         progress.begin("withholding for " + group.id());
-        figures.addAll(withhold(opened, group, fastPhotos, before).printed());
+        figures.addAll(withhold(opened, group, before).printed());
       }
     }
     return List.copyOf(figures);
@@ -401,16 +390,10 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = withhold(opened, group, fastPhotos, known);
+      Withholder.Withheld withheld = withhold(opened, group, known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       Audit.Report report = search(standing, manifest, opened, withheld, group.id());
-      if (!report.isClean() && Darkroom.hasFastWay()) {
-        // It may have been published with the other way of reducing photographs.
-        List<Audit.Picture> pictures = new ArrayList<>(EditionPictures.of(withheld));
-        pictures.addAll(EditionPictures.of(withhold(opened, group, !fastPhotos, known)));
-        report = search(standing, manifest, opened, withheld, group.id(), pictures, Set.of());
-      }
       Draft draft =
           new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
       new Records(shelf, group.id()).writeAudit(draft, asOf);

@@ -3,7 +3,7 @@ package chinelog.publish;
 import chinelog.log.Log;
 import chinelog.log.LogReader;
 import chinelog.markup.Theme;
-import chinelog.photo.Album;
+import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
