@@ -205,7 +205,7 @@ public final class Publisher {
     progress.begin("withholding for " + who);
     Withholder.Withheld withheld = withhold(opened, group, known);
     problems.addAll(withheld.problems());
-    problems.addAll(Lookalikes.problems(folder, opened.album(), withheld.keptBack(), progress));
+    problems.addAll(Lookalikes.inEdition(opened, who, withheld, progress));
     if (problems.hasErrors()) {
       return null;
     }

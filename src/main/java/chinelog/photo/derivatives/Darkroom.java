@@ -137,6 +137,11 @@ public final class Darkroom {
     return found != null ? found : store.keep(key, derive(photograph, mask));
   }
 
+  /** Tells a photograph with these regions filled from all other pictures. */
+  public String key(Photograph photograph, List<PhotoFile.Region> filled) {
+    return keyOf(photograph, Mask.of(photograph, filled));
+  }
+
   private String keyOf(Photograph photograph, List<Box> mask) {
     return key(photograph.sha256() + "\n" + photograph.orientation() + "\n" + mask);
   }

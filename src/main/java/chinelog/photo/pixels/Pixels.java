@@ -112,7 +112,7 @@ public final class Pixels {
   }
 
   /** A view of the same bytes. */
-  BufferedImage toImage() {
+  public BufferedImage toImage() {
     BufferedImage shape = new BufferedImage(1, 1, BufferedImage.TYPE_3BYTE_BGR);
     return new BufferedImage(
         shape.getColorModel(),
@@ -149,6 +149,19 @@ public final class Pixels {
   /** Squeezed into this size, whatever its shape. */
   public Pixels squeezed(int widthPx, int heightPx) throws IOException {
     return of(reduction().forceSize(widthPx, heightPx).asBufferedImage());
+  }
+
+  /** A part of the picture, in fractions of its sides from the left top corner. */
+  public Pixels part(double left, double top, double right, double bottom) {
+    int x = Math.max(0, Math.min(widthPx - 1, (int) (left * widthPx)));
+    int y = Math.max(0, Math.min(heightPx - 1, (int) (top * heightPx)));
+    int w = Math.max(1, Math.min(widthPx, (int) Math.ceil(right * widthPx)) - x);
+    int h = Math.max(1, Math.min(heightPx, (int) Math.ceil(bottom * heightPx)) - y);
+    byte[] part = new byte[3 * w * h];
+    for (int row = 0; row < h; row++) {
+      System.arraycopy(bgr, 3 * ((y + row) * widthPx + x), part, 3 * row * w, 3 * w);
+    }
+    return new Pixels(w, h, part);
   }
 
   /** Turned so that its top is up. */
