@@ -47,8 +47,8 @@ final class FeatureMatcher {
    * How one picture lies in another.
    *
    * @param matches how many features agree, at different places
-   * @param area of the scene that encloses the original, as far as features tell, in its pixels; may
-   *     reach beyond it
+   * @param area of the scene that encloses the original, as far as features tell, in its pixels;
+   *     may reach beyond it
    */
   record Match(int matches, boolean mirrored, double[] area) {}
 

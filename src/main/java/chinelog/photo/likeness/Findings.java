@@ -39,7 +39,8 @@ final class Findings {
    *
    * @param kind null for nothing
    */
-  record Seen(Recognition.@Nullable Kind kind, String original, boolean mirrored, Recognition.Area area) {
+  record Seen(
+      Recognition.@Nullable Kind kind, String original, boolean mirrored, Recognition.Area area) {
 
     static final Seen NOTHING = new Seen(null, "", false, Recognition.Area.WHOLE);
   }

@@ -31,12 +31,14 @@ public final class Recognition {
    * @param original what it shows: {@code sheets/lines.pdf#1} or {@code photos/a.jpg}; empty for
    *     what only looks like a drawing
    * @param mirrored whether it is seen mirrored
-   * @param area of the photograph where it lies, about
+   * @param area of the photograph where most of its details were found; more of it may lie around
    */
   public record Finding(
       Photograph photograph, Kind kind, String original, boolean mirrored, Area area) {}
 
-  /** A part of an upright picture, in fractions of its width and height from its left top corner. */
+  /**
+   * A part of an upright picture, in fractions of its width and height from its left top corner.
+   */
   public record Area(double left, double top, double right, double bottom) {
 
     static final Area WHOLE = new Area(0, 0, 1, 1);
@@ -44,8 +46,7 @@ public final class Recognition {
     /** Such as {@code [0.10, 0.35, 0.48, 1.00]}, as regions are written in photos.yaml. */
     @Override
     public String toString() {
-      return String.format(
-          Locale.ROOT, "[%.2f, %.2f, %.2f, %.2f]", left, top, right, bottom);
+      return String.format(Locale.ROOT, "[%.2f, %.2f, %.2f, %.2f]", left, top, right, bottom);
     }
   }
 

@@ -122,8 +122,10 @@ class RecognitionTest {
 
     assertThat(found).extracting(Recognition.Finding::kind).containsExactly(Recognition.Kind.SHEET);
     Recognition.Area area = found.get(0).area();
-    assertThat(area.left()).isBetween(0.05, 0.2);
-    assertThat(area.right()).isBetween(0.45, 0.58);
+    assertThat(area.left()).isBetween(0.05, area.right() - 0.1);
+    assertThat(area.right()).isLessThan(0.58);
+    assertThat(area.top()).isBetween(0.07, area.bottom() - 0.1);
+    assertThat(area.bottom()).isLessThan(0.57);
     assertThat(Recognition.search(darkroom, filled, List.of(page()), true, Progress.SILENT))
         .isEmpty();
   }
