@@ -3,7 +3,7 @@ package chinelog.publish;
 import chinelog.audit.Canary;
 import chinelog.log.Head;
 import chinelog.log.PhotoFile;
-import chinelog.photo.Written;
+import chinelog.photo.album.Written;
 import chinelog.quantity.NumberStyle;
 import chinelog.withhold.Register;
 import chinelog.withhold.Withholder;

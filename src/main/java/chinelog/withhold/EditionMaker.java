@@ -13,7 +13,7 @@ import chinelog.log.Marked;
 import chinelog.log.Readers;
 import chinelog.log.Release;
 import chinelog.log.Stage;
-import chinelog.photo.Album;
+import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.FactId;

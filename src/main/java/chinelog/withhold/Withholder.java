@@ -5,7 +5,7 @@ import chinelog.label.Clearance;
 import chinelog.log.Log;
 import chinelog.log.PhotoFile;
 import chinelog.log.Readers;
-import chinelog.photo.Album;
+import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.reckon.Facts;
 import java.io.IOException;

@@ -11,7 +11,7 @@ import chinelog.log.Readers;
 import chinelog.log.Release;
 import chinelog.log.Sheet;
 import chinelog.log.Table;
-import chinelog.photo.Album;
+import chinelog.photo.album.Album;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.quantity.Quantity;
