@@ -72,7 +72,11 @@ final class PageSearch {
         break;
       }
       galley = new Galley(galley.body(), galley.pageDots(), galley.noteDots(), look.before());
-      made = MakeUp.best(galley, known);
+      MakeUp.Made next = MakeUp.best(galley, known);
+      if (next.layout().equals(made.layout())) {
+        break;
+      }
+      made = next;
     }
     if (best == null) {
       throw new IllegalStateException("nothing was laid out");
