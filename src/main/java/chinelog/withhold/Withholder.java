@@ -39,7 +39,46 @@ public final class Withholder {
       LocalDate asOf,
       List<PrintedFigure> known)
       throws IOException {
-    return new EditionMaker(log, facts, album, pictures, readers, asOf).make(known);
+    return prepare(log, facts, album, pictures, readers, asOf).against(known);
+  }
+
+  /**
+   * The edition for some readers on a day, before it is asked what its figures give away: that
+   * depends on what other readers are given, whose editions can be prepared meanwhile.
+   *
+   * @throws IOException if a picture cannot be made
+   */
+  public static Prepared prepare(
+      Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf)
+      throws IOException {
+    EditionMaker maker = new EditionMaker(log, facts, album, pictures, readers, asOf);
+    return new Prepared(maker, maker.edition());
+  }
+
+  /** An edition that was made and not yet held against what readers know. */
+  public static final class Prepared {
+
+    private final EditionMaker maker;
+    private final Edition edition;
+
+    private Prepared(EditionMaker maker, Edition edition) {
+      this.maker = maker;
+      this.edition = edition;
+    }
+
+    /** The figures that it shows, as printed. */
+    public List<PrintedFigure> printed() {
+      return maker.printed();
+    }
+
+    /**
+     * The edition with its account.
+     *
+     * @param known figures that readers were given before, these readers and others
+     */
+    public Withheld against(List<PrintedFigure> known) {
+      return maker.account(edition, known);
+    }
   }
 
   /**

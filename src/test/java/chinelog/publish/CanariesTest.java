@@ -2,7 +2,7 @@ package chinelog.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.audit.Audit;
+import chinelog.audit.Canary;
 import chinelog.label.Clearance;
 import chinelog.log.Readers;
 import chinelog.withhold.Withholder;
@@ -58,7 +58,7 @@ class CanariesTest {
             List.of());
 
     assertThat(Canaries.of(opened, withheld))
-        .extracting(Audit.Canary::text)
+        .extracting(Canary::text)
         .contains("mm from the rabbet line", "Nobody is to see")
         .doesNotContain("Clamps along the sheer");
     assertThat(Canaries.shown(opened, withheld)).contains("Clamps along the sheer");

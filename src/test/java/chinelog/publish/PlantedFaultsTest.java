@@ -2,7 +2,7 @@ package chinelog.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.audit.Audit;
+import chinelog.audit.AuditReport;
 import chinelog.label.Clearance;
 import chinelog.log.Entry;
 import chinelog.log.Log;
@@ -354,7 +354,7 @@ class PlantedFaultsTest {
     }
   }
 
-  private static Audit.Report audit(Map<String, byte[]> files, Standing standing)
+  private static AuditReport audit(Map<String, byte[]> files, Standing standing)
       throws IOException {
     Path folder = Files.createTempDirectory(temp, "spoilt");
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
