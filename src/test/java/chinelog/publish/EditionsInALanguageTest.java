@@ -8,7 +8,7 @@ import chinelog.edition.Figure;
 import chinelog.log.Readers;
 import chinelog.log.Statement;
 import chinelog.markup.Theme;
-import chinelog.photo.Photograph;
+import chinelog.photo.album.Photograph;
 import chinelog.site.FreshSite;
 import java.io.IOException;
 import java.nio.file.Files;
