@@ -81,6 +81,7 @@ final class Bundle {
     Path runtime = runtime(input);
     if (system.equals("linux")) {
       bundleLibraries(runtime.resolve("lib"));
+      bundleFont(runtime.resolve("lib"));
     }
     Path image = image(input, runtime);
     Path root = image;
@@ -193,6 +194,14 @@ final class Bundle {
         }
       }
     }
+  }
+
+  /** For a machine without any: Java wants to know of one font, though books bring their own. */
+  private void bundleFont(Path lib) throws IOException {
+    write(lib.resolve("fontconfig.properties"), "version=1\nsequence.allfonts=default\n");
+    Files.createDirectories(lib.resolve("fonts"));
+    Files.copy(
+        home.resolve("themes/fonts/DejaVuSans.ttf"), lib.resolve("fonts").resolve("DejaVuSans.ttf"));
   }
 
   private void copyright(Path library, Path legal) throws Exception {

@@ -1,11 +1,10 @@
 package chinelog.cli;
 
-import chinelog.log.PhotoFile;
-import chinelog.photo.Burst;
-import chinelog.photo.Darkroom;
-import chinelog.photo.Likeness;
 import chinelog.photo.Progress;
+import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
+import chinelog.publish.Lookalikes;
 import chinelog.publish.Version;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
@@ -14,9 +13,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -127,13 +123,6 @@ final class CheckCommand extends LogCommand {
     Darkroom darkroom = new Darkroom(opened.log().folder());
     Progress progress = (done, of) -> talk().progress().begin("photograph " + done + " of " + of);
     Burst.find(opened.album(), darkroom, progress).forEach(b -> problems.add(b.reminder()));
-    Set<String> hidden =
-        opened.log().photos().stream()
-            .filter(p -> !p.label().isNone() || !p.regions().isEmpty())
-            .map(PhotoFile::path)
-            .collect(Collectors.toCollection(TreeSet::new));
-    Likeness.find(opened.album(), darkroom, hidden, progress).stream()
-        .filter(l -> !l.isSettled())
-        .forEach(l -> problems.add(l.problem()));
+    problems.addAll(Lookalikes.inLog(opened, talk().progress()));
   }
 }

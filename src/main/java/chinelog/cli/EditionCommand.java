@@ -33,13 +33,6 @@ abstract class EditionCommand extends LogCommand {
       description = "As on this day, such as 2026-05-20. Default: today.")
   private @Nullable LocalDate asOf;
 
-  @Option(
-      names = "--fast-photos",
-      description =
-          "Reduce photographs by libjpeg-turbo where it is installed: they look the same, but are"
-              + " other bytes.")
-  private boolean fastPhotos;
-
   EditionCommand(Talk talk, Clock clock) {
     super(talk, clock);
   }
@@ -58,11 +51,6 @@ abstract class EditionCommand extends LogCommand {
   /** What has become of the editions after a leak. */
   abstract String afterLeaks();
 
-  /** Whether the maker asked for the fast way of reducing photographs. */
-  boolean wantsFastPhotos() {
-    return fastPhotos;
-  }
-
   /** Tells an outcome without errors. */
   abstract void tell(Outcome outcome) throws IOException;
 
@@ -76,7 +64,7 @@ abstract class EditionCommand extends LogCommand {
               + " Write a day that is past, or leave out --as-of.");
     }
     Publisher publisher =
-        new Publisher(requireFolder(log), today(), day, zone(), fastPhotos, talk().progress());
+        new Publisher(requireFolder(log), today(), day, zone(), talk().progress());
     tellNewer(log);
     Outcome outcome;
     try {

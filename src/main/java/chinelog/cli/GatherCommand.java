@@ -2,7 +2,7 @@ package chinelog.cli;
 
 import chinelog.log.Head;
 import chinelog.log.LogReader;
-import chinelog.photo.Gatherer;
+import chinelog.photo.gathering.Gatherer;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;

@@ -1,6 +1,5 @@
 package chinelog.cli;
 
-import chinelog.photo.Darkroom;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import chinelog.publish.Version;
@@ -78,13 +77,6 @@ final class PublishCommand extends EditionCommand {
       lookAt(edition.folder(), edition.files());
     }
     out.println();
-    if (wantsFastPhotos()) {
-      out.println(
-          Darkroom.hasFastWay()
-              ? "Photographs were reduced by libjpeg-turbo."
-              : "libjpeg-turbo is not installed (on Debian and Ubuntu: the package libturbojpeg0),"
-                  + " so photographs were reduced the usual way.");
-    }
     out.println("The register of what is withheld, and the audit's report, are in records/.");
   }
 

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** What a run that was killed has left half written in the cache. */
-final class Leftovers {
+public final class Leftovers {
 
   /** Younger ones may belong to a run that is still at work. */
   private static final Duration OLD = Duration.ofHours(1);
@@ -22,7 +22,7 @@ final class Leftovers {
    * Deletes what has the beginning and ending of {@code fresh}, lies beside it and is much older;
    * the time is that of {@code fresh} itself, which was just made.
    */
-  static void clear(Path fresh, String beginning, String ending) throws IOException {
+  public static void clear(Path fresh, String beginning, String ending) throws IOException {
     Instant now = Files.getLastModifiedTime(fresh).toInstant();
     for (Path path : beside(fresh)) {
       String name = path.getFileName().toString();
@@ -48,7 +48,7 @@ final class Leftovers {
   }
 
   /** A file, or a folder with all it holds. */
-  static void delete(Path path) throws IOException {
+  public static void delete(Path path) throws IOException {
     try (Stream<Path> found = Files.walk(path)) {
       for (Path one : found.sorted(Comparator.reverseOrder()).toList()) {
         Files.deleteIfExists(one);

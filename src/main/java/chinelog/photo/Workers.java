@@ -9,16 +9,17 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
 /** Spreads work over the cores; results come in the order of the questions. */
-final class Workers {
+public final class Workers {
 
   private Workers() {}
 
   /** A piece of work. */
-  interface Work<A, B> {
+  public interface Work<A, B> {
     B on(A a) throws IOException;
   }
 
-  static <A, B> List<B> all(List<A> items, Work<A, B> work, Progress progress) throws IOException {
+  public static <A, B> List<B> all(List<A> items, Work<A, B> work, Progress progress)
+      throws IOException {
     if (items.isEmpty()) {
       return List.of();
     }

@@ -1,5 +1,5 @@
 /**
- * Metadata, matching and derivatives of photographs.
+ * What the rooms of photographs share: files, their stamps, and work spread over the cores.
  *
  * <p>Nothing here is ever null unless marked {@code @Nullable}.
  */

@@ -6,7 +6,7 @@ import chinelog.digest.Sha256;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.log.PhotoFile;
-import chinelog.photo.Darkroom;
+import chinelog.photo.derivatives.Darkroom;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
 import java.io.InputStream;

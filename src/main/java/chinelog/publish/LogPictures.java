@@ -3,9 +3,9 @@ package chinelog.publish;
 import chinelog.label.Clearance;
 import chinelog.log.Log;
 import chinelog.log.Sheet;
-import chinelog.photo.Credit;
-import chinelog.photo.Darkroom;
-import chinelog.photo.SheetPrinter;
+import chinelog.photo.album.Credit;
+import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.SheetPrinter;
 import chinelog.withhold.PictureSource;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -20,11 +20,10 @@ final class LogPictures implements PictureSource {
 
   /**
    * @param clearance of those who will see them
-   * @param fast whether libjpeg-turbo may be used
    */
-  LogPictures(Log log, Clearance clearance, boolean fast, Progress progress) {
+  LogPictures(Log log, Clearance clearance, Progress progress) {
     Path folder = log.folder();
-    this.darkroom = new Darkroom(folder, fast, Credit.of(log.head(), clearance));
+    this.darkroom = new Darkroom(folder, Credit.of(log.head(), clearance));
     this.printer = new SheetPrinter(folder);
     this.progress = progress;
   }

@@ -1,35 +1,234 @@
 package chinelog.publish;
 
-import chinelog.photo.Album;
-import chinelog.photo.Darkroom;
-import chinelog.photo.Likeness;
+import chinelog.label.Clearance;
+import chinelog.log.Log;
+import chinelog.log.PhotoFile;
+import chinelog.log.Release;
+import chinelog.log.Sheet;
+import chinelog.photo.album.Photograph;
+import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.SheetPrinter;
+import chinelog.photo.likeness.Likeness;
+import chinelog.photo.likeness.Original;
+import chinelog.photo.likeness.Recognition;
 import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import chinelog.withhold.Withholder;
 import java.io.IOException;
-import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
 
-/** Asks the maker to look at photographs that look like one that is kept back. */
-final class Lookalikes {
+/** Asks the maker to look at photographs in which something that is kept back is to be seen. */
+public final class Lookalikes {
 
-  private Lookalikes() {}
+  private final Workshop.Opened opened;
+  private final Clearance clearance;
+  private final Darkroom darkroom;
+  private final Progress progress;
+  private final List<Problem> problems = new ArrayList<>();
+
+  private Lookalikes(Workshop.Opened opened, Clearance clearance, Progress progress) {
+    this.opened = opened;
+    this.clearance = clearance;
+    this.darkroom = new Darkroom(opened.log().folder());
+    this.progress = progress;
+  }
 
   /**
-   * An error for each open photograph that looks like one that the readers do not see, or not
-   * whole, unless the maker has looked at this very file.
+   * An error for each photograph, as an edition shows it, in which its readers would see a drawing
+   * or a photograph that is kept back from them, unless the maker has looked at this very file.
    *
-   * @param keptBack paths of the photographs that these readers do not see whole
+   * @param readers id of those whom the edition is for
    */
-  static List<Problem> problems(Path folder, Album album, Set<String> keptBack, Progress progress)
+  static List<Problem> inEdition(
+      Workshop.Opened opened, String readers, Withholder.Withheld withheld, Progress progress)
       throws IOException {
-    return Likeness.find(
-            album,
-            new Darkroom(folder),
-            keptBack,
-            (done, of) -> progress.begin("comparing photograph " + done + " of " + of))
-        .stream()
-        .filter(l -> !l.isSettled())
-        .map(Likeness::problem)
-        .toList();
+    Log log = opened.log();
+    Lookalikes lookalikes = new Lookalikes(opened, withheld.clearance(), progress);
+    Map<String, List<PhotoFile.Region>> shown = new TreeMap<>();
+    for (Photograph photograph : opened.album().photographs()) {
+      PhotoFile file = photograph.file();
+      if (photograph.link() == Photograph.Link.LEFT_OUT) {
+        continue;
+      }
+      if (!withheld.keptBack().contains(file.path())) {
+        shown.put(file.path(), List.of());
+      }
+      withheld.filled().stream()
+          .map(Withholder.FilledRegions::regions)
+          .filter(filled -> !filled.isEmpty() && file.regions().containsAll(filled))
+          .forEach(filled -> shown.put(file.path(), filled));
+    }
+    return lookalikes.problems(
+        shown,
+        withheld.keptBack(),
+        page ->
+            log.releases().stream()
+                .filter(r -> r.kind() == Release.Kind.SHEET && r.readers().contains(readers))
+                .filter(page::isNamedBy)
+                .map(Release::agreement)
+                .toList());
+  }
+
+  /**
+   * As if an edition were made for readers who are party to nothing, to whom nothing was released.
+   *
+   * @throws IOException if a picture cannot be read or the cache cannot be written
+   */
+  public static List<Problem> inLog(Workshop.Opened opened, Progress progress) throws IOException {
+    Lookalikes lookalikes = new Lookalikes(opened, new Clearance(new TreeSet<>()), progress);
+    Map<String, List<PhotoFile.Region>> shown = new TreeMap<>();
+    Set<String> keptBack = new TreeSet<>();
+    for (Photograph photograph : opened.album().photographs()) {
+      PhotoFile file = photograph.file();
+      if (!file.label().isNone() || !file.regions().isEmpty()) {
+        keptBack.add(file.path());
+      }
+      if (file.label().isNone() && photograph.link() != Photograph.Link.LEFT_OUT) {
+        shown.put(file.path(), file.regions());
+      }
+    }
+    return lookalikes.problems(shown, keptBack, page -> List.of());
+  }
+
+  /** A page of a sheet. */
+  private record Page(Sheet sheet, int number) {
+
+    boolean isNamedBy(Release release) {
+      return release.name().equals(sheet.path())
+          || release.name().equals(sheet.path() + "#" + number);
+    }
+  }
+
+  /** Names the agreements from which a page was released. */
+  private interface Releases {
+    Collection<String> of(Page page);
+  }
+
+  private List<Problem> problems(
+      Map<String, List<PhotoFile.Region>> shown, Set<String> keptBack, Releases releases)
+      throws IOException {
+    List<Likeness> alike =
+        Likeness.find(opened.album(), darkroom, keptBack, progressOf("comparing photograph"));
+    List<Darkroom.Order> orders = new ArrayList<>();
+    for (Photograph photograph : opened.album().photographs()) {
+      List<PhotoFile.Region> filled = shown.get(photograph.file().path());
+      if (filled != null && !isSettled(photograph)) {
+        orders.add(new Darkroom.Order(photograph, filled));
+      }
+    }
+    List<Original> originals = new ArrayList<>(pages(releases));
+    boolean sheets = !originals.isEmpty();
+    originals.addAll(photographs(shown, keptBack));
+    Set<String> told = new TreeSet<>();
+    for (Likeness likeness : alike) {
+      if (!likeness.isSettled()) {
+        problems.add(likeness.problem());
+        told.add(likeness.open().file().path());
+      }
+    }
+    if (!originals.isEmpty()) {
+      Recognition.search(darkroom, orders, originals, sheets, progressOf("searching photograph"))
+          .stream()
+          .filter(Predicate.not(f -> told.contains(f.photograph().file().path())))
+          .filter(f -> f.kind() != Recognition.Kind.DRAWING || isUnmarked(f.photograph()))
+          .map(Lookalikes::problem)
+          .forEach(problems::add);
+    }
+    return List.copyOf(problems);
+  }
+
+  private chinelog.photo.Progress progressOf(String what) {
+    return (done, of) -> progress.begin(what + " " + done + " of " + of);
+  }
+
+  private static boolean isSettled(Photograph photograph) {
+    return photograph.sha256().equals(photograph.file().lookedAt());
+  }
+
+  private static boolean isUnmarked(Photograph photograph) {
+    return photograph.file().label().isNone() && photograph.file().regions().isEmpty();
+  }
+
+  /** Pages that these readers may not see; of a sheet that cannot be drawn the maker is told. */
+  private List<Original> pages(Releases releases) throws IOException {
+    SheetPrinter printer = new SheetPrinter(opened.log().folder());
+    List<Original> pages = new ArrayList<>();
+    for (Sheet sheet : opened.log().sheets()) {
+      try {
+        for (int n = printer.pages(sheet.path()); n > 0; n--) {
+          Set<String> open = new TreeSet<>(clearance.agreements());
+          open.addAll(releases.of(new Page(sheet, n)));
+          if (!open.containsAll(sheet.label().agreements())) {
+            pages.add(Original.page(printer, sheet.path(), n));
+          }
+        }
+      } catch (ProblemException e) {
+        problems.add(
+            Problem.reminder(
+                e.problem().place(),
+                "Photographs cannot be searched for this sheet. " + e.problem().what(),
+                e.problem().remedy()));
+      }
+    }
+    return pages;
+  }
+
+  /** Photographs that are not shown, and the parts that are filled in those that are. */
+  private List<Original> photographs(
+      Map<String, List<PhotoFile.Region>> shown, Set<String> keptBack) throws IOException {
+    List<Original> originals = new ArrayList<>();
+    for (Photograph photograph : opened.album().photographs()) {
+      PhotoFile file = photograph.file();
+      if (keptBack.contains(file.path()) || !clearance.allows(file.label())) {
+        List<PhotoFile.Region> parts = shown.getOrDefault(file.path(), List.of());
+        Original.findPhotograph(darkroom, photograph, parts).ifPresent(originals::add);
+      }
+    }
+    return originals;
+  }
+
+  private static Problem problem(Recognition.Finding finding) {
+    Photograph photograph = finding.photograph();
+    String path = photograph.file().path();
+    String where = " at about " + finding.area() + (finding.mirrored() ? ", mirrored" : "");
+    String what =
+        switch (finding.kind()) {
+          case SHEET ->
+              "The photograph "
+                  + path
+                  + " shows page "
+                  + finding.original().substring(finding.original().lastIndexOf('#') + 1)
+                  + " of "
+                  + finding.original().substring(0, finding.original().lastIndexOf('#'))
+                  + where
+                  + "; that sheet is withheld.";
+          case PHOTOGRAPH ->
+              "The photograph "
+                  + path
+                  + " looks like "
+                  + finding.original()
+                  + where
+                  + ", which is withheld, or in part.";
+          case DRAWING ->
+              "The photograph "
+                  + path
+                  + " looks as if it shows a drawing"
+                  + where
+                  + ", and the drawings of this log are withheld.";
+        };
+    return Problem.error(
+        photograph.file().place(),
+        what,
+        "Look at it. Put it under the agreement, or draw a region over what is to be hidden; or, if"
+            + " it shows nothing of it, write \u201clooked-at: "
+            + photograph.sha256()
+            + "\u201d beside it in photos.yaml.");
   }
 }

@@ -11,7 +11,6 @@ import chinelog.label.Clearance;
 import chinelog.log.Log;
 import chinelog.log.Readers;
 import chinelog.markup.Theme;
-import chinelog.photo.Darkroom;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -42,7 +41,6 @@ public final class Publisher {
   private final LocalDate today;
   private final LocalDate asOf;
   private final ZoneId zone;
-  private final boolean fastPhotos;
   private final Progress progress;
   private final Shelf shelf;
 
@@ -51,20 +49,12 @@ public final class Publisher {
    * @param today the real date
    * @param asOf the day for which editions are made
    * @param zone for a log that names none
-   * @param fastPhotos whether photographs may be reduced by libjpeg-turbo where it is installed
    */
-  public Publisher(
-      Path folder,
-      LocalDate today,
-      LocalDate asOf,
-      ZoneId zone,
-      boolean fastPhotos,
-      Progress progress) {
+  public Publisher(Path folder, LocalDate today, LocalDate asOf, ZoneId zone, Progress progress) {
     this.folder = folder;
     this.today = today;
     this.asOf = asOf;
     this.zone = zone;
-    this.fastPhotos = fastPhotos;
     this.progress = progress;
     this.shelf = new Shelf(folder);
   }
@@ -107,10 +97,9 @@ public final class Publisher {
       return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
+    // With questions open nothing is written, but what else stops the publishing is told too.
     problems.addAll(opened.ask(changed, asOf).open());
-    if (problems.hasErrors()) {
-      return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
-    }
+    yetToCome(before.figures()).ifPresent(problems::add);
     List<Draft> drafts = List.of();
     Made made =
         new Made(
@@ -162,9 +151,30 @@ public final class Publisher {
         unchanged(unchanged));
   }
 
+  /**
+   * An error where something was published on a day that is yet to come: the clock was wrong then
+   * or is wrong now, and an agreement may have been taken as ended.
+   */
+  private Optional<Problem> yetToCome(List<PrintedFigure> figures) {
+    return figures.stream()
+        .filter(f -> f.since().isAfter(today))
+        .findFirst()
+        .map(
+            f ->
+                Problem.error(
+                    Place.of("records/" + f.readers()),
+                    "An edition was published on "
+                        + f.since()
+                        + ", which is after today, "
+                        + today
+                        + ".",
+                    "Put the clock of this computer right; if it was wrong on that day, see whether"
+                        + " an agreement was taken as ended."));
+  }
+
   /** What an edition depends on besides files. */
   private String settings() {
-    return asOf + " " + zone + (fastPhotos && Darkroom.hasFastWay() ? " fast" : "");
+    return asOf + " " + zone;
   }
 
   private List<Outcome.Unchanged> unchanged(List<Readers> groups) throws IOException {
@@ -216,7 +226,7 @@ public final class Publisher {
     for (Readers group : groups) {
       progress.begin("withholding for " + group.id());
       try {
-        prepared.put(group.id(), prepare(made.opened(), group, fastPhotos));
+        prepared.put(group.id(), prepare(made.opened(), group));
       } catch (ProblemException e) {
         problems.add(e.problem());
       }
@@ -232,8 +242,7 @@ public final class Publisher {
       if (edition != null) {
         Withholder.Withheld withheld = edition.against(List.copyOf(known));
         problems.addAll(withheld.problems());
-        problems.addAll(
-            Lookalikes.problems(folder, made.opened().album(), withheld.keptBack(), progress));
+        problems.addAll(Lookalikes.inEdition(made.opened(), group.id(), withheld, progress));
         proofs.add(new Proof(group, withheld));
       }
     }
@@ -300,15 +309,14 @@ public final class Publisher {
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
 
-  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group, boolean fast)
-      throws IOException {
+  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group) throws IOException {
     Log log = opened.log();
     Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
     return Withholder.prepare(
         log,
         opened.facts(),
         opened.album(),
-        new LogPictures(log, clearance, fast, progress),
+        new LogPictures(log, clearance, progress),
         group,
         asOf);
   }
@@ -411,16 +419,10 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = prepare(opened, group, fastPhotos).against(known);
+      Withholder.Withheld withheld = prepare(opened, group).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       AuditReport report = search(standing, manifest, opened, withheld, group.id());
-      if (!report.isClean() && Darkroom.hasFastWay()) {
-        // It may have been published with the other way of reducing photographs.
-        List<AllowedPicture> pictures = new ArrayList<>(EditionPictures.of(withheld));
-        pictures.addAll(EditionPictures.of(prepare(opened, group, !fastPhotos).against(known)));
-        report = search(standing, manifest, opened, withheld, group.id(), pictures, Before.NONE);
-      }
       Draft draft =
           new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
       new Records(shelf, group.id()).writeAudit(draft, asOf);

@@ -5,7 +5,7 @@ import chinelog.log.Log;
 import chinelog.log.LogReader;
 import chinelog.log.Readers;
 import chinelog.markup.Theme;
-import chinelog.photo.Album;
+import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
@@ -46,7 +46,9 @@ public final class Workshop {
       problems.addAll(themeProblems(log));
     }
     progress.begin("looking at the photographs");
-    Album album = Album.open(log);
+    Album album =
+        Album.open(
+            log, (done, of) -> progress.begin("looking at photograph " + done + " of " + of));
     if (settled) {
       problems.addAll(album.problems());
     }

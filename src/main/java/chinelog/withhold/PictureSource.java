@@ -1,7 +1,7 @@
 package chinelog.withhold;
 
 import chinelog.log.Sheet;
-import chinelog.photo.Darkroom;
+import chinelog.photo.derivatives.Darkroom;
 import java.io.IOException;
 import java.util.List;
 

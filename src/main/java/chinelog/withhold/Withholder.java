@@ -5,7 +5,7 @@ import chinelog.label.Clearance;
 import chinelog.log.Log;
 import chinelog.log.PhotoFile;
 import chinelog.log.Readers;
-import chinelog.photo.Album;
+import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.reckon.Facts;
 import java.io.IOException;
@@ -51,7 +51,7 @@ public final class Withholder {
   public static Prepared prepare(
       Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf)
       throws IOException {
-    EditionMaker maker = new EditionMaker(log, facts, album, pictures, readers, asOf);
+    EditionMaker maker = new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf);
     return new Prepared(maker, maker.edition());
   }
 

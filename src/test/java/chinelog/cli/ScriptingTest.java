@@ -119,7 +119,7 @@ class ScriptingTest {
     assertThat(log.run("check").err()).contains("reminder");
     assertThat(log.run("check", "--quiet")).isEqualTo(new Said(0, "", ""));
     assertThat(log.run("publish", "-q", "--for", "public")).isEqualTo(new Said(0, "", ""));
-    assertThat(log.run("reckon", "-q", "hull.loa").out()).contains("700.0 mm");
+    assertThat(log.run("reckon", "-q", "hull.loa").out()).contains("hull.loa = full.loa");
     log.replace("log.yaml", "scale: 1:16", "scael: 1:16");
     Said said = log.run("check", "-q");
     assertThat(said.status()).isEqualTo(Main.PROBLEMS);

@@ -12,7 +12,7 @@ import java.util.zip.Deflater;
  * Colour profiles made from a colour space's published primaries (ICC.1:2010, clauses 7 to 10), and
  * pictures that carry them.
  */
-final class Icc {
+public final class Icc {
 
   /** Chromaticities of white, red, green and blue. */
   private static final double[][] P3 = {
@@ -33,7 +33,7 @@ final class Icc {
   private Icc() {}
 
   /** Display P3: the primaries of SMPTE RP 431-2, white D65, the curve of IEC 61966-2-1. */
-  static byte[] displayP3() {
+  public static byte[] displayP3() {
     double[] srgb = {2.4, 1 / 1.055, 0.055 / 1.055, 1 / 12.92, 0.04045};
     ByteBuffer curve = ByteBuffer.allocate(32);
     curve.put(ascii("para")).putInt(0).putShort((short) 3).putShort((short) 0);
@@ -44,7 +44,7 @@ final class Icc {
   }
 
   /** Adobe RGB (1998), 4.3.1: its primaries, white D65, and a gamma of 2 51/256. */
-  static byte[] adobeRgb() {
+  public static byte[] adobeRgb() {
     ByteBuffer curve = ByteBuffer.allocate(16);
     curve.put(ascii("curv")).putInt(0).putInt(1).putShort((short) (2 * 256 + 51));
     return profile(ADOBE, curve.array());
@@ -172,7 +172,7 @@ final class Icc {
   }
 
   /** In an APP2 segment behind the JFIF header (ICC.1:2010, annex B.4). */
-  static byte[] inJpeg(byte[] jpeg, byte[] profile) {
+  public static byte[] inJpeg(byte[] jpeg, byte[] profile) {
     ByteBuffer all = ByteBuffer.allocate(jpeg.length + profile.length + 18);
     all.put(jpeg, 0, 20).putShort((short) 0xFFE2).putShort((short) (profile.length + 16));
     all.put(ascii("ICC_PROFILE\0")).put((byte) 1).put((byte) 1).put(profile);
@@ -180,7 +180,7 @@ final class Icc {
   }
 
   /** In an iCCP chunk behind the header (PNG, 3rd edition, 11.3.2.3). */
-  static byte[] inPng(byte[] png, byte[] profile) {
+  public static byte[] inPng(byte[] png, byte[] profile) {
     Deflater deflater = new Deflater();
     deflater.setInput(profile);
     deflater.finish();

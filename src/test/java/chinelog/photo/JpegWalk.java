@@ -9,11 +9,11 @@ import java.util.List;
  * Walks a JPEG segment by segment (ITU-T T.81, annex B) and demands that it holds a picture and
  * nothing else: start, JFIF without thumbnail, tables, frame, one scan, end, and not a byte more.
  */
-final class JpegWalk {
+public final class JpegWalk {
 
   private JpegWalk() {}
 
-  static void assertClean(byte[] bytes) {
+  public static void assertClean(byte[] bytes) {
     List<Integer> markers = new ArrayList<>();
     assertThat(u16(bytes, 0)).as("start of image").isEqualTo(0xFFD8);
     int at = 2;

@@ -1,13 +1,15 @@
 package chinelog.photo;
 
+import chinelog.photo.pixels.Pixels;
+
 /** A slow and careful reduction to luma, with a Lanczos kernel of three lobes in floating point. */
-final class Lanczos {
+public final class Lanczos {
 
   private static final int LOBES = 3;
 
   private Lanczos() {}
 
-  static byte[] reduce(Pixels source, int widthPx, int heightPx) {
+  public static byte[] reduce(Pixels source, int widthPx, int heightPx) {
     int w = source.widthPx();
     int h = source.heightPx();
     float[] luma = new float[w * h];

@@ -10,6 +10,7 @@ import chinelog.log.Marked;
 import chinelog.log.Paper;
 import chinelog.log.PhotoFile;
 import chinelog.log.Valuation;
+import chinelog.photo.album.Album;
 import chinelog.problem.Place;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -27,9 +28,9 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** Puts together the part of a log that photographs have to do with. */
-final class Logs {
+public final class Logs {
 
-  static final ZoneId ZONE = ZoneId.of("Europe/London");
+  public static final ZoneId ZONE = ZoneId.of("Europe/London");
 
   private final Path folder;
   private final List<PhotoFile> photos = new ArrayList<>();
@@ -38,15 +39,15 @@ final class Logs {
 
   private Label hoursUnder = Label.NONE;
 
-  Logs(Path folder) {
+  public Logs(Path folder) {
     this.folder = folder;
   }
 
-  Logs photo(String path, byte[] bytes) {
+  public Logs photo(String path, byte[] bytes) {
     return photo(file(path), bytes);
   }
 
-  Logs photo(PhotoFile file, byte[] bytes) {
+  public Logs photo(PhotoFile file, byte[] bytes) {
     try {
       Files.createDirectories(folder.resolve(file.path()).getParent());
       Files.write(folder.resolve(file.path()), bytes);
@@ -57,19 +58,19 @@ final class Logs {
     return this;
   }
 
-  Logs clock(String camera, Duration fast) {
+  public Logs clock(String camera, Duration fast) {
     clocks.put(camera, fast);
     return this;
   }
 
   /** Puts the hours of the entries that follow under agreements. */
-  Logs hoursUnder(Label label) {
+  public Logs hoursUnder(Label label) {
     hoursUnder = label;
     return this;
   }
 
   /** An entry of a day whose hours, such as 9 to 12, may be empty, and the photographs it shows. */
-  Logs entry(String id, LocalDate date, String stage, List<Integer> hours, String... shown) {
+  public Logs entry(String id, LocalDate date, String stage, List<Integer> hours, String... shown) {
     Place place = Place.of("entries/" + id + ".md");
     List<Block> text = new ArrayList<>();
     for (String path : shown) {
@@ -107,7 +108,7 @@ final class Logs {
     return this;
   }
 
-  Log log() {
+  public Log log() {
     Head head =
         new Head(
             marked("Building Merrow"),
@@ -152,15 +153,15 @@ final class Logs {
         List.of());
   }
 
-  Album open() {
+  public Album open() {
     return Album.open(log());
   }
 
-  static PhotoFile file(String path) {
+  public static PhotoFile file(String path) {
     return file(path, Label.NONE, List.of(), null);
   }
 
-  static PhotoFile file(
+  public static PhotoFile file(
       String path, Label label, List<PhotoFile.Region> regions, String pinnedSha256) {
     return new PhotoFile(
         path,
@@ -175,7 +176,7 @@ final class Logs {
         Place.of("photos/photos.yaml", 3, 1));
   }
 
-  static PhotoFile.Region region(double left, double top, double right, double bottom) {
+  public static PhotoFile.Region region(double left, double top, double right, double bottom) {
     return new PhotoFile.Region(
         left, top, right, bottom, Label.of("lines"), Place.of("photos/photos.yaml", 4, 5));
   }

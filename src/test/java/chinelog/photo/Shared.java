@@ -12,17 +12,17 @@ import java.util.stream.Stream;
 /**
  * Files from elsewhere, which are not part of this repository; tests skip where they are absent.
  */
-final class Shared {
+public final class Shared {
 
   private Shared() {}
 
-  static Path folder(String name) {
+  public static Path folder(String name) {
     Path folder = Path.of(System.getProperty("chinelog.shared", "../shared")).resolve(name);
     assumeTrue(Files.isDirectory(folder), folder + " is not here, so this is not tried");
     return folder.toAbsolutePath().normalize();
   }
 
-  static List<Path> files(String name) throws IOException {
+  public static List<Path> files(String name) throws IOException {
     try (Stream<Path> files = Files.list(folder(name))) {
       List<Path> sorted = files.filter(Files::isRegularFile).sorted().toList();
       assertThat(sorted).isNotEmpty();

@@ -1,5 +1,6 @@
 package chinelog.photo;
 
+import chinelog.photo.pixels.Box;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
@@ -36,7 +37,7 @@ public final class Shots {
     return image;
   }
 
-  static BufferedImage with(BufferedImage image, Box box, long seed) {
+  public static BufferedImage with(BufferedImage image, Box box, long seed) {
     BufferedImage copy = copy(image);
     Random random = new Random(seed);
     for (int y = box.top(); y < box.bottom(); y++) {
@@ -47,7 +48,7 @@ public final class Shots {
     return copy;
   }
 
-  static BufferedImage painted(BufferedImage image, Box box, Color colour) {
+  public static BufferedImage painted(BufferedImage image, Box box, Color colour) {
     BufferedImage copy = copy(image);
     Graphics2D g = copy.createGraphics();
     g.setColor(colour);
@@ -80,7 +81,7 @@ public final class Shots {
   }
 
   /** A JPEG whose blocks are {@code 8 h} by {@code 8 v} pixels, as its colours are thinned out. */
-  static byte[] jpegInBlocks(BufferedImage image, int h, int v) {
+  public static byte[] jpegInBlocks(BufferedImage image, int h, int v) {
     ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (var out = ImageIO.createImageOutputStream(bytes)) {
@@ -141,7 +142,7 @@ public final class Shots {
     return all.put(content).put(jpeg, 2, jpeg.length - 2).array();
   }
 
-  static byte[] png(BufferedImage image) {
+  public static byte[] png(BufferedImage image) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
       ImageIO.write(image, "png", bytes);
@@ -152,7 +153,8 @@ public final class Shots {
   }
 
   /** A JPEG with camera data in an APP1 segment; empty texts are left out. */
-  static byte[] withExif(byte[] jpeg, int orientation, String model, String time, String offset) {
+  public static byte[] withExif(
+      byte[] jpeg, int orientation, String model, String time, String offset) {
     ByteBuffer tiff = ByteBuffer.allocate(400);
     tiff.put("MM".getBytes(StandardCharsets.US_ASCII)).putShort((short) 42).putInt(8);
     int texts = 200;

@@ -4,7 +4,7 @@ package chinelog.photo;
  * Structural similarity of two grey pictures (Wang, Bovik, Sheikh, Simoncelli, "Image quality
  * assessment", 2004) as the mean over windows of 8 × 8, with C1 = 6.5025 and C2 = 58.5225.
  */
-final class Ssim {
+public final class Ssim {
 
   private static final double C1 = 6.5025;
   private static final double C2 = 58.5225;
@@ -13,7 +13,7 @@ final class Ssim {
 
   private Ssim() {}
 
-  static double of(byte[] a, byte[] b, int w, int h) {
+  public static double of(byte[] a, byte[] b, int w, int h) {
     double total = 0;
     long windows = 0;
     for (int y = 0; y + WINDOW <= h; y += STEP) {

@@ -95,7 +95,7 @@ class ByteTwinsTest {
   /** Publishes, and returns what the maker is told of it, without the log's own folder. */
   static String publish(Path log, String... readers) throws IOException {
     Outcome outcome =
-        new Publisher(log, AS_OF, AS_OF, ZoneId.of("UTC"), false, Progress.SILENT)
+        new Publisher(log, AS_OF, AS_OF, ZoneId.of("UTC"), Progress.SILENT)
             .publish(List.of(readers));
     assertThat(outcome.problems().stream().filter(p -> p.isError())).isEmpty();
     StringBuilder told = new StringBuilder();

@@ -52,7 +52,7 @@ class CanariesTest {
             opened.log(),
             opened.facts(),
             opened.album(),
-            new LogPictures(opened.log(), new Clearance(new TreeSet<>()), false, step -> {}),
+            new LogPictures(opened.log(), new Clearance(new TreeSet<>()), step -> {}),
             readers,
             DAY,
             List.of());

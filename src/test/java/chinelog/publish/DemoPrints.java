@@ -56,7 +56,7 @@ public final class DemoPrints {
             opened.log(),
             opened.facts(),
             opened.album(),
-            new LogPictures(opened.log(), clearance, false, Progress.SILENT),
+            new LogPictures(opened.log(), clearance, Progress.SILENT),
             group,
             DAY,
             List.of())

@@ -65,7 +65,6 @@ class FigureLedgerTest {
                 ByteTwinsTest.AS_OF,
                 ByteTwinsTest.AS_OF.plusDays(1),
                 ZoneId.of("UTC"),
-                false,
                 Progress.SILENT)
             .publish(List.of("public"));
 

@@ -69,12 +69,7 @@ class FilesFromElsewhereTest {
     Files.writeString(log.resolve("log.yaml"), "title: Building Merrow\n" + release);
     Outcome outcome =
         new Publisher(
-                log,
-                ByteTwinsTest.AS_OF,
-                ByteTwinsTest.AS_OF,
-                ZoneId.of("UTC"),
-                false,
-                Progress.SILENT)
+                log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of("UTC"), Progress.SILENT)
             .publish(List.of("public"));
     if (outcome.hasErrors()) {
       return "refused";

@@ -25,8 +25,7 @@ class InterferenceTest {
   @TempDir Path temp;
 
   private static Outcome publish(Path log, Progress progress) throws IOException {
-    return new Publisher(
-            log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of("UTC"), false, progress)
+    return new Publisher(log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of("UTC"), progress)
         .publish(List.of("public"));
   }
 

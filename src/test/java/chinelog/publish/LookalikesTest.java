@@ -72,7 +72,7 @@ class LookalikesTest {
 
   private static List<String> problems(Path log) throws IOException {
     return new Publisher(
-            log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of("UTC"), false, Progress.SILENT)
+            log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of("UTC"), Progress.SILENT)
         .publish(List.of("public")).problems().stream()
             .filter(Problem::isError)
             .map(Problem::toString)

@@ -273,7 +273,7 @@ class PlantedFaultsTest {
             opened.log(),
             opened.facts(),
             opened.album(),
-            new LogPictures(opened.log(), new Clearance(new TreeSet<>()), false, Progress.SILENT),
+            new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT),
             everybody,
             ByteTwinsTest.AS_OF,
             List.of());
@@ -332,7 +332,6 @@ class PlantedFaultsTest {
                                   ByteTwinsTest.AS_OF,
                                   ByteTwinsTest.AS_OF,
                                   ZoneId.of("UTC"),
-                                  false,
                                   Progress.SILENT)
                               .publish(List.of("public"));
                       assertThat(outcome.problems())

@@ -110,7 +110,7 @@ final class PublishBenchmark {
     Thread.sleep(3000);
     Steps steps = new Steps();
     LocalDate day = FIRST.plusDays(DAYS);
-    Outcome outcome = new Publisher(log, day, day, ZoneOffset.UTC, false, steps).publish(List.of());
+    Outcome outcome = new Publisher(log, day, day, ZoneOffset.UTC, steps).publish(List.of());
     steps.begin("");
     steps.total(time + ", " + (outcome.hasErrors() ? outcome.problems() : "clean"));
   }

@@ -37,7 +37,7 @@ final class PublishForever {
 
   static Outcome publish(Path log, int turn) throws java.io.IOException {
     LocalDate day = ByteTwinsTest.AS_OF.plusDays(turn);
-    return new Publisher(log, day, day, ZoneId.of("UTC"), false, Progress.SILENT)
+    return new Publisher(log, day, day, ZoneId.of("UTC"), Progress.SILENT)
         .publish(List.of("public"));
   }
 }

@@ -9,7 +9,7 @@ import chinelog.label.Clearance;
 import chinelog.log.Readers;
 import chinelog.log.Sheet;
 import chinelog.markup.Theme;
-import chinelog.photo.Darkroom;
+import chinelog.photo.derivatives.Darkroom;
 import chinelog.site.FreshSite;
 import chinelog.withhold.PictureSource;
 import chinelog.withhold.Withholder;
@@ -75,7 +75,7 @@ class UnfilledPicturesTest {
             .findFirst()
             .orElseThrow();
     PictureSource real =
-        new LogPictures(opened.log(), new Clearance(new TreeSet<>()), false, Progress.SILENT);
+        new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT);
     Withholder.Withheld withheld =
         Withholder.withhold(
             opened.log(),

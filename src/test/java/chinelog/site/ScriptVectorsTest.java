@@ -86,8 +86,7 @@ class ScriptVectorsTest {
     Path log = Files.createDirectories(temp.resolve("log"));
     Set<Integer> wordless = write(log, vectors);
     Outcome outcome =
-        new Publisher(log, DAY, DAY, ZoneId.of("UTC"), false, Progress.SILENT)
-            .publish(List.of("public"));
+        new Publisher(log, DAY, DAY, ZoneId.of("UTC"), Progress.SILENT).publish(List.of("public"));
     assertThat(outcome.problems().stream().filter(p -> p.isError())).isEmpty();
     assertThat(outcome.editions().get(0).findings()).isEmpty();
     assertThat(wordless.size()).as("refused as texts").isBetween(100, vectors.size() - 200);
@@ -106,7 +105,7 @@ class ScriptVectorsTest {
     Set<String> told = VectorLog.write(log, vectors, some);
     assertThat(told).hasSize(some.size());
     Outcome outcome =
-        new Publisher(log, DAY, DAY, ZoneId.of("UTC"), false, Progress.SILENT)
+        new Publisher(log, DAY, DAY, ZoneId.of("UTC"), Progress.SILENT)
             .publish(List.of("workshop"));
     assertThat(outcome.problems().stream().filter(p -> p.isError())).isEmpty();
     assertThat(outcome.editions().get(0).findings()).isEmpty();

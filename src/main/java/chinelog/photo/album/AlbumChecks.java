@@ -1,0 +1,181 @@
+package chinelog.photo.album;
+
+import chinelog.label.Clearance;
+import chinelog.log.Entry;
+import chinelog.log.Head;
+import chinelog.log.PhotoFile;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.Problems;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+/** What may be wrong with a log's photographs, told to its maker. */
+final class AlbumChecks {
+
+  private static final int NAMED = 4;
+
+  private final Problems problems = new Problems();
+
+  void add(Problem problem) {
+    problems.add(problem);
+  }
+
+  List<Problem> problems() {
+    return problems.list();
+  }
+
+  void regions(PhotoFile file, Exposure exposure) {
+    if (file.regions().isEmpty()) {
+      return;
+    }
+    String pinned = file.pinnedSha256();
+    if (pinned == null) {
+      problems.error(
+          file.place(),
+          "The photograph "
+              + file.path()
+              + " has regions, but no sha256 of 64 digits says which file they were drawn on.",
+          "See that the regions lie right, then write beside them: sha256: " + exposure.sha256());
+    } else if (!pinned.equals(exposure.sha256())) {
+      problems.error(
+          file.place(),
+          "The photograph " + file.path() + " has changed since its regions were drawn.",
+          "Draw the regions again, then write: sha256: " + exposure.sha256());
+    }
+    if (!exposure.kind().keepsRegionsApart()) {
+      problems.error(
+          file.place(),
+          "Regions of a "
+              + exposure.kind().word()
+              + " file cannot be filled for certain, as its compression spreads them.",
+          "Put the whole photograph under the agreement, or save it as PNG and draw the"
+              + " regions on that.");
+    }
+    if (exposure.exif().orientationDoubtful()) {
+      problems.error(
+          file.place(),
+          "The file "
+              + file.path()
+              + " does not say clearly which side is up, so its regions may lie elsewhere.",
+          "Save it afresh in a picture editor and draw the regions on that.");
+    }
+  }
+
+  void copies(List<PhotoFile> same, PhotoFile kept) {
+    for (PhotoFile copy : same) {
+      if (copy == kept) {
+        continue;
+      }
+      if (copy.label().equals(kept.label()) && sameRegions(copy, kept)) {
+        problems.reminder(
+            Place.of(copy.path()),
+            "It is a copy of "
+                + kept.path()
+                + ", byte for byte, and is shown only where an entry shows it.",
+            "Delete one of the two.");
+      } else {
+        problems.error(
+            copy.place(),
+            copy.path()
+                + " and "
+                + kept.path()
+                + " are the same picture, but are not under the same agreements.",
+            "Delete one of the two, or mark both alike in photos.yaml.");
+      }
+    }
+  }
+
+  private static boolean sameRegions(PhotoFile a, PhotoFile b) {
+    return regions(a).equals(regions(b));
+  }
+
+  private static List<String> regions(PhotoFile file) {
+    return file.regions().stream()
+        .map(r -> r.left() + " " + r.top() + " " + r.right() + " " + r.bottom() + r.label())
+        .sorted()
+        .toList();
+  }
+
+  /** The first few by name, so that a card's worth of them stays one line. */
+  private static String names(List<String> paths) {
+    String first = String.join(", ", paths.subList(0, Math.min(NAMED, paths.size())));
+    int more = paths.size() - NAMED;
+    return more > 0 ? first + " and " + more + " more" : first;
+  }
+
+  /** A credit that the log asks for and gives no words for. */
+  void credit(Head head, Clearance everything) {
+    if (head.creditPhotos() && Credit.of(head, everything).isNone()) {
+      problems.reminder(
+          Place.of("log.yaml"),
+          "Photographs are to carry a credit, but the log names neither maker nor licence.",
+          "Write maker: or licence: in log.yaml, or take credit-photos away.");
+    }
+  }
+
+  void days(List<Photograph> photographs, List<Entry> entries) {
+    SortedMap<LocalDate, List<String>> without = new TreeMap<>();
+    List<String> dayless = new ArrayList<>();
+    for (Photograph photograph : photographs) {
+      LocalDateTime taken = photograph.taken();
+      String path = photograph.file().path();
+      LocalDate day = taken == null ? Matching.dayInName(path) : taken.toLocalDate();
+      if (photograph.link() == Photograph.Link.UNPLACED && day != null) {
+        without.computeIfAbsent(day, d -> new ArrayList<>()).add(path);
+      } else if (photograph.link() == Photograph.Link.UNPLACED) {
+        dayless.add(path);
+      }
+    }
+    if (!dayless.isEmpty()) {
+      problems.reminder(
+          Place.of(dayless.get(0)),
+          dayless.size() == 1
+              ? "Nothing tells on which day this photograph was taken."
+              : "Nothing tells on which day "
+                  + dayless.size()
+                  + " photographs were taken: "
+                  + names(dayless)
+                  + ".",
+          "Show it in an entry, or write its time as \"taken\" in photos.yaml.");
+    }
+    without.forEach(
+        (day, paths) ->
+            problems.reminder(
+                Place.of(paths.get(0)),
+                (paths.size() == 1 ? "One photograph was" : paths.size() + " photographs were")
+                    + " taken on "
+                    + day
+                    + ", and no entry has that date"
+                    + (paths.size() == 1 ? "." : ": " + names(paths) + "."),
+                "Write an entry for the day, show them in another, or leave them out."));
+    Set<String> shown =
+        photographs.stream()
+            .filter(p -> p.entry() != null && p.link() != Photograph.Link.LEFT_OUT)
+            .map(p -> Objects.toString(p.entry()))
+            .collect(Collectors.toCollection(TreeSet::new));
+    List<Entry> bare =
+        entries.stream().filter(e -> !e.worked().isEmpty() && !shown.contains(e.id())).toList();
+    // A log that is kept without photographs need not hear of it.
+    if (!bare.isEmpty() && !photographs.isEmpty()) {
+      problems.reminder(
+          bare.get(0).place(),
+          bare.size() == 1
+              ? "No photograph belongs to this entry."
+              : "No photograph belongs to "
+                  + bare.size()
+                  + " entries: "
+                  + names(bare.stream().map(Entry::id).toList())
+                  + ".",
+          "If one was taken that day, bring it in or show it in the entry.");
+    }
+  }
+}

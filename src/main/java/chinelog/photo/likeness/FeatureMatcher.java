@@ -1,0 +1,187 @@
+package chinelog.photo.likeness;
+
+import boofcv.factory.geo.ConfigRansac;
+import boofcv.factory.geo.FactoryMultiViewRobust;
+import boofcv.struct.geo.AssociatedPair;
+import georegression.struct.homography.Homography2D_F64;
+import georegression.struct.point.Point2D_F64;
+import georegression.transform.homography.HomographyPointOps_F64;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.ddogleg.fitting.modelset.ransac.Ransac;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds one picture within another: features that look the same and lie as a flat picture would
+ * seen from another place (a homography, found by random sample consensus: Fischler and Bolles,
+ * 1981).
+ */
+final class FeatureMatcher {
+
+  /** Of the distance to the second nearest feature (Lowe, 2004). */
+  private static final double NEARER = 0.8;
+
+  /** Between descriptors of length 1; farther ones are strangers. */
+  private static final double FARTHEST = 0.7;
+
+  private static final int ITERATIONS = 400;
+  private static final double OFF_PX = 4;
+
+  /** Several matches within one square of this size count once. */
+  private static final int CELL_PX = 6;
+
+  /**
+   * Of the 32 numbers that may have either sign, strangers differ in half; who differs in more than
+   * this is not compared further.
+   */
+  private static final int MOST_SIGNS = 11;
+
+  private static final int LEAST = 8;
+  private static final long SAMPLES = 123;
+
+  private FeatureMatcher() {}
+
+  /**
+   * How one picture lies in another.
+   *
+   * @param matches how many features agree, at different places
+   * @param area of the scene that encloses the original, as far as features tell, in its pixels;
+   *     may reach beyond it
+   */
+  record Match(int matches, boolean mirrored, double[] area) {}
+
+  /** The best match of any view of the original with any of the scene, if one is good enough. */
+  static @Nullable Match find(List<Features> original, List<Features> scene, int enough) {
+    Match best = null;
+    for (boolean mirrored : new boolean[] {false, true}) {
+      for (Features seen : scene) {
+        Features turned = mirrored ? seen.mirrored() : seen;
+        for (Features view : original) {
+          Match match = match(view, turned, mirrored);
+          if (match != null
+              && match.matches >= enough
+              && (best == null || match.matches > best.matches)) {
+            best = match;
+          }
+        }
+      }
+    }
+    return best;
+  }
+
+  private static @Nullable Match match(Features original, Features scene, boolean mirrored) {
+    List<AssociatedPair> pairs = pairs(original, scene);
+    if (pairs.size() < LEAST) {
+      return null;
+    }
+    ConfigRansac how = new ConfigRansac(ITERATIONS, OFF_PX);
+    how.randSeed = SAMPLES;
+    Ransac<Homography2D_F64, AssociatedPair> ransac =
+        FactoryMultiViewRobust.homographyRansac(null, how);
+    if (!ransac.process(pairs)) {
+      return null;
+    }
+    Set<Long> here = new HashSet<>();
+    Set<Long> there = new HashSet<>();
+    for (AssociatedPair pair : ransac.getMatchSet()) {
+      here.add(cell(pair.p1.x, pair.p1.y));
+      there.add(cell(pair.p2.x, pair.p2.y));
+    }
+    double[] area = area(original, ransac.getModelParameters());
+    return new Match(Math.min(here.size(), there.size()), mirrored, area);
+  }
+
+  /** What encloses the corners of the original's features where they come to lie in the scene. */
+  private static double[] area(Features original, Homography2D_F64 homography) {
+    double left = Double.MAX_VALUE;
+    double top = Double.MAX_VALUE;
+    double right = 0;
+    double bottom = 0;
+    for (int i = 0; i < original.count(); i++) {
+      left = Math.min(left, original.x()[i]);
+      top = Math.min(top, original.y()[i]);
+      right = Math.max(right, original.x()[i]);
+      bottom = Math.max(bottom, original.y()[i]);
+    }
+    double[] area = {Double.MAX_VALUE, Double.MAX_VALUE, 0, 0};
+    Point2D_F64 corner = new Point2D_F64();
+    for (int i = 0; i < 4; i++) {
+      HomographyPointOps_F64.transform(
+          homography, i % 2 == 0 ? left : right, i < 2 ? top : bottom, corner);
+      area[0] = Math.min(area[0], corner.x);
+      area[1] = Math.min(area[1], corner.y);
+      area[2] = Math.max(area[2], corner.x);
+      area[3] = Math.max(area[3], corner.y);
+    }
+    return area;
+  }
+
+  private static long cell(double x, double y) {
+    return (long) Math.floor(x / CELL_PX) << 32 ^ (long) Math.floor(y / CELL_PX) & 0xFFFFFFFFL;
+  }
+
+  /** For each feature of the scene the one of the original that is clearly the most like it. */
+  private static List<AssociatedPair> pairs(Features original, Features scene) {
+    double unit = Features.UNIT;
+    int farthest = (int) Math.pow(FARTHEST * unit, 2);
+    int beyond = (int) (farthest / (NEARER * NEARER));
+    List<AssociatedPair> pairs = new ArrayList<>();
+    long[] signs = signs(original);
+    for (int i = 0; i < scene.count(); i++) {
+      byte[] descriptor = scene.descriptors()[i];
+      long sign = signs(descriptor);
+      int nearest = beyond;
+      int second = beyond;
+      int found = -1;
+      for (int j = 0; j < original.count(); j++) {
+        if (scene.white()[i] == original.white()[j]
+            && Long.bitCount(sign ^ signs[j]) <= MOST_SIGNS) {
+          int distance = distance(descriptor, original.descriptors()[j], second);
+          if (distance < nearest) {
+            second = nearest;
+            nearest = distance;
+            found = j;
+          } else if (distance < second) {
+            second = distance;
+          }
+        }
+      }
+      if (found >= 0 && nearest < farthest && nearest < NEARER * NEARER * second) {
+        pairs.add(
+            new AssociatedPair(
+                original.x()[found], original.y()[found], scene.x()[i], scene.y()[i]));
+      }
+    }
+    return pairs;
+  }
+
+  private static long[] signs(Features features) {
+    long[] signs = new long[features.count()];
+    for (int i = 0; i < signs.length; i++) {
+      signs[i] = signs(features.descriptors()[i]);
+    }
+    return signs;
+  }
+
+  private static long signs(byte[] descriptor) {
+    long signs = 0;
+    for (byte v : descriptor) {
+      signs = signs << 1 | (v < 0 ? 1 : 0);
+    }
+    return signs;
+  }
+
+  /** The squared distance; no more exact than needed once it is beyond {@code enough}. */
+  private static int distance(byte[] a, byte[] b, int enough) {
+    int sum = 0;
+    for (int from = 0; from < Features.LENGTH && sum < enough; from += 16) {
+      for (int k = from; k < from + 16; k++) {
+        int d = a[k] - b[k];
+        sum += d * d;
+      }
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,127 @@
+package chinelog.photo.likeness;
+
+import chinelog.photo.Leftovers;
+import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.pixels.PhotoLoader;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Remembers what was seen in photographs, for the very same photographs and originals: a line for
+ * each photograph, and a file for each set of originals, sealed by its SHA-256.
+ */
+final class Findings {
+
+  /** To be raised with every change that finds something else. */
+  private static final String RECIPE = "recognition 1\n";
+
+  private final Darkroom darkroom;
+  private final Path file;
+  private final SortedMap<String, Seen> seen;
+
+  private Findings(Darkroom darkroom, Path file, SortedMap<String, Seen> seen) {
+    this.darkroom = darkroom;
+    this.file = file;
+    this.seen = seen;
+  }
+
+  /**
+   * What was seen in one photograph.
+   *
+   * @param kind null for nothing
+   */
+  record Seen(
+      Recognition.@Nullable Kind kind, String original, boolean mirrored, Recognition.Area area) {
+
+    static final Seen NOTHING = new Seen(null, "", false, Recognition.Area.WHOLE);
+  }
+
+  static Findings open(Darkroom darkroom, List<Original> originals) {
+    String all =
+        originals.stream().map(o -> o.name() + " " + o.key()).collect(Collectors.joining("\n"));
+    Path file =
+        darkroom
+            .folder()
+            .resolve(".chinelog")
+            .resolve("recognition")
+            .resolve(Darkroom.key(RECIPE + all));
+    return new Findings(darkroom, file, read(file));
+  }
+
+  /** Null for a photograph that is new. */
+  @Nullable Seen find(Darkroom.Order order) {
+    return seen.get(key(order));
+  }
+
+  void addAll(Map<Darkroom.Order, Seen> fresh) throws IOException {
+    fresh.forEach((order, s) -> seen.put(key(order), s));
+    StringBuilder text = new StringBuilder();
+    seen.forEach((key, s) -> text.append(write(key, s)).append('\n'));
+    Files.createDirectories(file.getParent());
+    Path partial = Files.createTempFile(file.getParent(), "new", ".txt");
+    Leftovers.clear(partial, "new", ".txt");
+    Files.writeString(partial, text + sum(text.toString()));
+    Files.move(partial, file, StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  private String key(Darkroom.Order order) {
+    return darkroom.key(order.photograph(), order.filled());
+  }
+
+  private static String write(String key, Seen s) {
+    return String.join(
+        "\t",
+        key,
+        s.kind == null ? "" : s.kind.name(),
+        s.original.replace("\t", " ").replace("\n", " "),
+        Boolean.toString(s.mirrored),
+        Double.toString(s.area.left()),
+        Double.toString(s.area.top()),
+        Double.toString(s.area.right()),
+        Double.toString(s.area.bottom()));
+  }
+
+  private static SortedMap<String, Seen> read(Path file) {
+    SortedMap<String, Seen> seen = new TreeMap<>();
+    try {
+      String text = Files.readString(file);
+      int body = text.lastIndexOf('\n') + 1;
+      if (!text.substring(body).equals(sum(text.substring(0, body)))) {
+        return seen;
+      }
+      for (String line : text.substring(0, body).lines().toList()) {
+        String[] cells = line.split("\t", -1);
+        Recognition.Area area =
+            new Recognition.Area(
+                Double.parseDouble(cells[4]),
+                Double.parseDouble(cells[5]),
+                Double.parseDouble(cells[6]),
+                Double.parseDouble(cells[7]));
+        seen.put(
+            cells[0],
+            new Seen(
+                cells[1].isEmpty() ? null : Recognition.Kind.valueOf(cells[1]),
+                cells[2],
+                Boolean.parseBoolean(cells[3]),
+                area));
+      }
+      return seen;
+    } catch (IOException | RuntimeException e) {
+      // Absent or damaged: all the same to a cache.
+      return new TreeMap<>();
+    }
+  }
+
+  private static String sum(String text) {
+    return PhotoLoader.sha256(text.getBytes(StandardCharsets.UTF_8));
+  }
+}

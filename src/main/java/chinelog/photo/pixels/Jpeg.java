@@ -1,0 +1,89 @@
+package chinelog.photo.pixels;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.Iterator;
+import javax.imageio.IIOImage;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageWriteParam;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
+
+/** The JPEG format: encoding afresh, and finding where a stream ends. */
+final class Jpeg {
+
+  /** Of derivatives, as the library of the Independent JPEG Group counts it. */
+  static final int QUALITY = 82;
+
+  private Jpeg() {}
+
+  /** One quality and the standard's own tables for every picture, so that size tells nothing. */
+  static byte[] encode(BufferedImage image) throws IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    ImageWriter writer = writer();
+    try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
+      ImageWriteParam how = writer.getDefaultWriteParam();
+      how.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
+      how.setCompressionQuality(QUALITY / 100f);
+      writer.setOutput(out);
+      writer.write(null, new IIOImage(image, null, null), how);
+    } finally {
+      writer.dispose();
+    }
+    return bytes.toByteArray();
+  }
+
+  private static ImageWriter writer() {
+    Iterator<ImageWriter> writers = ImageIO.getImageWritersByFormatName("jpeg");
+    while (writers.hasNext()) {
+      ImageWriter writer = writers.next();
+      if (writer.getClass().getName().startsWith("com.sun.imageio.")) {
+        return writer;
+      }
+      writer.dispose();
+    }
+    throw new IllegalStateException("this Java has no JPEG writer");
+  }
+
+  /** Whether the first picture's end marker is there. */
+  static boolean isEnded(byte[] bytes) {
+    int at = 2;
+    while (at + 1 < bytes.length) {
+      if (bytes[at] != (byte) 0xFF) {
+        at++;
+        continue;
+      }
+      int marker = bytes[at + 1] & 0xFF;
+      if (marker == 0xD9) {
+        return true;
+      }
+      boolean alone = marker == 0 || marker == 1 || (marker >= 0xD0 && marker <= 0xD8);
+      if (marker == 0xFF) {
+        at++;
+      } else if (alone) {
+        at += 2;
+      } else if (at + 3 < bytes.length) {
+        at += 2 + ((bytes[at + 2] & 0xFF) << 8 | bytes[at + 3] & 0xFF);
+      } else {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * The same bytes with an end marker: a decoder then warns of a picture that breaks off, and of
+   * nothing where only the marker was lost.
+   */
+  static byte[] ended(byte[] bytes) {
+    if (isEnded(bytes)) {
+      return bytes;
+    }
+    byte[] ended = Arrays.copyOf(bytes, bytes.length + 2);
+    ended[bytes.length] = (byte) 0xFF;
+    ended[bytes.length + 1] = (byte) 0xD9;
+    return ended;
+  }
+}
