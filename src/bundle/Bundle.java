@@ -109,7 +109,8 @@ final class Bundle {
 
   /** JNA carries machine code for all platforms; only that for this one can ever run here. */
   private void dropForeignCode(Path lib) throws IOException {
-    String arch = System.getProperty("os.arch").replace("amd64", "x86-64").replace("x86_64", "x86-64");
+    String arch =
+        System.getProperty("os.arch").replace("amd64", "x86-64").replace("x86_64", "x86-64");
     String own =
         Map.of("linux", "linux-", "macos", "darwin-", "windows", "win32-").get(system) + arch;
     for (Path jar : list(lib)) {
@@ -119,7 +120,8 @@ final class Bundle {
             ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(small))) {
           for (ZipEntry entry : Collections.list(all.entries())) {
             String name = entry.getName();
-            if (!name.matches("com/sun/jna/[^/]+/[^/]*jnidispatch\\..*") || name.contains("/" + own + "/")) {
+            if (!name.matches("com/sun/jna/[^/]+/[^/]*jnidispatch\\..*")
+                || name.contains("/" + own + "/")) {
               ZipEntry kept = new ZipEntry(name);
               kept.setTime(entry.getTime());
               out.putNextEntry(kept);
@@ -198,10 +200,18 @@ final class Bundle {
 
   /** For a machine without any: Java wants to know of one font, though books bring their own. */
   private void bundleFont(Path lib) throws IOException {
-    write(lib.resolve("fontconfig.properties"), "version=1\nsequence.allfonts=default\n");
+    String face = "-misc-dejavu sans-medium-r-normal--*-%d-*-*-p-*-iso10646-1";
+    write(
+        lib.resolve("fontconfig.properties"),
+        "version=1\nallfonts.default="
+            + face
+            + "\nsequence.allfonts=default\nfilename."
+            + face.replace(' ', '_')
+            + "=$JRE_LIB_FONTS/DejaVuSans.ttf\n");
     Files.createDirectories(lib.resolve("fonts"));
     Files.copy(
-        home.resolve("themes/fonts/DejaVuSans.ttf"), lib.resolve("fonts").resolve("DejaVuSans.ttf"));
+        home.resolve("themes/fonts/DejaVuSans.ttf"),
+        lib.resolve("fonts").resolve("DejaVuSans.ttf"));
   }
 
   private void copyright(Path library, Path legal) throws Exception {
