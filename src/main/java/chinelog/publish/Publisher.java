@@ -4,6 +4,7 @@ import chinelog.audit.AllowedPicture;
 import chinelog.audit.Audit;
 import chinelog.audit.AuditReport;
 import chinelog.audit.Before;
+import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.digest.Sha256;
 import chinelog.edition.Edition;
@@ -378,6 +379,17 @@ public final class Publisher {
             .toList());
   }
 
+  /** What is not as it was published, whatever is in it. */
+  private static List<Finding> changes(Manifest manifest, Path standing) throws IOException {
+    List<Finding> changes = new ArrayList<>();
+    manifest
+        .differencesIn(standing)
+        .forEach(
+            (name, differences) ->
+                differences.forEach(d -> changes.add(new Finding(name, "the file itself", d))));
+    return changes;
+  }
+
   /** Audits again what stands published. */
   public Outcome audit(List<String> wanted) throws IOException {
     // An audit settles what an interrupted swap left, so it must not meet one that is under way.
@@ -418,7 +430,12 @@ public final class Publisher {
         report = search(standing, manifest, opened, withheld, group.id(), pictures, Before.NONE);
       }
       Draft draft =
-          new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
+          new Draft(
+              group,
+              opened.log().agreements().values(),
+              withheld,
+              manifest,
+              report.with(changes(manifest, standing)));
       new Records(shelf, group.id()).writeAudit(draft, asOf);
       audited.add(draft);
     }
