@@ -108,6 +108,10 @@ public final class Publisher {
       return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
+    problems.addAll(opened.ask(changed, asOf).open());
+    if (problems.hasErrors()) {
+      return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
+    }
     List<Draft> drafts = List.of();
     Made made =
         new Made(

@@ -2,32 +2,29 @@ package chinelog.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.OncePerRun;
 import chinelog.book.PageMarks.Kind;
 import chinelog.book.PageMarks.Mark;
 import chinelog.edition.Edition;
-import chinelog.publish.DemoPrints;
+import chinelog.publish.Demo;
 import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The demo's printed matter, measured: where on its page is all that is printed? */
+@ExtendWith(OncePerRun.class)
 class DemoGeometryTest {
-
-  private static final List<String> READERS = List.of("public", "client", "workshop");
-
-  private static final String LETTER = "letter";
 
   /** Cover, imprint and half-title are meant to have little on them. */
   private static final int BARE_PAGES = 3;
@@ -54,31 +51,37 @@ class DemoGeometryTest {
 
   private static final double LINE_MM = 3;
 
-  @TempDir static Path folder;
+  private static Demo demo;
 
   @BeforeAll
-  static void print() throws IOException {
-    Path log = Path.of("sample-log");
-    DemoPrints.print(log, READERS, "slipway", new Press.Options(Edition.Paper.A4, false), folder);
-    Press.Options letter = new Press.Options(Edition.Paper.LETTER, false);
-    DemoPrints.print(log, List.of("client"), "chartroom", letter, folder.resolve(LETTER));
+  static void take(Demo one) {
+    demo = one;
   }
 
-  static Stream<Path> books() {
-    return folders().map(f -> f.resolve("build-book.pdf"));
+  /** Print of the demo for some readers. */
+  private interface Printed {
+    Path of(String theme, Edition.Paper paper, String readers) throws IOException;
   }
 
-  static Stream<Path> booklets() {
-    return folders().map(f -> f.resolve("handover.pdf"));
+  static List<Path> books() throws IOException {
+    return printed(demo::book);
   }
 
-  private static Stream<Path> folders() {
-    return Stream.concat(
-        READERS.stream().map(folder::resolve), Stream.of(folder.resolve(LETTER).resolve("client")));
+  static List<Path> booklets() throws IOException {
+    return printed(demo::booklet);
+  }
+
+  private static List<Path> printed(Printed print) throws IOException {
+    List<Path> all = new ArrayList<>();
+    for (String readers : List.of("public", "client", "workshop")) {
+      all.add(print.of("slipway", Edition.Paper.A4, readers));
+    }
+    all.add(print.of("chartroom", Edition.Paper.LETTER, "client"));
+    return all;
   }
 
   private static boolean isLetter(Path pdf) {
-    return pdf.startsWith(folder.resolve(LETTER));
+    return pdf.getFileName().toString().startsWith("LETTER");
   }
 
   @ParameterizedTest

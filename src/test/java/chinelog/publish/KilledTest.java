@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,19 +21,23 @@ class KilledTest {
 
   private static final int KILLS = Integer.getInteger("chinelog.kills", 1);
 
-  @TempDir Path temp;
+  /** About what a Java that has just started takes for an edition. */
+  private static final int LONGEST_MAKING_MILLIS = 3000;
 
-  private Path log;
-  private Map<String, String> even;
-  private Map<String, String> odd;
+  @TempDir static Path temp;
 
-  @BeforeEach
-  void publishTwice() throws IOException {
+  private static Path log;
+  private static Map<String, String> even;
+  private static Map<String, String> odd;
+
+  /** One log for all: every test leaves the odd edition whole. */
+  @BeforeAll
+  static void publishTwice() throws IOException {
     log = new SmallLog(4, 4).write(temp.resolve("log"));
-    PublishForever.publish(log, 1);
-    odd = ByteTwinsTest.tree(log, "public");
     PublishForever.publish(log, 0);
     even = ByteTwinsTest.tree(log, "public");
+    PublishForever.publish(log, 1);
+    odd = ByteTwinsTest.tree(log, "public");
     assertThat(odd).isNotEqualTo(even);
   }
 
@@ -91,15 +95,14 @@ class KilledTest {
     Random random = new Random(49);
     for (int i = 0; i < KILLS; i++) {
       Process process = start("-");
-      while (!Files.exists(temp.resolve("rounds.txt"))) {
+      while (!Files.exists(log.resolve(".chinelog/making/public"))) {
         assertThat(process.isAlive()).as(Files.readString(temp.resolve("err.txt"))).isTrue();
         Thread.sleep(20);
       }
-      Thread.sleep(random.nextInt(900));
+      Thread.sleep(random.nextInt(LONGEST_MAKING_MILLIS));
       process.destroyForcibly();
       process.waitFor();
       findWhole();
-      Files.deleteIfExists(temp.resolve("rounds.txt"));
     }
   }
 

@@ -18,21 +18,18 @@ final class PublishForever {
   public static void main(String[] args) throws Exception {
     Path log = Path.of(args[0]);
     if (!args[1].equals("-")) {
-      Thread watch = new Thread(() -> stopDead(log, log.resolve(args[1])));
+      Thread watch = new Thread(() -> stopDead(log.resolve(args[1])));
       watch.setDaemon(true);
       watch.start();
     }
     while (true) {
       publish(log, 0);
       publish(log, 1);
-      Files.writeString(log.resolveSibling("rounds.txt"), "once");
     }
   }
 
-  private static void stopDead(Path log, Path moment) {
-    // By then this Java is warm, and both editions have been made.
-    Path rounds = log.resolveSibling("rounds.txt");
-    while (!Files.exists(rounds) || !Files.exists(moment)) {
+  private static void stopDead(Path moment) {
+    while (!Files.exists(moment)) {
       Thread.onSpinWait();
     }
     Runtime.getRuntime().halt(9);

@@ -1,30 +1,27 @@
 package chinelog.site;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import chinelog.OncePerRun;
+import chinelog.publish.Demo;
 import chinelog.publish.DemoSites;
 import java.io.IOException;
-import java.net.URI;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
 
-/**
- * The published demo as a reader meets it, in Chromium, where that is installed; what {@code npm
- * install} brings from {@code package.json} is used where it is there.
- */
+/** The published demo as a reader meets it, in Chromium, where that is installed. */
+@ExtendWith(OncePerRun.class)
 class DemoInBrowserTest {
 
-  private static final Path AXE = Path.of("node_modules/axe-core/axe.min.js");
   private static final List<String> THEMES = List.of("slipway", "chartroom");
   private static final List<Integer> WIDTHS = List.of(360, 768, 1280);
   private static final List<String> SCHEMES = List.of("light", "dark");
@@ -33,47 +30,34 @@ class DemoInBrowserTest {
 
   @TempDir static Path folder;
   private static Browser browser;
+  private static Demo demo;
 
   @BeforeAll
-  static void publishAndStart() throws Exception {
-    Path chromium = Browser.installed().orElse(null);
-    assumeTrue(chromium != null, "no Chromium is installed; nothing was looked at");
-    for (String theme : THEMES) {
-      DemoSites.write(
-          Path.of("sample-log"), List.of("public", "workshop"), theme, folder.resolve(theme));
-    }
-    browser = Browser.start(chromium, Files.createDirectory(folder.resolve("profile")));
-    browser.prepare(WATCH_SHIFTS);
+  static void take(Browser one, Demo published) {
+    browser = one;
+    demo = published;
   }
 
   @BeforeEach
   void leaveWhatWasOpen() {
-    browser.open(URI.create("about:blank"));
-    browser.complaints();
-    browser.keepNothing(false);
+    browser.fresh();
+    browser.prepare(WATCH_SHIFTS);
   }
 
-  @AfterAll
-  static void stop() throws Exception {
-    if (browser != null) {
-      browser.stop();
-    }
-  }
-
-  private static Path site(String theme, String readers) {
-    return folder.resolve(theme).resolve(readers);
+  private static Path site(String theme, String readers) throws IOException {
+    return demo.site(theme, readers);
   }
 
   /** The pages on which the workshop sees marks that the public does not. */
   private static final List<String> MARKED =
       List.of("index.html", "figures.html", "materials.html", "about.html", LAST_POST);
 
-  private static List<String> pages(Path site) throws IOException {
+  static List<String> pages(Path site) throws IOException {
     return WrittenSite.files(site).stream().filter(f -> f.endsWith(".html")).toList();
   }
 
   /** One page of each kind, and every post. */
-  private static List<String> kinds(Path site) throws IOException {
+  static List<String> kinds(Path site) throws IOException {
     return pages(site).stream()
         .filter(p -> !p.startsWith("plates/") || p.equals("plates/001.html"))
         .toList();
@@ -88,8 +72,6 @@ class DemoInBrowserTest {
   /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */
   @Test
   void noPageShutsAnybodyOut() throws Exception {
-    assumeTrue(Files.exists(AXE), "axe-core is not installed; nothing was checked");
-    String axe = Files.readString(AXE);
     List<String> found = new ArrayList<>();
     int checked = 0;
     for (String theme : THEMES) {
@@ -97,7 +79,7 @@ class DemoInBrowserTest {
         Path site = site(theme, readers);
         for (String page : readers.equals("public") ? oneOfEachKind(site) : MARKED) {
           browser.open(site.resolve(page).toUri());
-          browser.evaluate(axe);
+          browser.run("axe.min.js");
           for (int width : List.of(360, 1280)) {
             browser.size(width, 900, 1);
             for (String scheme : SCHEMES) {
@@ -222,14 +204,6 @@ class DemoInBrowserTest {
   private static final String BROKEN_PICTURES =
       "[...document.images].filter(i => i.complete && i.naturalWidth === 0).length";
 
-  @Test
-  void everyLinkAndEveryAnchorOfTheDemoLeadsSomewhere() throws Exception {
-    for (String readers : List.of("public", "workshop")) {
-      WrittenSite site = WrittenSite.read(site("chartroom", readers));
-      assertThat(site.brokenAddresses()).as(readers).isEmpty();
-    }
-  }
-
   /** On a phone; nothing is packed on its way, as a good host would do. */
   @Test
   void theFirstViewOfAPostIsLight() throws Exception {
@@ -336,7 +310,7 @@ class DemoInBrowserTest {
       browser.open(site.resolve(page).toUri());
       int reachable = (int) browser.number(REACHABLE);
       for (int i = 1; i <= reachable; i++) {
-        browser.press("Tab", false);
+        browser.press(Keys.TAB);
         String at = browser.text(FOCUS);
         assertThat(at).as("stop " + i + " of " + page).startsWith(i + " ").endsWith(" shown");
       }
@@ -371,22 +345,22 @@ class DemoInBrowserTest {
     browser.size(1280, 800, 1);
     Path site = site("slipway", "public");
     browser.open(site.resolve("plates/002.html").toUri());
-    browser.press("ArrowRight", true);
+    browser.follow(Keys.ARROW_RIGHT);
     assertThat(browser.text("location.pathname")).endsWith("/plates/003.html");
-    browser.press("ArrowLeft", true);
+    browser.follow(Keys.ARROW_LEFT);
     assertThat(browser.text("location.pathname")).endsWith("/plates/002.html");
-    browser.press("Escape", true);
+    browser.follow(Keys.ESCAPE);
     assertThat(browser.text("location.href")).endsWith("/plates.html#plate-2");
 
     browser.open(site.resolve("search.html").toUri());
     for (String letter : List.of("m", "o", "u", "l", "d")) {
-      browser.press(letter, false);
+      browser.press(letter);
     }
     assertThat(browser.text("document.getElementById('found').textContent")).endsWith(" places");
-    browser.press("Tab", false);
+    browser.press(Keys.TAB);
     assertThat(browser.text("document.activeElement.closest('#places') !== null"))
         .isEqualTo("true");
-    browser.press("Enter", true);
+    browser.follow(Keys.ENTER);
     assertThat(browser.text("document.body.textContent.toLowerCase()")).contains("mould");
   }
 
@@ -407,22 +381,6 @@ class DemoInBrowserTest {
     } finally {
       browser.scripts(true);
     }
-  }
-
-  /** Scripts and style sheets apart, and they are our own, the checker reads all pages. */
-  @Test
-  void theHtmlCheckerFindsNoErrors() throws Exception {
-    Path nu = Path.of("node_modules/vnu-jar/build/dist/vnu.jar");
-    assumeTrue(Files.exists(nu), "the Nu checker is not installed; nothing was checked");
-    List<String> command =
-        new ArrayList<>(List.of("java", "-jar", nu.toString(), "--errors-only", "--format", "gnu"));
-    for (String readers : List.of("public", "workshop")) {
-      Path site = site("slipway", readers);
-      kinds(site).forEach(p -> command.add(site.resolve(p).toString()));
-    }
-    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-    assertThat(new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
-        .isEmpty();
   }
 
   @Test

@@ -3,6 +3,7 @@ package chinelog.site;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import chinelog.OncePerRun;
 import chinelog.publish.Outcome;
 import chinelog.publish.Progress;
 import chinelog.publish.Publisher;
@@ -29,6 +30,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
@@ -37,6 +39,7 @@ import org.junit.jupiter.api.io.TempDir;
  * script, in a browser nothing runs or is fetched, and in the PDFs nothing acts.
  */
 @Timeout(600)
+@ExtendWith(OncePerRun.class)
 class ScriptVectorsTest {
 
   private static final LocalDate DAY = LocalDate.of(2026, 3, 20);
@@ -77,7 +80,7 @@ class ScriptVectorsTest {
   @TempDir Path temp;
 
   @Test
-  void everyVectorIsRefusedOrInert() throws Exception {
+  void everyVectorIsRefusedOrInert(Browser browser) throws Exception {
     List<String> vectors = vectors(corpus());
     assertThat(vectors).hasSizeGreaterThan(500);
     Path log = Files.createDirectories(temp.resolve("log"));
@@ -88,11 +91,11 @@ class ScriptVectorsTest {
     assertThat(outcome.problems().stream().filter(p -> p.isError())).isEmpty();
     assertThat(outcome.editions().get(0).findings()).isEmpty();
     assertThat(wordless.size()).as("refused as texts").isBetween(100, vectors.size() - 200);
-    lookAt(log.resolve("published/public/site"));
+    lookAt(log.resolve("published/public/site"), browser);
   }
 
   @Test
-  void everyVectorIsInertInEveryPlace() throws Exception {
+  void everyVectorIsInertInEveryPlace(Browser browser) throws Exception {
     List<String> vectors = vectors(corpus());
     List<String> some =
         IntStream.range(0, vectors.size())
@@ -114,7 +117,7 @@ class ScriptVectorsTest {
     assertThat(told.stream().filter(t -> t.chars().allMatch(c -> c < 0x7F)))
         .hasSizeGreaterThan(some.size() * 2 / 3)
         .allSatisfy(t -> assertThat(text).contains(bare(t)));
-    lookAt(edition.resolve("site"));
+    lookAt(edition.resolve("site"), browser);
   }
 
   /** The text of a document in which nothing is done but to lead to a place or to a web page. */
@@ -208,27 +211,21 @@ class ScriptVectorsTest {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  private void lookAt(Path site) throws Exception {
-    assumeTrue(Browser.installed().isPresent(), "no Chromium is here, so nothing was looked at");
-    Browser browser =
-        Browser.start(Browser.installed().orElseThrow(), Files.createDirectory(temp.resolve("b")));
-    try {
-      browser.prepare(WATCH);
-      List<String> found = new ArrayList<>();
-      for (Path page : pages(site)) {
-        browser.open(page.toUri());
-        String there = browser.text(WHAT_IS_THERE);
-        if (!there.equals("[]")) {
-          found.add(page.getFileName() + " " + there);
-        }
+  private static void lookAt(Path site, Browser browser) throws Exception {
+    browser.fresh();
+    browser.prepare(WATCH);
+    List<String> found = new ArrayList<>();
+    for (Path page : pages(site)) {
+      browser.open(page.toUri());
+      String there = browser.text(WHAT_IS_THERE);
+      if (!there.equals("[]")) {
+        found.add(page.getFileName() + " " + there);
       }
-      assertThat(found).isEmpty();
-      // The watch is awake.
-      browser.evaluate("alert(1)");
-      assertThat(browser.text(WHAT_IS_THERE)).isEqualTo("[\"alert\"]");
-    } finally {
-      browser.stop();
     }
+    assertThat(found).isEmpty();
+    // The watch is awake.
+    browser.evaluate("alert(1)");
+    assertThat(browser.text(WHAT_IS_THERE)).isEqualTo("[\"alert\"]");
   }
 
   private static List<Path> pages(Path site) throws IOException {
