@@ -69,7 +69,15 @@ class ArchitectureTest {
                   "digest")),
           entry(
               "cli",
-              List.of("publish", "withhold", "reckon", "photo", "log", "quantity", "label", "problem")));
+              List.of(
+                  "publish",
+                  "withhold",
+                  "reckon",
+                  "photo",
+                  "log",
+                  "quantity",
+                  "label",
+                  "problem")));
 
   /** Libraries that stay where they are: everything else of ours must do without them. */
   private static final Map<String, List<String>> ONLY_IN =

@@ -26,7 +26,7 @@ final class Lookalikes {
             album,
             new Darkroom(folder),
             keptBack,
-            (done, of) -> progress.begin("comparing photograph " + done + " of " + of))
+            (done, of) -> progress.count("comparing photograph", done, of))
         .stream()
         .filter(l -> !l.isSettled())
         .map(Likeness::problem)

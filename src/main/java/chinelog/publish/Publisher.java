@@ -35,6 +35,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentSkipListMap;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
@@ -77,14 +78,16 @@ public final class Publisher {
    * @throws IOException if the log cannot be read or an edition cannot be written
    */
   public Outcome publish(List<String> wanted) throws IOException {
-    try (Closeable claim = shelf.claim()) {
-      return publishClaimed(wanted);
+    progress.begin("looking at what has changed");
+    try (Closeable claim = shelf.claim();
+        Course course = new Course(folder, progress)) {
+      return publishClaimed(wanted, course);
     }
   }
 
-  private Outcome publishClaimed(List<String> wanted) throws IOException {
+  private Outcome publishClaimed(List<String> wanted, Course course) throws IOException {
     Standing standing = Standing.before(folder, shelf, settings());
-    Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, progress);
+    Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
     Problems problems = new Problems();
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
@@ -108,6 +111,9 @@ public final class Publisher {
       return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
+    if (changed.isEmpty()) {
+      return new Outcome(problems.list(), opened.problems(), List.of(), unchanged(unchanged));
+    }
     problems.addAll(opened.ask(changed, asOf).open());
     if (problems.hasErrors()) {
       return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
@@ -119,7 +125,8 @@ public final class Publisher {
             Digests.open(folder),
             CleanPictures.of(folder),
             Sha256.of(Program.stamp()),
-            new TreeMap<>());
+            new ConcurrentSkipListMap<>(),
+            course);
     try {
       List<Proof> proofs = proofs(made, changed, before.figures(), problems);
       if (!problems.hasErrors()) {
@@ -143,6 +150,7 @@ public final class Publisher {
           standing.keep(who);
         }
         made.digests().save();
+        course.remember();
       } else if (!problems.hasErrors()) {
         for (Draft draft : drafts) {
           new Records(shelf, draft.group().id()).writeRefusal(draft, asOf);
@@ -203,7 +211,8 @@ public final class Publisher {
       Digests digests,
       CleanPictures clean,
       String program,
-      Map<String, EarlierEdition> earlier) {}
+      Map<String, EarlierEdition> earlier,
+      Course course) {}
 
   /** An edition before it is written. */
   private record Proof(Readers group, Withholder.Withheld withheld) {}
@@ -215,9 +224,9 @@ public final class Publisher {
     SortedMap<String, Withholder.Prepared> prepared = new TreeMap<>();
     List<PrintedFigure> known = new ArrayList<>(before);
     for (Readers group : groups) {
-      progress.begin("withholding for " + group.id());
+      made.course().begin("withholding for " + group.id());
       try {
-        prepared.put(group.id(), prepare(made.opened(), group, fastPhotos));
+        prepared.put(group.id(), prepare(made.opened(), group, fastPhotos, made.course()));
       } catch (ProblemException e) {
         problems.add(e.problem());
       }
@@ -234,27 +243,41 @@ public final class Publisher {
         Withholder.Withheld withheld = edition.against(List.copyOf(known));
         problems.addAll(withheld.problems());
         problems.addAll(
-            Lookalikes.problems(folder, made.opened().album(), withheld.keptBack(), progress));
+            Lookalikes.problems(folder, made.opened().album(), withheld.keptBack(), made.course()));
         proofs.add(new Proof(group, withheld));
       }
     }
     return proofs;
   }
 
+  /** An edition as made, or why it was not. */
+  private record Attempt(List<Draft> drafts, List<Problem> problems) {}
+
   private List<Draft> drafts(Made made, List<Proof> proofs, Set<String> asLeft, Problems problems)
       throws IOException {
     List<Draft> drafts = new ArrayList<>();
-    for (Proof proof : proofs) {
-      try {
-        drafts.add(draft(made, proof, asLeft.contains(proof.group().id()), problems));
-      } catch (ProblemException e) {
-        problems.add(e.problem());
-      }
-      if (problems.hasErrors()) {
-        break;
-      }
+    for (Attempt attempt :
+        SideBySide.all(proofs, p -> attempt(made, p, asLeft.contains(p.group().id())))) {
+      drafts.addAll(attempt.drafts());
+      problems.addAll(attempt.problems());
+    }
+    for (Draft draft : drafts) {
+      made.clean().addAll(draft.report().cleanPictures());
     }
     return drafts;
+  }
+
+  private Attempt attempt(Made made, Proof proof, boolean asLeft) throws IOException {
+    Problems problems = new Problems();
+    List<Draft> drafts = new ArrayList<>();
+    try {
+      drafts.add(draft(made, proof, asLeft, problems));
+    } catch (ProblemException e) {
+      problems.add(e.problem());
+    } finally {
+      made.course().end();
+    }
+    return new Attempt(drafts, problems.list());
   }
 
   /**
@@ -277,13 +300,13 @@ public final class Publisher {
         EarlierEdition.of(
             folder, shelf, who, asLeft, making, FileTimes.of(asOf), made.digests().ofEditions());
     EditionWriter writer =
-        new EditionWriter(folder, edition, theme, earlier, made.program(), making, progress);
+        new EditionWriter(folder, edition, theme, earlier, made.program(), making, made.course());
     for (Readers.Output output : new TreeSet<>(group.outputs())) {
       writer.write(output);
     }
     FileTimes.set(making, asOf);
     Manifest manifest = Manifest.of(making, earlier.kept());
-    progress.begin("auditing the edition for " + who);
+    made.course().begin("auditing the edition for " + who);
     AuditReport report =
         search(
             making,
@@ -296,13 +319,12 @@ public final class Publisher {
                 made.clean().hashes(),
                 manifest.files(),
                 Audited.read(folder, who, made.program())));
-    made.clean().addAll(report.cleanPictures());
     made.earlier().put(who, earlier);
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
 
-  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group, boolean fast)
-      throws IOException {
+  private Withholder.Prepared prepare(
+      Workshop.Opened opened, Readers group, boolean fast, Progress progress) throws IOException {
     Log log = opened.log();
     Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
     return Withholder.prepare(
@@ -423,14 +445,15 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = prepare(opened, group, fastPhotos).against(known);
+      Withholder.Withheld withheld = prepare(opened, group, fastPhotos, progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       AuditReport report = search(standing, manifest, opened, withheld, group.id());
       if (!report.isClean() && Darkroom.hasFastWay()) {
         // It may have been published with the other way of reducing photographs.
         List<AllowedPicture> pictures = new ArrayList<>(EditionPictures.of(withheld));
-        pictures.addAll(EditionPictures.of(prepare(opened, group, !fastPhotos).against(known)));
+        pictures.addAll(
+            EditionPictures.of(prepare(opened, group, !fastPhotos, progress).against(known)));
         report = search(standing, manifest, opened, withheld, group.id(), pictures, Before.NONE);
       }
       Draft draft =
