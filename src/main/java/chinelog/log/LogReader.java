@@ -62,8 +62,7 @@ public final class LogReader {
    * @param settled whether log.yaml could be read or is rightly not there; if not, only that is
    *     told, as all else hangs on it
    */
-  public record Reading(
-      Log log, List<Answer> answers, List<Problem> problems, boolean settled) {}
+  public record Reading(Log log, List<Answer> answers, List<Problem> problems, boolean settled) {}
 
   /** Words out of a name, such as "Red cedar" out of {@code red_cedar}. */
   static String title(String name) {

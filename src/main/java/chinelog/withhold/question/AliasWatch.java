@@ -127,7 +127,8 @@ final class AliasWatch {
   /** As it is, and as it would be at the model's size and at full size. */
   private List<Quantity> sizes(Fact fact) {
     List<Quantity> sizes = new ArrayList<>(List.of(fact.value()));
-    Optional<Quantity> scale = facts.find("scale").map(Fact::value).filter(s -> s.value().signum() > 0);
+    Optional<Quantity> scale =
+        facts.find("scale").map(Fact::value).filter(s -> s.value().signum() > 0);
     scale.flatMap(s -> Similitude.findFullSize(fact.value(), s)).ifPresent(sizes::add);
     scale.flatMap(s -> Similitude.findModel(fact.value(), s)).ifPresent(sizes::add);
     return sizes;
@@ -138,4 +139,5 @@ final class AliasWatch {
     Set<String> words = TradeWords.near(a.name() + " " + a.title());
     words.retainAll(TradeWords.near(b.name() + " " + b.title()));
     return !words.isEmpty() || Kinds.isOfTheWholeBoat(a) && Kinds.isOfTheWholeBoat(b);
-  }}
+  }
+}

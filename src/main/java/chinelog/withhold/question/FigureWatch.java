@@ -33,7 +33,8 @@ final class FigureWatch {
 
   /** Units in which people say a figure without naming them. */
   private static final List<String> SPOKEN =
-      List.of("mm", "cm", "m", "in", "ft", "g", "kg", "oz", "lb", "L", "kn", "m/s", "cm³", "m³", "m²");
+      List.of(
+          "mm", "cm", "m", "in", "ft", "g", "kg", "oz", "lb", "L", "kn", "m/s", "cm³", "m³", "m²");
 
   /** How sure it is that a figure is the withheld one, the least first. */
   private enum Match {
@@ -78,7 +79,8 @@ final class FigureWatch {
     shown.add(new Shown(value, TradeWords.near(titles)));
   }
 
-  void withhold(String what, Quantity value, Label label, String titles, boolean firm, boolean cell) {
+  void withhold(
+      String what, Quantity value, Label label, String titles, boolean firm, boolean cell) {
     Unit unit = value.unit();
     boolean hours = unit.symbol().matches("h|min|d|week");
     if (value.value().signum() == 0 || unit.isDimensionless() || hours) {
@@ -95,7 +97,10 @@ final class FigureWatch {
     String n = denominator.stripTrailingZeros().toPlainString();
     Quantity value = Quantity.of(denominator, Unit.ONE);
     scales.put(
-        Pattern.compile("(?<![\\d:.,])(?:1|one|eins|een|un|uno)\\s?(?:[:/∶]|to|zu|op|sur|a)\\s?\\Q" + n + "\\E(?![\\d:])"),
+        Pattern.compile(
+            "(?<![\\d:.,])(?:1|one|eins|een|un|uno)\\s?(?:[:/∶]|to|zu|op|sur|a)\\s?\\Q"
+                + n
+                + "\\E(?![\\d:])"),
         new Secret("the scale, 1:" + n, value, label, Set.of(), true, false));
   }
 
@@ -148,7 +153,8 @@ final class FigureWatch {
       if (secret != null
           && hits.stream().noneMatch(h -> h.start() < mention.end() && mention.start() < h.end())) {
         hits.add(
-            new Hit(Question.Kind.FIGURE, mention.start(), mention.end(), secret.what, secret.label));
+            new Hit(
+                Question.Kind.FIGURE, mention.start(), mention.end(), secret.what, secret.label));
       }
     }
     return hits;

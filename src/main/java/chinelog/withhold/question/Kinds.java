@@ -45,8 +45,17 @@ final class Kinds {
 
   private static final List<String> WHOLE =
       List.of(
-          "total", "dry", "afloat", "displacement", "parts", "gesamt", "verdrangung", "totaal",
-          "verplaatsing", "deplacement", "desplazamiento");
+          "total",
+          "dry",
+          "afloat",
+          "displacement",
+          "parts",
+          "gesamt",
+          "verdrangung",
+          "totaal",
+          "verplaatsing",
+          "deplacement",
+          "desplazamiento");
 
   static String show(Log log, Quantity value) {
     Head head = log.head();

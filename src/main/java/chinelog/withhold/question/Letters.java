@@ -12,7 +12,8 @@ import java.util.regex.Pattern;
 final class Letters {
 
   private static final Pattern ACCENTS = Pattern.compile("\\p{M}");
-  private static final Pattern WORD = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}\\p{M}\u00ad\u200b]*");
+  private static final Pattern WORD =
+      Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}\\p{M}\u00ad\u200b]*");
   private static final Pattern SENTENCE_END =
       Pattern.compile("(?:[.!?:…\"“”„«»(\\n\\f|]|^)[\\s)\"”»*_|-]*$");
 
@@ -20,8 +21,8 @@ final class Letters {
   private static final Set<String> JOINTS =
       Set.of(
           "and", "und", "en", "et", "y", "e", "of", "the", "der", "die", "das", "des", "dem", "de",
-          "het", "la", "le", "les", "el", "los", "las", "du", "del", "van", "von", "for", "fur", "s",
-          "voor", "pour", "para", "a", "an");
+          "het", "la", "le", "les", "el", "los", "las", "du", "del", "van", "von", "for", "fur",
+          "s", "voor", "pour", "para", "a", "an");
 
   private Letters() {}
 

@@ -32,13 +32,16 @@ final class Locator {
       start = text.indexOf('\n', start) + 1;
     }
     String pattern =
-        Stream.of(words.strip().split("\\s+")).map(Pattern::quote).collect(Collectors.joining("[\\s>]+"));
+        Stream.of(words.strip().split("\\s+"))
+            .map(Pattern::quote)
+            .collect(Collectors.joining("[\\s>]+"));
     Matcher m = Pattern.compile(pattern).matcher(text);
     if (start > text.length() || !m.find(start)) {
       return from;
     }
     int line = (int) text.substring(0, m.start()).chars().filter(c -> c == '\n').count() + 1;
-    return Place.of(from.file(), line, m.start() - text.lastIndexOf('\n', Math.max(0, m.start() - 1)));
+    return Place.of(
+        from.file(), line, m.start() - text.lastIndexOf('\n', Math.max(0, m.start() - 1)));
   }
 
   private String read(String file) {

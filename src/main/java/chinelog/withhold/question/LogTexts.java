@@ -71,7 +71,11 @@ final class LogTexts {
         .forEach(
             s ->
                 texts.add(
-                    Passage.Role.TERM, "the title of " + s.name(), s.place(), s.title(), s.label()));
+                    Passage.Role.TERM,
+                    "the title of " + s.name(),
+                    s.place(),
+                    s.title(),
+                    s.label()));
     log.stock()
         .forEach(
             l -> {

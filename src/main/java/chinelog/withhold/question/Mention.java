@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param unit null where none is written
  * @param spelled whether it is written in words
  */
-record Mention(int start, int end, double value, double step, @Nullable Unit unit, boolean spelled) {
+record Mention(
+    int start, int end, double value, double step, @Nullable Unit unit, boolean spelled) {
 
   /** How many steps it counts: 187 for "187 mm", 304 for "3.04 m". */
   double fineness() {
@@ -21,7 +22,8 @@ record Mention(int start, int end, double value, double step, @Nullable Unit uni
   /** The step of a figure that is meant to be round: 10 for "190 mm". */
   double roundStep() {
     double round = step;
-    while (Math.abs(value) > 0 && Math.abs(value / (round * 10) - Math.rint(value / (round * 10))) < 1e-9) {
+    while (Math.abs(value) > 0
+        && Math.abs(value / (round * 10) - Math.rint(value / (round * 10))) < 1e-9) {
       round *= 10;
     }
     return round;

@@ -26,7 +26,8 @@ final class Mentions {
               + ")(?<fraction>[\\s\u00a0\u202f-]{0,2}[½¼¾⅛⅜⅝⅞⅓⅔]|[\\s\u00a0\u202f-]{1,2}\\d+\\s?[/⁄]\\s?\\d+|\\s?[/⁄]\\s?\\d+(?![/\\d]))?");
   private static final Pattern LONE_FRACTION = Pattern.compile("(?<![\\p{L}\\d])[½¼¾⅛⅜⅝⅞⅓⅔]");
   private static final Pattern SYMBOL =
-      Pattern.compile("[\\s\u00a0\u202f\u2009-]{0,2}(?<symbol>[\\p{L}µ°\"″'′£€$%]+[²³23]?(?:/[\\p{L}]+[²³]?)?)");
+      Pattern.compile(
+          "[\\s\u00a0\u202f\u2009-]{0,2}(?<symbol>[\\p{L}µ°\"″'′£€$%]+[²³23]?(?:/[\\p{L}]+[²³]?)?)");
   private static final Map<String, String> MONEY = Map.of("£", "GBP", "€", "EUR", "$", "USD");
   private static final int MOST_WORDS = 14;
 
@@ -58,7 +59,13 @@ final class Mentions {
       if (fraction != null && fraction.strip().matches("[/⁄]\\s?\\d+")) {
         double under = Double.parseDouble(fraction.replaceAll("\\D", ""));
         if (under > 1 && number.matches("\\d+")) {
-          add(from, m.end(), Double.parseDouble(number) / under, 1 / under, m.group("money"), false);
+          add(
+              from,
+              m.end(),
+              Double.parseDouble(number) / under,
+              1 / under,
+              m.group("money"),
+              false);
         }
       } else if (fraction != null) {
         double[] part = fraction(fraction);
@@ -229,7 +236,9 @@ final class Mentions {
       }
       for (Mention second : single) {
         int gap = second.start() - first.end();
-        if (gap >= 0 && gap <= 5 && Letters.all(text.substring(first.end(), second.start())).size() <= 1) {
+        if (gap >= 0
+            && gap <= 5
+            && Letters.all(text.substring(first.end(), second.start())).size() <= 1) {
           compound(first, unit, second);
         }
       }

@@ -95,7 +95,9 @@ final class NameWatch {
   }
 
   private boolean word(String word, boolean whole, String secret, Label label) {
-    if (word.length() < LEAST || byRight.contains(word) || word.chars().allMatch(Character::isDigit)) {
+    if (word.length() < LEAST
+        || byRight.contains(word)
+        || word.chars().allMatch(Character::isDigit)) {
       return false;
     }
     if (common.contains(word) && nounsHaveCapitals) {
@@ -125,7 +127,10 @@ final class NameWatch {
         proper.putIfAbsent(
             letters,
             new Name(
-                List.of(letters), true, "the name \u201c" + word.written() + "\u201d of " + what, label));
+                List.of(letters),
+                true,
+                "the name \u201c" + word.written() + "\u201d of " + what,
+                label));
       }
     }
   }
@@ -179,7 +184,8 @@ final class NameWatch {
       within |= !word.first();
     }
     int from = words.get(0).start();
-    boolean broken = text.substring(from, words.get(words.size() - 1).end()).indexOf(Passage.CUT) >= 0;
+    boolean broken =
+        text.substring(from, words.get(words.size() - 1).end()).indexOf(Passage.CUT) >= 0;
     return !broken && (rare || capitals && within && (name.whole || !nounsHaveCapitals));
   }
 

@@ -122,7 +122,12 @@ final class NumberWords {
   }
 
   private String thousands(
-      int n, String[] ones, String thousand, String hundred, String oneThousand, String oneHundred) {
+      int n,
+      String[] ones,
+      String thousand,
+      String hundred,
+      String oneThousand,
+      String oneHundred) {
     if (n < 100) {
       return belowHundred(n);
     }
@@ -144,7 +149,8 @@ final class NumberWords {
     int ones = n % 10;
     return switch (language) {
       case "en" -> n < 20 ? EN[n] : EN_TENS[tens] + (ones == 0 ? "" : EN[ones]);
-      case "de" -> n < 20 ? (n == 1 ? "eins" : DE[n]) : (ones == 0 ? "" : DE[ones] + "und") + DE_TENS[tens];
+      case "de" ->
+          n < 20 ? (n == 1 ? "eins" : DE[n]) : (ones == 0 ? "" : DE[ones] + "und") + DE_TENS[tens];
       case "nl" -> n < 20 ? NL[n] : (ones == 0 ? "" : NL[ones] + "en") + NL_TENS[tens];
       case "fr" -> {
         if (n < 20) {
@@ -207,12 +213,15 @@ final class NumberWords {
     put(letters.replaceFirst("quatrevingt$", "quatrevingts"), n);
     put(letters.replaceFirst("un$", "une"), n);
     String other = letters;
-    for (String[] belgian :
-        new String[][] {{"soixante", "septante"}, {"quatrevingt", "nonante"}}) {
+    for (String[] belgian : new String[][] {{"soixante", "septante"}, {"quatrevingt", "nonante"}}) {
       for (int k = 19; k >= 10; k--) {
         String tail = k == 10 ? "" : FR[k - 10];
         if (other.endsWith(belgian[0] + FR[k])) {
-          put(other.substring(0, other.length() - (belgian[0] + FR[k]).length()) + belgian[1] + tail, n);
+          put(
+              other.substring(0, other.length() - (belgian[0] + FR[k]).length())
+                  + belgian[1]
+                  + tail,
+              n);
         }
       }
     }

@@ -12,8 +12,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Looks for words of withheld passages: every run of five words and at least 20 letters,
- * three words of them of four letters or more, short phrases whole, and numbers of drawings and files, such as {@code SY-1142/3}.
+ * Looks for words of withheld passages: every run of five words and at least 20 letters, three
+ * words of them of four letters or more, short phrases whole, and numbers of drawings and files,
+ * such as {@code SY-1142/3}.
  */
 final class PassageWatch {
 
@@ -30,7 +31,8 @@ final class PassageWatch {
       Pattern.compile(
           "(?<![\\p{L}\\p{N}])(?=[\\p{L}\\p{N}._/-]*\\p{L})(?=[\\p{L}\\p{N}._/-]*\\d[._/-]?\\d)"
               + "[\\p{L}\\p{N}]+(?:[._/ -]?\\d[\\p{L}\\p{N}]*|[._/-][\\p{L}\\p{N}]+)*");
-  private static final Pattern FIGURE = Pattern.compile("\\d+[\\p{L}²³]{0,4}\\d?|\\d+(st|nd|rd|th|er|e|te|x\\d+)");
+  private static final Pattern FIGURE =
+      Pattern.compile("\\d+[\\p{L}²³]{0,4}\\d?|\\d+(st|nd|rd|th|er|e|te|x\\d+)");
   private static final Pattern DAY = Pattern.compile("\\d{4}-?\\d\\d-?\\d\\d.*");
 
   private final CommonWords common;
@@ -59,9 +61,7 @@ final class PassageWatch {
     for (int i = 0; i + RUN_WORDS <= words.size(); i++) {
       String run = run(words, i);
       boolean telling =
-          words.subList(i, i + RUN_WORDS).stream()
-                  .filter(w -> w.length() >= LONG_WORD)
-                  .count()
+          words.subList(i, i + RUN_WORDS).stream().filter(w -> w.length() >= LONG_WORD).count()
               >= LONG_WORDS;
       if (telling && run.length() >= RUN_LETTERS) {
         runs.putIfAbsent(run, secret);
@@ -95,7 +95,10 @@ final class PassageWatch {
     return words.stream().mapToInt(String::length).sum() >= PHRASE_LETTERS
         && words.stream()
             .anyMatch(
-                w -> w.length() > 3 && !common.contains(w) && !w.chars().allMatch(Character::isDigit));
+                w ->
+                    w.length() > 3
+                        && !common.contains(w)
+                        && !w.chars().allMatch(Character::isDigit));
   }
 
   private static String run(List<String> words, int from) {
@@ -178,8 +181,7 @@ final class PassageWatch {
     return 0;
   }
 
-  private static boolean add(
-      String text, List<Letters.Word> words, Secret secret, List<Hit> hits) {
+  private static boolean add(String text, List<Letters.Word> words, Secret secret, List<Hit> hits) {
     int start = words.get(0).start();
     int end = words.get(words.size() - 1).end();
     if (text.substring(start, end).indexOf(Passage.CUT) >= 0) {

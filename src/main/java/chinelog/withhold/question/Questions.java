@@ -260,7 +260,12 @@ public final class Questions {
         Label label = table.label().join(row.label()).join(column.label());
         if (value != null && !eyes.see(label)) {
           figures.withhold(
-              "a cell of the table " + table.name() + ", " + value.value() + " " + value.unit().symbol(),
+              "a cell of the table "
+                  + table.name()
+                  + ", "
+                  + value.value()
+                  + " "
+                  + value.unit().symbol(),
               value,
               label,
               table.name() + " " + column.name(),
@@ -333,7 +338,8 @@ public final class Questions {
                   + ".",
               "See for yourself that no open text holds it."));
     }
-    return new Asked(open, List.copyOf(reminders), groups.values().stream().mapToInt(List::size).sum());
+    return new Asked(
+        open, List.copyOf(reminders), groups.values().stream().mapToInt(List::size).sum());
   }
 
   private static final int MOST_NAMED = 5;
@@ -344,13 +350,23 @@ public final class Questions {
     group.forEach(q -> readers.addAll(readersOf.getOrDefault(q.id(), new TreeSet<>())));
     String ids = group.stream().map(Question::id).distinct().collect(Collectors.joining(", "));
     String places =
-        group.stream().skip(1).map(q -> q.place().toString()).distinct().limit(MOST_NAMED).collect(Collectors.joining(", "));
+        group.stream()
+            .skip(1)
+            .map(q -> q.place().toString())
+            .distinct()
+            .limit(MOST_NAMED)
+            .collect(Collectors.joining(", "));
     String what =
         Wording.what(first)
             + " Seen by "
             + String.join(", ", readers)
             + "."
-            + (places.isEmpty() ? "" : " Also at " + places + (group.size() - 1 > MOST_NAMED ? " and elsewhere" : "") + ".");
+            + (places.isEmpty()
+                ? ""
+                : " Also at "
+                    + places
+                    + (group.size() - 1 > MOST_NAMED ? " and elsewhere" : "")
+                    + ".");
     String remedy =
         Wording.remedy(first)
             + " If "

@@ -4,7 +4,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 
-/** Words that say what a figure is, so that one without its own name is known by those beside it. */
+/**
+ * Words that say what a figure is, so that one without its own name is known by those beside it.
+ */
 final class TradeWords {
 
   private static final List<Set<String>> THINGS =
@@ -28,7 +30,8 @@ final class TradeWords {
   static Set<String> near(String titles) {
     Set<String> own = new HashSet<>();
     for (Letters.Word word : Letters.words(titles.replace('_', ' ').replace('.', ' '))) {
-      if (word.letters().length() >= LEAST && !word.letters().chars().allMatch(Character::isDigit)) {
+      if (word.letters().length() >= LEAST
+          && !word.letters().chars().allMatch(Character::isDigit)) {
         own.add(word.letters());
       }
     }

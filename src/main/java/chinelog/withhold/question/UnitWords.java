@@ -28,7 +28,9 @@ final class UnitWords {
 
   /** The units that a folded word may name; "pounds" are of weight or money. */
   static List<Unit> named(String letters) {
-    return SYMBOLS.getOrDefault(letters, List.of()).stream().flatMap(s -> find(s).stream()).toList();
+    return SYMBOLS.getOrDefault(letters, List.of()).stream()
+        .flatMap(s -> find(s).stream())
+        .toList();
   }
 
   /** The unit of a symbol, as written; none where it is no unit. */
