@@ -21,8 +21,10 @@ record Talk(PrintWriter out, PrintWriter err, boolean terminal) {
       return Progress.SILENT;
     }
     return step -> {
-      err.print(CLEAR_LINE + step + " \u2026");
-      err.flush();
+      synchronized (err) {
+        err.print(CLEAR_LINE + step + " \u2026");
+        err.flush();
+      }
     };
   }
 
