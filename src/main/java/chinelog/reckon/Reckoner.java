@@ -21,7 +21,9 @@ import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Currency;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -65,6 +67,7 @@ public final class Reckoner {
     List<Facts.LimitCheck> limits = new LimitBook(ledger, style).check(log.limits());
     new LinkCheck(log, ledger, style).check();
     remindOfTolerances();
+    refuseOtherMoney();
     Facts facts =
         new Facts(
             Collections.unmodifiableSortedMap(ledger.facts()),
@@ -220,6 +223,28 @@ public final class Reckoner {
                 + ") is larger than its value.",
             "Check both figures and their units.");
       }
+    }
+  }
+
+  /** Codes of currencies are words, too: 24 AWG is wire to whoever wrote it. */
+  private void refuseOtherMoney() {
+    String own = log.head().currency();
+    Marked<Quantity> rate = log.head().rate();
+    for (Fact fact : ledger.facts().values()) {
+      String code = fact.value().unit().currency();
+      if (fact.origin() == Origin.RECKONED
+          || code == null
+          || code.equals(own)
+          || rate != null && rate.place().equals(fact.place())) {
+        continue;
+      }
+      String money = Currency.getInstance(code).getDisplayName(Locale.ENGLISH);
+      problems.error(
+          fact.place(),
+          "\"" + fact.name() + "\": " + code + " means money, " + money + ".",
+          code.equals("AWG")
+              ? "Write wire as awg(24); money is written in " + own + " here."
+              : "Write a count without a unit, and money in " + own + ", as currency says.");
     }
   }
 
