@@ -41,20 +41,6 @@ public final class Audit {
     this.pictures = pictures;
   }
 
-  /** As below, with every picture decoded. */
-  public static Report search(
-      Path folder,
-      Set<String> files,
-      Log log,
-      String readers,
-      Clearance clearance,
-      List<Canary> more,
-      Set<String> shown,
-      List<Picture> pictures)
-      throws IOException {
-    return search(folder, files, log, readers, clearance, more, shown, pictures, Set.of());
-  }
-
   /**
    * Searches every file below a folder.
    *

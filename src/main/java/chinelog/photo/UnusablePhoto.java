@@ -27,10 +27,6 @@ final class UnusablePhoto extends IOException {
     return what;
   }
 
-  String remedy() {
-    return remedy;
-  }
-
   Problem at(Place place) {
     return Problem.error(place, what, remedy);
   }

@@ -9,12 +9,12 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What a model's figure is at full size, and the other way round: 700 mm at 1:16 is 11.2 m.
+ * What a model's figure is at full size: 700 mm at 1:16 is 11.2 m.
  *
  * <p>Lengths go with the scale, areas with its square, volumes and masses with its cube; speeds, by
  * Froude's law, with its square root, so that the waves look alike (W. Froude, 1868 to 1874; in
  * every handbook of ship model testing). Masses are those of a model that displaces its volume to
- * scale in the same water; {@link #fullSizeAfloat} puts other water right.
+ * scale in the same water.
  */
 public final class Similitude {
 
@@ -102,37 +102,18 @@ public final class Similitude {
    * @param scale the denominator, 16 for 1:16
    */
   public static Optional<Quantity> findFullSize(Quantity model, Quantity scale) {
-    return find(model, scale, 1);
-  }
-
-  /** The model's counterpart of a full-size length, area, volume, mass or speed. */
-  public static Optional<Quantity> findModel(Quantity fullSize, Quantity scale) {
-    return find(fullSize, scale, -1);
-  }
-
-  /**
-   * The full-size mass of a model that floats at its scaled waterline in water of another density,
-   * such as 1000 kg/m³ for the model and 1026 kg/m³ for the subject.
-   */
-  public static Quantity fullSizeAfloat(
-      Quantity mass, Quantity scale, Quantity modelWater, Quantity fullSizeWater)
-      throws QuantityException {
-    return mass.times(scale.power(3)).times(fullSizeWater.dividedBy(modelWater));
-  }
-
-  private static Optional<Quantity> find(Quantity quantity, Quantity scale, int direction) {
     for (Kind kind : KINDS) {
-      if (kind.like.isCompatible(quantity.unit())) {
-        return Optional.of(scaled(quantity, scale, kind.halves, direction));
+      if (kind.like.isCompatible(model.unit())) {
+        return Optional.of(scaled(model, scale, kind.halves));
       }
     }
     return Optional.empty();
   }
 
-  private static Quantity scaled(Quantity quantity, Quantity scale, int halves, int direction) {
+  private static Quantity scaled(Quantity quantity, Quantity scale, int halves) {
     try {
       Quantity factor = halves % 2 == 0 ? scale.power(halves / 2) : scale.power(halves).root();
-      return direction > 0 ? quantity.times(factor) : quantity.dividedBy(factor);
+      return quantity.times(factor);
     } catch (QuantityException e) {
       throw new IllegalArgumentException("not a scale: " + scale, e);
     }

@@ -111,7 +111,8 @@ class AuditTest {
             SampleLog.PUBLIC,
             List.of(),
             Set.of("412.6 g"),
-            SampleEdition.pictures());
+            SampleEdition.pictures(),
+            Set.of());
     assertThat(report.findings()).isEmpty();
   }
 
@@ -130,7 +131,8 @@ class AuditTest {
             SampleLog.PUBLIC,
             more,
             Set.of(),
-            SampleEdition.pictures());
+            SampleEdition.pictures(),
+            Set.of());
     assertThat(report.findings())
         .singleElement()
         .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
@@ -217,7 +219,8 @@ class AuditTest {
         SampleLog.PUBLIC,
         List.of(),
         Set.of(),
-        pictures);
+        pictures,
+        Set.of());
   }
 
   private static void draw(PDDocument pdf, byte[] jpeg) throws IOException {
@@ -249,7 +252,8 @@ class AuditTest {
         clearance,
         List.of(),
         Set.of(),
-        SampleEdition.pictures());
+        SampleEdition.pictures(),
+        Set.of());
   }
 
   private static Set<String> manifest() {

@@ -69,7 +69,8 @@ class ElsewhereTest {
             SampleLog.WORKSHOP,
             List.of(),
             Set.of(),
-            pictures);
+            pictures,
+            Set.of());
     Set<String> refused =
         report.findings().stream().map(Audit.Finding::file).collect(Collectors.toSet());
     Set<String> passed = new TreeSet<>(files);

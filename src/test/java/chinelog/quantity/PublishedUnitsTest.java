@@ -77,7 +77,7 @@ class PublishedUnitsTest {
   void millimetresAreShownAsInchFractions(String id, String written, String shown, String source)
       throws Exception {
     NumberStyle style = new NumberStyle(Locale.UK, 64);
-    assertThat(style.showIn(Quantity.parse(written), Unit.INCH).replace('\u202f', ' '))
+    assertThat(style.show(Quantity.parse(written).in(Unit.INCH)).replace('\u202f', ' '))
         .as(id + " " + source)
         .isEqualTo(shown);
   }
@@ -85,7 +85,8 @@ class PublishedUnitsTest {
   @Test
   void millimetresAreShownAsFeetAndInches() throws Exception {
     // U21: 1234/25.4 = 48.5827 in, arithmetic.
-    String shown = new NumberStyle(Locale.UK, 64).showFeetAndInches(Quantity.parse("1234 mm"));
+    Quantity length = Quantity.parse("1234 mm").in(Unit.parse("ft in"));
+    String shown = new NumberStyle(Locale.UK, 64).show(length);
     assertThat(shown.replace('\u202f', ' ').replace('\u2044', '/')).isEqualTo("≈ 4 ft 0 37/64 in");
   }
 

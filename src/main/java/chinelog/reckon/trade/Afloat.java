@@ -13,7 +13,6 @@ import java.util.List;
  * @param girth wetted, of one side
  */
 record Afloat(
-    double draught,
     List<Section> wet,
     double[] x,
     double[] area,
@@ -69,7 +68,6 @@ record Afloat(
       }
     }
     return new Afloat(
-        draught,
         List.copyOf(wet),
         x,
         column(nodes, 1),
