@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import javax.lang.model.element.Modifier;
 import javax.tools.JavaCompiler;
 import javax.tools.StandardJavaFileManager;
 import javax.tools.ToolProvider;
@@ -82,7 +83,9 @@ final class MatchedWords {
     new TreeScanner<Void, Void>() {
       @Override
       public Void visitVariable(VariableTree variable, Void nothing) {
-        if (variable.getInitializer() != null) {
+        if (variable.getInitializer() != null
+            && variable.getInitializer().getKind() != Tree.Kind.NEW_CLASS
+            && variable.getModifiers().getFlags().contains(Modifier.STATIC)) {
           constants.put(variable.getName().toString(), variable.getInitializer());
         }
         return super.visitVariable(variable, nothing);
@@ -93,7 +96,9 @@ final class MatchedWords {
       public Void visitMethodInvocation(MethodInvocationTree call, Void nothing) {
         if (call.getMethodSelect() instanceof MemberSelectTree member
             && MATCHING.contains(member.getIdentifier().toString())) {
-          take(member.getExpression(), file);
+          if (!member.getIdentifier().contentEquals("split")) {
+            take(member.getExpression(), file);
+          }
           // What a match is replaced by is no match.
           take(call.getArguments().isEmpty() ? null : call.getArguments().get(0), file);
         }

@@ -21,24 +21,30 @@ class MatchedWordsTest {
       Pattern.compile("[a-z-]{2,}\\\\?\\.[a-z*(-].*|[a-z-]{3,}\\\\?\\.");
 
   private static final Pattern FILE =
-      Pattern.compile(".*\\.(yaml|csv|html|ftlh|ini|db|index|imageio\\.)");
+      Pattern.compile(".*\\.(ya?ml|csv|html|ftlh|ini|db|index|imageio\\.)");
 
   /** Whose words they are, by source file. */
   private static final Map<String, String> OF_OTHERS =
-      Map.of(
-          "audit/HtmlFile.java", "the elements and attributes of HTML",
-          "audit/JpegFile.java", "the reader of photographs' metadata",
-          "audit/PlainFile.java", "a script of the site",
-          "book/Hyphens.java", "licences",
-          "cli/Main.java", "operating systems",
-          "markup/SiteFonts.java", "fonts",
-          "markup/Theme.java", "fonts, and a theme's values",
-          "photo/Decoder.java", "the JDK's reader of JPEG",
-          "photo/PhotoIndex.java", "the first line of its own file");
+      Map.ofEntries(
+          Map.entry("audit/HtmlFile.java", "the elements and attributes of HTML"),
+          Map.entry("audit/JpegFile.java", "the reader of photographs' metadata"),
+          Map.entry("audit/PlainFile.java", "a script of the site"),
+          Map.entry("book/Hyphens.java", "licences"),
+          Map.entry("cli/Main.java", "operating systems"),
+          Map.entry("log/FolderWalk.java", "what file managers call copies"),
+          Map.entry("markup/SiteFonts.java", "fonts"),
+          Map.entry("markup/Theme.java", "fonts, and a theme's values"),
+          Map.entry("withhold/question/NumberWords.java", "authors"),
+          Map.entry("photo/Decoder.java", "the JDK's reader of JPEG"),
+          Map.entry("photo/PhotoIndex.java", "the first line of its own file"));
 
   /** What is left to be put right. */
   private static final Set<String> STILL =
       Set.of(
+          "site/Uses.java: to entry ",
+          "site/Uses.java: to figure ",
+          "withhold/question/Kinds.java: mass.",
+          "withhold/question/Questions.java: full.",
           "audit/Audit.java: the fact ",
           "audit/Audit.java: the title of ",
           "book/Appendices.java: balance.",

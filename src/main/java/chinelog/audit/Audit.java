@@ -16,6 +16,8 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
 
 /**
  * Searches the written bytes of an edition for what it must not hold.
@@ -28,17 +30,38 @@ import java.util.TreeSet;
  */
 public final class Audit {
 
+  private static final String CLEAN_OF_ITS_NAME = " ";
+
   private final Addresses addresses;
   private final Originals originals;
   private final Search search;
   private final Pictures pictures;
+  private final Before before;
+  private final Scope scope;
+
+  /** The originals that no earlier audit looked for. */
+  private final Originals fresh;
+
+  private final boolean mayStand;
+  private final Set<String> clean = ConcurrentHashMap.newKeySet();
+  private final AtomicInteger stood = new AtomicInteger();
   private final List<Finding> found = new ArrayList<>();
 
-  private Audit(Addresses addresses, Originals originals, Search search, Pictures pictures) {
+  private Audit(
+      Addresses addresses,
+      Originals originals,
+      Search search,
+      Pictures pictures,
+      Before before,
+      Scope scope) {
     this.addresses = addresses;
     this.originals = originals;
     this.search = search;
     this.pictures = pictures;
+    this.before = before;
+    this.scope = scope;
+    this.fresh = originals.without(before.searched().lookedFor());
+    this.mayStand = scope.isWithin(before.searched());
   }
 
   /**
@@ -54,11 +77,12 @@ public final class Audit {
    * @param shown texts that the edition shows by right: every figure that is not withheld, as it is
    *     shown, and released ones; no canary is made of them
    * @param pictures all that the edition may hold, in files or in documents
-   * @param decodable SHA-256 of pictures that need not be decoded again, since nothing was found in
-   *     them before; all else is done for them, too
+   * @param before what is known from earlier audits: a file of the same name and bytes in which
+   *     nothing was found is searched again only if something is looked for that was not then, or
+   *     something is no longer allowed that was allowed then
    * @throws IOException if a file cannot be read at all
    */
-  public static Report search(
+  public static AuditReport search(
       Path folder,
       Set<String> files,
       Log log,
@@ -66,8 +90,8 @@ public final class Audit {
       Clearance clearance,
       List<Canary> more,
       Set<String> shown,
-      List<Picture> pictures,
-      Set<String> decodable)
+      List<AllowedPicture> pictures,
+      Before before)
       throws IOException {
     LogWalk walk = new LogWalk(log, readers, clearance);
     walk.walk();
@@ -76,16 +100,20 @@ public final class Audit {
     shown.forEach(secrets::show);
     Search search = secrets.search();
     Originals originals = Originals.of(log, clearance);
+    Addresses addresses = new Addresses(new TreeSet<>(files), walk.links(), log.head().address());
+    Credit credit = credit(log.head(), clearance);
     Audit audit =
         new Audit(
-            new Addresses(new TreeSet<>(files), walk.links(), log.head().address()),
+            addresses,
             originals,
             search,
-            new Pictures(pictures, decodable, credit(log.head(), clearance), originals, search));
+            new Pictures(pictures, before.decodable(), credit, originals, search),
+            before,
+            Scope.of(search, originals, addresses, pictures, credit));
     return audit.report(folder, files, secrets);
   }
 
-  private Report report(Path folder, Set<String> files, Secrets secrets) throws IOException {
+  private AuditReport report(Path folder, Set<String> files, Secrets secrets) throws IOException {
     if (secrets.withheld() > 0 && search.size() == 0) {
       found.add(
           new Finding(
@@ -106,18 +134,43 @@ public final class Audit {
         Comparator.comparing(Finding::file)
             .thenComparing(Finding::where)
             .thenComparing(Finding::what));
-    return new Report(List.copyOf(found), searched(there.keySet(), secrets), pictures.clean());
+    return new AuditReport(
+        List.copyOf(found),
+        searched(there.keySet(), secrets),
+        pictures.clean(),
+        new Searched(scope.lookedFor(), scope.allowed(), Set.copyOf(clean)));
   }
 
   private Findings opened(String name, Path file) {
     Findings findings = new Findings(name);
-    search.name(name, findings);
+    String sha256 = before.hashes().get(name);
+    String told = sha256 == null ? "" : sha256 + CLEAN_OF_ITS_NAME + name;
     try {
-      inspect(name, Files.readAllBytes(file), findings);
+      if (sha256 != null && mayStand && before.searched().clean().contains(told)) {
+        again(name, file, findings);
+      } else {
+        search.name(name, findings);
+        inspect(name, Files.readAllBytes(file), findings);
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+    if (sha256 != null && findings.list().isEmpty()) {
+      clean.add(told);
+    }
     return findings;
+  }
+
+  /** What has to be done for a file that was found clean of all that is looked for in texts. */
+  private void again(String name, Path file, Findings findings) throws IOException {
+    if (fresh.known() == 0) {
+      stood.incrementAndGet();
+    } else if (ending(name).equals("pdf")) {
+      inspect(name, Files.readAllBytes(file), findings);
+    } else {
+      stood.incrementAndGet();
+      fresh.find(Files.readAllBytes(file), findings, "the file");
+    }
   }
 
   private static String ending(String name) {
@@ -180,6 +233,12 @@ public final class Audit {
             + String.join(
                 ", ", kinds.entrySet().stream().map(k -> k.getValue() + " " + k.getKey()).toList())
             + ".");
+    if (stood.get() > 0) {
+      lines.add(
+          stood.get()
+              + " of them are as they were when an earlier audit searched them for all of the"
+              + " following, and were not searched again.");
+    }
     lines.add(
         secrets.withheld()
             + " texts and figures are withheld from these readers; "
@@ -215,51 +274,5 @@ public final class Audit {
     return kinds.entrySet().stream()
         .map(k -> k.getValue() == 1 ? k.getKey() : k.getValue() + " " + k.getKey())
         .toList();
-  }
-
-  /**
-   * A text that must not appear.
-   *
-   * @param text as it would be shown
-   * @param what it is, for the private report
-   */
-  public record Canary(String text, String what) {}
-
-  /**
-   * A picture that the edition may hold, told by its bytes wherever it stands.
-   *
-   * @param sha256 in hexadecimal, of each of its sizes
-   * @param filled parts that must be of one colour in all of them
-   */
-  public record Picture(Set<String> sha256, List<Filled> filled) {}
-
-  /**
-   * A part of a picture that must be of one colour, as fractions (0 to 1) of its width and height
-   * from its left top corner.
-   *
-   * @param rgb such as {@code 0x8a8a8a}
-   */
-  public record Filled(double left, double top, double right, double bottom, int rgb) {}
-
-  /**
-   * Something that must not be there, or that could not be searched.
-   *
-   * @param file below the edition's folder
-   * @param where in the file, in words
-   * @param what was found, in words the maker understands
-   */
-  public record Finding(String file, String where, String what) {}
-
-  /**
-   * What was searched and found.
-   *
-   * @param searched lines for the report: kinds of files, counts, what was looked for
-   * @param cleanPictures SHA-256 of all pictures in which nothing was found
-   */
-  public record Report(List<Finding> findings, List<String> searched, Set<String> cleanPictures) {
-
-    public boolean isClean() {
-      return findings.isEmpty();
-    }
   }
 }

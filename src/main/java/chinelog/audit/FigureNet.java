@@ -15,6 +15,7 @@ import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * Withheld quantities, looked for in whatever unit they are written.
@@ -116,6 +117,14 @@ final class FigureNet {
 
   int size() {
     return withheld.size() + scales.size();
+  }
+
+  /** What is looked for, each quantity with how fine a printed figure must be. */
+  Stream<String> pieces() {
+    return Stream.concat(
+        withheld.stream()
+            .map(w -> w.quantity.value() + " " + w.quantity.unit().symbol() + " " + w.fineness),
+        scales.keySet().stream().map(Pattern::pattern));
   }
 
   /** Forgets every quantity that a figure in {@code text} shows, or that {@code shown} equals. */

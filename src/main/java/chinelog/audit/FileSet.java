@@ -19,10 +19,10 @@ final class FileSet {
   private FileSet() {}
 
   /** Regular files by their path below {@code folder}; anything amiss goes to {@code findings}. */
-  static SortedMap<String, Path> list(
-      Path folder, Set<String> expected, List<Audit.Finding> findings) throws IOException {
+  static SortedMap<String, Path> list(Path folder, Set<String> expected, List<Finding> findings)
+      throws IOException {
     SortedMap<String, Path> files = new TreeMap<>();
-    List<Audit.Finding> amiss = new ArrayList<>();
+    List<Finding> amiss = new ArrayList<>();
     Files.walkFileTree(
         folder,
         new SimpleFileVisitor<>() {
@@ -79,7 +79,7 @@ final class FileSet {
             .matches("(?i).*(\\.bak|\\.tmp|\\.orig|\\.swp|thumbs\\.db)");
   }
 
-  private static Audit.Finding finding(String file, String what) {
-    return new Audit.Finding(file, "the folder", what);
+  private static Finding finding(String file, String what) {
+    return new Finding(file, "the folder", what);
   }
 }

@@ -18,7 +18,7 @@ final class FilledPart {
 
   private FilledPart() {}
 
-  static void inspect(BufferedImage picture, Audit.Filled part, Findings findings, String where) {
+  static void inspect(BufferedImage picture, FilledArea part, Findings findings, String where) {
     int left = (int) Math.ceil(part.left() * picture.getWidth());
     int top = (int) Math.ceil(part.top() * picture.getHeight());
     int right = (int) Math.floor(part.right() * picture.getWidth());

@@ -7,7 +7,7 @@ import java.util.List;
 final class Findings {
 
   private final String file;
-  private final List<Audit.Finding> found = new ArrayList<>();
+  private final List<Finding> found = new ArrayList<>();
 
   Findings(String file) {
     this.file = file;
@@ -18,7 +18,7 @@ final class Findings {
   }
 
   void add(String where, String what) {
-    Audit.Finding finding = new Audit.Finding(file, where, what);
+    Finding finding = new Finding(file, where, what);
     if (!found.contains(finding)) {
       found.add(finding);
     }
@@ -31,7 +31,7 @@ final class Findings {
     }
   }
 
-  List<Audit.Finding> list() {
+  List<Finding> list() {
     return List.copyOf(found);
   }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Many folded texts that are looked for in one pass (Karp and Rabin's rolling hash). */
 final class Needles {
@@ -41,6 +42,11 @@ final class Needles {
 
   int size() {
     return known.size();
+  }
+
+  /** What is looked for. */
+  Stream<String> letters() {
+    return known.stream().map(Needle::letters);
   }
 
   /** Those of these that do not occur in {@code text}. */

@@ -1,8 +1,8 @@
 package chinelog.audit;
 
+import chinelog.digest.Sha256;
 import chinelog.label.Clearance;
 import chinelog.log.Log;
-import chinelog.log.PhotoFile;
 import chinelog.log.Sheet;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
@@ -17,6 +17,7 @@ import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -25,6 +26,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import javax.imageio.ImageIO;
 
 /**
@@ -38,19 +41,52 @@ final class Originals {
   private static final int PIECE = 48;
   private static final int PIECES = 24;
   private static final int LEAST_DIFFERENT = 24;
+  private static final int WINDOW = Long.BYTES;
+
+  /** Windows of so many pieces are kept at most; more of them would not stay in the cache. */
+  private static final int MOST_WINDOWS = 1 << 18;
+
   private static final VarHandle HEAD =
       MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
 
   /** The tables that most encoders write (ITU-T T.81, annex K). */
   private static final Set<ByteBuffer> STANDARD = pieces(standard());
 
-  /** By their first eight bytes. */
-  private final Map<Long, List<Piece>> byHead = new HashMap<>();
+  private final List<Piece> pieces;
 
+  /**
+   * Every so many bytes a file is looked at: of each piece so many windows are known, beginning at
+   * its first bytes, that one of them stands at such a place wherever the piece stands.
+   */
+  private final int stride;
+
+  private final Map<Long, List<Window>> byWindow = new HashMap<>();
   private final HashSieve sieve = new HashSieve();
-  private int known;
+
+  /** Digests of the originals, each of all of its pieces. */
+  private final SortedMap<String, List<Piece>> byDigest;
+
+  private final int known;
 
   private record Piece(byte[] bytes, String original) {}
+
+  /** Eight bytes of a piece, and where in it they stand. */
+  private record Window(Piece piece, int at) {}
+
+  private Originals(SortedMap<String, List<Piece>> byDigest, int known) {
+    this.byDigest = byDigest;
+    this.known = known;
+    this.pieces = byDigest.values().stream().flatMap(List::stream).toList();
+    this.stride =
+        Math.max(1, Math.min(PIECE - WINDOW + 1, MOST_WINDOWS / Math.max(1, pieces.size())));
+    for (Piece piece : pieces) {
+      for (int at = 0; at < stride; at++) {
+        long window = (long) HEAD.get(piece.bytes, at);
+        sieve.add(window);
+        byWindow.computeIfAbsent(window, w -> new ArrayList<>(1)).add(new Window(piece, at));
+      }
+    }
+  }
 
   private static byte[] standard() {
     try (ByteArrayOutputStream out = new ByteArrayOutputStream()) {
@@ -75,28 +111,30 @@ final class Originals {
    * @param clearance of the readers: a sheet that they may see may be in their edition as it is
    */
   static Originals of(Log log, Clearance clearance) throws IOException {
-    Originals originals = new Originals();
-    for (PhotoFile photo : log.photos()) {
-      originals.add(log.folder(), photo.path());
-    }
+    SortedMap<String, List<Piece>> byDigest = new TreeMap<>();
+    int known = 0;
+    List<String> paths = new ArrayList<>();
+    log.photos().forEach(photo -> paths.add(photo.path()));
     for (Sheet sheet : log.sheets()) {
       if (!clearance.allows(sheet.label())) {
-        originals.add(log.folder(), sheet.path());
+        paths.add(sheet.path());
       }
     }
-    return originals;
-  }
-
-  int known() {
-    return known;
-  }
-
-  private void add(Path folder, String path) throws IOException {
-    Path file = folder.resolve(path);
-    if (!Files.isRegularFile(file)) {
-      return;
+    for (String path : paths) {
+      Path file = log.folder().resolve(path);
+      if (Files.isRegularFile(file)) {
+        known++;
+        List<Piece> pieces = pieces(file, path);
+        if (!pieces.isEmpty()) {
+          byDigest.computeIfAbsent(digest(pieces), d -> new ArrayList<>()).addAll(pieces);
+        }
+      }
     }
-    known++;
+    return new Originals(byDigest, known);
+  }
+
+  private static List<Piece> pieces(Path file, String path) throws IOException {
+    List<Piece> pieces = new ArrayList<>();
     try (FileChannel channel = FileChannel.open(file)) {
       // The tail of a file is its own; at its head stand tables that many cameras share.
       long size = channel.size();
@@ -106,17 +144,36 @@ final class Originals {
         if (at < 0 || channel.read(piece, at) < PIECE) {
           break;
         }
-        add(piece.array(), path);
+        byte[] bytes = piece.array();
+        if (different(bytes) >= LEAST_DIFFERENT && !STANDARD.contains(ByteBuffer.wrap(bytes))) {
+          pieces.add(new Piece(bytes, path));
+        }
       }
     }
+    return pieces;
   }
 
-  private void add(byte[] piece, String path) {
-    if (different(piece) >= LEAST_DIFFERENT && !STANDARD.contains(ByteBuffer.wrap(piece))) {
-      long head = (long) HEAD.get(piece, 0);
-      sieve.add(head);
-      byHead.computeIfAbsent(head, h -> new ArrayList<>(1)).add(new Piece(piece, path));
-    }
+  private static String digest(List<Piece> pieces) {
+    MessageDigest digest = Sha256.digest();
+    pieces.forEach(piece -> digest.update(piece.bytes));
+    return Scope.digest("original " + Sha256.hex(digest.digest()));
+  }
+
+  /** A digest of each original of which there are pieces. */
+  Set<String> digests() {
+    return byDigest.keySet();
+  }
+
+  /** Those whose digests are not among these. */
+  Originals without(Set<String> digests) {
+    SortedMap<String, List<Piece>> rest = new TreeMap<>(byDigest);
+    rest.keySet().removeAll(digests);
+    return rest.size() == byDigest.size() ? this : new Originals(rest, rest.size());
+  }
+
+  /** How many files were looked at. */
+  int known() {
+    return known;
   }
 
   private static long different(byte[] bytes) {
@@ -128,20 +185,24 @@ final class Originals {
   }
 
   void find(byte[] bytes, Findings findings, String where) {
-    for (int i = next(bytes, 0); i + PIECE <= bytes.length; i = next(bytes, i + 1)) {
-      for (Piece piece : byHead.getOrDefault((long) HEAD.get(bytes, i), List.of())) {
-        if (Arrays.equals(bytes, i, i + PIECE, piece.bytes, 0, PIECE)) {
-          findings.add(where, "It holds bytes of " + piece.original + " as they are in the log.");
+    for (int i = next(bytes, 0); i + WINDOW <= bytes.length; i = next(bytes, i + stride)) {
+      for (Window window : byWindow.getOrDefault((long) HEAD.get(bytes, i), List.of())) {
+        int from = i - window.at;
+        if (from >= 0
+            && from + PIECE <= bytes.length
+            && Arrays.equals(bytes, from, from + PIECE, window.piece.bytes, 0, PIECE)) {
+          findings.add(
+              where, "It holds bytes of " + window.piece.original + " as they are in the log.");
         }
       }
     }
   }
 
-  /** Where a piece may begin, or where none can any more. */
+  /** Where a window of a piece may stand, or where none can any more. */
   private int next(byte[] bytes, int from) {
     int i = from;
-    while (i + PIECE <= bytes.length && !sieve.mayHold((long) HEAD.get(bytes, i))) {
-      i++;
+    while (i + WINDOW <= bytes.length && !sieve.mayHold((long) HEAD.get(bytes, i))) {
+      i += stride;
     }
     return i;
   }

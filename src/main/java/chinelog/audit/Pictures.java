@@ -1,10 +1,8 @@
 package chinelog.audit;
 
+import chinelog.digest.Sha256;
 import java.awt.image.BufferedImage;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -19,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Pictures {
 
-  private final Map<String, List<Audit.Picture>> byHash = new TreeMap<>();
+  private final Map<String, List<AllowedPicture>> byHash = new TreeMap<>();
   private final Set<String> decodable;
   private final Credit credit;
   private final Originals originals;
@@ -34,12 +32,12 @@ final class Pictures {
    * @param decodable hashes of pictures known to decode without a fault
    */
   Pictures(
-      List<Audit.Picture> pictures,
+      List<AllowedPicture> pictures,
       Set<String> decodable,
       Credit credit,
       Originals originals,
       Search search) {
-    for (Audit.Picture picture : pictures) {
+    for (AllowedPicture picture : pictures) {
       picture
           .sha256()
           .forEach(hash -> byHash.computeIfAbsent(hash, h -> new ArrayList<>()).add(picture));
@@ -68,21 +66,21 @@ final class Pictures {
   }
 
   private void inspect(byte[] bytes, Findings findings, String where, Opening opening) {
-    String hash = sha256(bytes);
+    String hash = Sha256.of(bytes);
     if (clean.contains(hash)) {
       return;
     }
     Findings own = new Findings(findings.file());
     originals.find(bytes, own, where);
     search.bytes(bytes, own, where);
-    List<Audit.Picture> known = byHash.getOrDefault(hash, List.of());
+    List<AllowedPicture> known = byHash.getOrDefault(hash, List.of());
     boolean isFilled = known.stream().anyMatch(p -> !p.filled().isEmpty());
     BufferedImage image = opening.open(own, isFilled || !decodable.contains(hash));
     if (known.isEmpty()) {
       own.add(where, "It is none of the pictures that the log gives these readers.");
     }
     if (image != null) {
-      for (Audit.Picture picture : known) {
+      for (AllowedPicture picture : known) {
         picture.filled().forEach(part -> FilledPart.inspect(image, part, own, where));
         filled.put(hash, picture.filled().size());
       }
@@ -106,13 +104,5 @@ final class Pictures {
   /** How many pictures were opened that have filled parts, each size by itself. */
   long filledPictures() {
     return filled.values().stream().filter(n -> n > 0).count();
-  }
-
-  private static String sha256(byte[] bytes) {
-    try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
   }
 }

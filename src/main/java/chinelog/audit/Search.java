@@ -1,5 +1,7 @@
 package chinelog.audit;
 
+import java.util.stream.Stream;
+
 /** Looks for everything that must not be there in the texts of one edition. */
 final class Search {
 
@@ -42,6 +44,13 @@ final class Search {
     needles
         .find(Folded.of(all.toString()), LEAST_IN_BYTES)
         .forEach(n -> findings.addOnce(where, "It holds " + n.what() + "."));
+  }
+
+  /** Each piece that is looked for, in words that differ when what would be found does. */
+  Stream<String> pieces() {
+    return Stream.concat(
+        needles.letters().map(letters -> "text " + letters),
+        figures.pieces().map(figure -> "figure " + figure));
   }
 
   /** How many pieces are looked for. */

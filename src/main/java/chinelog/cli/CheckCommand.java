@@ -7,6 +7,7 @@ import chinelog.photo.Likeness;
 import chinelog.photo.Progress;
 import chinelog.problem.Problem;
 import chinelog.publish.Workshop;
+import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -45,9 +46,12 @@ final class CheckCommand extends LogCommand {
     if (!opened.hasErrors()) {
       pictures(opened, problems);
     }
+    Questions.Asked asked = ask(opened);
+    problems.addAll(asked.reminders());
     talk().endProgress();
     talk().problems(problems.stream().sorted().toList());
-    if (problems.stream().anyMatch(Problem::isError)) {
+    talk().questions(asked.open(), asked.found());
+    if (!asked.open().isEmpty() || problems.stream().anyMatch(Problem::isError)) {
       return Main.PROBLEMS;
     }
     talk()
@@ -60,6 +64,15 @@ final class CheckCommand extends LogCommand {
                 + Talk.count(opened.facts().byName().size(), "fact")
                 + ": no errors.");
     return Main.DONE;
+  }
+
+  /** Questions are asked of a sound log alone: of another, much is not known yet. */
+  private Questions.Asked ask(Workshop.Opened opened) {
+    if (opened.hasErrors()) {
+      return new Questions.Asked(List.of(), List.of(), 0);
+    }
+    talk().progress().begin("comparing what is open with what is withheld");
+    return opened.ask(opened.log().readers(), today());
   }
 
   private void pictures(Workshop.Opened opened, List<Problem> problems) throws IOException {

@@ -37,12 +37,32 @@ record Talk(PrintWriter out, PrintWriter err, boolean terminal) {
   void problems(List<Problem> problems) {
     problems.forEach(err::println);
     long errors = problems.stream().filter(Problem::isError).count();
+    long questions =
+        problems.stream().filter(p -> p.severity() == Problem.Severity.QUESTION).count();
     long reminders = problems.size() - errors;
     if (!problems.isEmpty()) {
       err.println(
-          reminders == 0
-              ? count(errors, "error")
-              : count(errors, "error") + ", " + count(reminders, "reminder"));
+          count(errors - questions, "error")
+              + (questions == 0 ? "" : ", " + count(questions, "question"))
+              + (reminders == 0 ? "" : ", " + count(reminders, "reminder")));
+    }
+  }
+
+  /**
+   * Prints what is asked, worst first.
+   *
+   * @param found how many things were found, of which one answer may settle several
+   */
+  void questions(List<Problem> questions, int found) {
+    questions.forEach(err::println);
+    if (!questions.isEmpty()) {
+      err.println(
+          count(found, "question")
+              + "; "
+              + (questions.size() == 1
+                  ? "one answer settles it all"
+                  : questions.size() + " answers settle them all")
+              + ". Nothing is published for these readers until then.");
     }
   }
 

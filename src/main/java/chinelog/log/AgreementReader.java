@@ -61,16 +61,50 @@ final class AgreementReader {
         Fields.of(
             yaml, scope, Label.NONE, "with", "covers", "from", "until", "afterwards", "presence");
     fields.require("with", "Skerrick Yard");
+    LocalDate from = fields.date("from");
+    LocalDate until = until(fields, scope);
+    if (from != null && until != null && until.isBefore(from)) {
+      scope
+          .problems()
+          .error(
+              fields.place("until"),
+              "This agreement ends on " + until + ", before it begins on " + from + ".",
+              "Correct the year of one of the two days.");
+    }
     return new Agreement(
         id,
         fields.text("with", ""),
         fields.text("covers", ""),
-        fields.date("from"),
-        until(fields, scope),
+        from,
+        until,
         choice(fields, "afterwards", List.of("kept", "free")).equals("free"),
         choice(fields, "presence", List.of("note", "nothing")).equals("nothing")
             ? Presence.NOTHING
             : Presence.NOTE);
+  }
+
+  /**
+   * Notes an error for each agreement that was over before the first note was written: it would
+   * cover nothing of this build, so that its year is most likely wrong.
+   */
+  static void refuseOverBefore(
+      LocalDate first, Fields log, SortedMap<String, Agreement> agreements, Scope scope) {
+    for (Yaml.Pair pair : log.pairs("agreements")) {
+      Agreement agreement = agreements.get(pair.key().text());
+      LocalDate until = agreement == null ? null : agreement.until();
+      if (until != null && until.isBefore(first)) {
+        scope
+            .problems()
+            .error(
+                pair.key().place(),
+                "This agreement ends on "
+                    + until
+                    + ", before the first note of this log, which is of "
+                    + first
+                    + ".",
+                "Correct the year; if it was over before the build began, take it out.");
+      }
+    }
   }
 
   private static @Nullable LocalDate until(Fields fields, Scope scope) {

@@ -120,6 +120,9 @@ final class Assembly {
     List<PhotoFile> photos = new PhotosReader(scope).read();
     MissingDate missing = new MissingDate(scope, photoDays, photos, head);
     List<Entry> entries = entries(stages, stock, missing);
+    if (!entries.isEmpty()) {
+      AgreementReader.refuseOverBefore(entries.get(0).date(), log, agreements, scope);
+    }
     List<Readers> readers = AgreementReader.readers(log, agreements.keySet(), scope);
     List<String> readerIds = readers.stream().map(Readers::id).toList();
     return new Log(
@@ -139,6 +142,12 @@ final class Assembly {
         entries,
         photos,
         sheets());
+  }
+
+  /** What the maker said to questions. */
+  List<Answer> answers() {
+    Yaml root = yaml("answers.yaml");
+    return root == null ? List.of() : new AnswersReader(scope).read(root);
   }
 
   private @Nullable Yaml yaml(String name) {

@@ -17,12 +17,19 @@ import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** Lists the folder of a log and sorts its files by what they are for. */
 final class FolderWalk {
 
-  private static final List<String> SETTINGS = List.of("log.yaml", "facts.yaml", "stock.yaml");
+  private static final List<String> SETTINGS =
+      List.of("log.yaml", "facts.yaml", "stock.yaml", "answers.yaml");
+
+  private static final String REMARKS = "photos.yaml";
+
+  /** What loses an agreement with the file that holds it. */
+  private static final Pattern MARKS = Pattern.compile("\\b(under|regions|leave-out)\\b");
 
   /** Read only when asked for by name, but at home here. */
   private static final String QUOTATION = "quotation.yaml";
@@ -84,6 +91,10 @@ final class FolderWalk {
 
   private void visit(Path file, String path) {
     String name = name(file);
+    if (copyOfSettings(file, path)) {
+      misnamed.computeIfAbsent(remedyForSettings(path), r -> new ArrayList<>()).add(path);
+      return;
+    }
     if (name.startsWith(".")
         || name.endsWith("~")
         || STRAY.contains(name.toLowerCase(Locale.ROOT))
@@ -101,7 +112,7 @@ final class FolderWalk {
           "This is a link to somewhere else.",
           "Put the file itself here, so that the log is whole.");
     } else if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
-      if (SETTINGS.contains(path)) {
+      if (SETTINGS.contains(path) || isRemarks(name) && !isDecoration(path)) {
         problems.error(
             Place.of(path),
             "This is a folder, but a file has this name in a log.",
@@ -178,7 +189,7 @@ final class FolderWalk {
             tables.put(path, file);
           } else if (ending.equals("md") && (loose || top.equals("entries"))) {
             entries.put(path, file);
-          } else if (inPhotos && name(file).equals("photos.yaml")) {
+          } else if (inPhotos && name(file).equals(REMARKS)) {
             remarks.put(path, file);
           } else if (inPhotos && Inventory.PHOTO_ENDINGS.contains(ending)) {
             photos.put(path, file);
@@ -203,20 +214,7 @@ final class FolderWalk {
   private void reportStranger(String path, boolean loose) {
     String ending = ending(path);
     if (ending.equals("yaml") || ending.equals("yml") || isDisguised(path)) {
-      boolean top = !path.contains("/");
-      List<String> known =
-          top
-              ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION)).toList()
-              : List.of("photos.yaml");
-      String name = path.substring(path.lastIndexOf('/') + 1);
-      String remedy =
-          Suggestion.findNearest(undisguised(name), known)
-              .map(k -> "Rename it to \"" + k + "\".")
-              .orElse(
-                  "Rename it to one of: "
-                      + String.join(", ", known)
-                      + "; or move it out of the log.");
-      misnamed.computeIfAbsent(remedy, r -> new ArrayList<>()).add(path);
+      misnamed.computeIfAbsent(remedyForSettings(path), r -> new ArrayList<>()).add(path);
       return;
     }
     String remedy = remedy(path, ending, loose);
@@ -225,10 +223,73 @@ final class FolderWalk {
     }
   }
 
+  private static String remedyForSettings(String path) {
+    boolean top = !path.contains("/");
+    List<String> known =
+        top ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION)).toList() : List.of(REMARKS);
+    String name = path.substring(path.lastIndexOf('/') + 1);
+    return Suggestion.findNearest(undisguised(name), known)
+        .map(k -> "Rename it to \"" + k + "\".")
+        .orElse(
+            "Rename it to one of: " + String.join(", ", known) + "; or move it out of the log.");
+  }
+
+  /**
+   * Whether a file that would be passed over was most likely meant as a file of settings, such as
+   * {@code photos.yaml~} or {@code Copy of photos.yaml.bak}. The last but one state, which an
+   * editor keeps beside a file, is none as long as it holds no more marks than the file.
+   */
+  private static boolean copyOfSettings(Path file, String path) {
+    String name = name(file);
+    if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+        || isDecoration(path)
+        || name.matches("(?i)\\..*\\.sw.")) {
+      return false;
+    }
+    String bare = name.toLowerCase(Locale.ROOT).replaceAll("^[.#~$]+|[~#]+$", "");
+    String plain =
+        bare.replaceAll(
+                "\\s*[(\\[]?(\\d+|copy( of)?|kopie( von)?|kopie van|copie( de)?|copia( de)?)[)\\]]?\\s*",
+                "")
+            .replaceAll("(\\.ya?ml)\\W.*$", "$1")
+            .replaceAll("^[-_ ]+|[-_ ]+(?=\\.ya?ml)", "");
+    boolean settings =
+        Stream.concat(SETTINGS.stream(), Stream.of(REMARKS))
+            .anyMatch(s -> near(plain, s) || near(plain, s.replace(".yaml", ".yml")));
+    boolean readAlready = name.equals(REMARKS) || SETTINGS.contains(path);
+    if (!settings || readAlready || ending(path).matches("ya?ml")) {
+      return settings && !readAlready && name.startsWith(".");
+    }
+    Path real = file.resolveSibling(name.replaceFirst("~$", ""));
+    return !name.endsWith("~") || !Files.isRegularFile(real) || marks(file) > marks(real);
+  }
+
+  private static boolean near(String name, String known) {
+    return Math.abs(name.length() - known.length()) <= 1 && Suggestion.distance(name, known) <= 1;
+  }
+
+  private static long marks(Path file) {
+    try {
+      return MARKS.matcher(Files.readString(file)).results().count();
+    } catch (IOException e) {
+      // Whatever cannot be read may hold any number of them.
+      return Long.MAX_VALUE;
+    }
+  }
+
+  private static boolean isRemarks(String name) {
+    return name.equalsIgnoreCase(REMARKS) || name.equalsIgnoreCase("photos.yml");
+  }
+
+  /** Whether a path lies in a folder of which nothing is part of the log. */
+  private static boolean isDecoration(String path) {
+    String top = path.contains("/") ? path.substring(0, path.indexOf('/')) : "";
+    return top.equals("themes") || top.equals("site-template");
+  }
+
   /** Whether an editor hung an ending of its own on a file of settings, as log.yaml.txt. */
-  private boolean isDisguised(String path) {
-    String plain = undisguised(path);
-    return !plain.equals(path) && !all.containsKey(plain);
+  private static boolean isDisguised(String path) {
+    return !undisguised(path).equals(path);
   }
 
   private static String undisguised(String path) {

@@ -19,7 +19,9 @@ record FrontMatter(Yaml.Mapping fields, Source text) {
   static FrontMatter split(Source source, Scope scope) {
     Yaml.Mapping none = new Yaml.Mapping(List.of(), source.at(0));
     if (!FENCE.matcher(source.line(0)).matches()) {
-      refuseAlmost(source, scope);
+      if (!refuseAlmost(source, scope)) {
+        KeyWatch.refuseInText(source, scope);
+      }
       return new FrontMatter(none, source);
     }
     int end = 1;
@@ -40,14 +42,19 @@ record FrontMatter(Yaml.Mapping fields, Source text) {
     int rest = source.offset(end, Integer.MAX_VALUE);
     String yaml = source.text().substring(from, to);
     Place start = Place.of(source.file(), 2, 1);
-    Yaml root = YamlParser.parse(Source.inFile(start, yaml, 1), scope.problems());
+    Source keys = Source.inFile(start, yaml, 1);
+    Yaml root = YamlParser.parse(keys, scope.problems());
+    KeyWatch.refuseInComments(keys, scope);
     Source text = source.fromLine(Math.min(rest + 1, source.text().length()));
+    KeyWatch.refuseInText(text, scope);
     boolean nothing = root == null || root instanceof Yaml.Scalar s && s.isEmpty();
     return new FrontMatter(nothing || root == null ? none : Fields.mapping(root, scope), text);
   }
 
-  /** Keys that are not read would lose their agreements: what looks like them stops. */
-  private static void refuseAlmost(Source source, Scope scope) {
+  /**
+   * Keys that are not read would lose their agreements: what looks like them stops. Whether it did.
+   */
+  private static boolean refuseAlmost(Source source, Scope scope) {
     int first = 0;
     while (first < source.lines() - 1 && source.line(first).isBlank()) {
       first++;
@@ -57,7 +64,8 @@ record FrontMatter(Yaml.Mapping fields, Source text) {
         ALMOST_FENCE.matcher(line).matches()
             && first + 1 < source.lines()
             && source.line(first + 1).matches("\\s*\\w+\\s*:.*");
-    if (fenced || STRAY_KEY.matcher(line).matches()) {
+    boolean almost = fenced || STRAY_KEY.matcher(line).matches();
+    if (almost) {
       scope
           .problems()
           .error(
@@ -65,5 +73,6 @@ record FrontMatter(Yaml.Mapping fields, Source text) {
               "Keys stand at the top of this note, but not as they can be read.",
               "Write \"---\" on the very first line and again on a line after the keys.");
     }
+    return almost;
   }
 }

@@ -10,7 +10,7 @@ import java.util.TreeSet;
  * The files of a log by what they are for, each under its path below the folder, with '/' between
  * its parts.
  *
- * @param settings log.yaml, facts.yaml, stock.yaml, as far as they are there
+ * @param settings log.yaml, facts.yaml, stock.yaml, answers.yaml, as far as they are there
  * @param remarks every photos.yaml
  */
 record Inventory(

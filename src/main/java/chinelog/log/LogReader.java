@@ -48,18 +48,21 @@ public final class LogReader {
     Assembly assembly = new Assembly(inventory, today, zone, photoDays, problems);
     if (astray || !assembly.isSettled()) {
       List<Problem> first = problems.list().stream().filter(Problem::isError).toList();
-      return new Reading(assembly.log(), first, false);
+      return new Reading(assembly.log(), List.of(), first, false);
     }
-    return new Reading(assembly.log(), problems.list(), true);
+    Log log = assembly.log();
+    List<Answer> answers = assembly.answers();
+    return new Reading(log, answers, problems.list(), true);
   }
 
   /**
    * What was read, as far as it could be, and what was wrong with it.
    *
+   * @param answers to questions that were asked about it
    * @param settled whether log.yaml could be read or is rightly not there; if not, only that is
    *     told, as all else hangs on it
    */
-  public record Reading(Log log, List<Problem> problems, boolean settled) {}
+  public record Reading(Log log, List<Answer> answers, List<Problem> problems, boolean settled) {}
 
   /** Words out of a name, such as "Red cedar" out of {@code red_cedar}. */
   static String title(String name) {

@@ -1,5 +1,6 @@
 package chinelog.markup;
 
+import chinelog.digest.Sha256;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -9,6 +10,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -145,6 +147,19 @@ public final class Theme {
 
   public String name() {
     return name;
+  }
+
+  /** A digest of all that it consists of, the log's own fonts too. */
+  public String digest() throws IOException {
+    MessageDigest digest = Sha256.digest();
+    for (String part : List.of(name, values.toString(), siteCss, bookCss)) {
+      digest.update(Sha256.of(part).getBytes(StandardCharsets.UTF_8));
+    }
+    for (Font font : ownFonts) {
+      digest.update(Sha256.of(font.file()).getBytes(StandardCharsets.UTF_8));
+      digest.update(Sha256.of(font.bytes()).getBytes(StandardCharsets.UTF_8));
+    }
+    return Sha256.hex(digest.digest());
   }
 
   /**

@@ -1,6 +1,7 @@
 package chinelog.problem;
 
 import java.util.Comparator;
+import java.util.Locale;
 
 /**
  * Something wrong in a log, such as {@code log.yaml:4:3: error: "scael" is not a key here. Write
@@ -21,6 +22,10 @@ public record Problem(Severity severity, Place place, String what, String remedy
     return new Problem(Severity.ERROR, place, what, remedy);
   }
 
+  public static Problem question(Place place, String what, String remedy) {
+    return new Problem(Severity.QUESTION, place, what, remedy);
+  }
+
   public static Problem reminder(Place place, String what, String remedy) {
     return new Problem(Severity.REMINDER, place, what, remedy);
   }
@@ -29,12 +34,15 @@ public record Problem(Severity severity, Place place, String what, String remedy
   public enum Severity {
     /** Nothing may be published until this is put right. */
     ERROR,
+    /** Nothing may be published until the maker has marked it, left it out, or let it stand. */
+    QUESTION,
     /** Worth a look; publishing goes on. */
     REMINDER
   }
 
+  /** Whether it keeps the log from being published: an error or a question that is open. */
   public boolean isError() {
-    return severity == Severity.ERROR;
+    return severity != Severity.REMINDER;
   }
 
   @Override
@@ -44,6 +52,6 @@ public record Problem(Severity severity, Place place, String what, String remedy
 
   @Override
   public String toString() {
-    return place + ": " + (isError() ? "error: " : "reminder: ") + what + " " + remedy;
+    return place + ": " + severity.name().toLowerCase(Locale.ROOT) + ": " + what + " " + remedy;
   }
 }

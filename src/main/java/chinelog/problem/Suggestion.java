@@ -41,7 +41,11 @@ public final class Suggestion {
             () -> "Write one of: " + String.join(", ", known.stream().sorted().toList()) + ".");
   }
 
-  private static int distance(String a, String b) {
+  /**
+   * How many edits lie between two words: insert, delete, replace, or swap neighbours, each part
+   * being edited once at most.
+   */
+  public static int distance(String a, String b) {
     int[][] d = new int[a.length() + 1][b.length() + 1];
     for (int i = 0; i <= a.length(); i++) {
       for (int j = 0; j <= b.length(); j++) {

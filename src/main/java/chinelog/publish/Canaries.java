@@ -1,6 +1,6 @@
 package chinelog.publish;
 
-import chinelog.audit.Audit;
+import chinelog.audit.Canary;
 import chinelog.log.Head;
 import chinelog.log.PhotoFile;
 import chinelog.photo.Written;
@@ -24,20 +24,20 @@ final class Canaries {
   private Canaries() {}
 
   /** The figures that are not shown to the readers, as they would be shown. */
-  static List<Audit.Canary> of(Workshop.Opened opened, Withholder.Withheld withheld) {
+  static List<Canary> of(Workshop.Opened opened, Withholder.Withheld withheld) {
     NumberStyle style = style(opened);
-    Stream<Audit.Canary> figures =
+    Stream<Canary> figures =
         opened.facts().byName().values().stream()
             .filter(f -> withheld.hiddenFacts().contains(f.name()))
-            .map(f -> new Audit.Canary(style.show(f.value()), "figure " + f.name()));
+            .map(f -> new Canary(style.show(f.value()), "figure " + f.name()));
     Set<String> hidden = unseenPhotos(opened, withheld);
-    Stream<Audit.Canary> written =
+    Stream<Canary> written =
         opened.album().photographs().stream()
             .filter(p -> hidden.contains(p.file().path()))
             .flatMap(
                 p ->
                     words(p.written())
-                        .map(t -> new Audit.Canary(t, "a caption inside " + p.file().path())));
+                        .map(t -> new Canary(t, "a caption inside " + p.file().path())));
     return Stream.concat(figures, written).toList();
   }
 

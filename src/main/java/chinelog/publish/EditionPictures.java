@@ -1,12 +1,15 @@
 package chinelog.publish;
 
-import chinelog.audit.Audit;
+import chinelog.audit.AllowedPicture;
+import chinelog.audit.FilledArea;
+import chinelog.digest.Sha256;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.log.PhotoFile;
 import chinelog.photo.Darkroom;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
@@ -19,29 +22,54 @@ final class EditionPictures {
 
   private EditionPictures() {}
 
+  /** How the SHA-256 of a picture's bytes is learnt. */
+  interface Hashing {
+    String of(Picture.Bytes jpeg) throws IOException;
+  }
+
+  /** As below, every picture read afresh. */
+  static List<AllowedPicture> of(Withholder.Withheld withheld) throws IOException {
+    return of(withheld, EditionPictures::read);
+  }
+
+  private static String read(Picture.Bytes jpeg) throws IOException {
+    try (InputStream in = jpeg.open()) {
+      return Sha256.of(in);
+    }
+  }
+
   /** Every picture in every size, with the regions that were filled in it. */
-  static List<Audit.Picture> of(Withholder.Withheld withheld) throws IOException {
+  static List<AllowedPicture> of(Withholder.Withheld withheld, Hashing hashing) throws IOException {
     Map<String, List<PhotoFile.Region>> regions = new TreeMap<>();
     withheld.filled().forEach(f -> regions.put(f.picture(), f.regions()));
     try {
       return withheld.edition().contents().plates().parallelStream()
           .map(Plate::picture)
-          .map(p -> new Audit.Picture(hashes(p), parts(regions.getOrDefault(p.id(), List.of()))))
+          .map(
+              p ->
+                  new AllowedPicture(
+                      hashes(p, hashing), parts(regions.getOrDefault(p.id(), List.of()))))
           .toList();
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
   }
 
-  private static List<Audit.Filled> parts(List<PhotoFile.Region> regions) {
+  private static List<FilledArea> parts(List<PhotoFile.Region> regions) {
     return regions.stream()
-        .map(r -> new Audit.Filled(r.left(), r.top(), r.right(), r.bottom(), Darkroom.FILL_RGB))
+        .map(r -> new FilledArea(r.left(), r.top(), r.right(), r.bottom(), Darkroom.FILL_RGB))
         .toList();
   }
 
-  private static Set<String> hashes(Picture picture) {
+  private static Set<String> hashes(Picture picture, Hashing hashing) {
     Set<String> hashes = new TreeSet<>();
-    picture.renditions().forEach(r -> hashes.add(Manifest.sha256(r.jpeg()::open)));
+    try {
+      for (Picture.Rendition rendition : picture.renditions()) {
+        hashes.add(hashing.of(rendition.jpeg()));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
     return hashes;
   }
 }

@@ -14,15 +14,24 @@ final class FileTimes {
 
   private FileTimes() {}
 
+  /** The beginning of a day, UTC. */
+  static FileTime of(LocalDate day) {
+    return FileTime.from(day.atStartOfDay().toInstant(ZoneOffset.UTC));
+  }
+
   /** Sets the time of a folder and of everything below it to the beginning of a day, UTC. */
   static void set(Path folder, LocalDate day) throws IOException {
-    FileTime time = FileTime.from(day.atStartOfDay().toInstant(ZoneOffset.UTC));
+    FileTime time = of(day);
     List<Path> all;
     try (Stream<Path> walk = Files.walk(folder)) {
       all = walk.toList();
     }
     for (int i = all.size() - 1; i >= 0; i--) {
-      Files.setLastModifiedTime(all.get(i), time);
+      Path path = all.get(i);
+      // A file that stands published may have a second name here: it has its time already.
+      if (!Files.getLastModifiedTime(path).equals(time)) {
+        Files.setLastModifiedTime(path, time);
+      }
     }
   }
 }

@@ -1,18 +1,14 @@
 package chinelog.publish;
 
+import chinelog.digest.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -34,9 +30,24 @@ record Manifest(SortedMap<String, String> files) {
 
   /** Everything below a folder. */
   static Manifest of(Path folder) throws IOException {
+    return of(folder, Map.of());
+  }
+
+  /**
+   * Everything below a folder.
+   *
+   * @param known SHA-256 of files that need not be read, by name
+   */
+  static Manifest of(Path folder, Map<String, String> known) throws IOException {
     SortedMap<String, String> files = new ConcurrentSkipListMap<>();
     try {
-      list(folder).parallelStream().forEach(f -> files.put(name(folder, f), sha256(f)));
+      list(folder).parallelStream()
+          .forEach(
+              file -> {
+                String name = name(folder, file);
+                String sha256 = known.get(name);
+                files.put(name, sha256 == null ? sha256(file) : sha256);
+              });
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
@@ -71,6 +82,13 @@ record Manifest(SortedMap<String, String> files) {
 
   Set<String> names() {
     return files.keySet();
+  }
+
+  /** The files that readers open first. */
+  List<String> topFiles() {
+    return files.keySet().stream()
+        .filter(n -> !n.contains("/") || n.equals("site/index.html"))
+        .toList();
   }
 
   /** Names of what stands in a folder and is not a file of this manifest. */
@@ -133,40 +151,11 @@ record Manifest(SortedMap<String, String> files) {
     return folder.relativize(file).toString().replace('\\', '/');
   }
 
-  /** Of a text in UTF-8, in hexadecimal. */
-  static String sha256(String text) {
-    return HexFormat.of().formatHex(sha256().digest(text.getBytes(StandardCharsets.UTF_8)));
-  }
-
-  /** What can be read. */
-  interface Source {
-    InputStream open() throws IOException;
-  }
-
-  /**
-   * Of all that can be read, in hexadecimal.
-   *
-   * @throws UncheckedIOException if it cannot
-   */
-  static String sha256(Source source) {
-    MessageDigest digest = sha256();
-    try (InputStream in = new DigestInputStream(source.open(), digest)) {
-      in.transferTo(OutputStream.nullOutputStream());
+  private static String sha256(Path file) {
+    try (InputStream in = Files.newInputStream(file)) {
+      return Sha256.of(in);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    }
-    return HexFormat.of().formatHex(digest.digest());
-  }
-
-  private static String sha256(Path file) {
-    return sha256(() -> Files.newInputStream(file));
-  }
-
-  private static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
     }
   }
 }

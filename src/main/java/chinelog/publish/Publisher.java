@@ -1,9 +1,12 @@
 package chinelog.publish;
 
+import chinelog.audit.AllowedPicture;
 import chinelog.audit.Audit;
+import chinelog.audit.AuditReport;
+import chinelog.audit.Before;
 import chinelog.book.Press;
+import chinelog.digest.Sha256;
 import chinelog.edition.Edition;
-import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.log.Log;
 import chinelog.log.Readers;
@@ -14,7 +17,6 @@ import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
-import chinelog.site.SiteWriter;
 import chinelog.withhold.PrintedFigure;
 import chinelog.withhold.Withholder;
 import java.io.Closeable;
@@ -24,15 +26,14 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
@@ -87,6 +88,7 @@ public final class Publisher {
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
     List<Readers> unchanged = new ArrayList<>();
+    Set<String> asLeft = new TreeSet<>();
     for (Readers group : readers) {
       shelf.recover(group.id());
       List<Problem> foreign = shelf.foreign(group.id());
@@ -94,7 +96,7 @@ public final class Publisher {
       if (foreign.isEmpty()) {
         switch (standing.since(group.id())) {
           case NOTHING -> unchanged.add(group);
-          case SOURCES -> {}
+          case SOURCES -> asLeft.add(group.id());
           case EDITION -> problems.addAll(shelf.changed(group.id()));
         }
       }
@@ -105,15 +107,22 @@ public final class Publisher {
       return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
-    List<Draft> drafts = new ArrayList<>();
-    CleanPictures clean = CleanPictures.of(folder);
+    problems.addAll(opened.ask(changed, asOf).open());
+    if (problems.hasErrors()) {
+      return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
+    }
+    List<Draft> drafts = List.of();
+    Made made =
+        new Made(
+            opened,
+            Digests.open(folder),
+            CleanPictures.of(folder),
+            Sha256.of(Program.stamp()),
+            new TreeMap<>());
     try {
-      List<PrintedFigure> known = knownAfter(opened, changed, before.figures());
-      for (Readers group : changed) {
-        Draft draft = draft(opened, group, known, clean, problems);
-        if (draft != null) {
-          drafts.add(draft);
-        }
+      List<Proof> proofs = proofs(made, changed, before.figures(), problems);
+      if (!problems.hasErrors()) {
+        drafts = drafts(made, proofs, asLeft, problems);
       }
       if (!problems.hasErrors() && drafts.stream().allMatch(d -> d.report().isClean())) {
         // All that needs room on the disk is written before anything is moved.
@@ -124,9 +133,15 @@ public final class Publisher {
         for (Draft draft : drafts) {
           shelf.swap(draft.group().id());
         }
-        for (Draft draft : drafts) {
-          standing.keep(draft.group().id());
+        for (EarlierEdition earlier : made.earlier().values()) {
+          earlier.remember();
         }
+        for (Draft draft : drafts) {
+          String who = draft.group().id();
+          Audited.write(folder, who, made.program(), draft.report().outcome());
+          standing.keep(who);
+        }
+        made.digests().save();
       } else if (!problems.hasErrors()) {
         for (Draft draft : drafts) {
           new Records(shelf, draft.group().id()).writeRefusal(draft, asOf);
@@ -156,7 +171,7 @@ public final class Publisher {
     List<Outcome.Unchanged> all = new ArrayList<>();
     for (Readers group : groups) {
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      all.add(new Outcome.Unchanged(group.id(), shelf.published(group.id()), topFiles(manifest)));
+      all.add(new Outcome.Unchanged(group.id(), shelf.published(group.id()), manifest.topFiles()));
     }
     return all;
   }
@@ -181,73 +196,121 @@ public final class Publisher {
     return chosen;
   }
 
-  /** An edition that was rendered and audited but not yet put in its place. */
-  record Draft(
-      Readers group,
-      Collection<Agreement> agreements,
-      Withholder.Withheld withheld,
-      Manifest manifest,
-      Audit.Report report) {}
-
-  private @Nullable Draft draft(
+  /** What the making of all editions shares. */
+  private record Made(
       Workshop.Opened opened,
-      Readers group,
-      List<PrintedFigure> known,
+      Digests digests,
       CleanPictures clean,
-      Problems problems)
+      String program,
+      Map<String, EarlierEdition> earlier) {}
+
+  /** An edition before it is written. */
+  private record Proof(Readers group, Withholder.Withheld withheld) {}
+
+  /** Makes the editions, and holds each against all that readers will have been given then. */
+  private List<Proof> proofs(
+      Made made, List<Readers> groups, List<PrintedFigure> before, Problems problems)
       throws IOException {
-    try {
-      return attempt(opened, group, known, clean, problems);
-    } catch (ProblemException e) {
-      problems.add(e.problem());
-      return null;
+    SortedMap<String, Withholder.Prepared> prepared = new TreeMap<>();
+    List<PrintedFigure> known = new ArrayList<>(before);
+    for (Readers group : groups) {
+      progress.begin("withholding for " + group.id());
+      try {
+        prepared.put(group.id(), prepare(made.opened(), group, fastPhotos));
+      } catch (ProblemException e) {
+        problems.add(e.problem());
+      }
     }
+    if (groups.size() > 1) {
+      groups.stream()
+          .flatMap(g -> Optional.ofNullable(prepared.get(g.id())).stream())
+          .forEach(edition -> known.addAll(edition.printed()));
+    }
+    List<Proof> proofs = new ArrayList<>();
+    for (Readers group : groups) {
+      Withholder.Prepared edition = prepared.get(group.id());
+      if (edition != null) {
+        Withholder.Withheld withheld = edition.against(List.copyOf(known));
+        problems.addAll(withheld.problems());
+        problems.addAll(
+            Lookalikes.problems(folder, made.opened().album(), withheld.keptBack(), progress));
+        proofs.add(new Proof(group, withheld));
+      }
+    }
+    return proofs;
   }
 
-  private @Nullable Draft attempt(
-      Workshop.Opened opened,
-      Readers group,
-      List<PrintedFigure> known,
-      CleanPictures clean,
-      Problems problems)
+  private List<Draft> drafts(Made made, List<Proof> proofs, Set<String> asLeft, Problems problems)
       throws IOException {
-    String who = group.id();
-    progress.begin("withholding for " + who);
-    Withholder.Withheld withheld = withhold(opened, group, fastPhotos, known);
-    problems.addAll(withheld.problems());
-    problems.addAll(Lookalikes.problems(folder, opened.album(), withheld.keptBack(), progress));
-    if (problems.hasErrors()) {
-      return null;
+    List<Draft> drafts = new ArrayList<>();
+    for (Proof proof : proofs) {
+      try {
+        drafts.add(draft(made, proof, asLeft.contains(proof.group().id()), problems));
+      } catch (ProblemException e) {
+        problems.add(e.problem());
+      }
+      if (problems.hasErrors()) {
+        break;
+      }
     }
+    return drafts;
+  }
+
+  /**
+   * Writes an edition and audits it.
+   *
+   * @param asLeft whether the one that stands certainly is as it was left
+   */
+  private Draft draft(Made made, Proof proof, boolean asLeft, Problems problems)
+      throws IOException {
+    Withholder.Withheld withheld = proof.withheld();
     Edition edition = withheld.edition();
+    Readers group = proof.group();
+    String who = group.id();
+    Theme theme = Workshop.theme(folder, edition.contents().theme());
     if (group.outputs().stream().anyMatch(output -> output != Readers.Output.SITE)) {
-      problems.addAll(Press.proofread(edition, Workshop.theme(folder, edition.contents().theme())));
+      problems.addAll(Press.proofread(edition, theme));
     }
     Path making = shelf.startMaking(who);
-    render(edition, group, making);
+    EarlierEdition earlier =
+        EarlierEdition.of(
+            folder, shelf, who, asLeft, making, FileTimes.of(asOf), made.digests().ofEditions());
+    EditionWriter writer =
+        new EditionWriter(folder, edition, theme, earlier, made.program(), making, progress);
+    for (Readers.Output output : new TreeSet<>(group.outputs())) {
+      writer.write(output);
+    }
     FileTimes.set(making, asOf);
-    Manifest manifest = Manifest.of(making);
+    Manifest manifest = Manifest.of(making, earlier.kept());
     progress.begin("auditing the edition for " + who);
-    Audit.Report report =
+    AuditReport report =
         search(
-            making, manifest, opened, withheld, who, EditionPictures.of(withheld), clean.hashes());
-    clean.addAll(report.cleanPictures());
-    return new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
+            making,
+            manifest,
+            made.opened(),
+            withheld,
+            who,
+            EditionPictures.of(withheld, made.digests()::of),
+            new Before(
+                made.clean().hashes(),
+                manifest.files(),
+                Audited.read(folder, who, made.program())));
+    made.clean().addAll(report.cleanPictures());
+    made.earlier().put(who, earlier);
+    return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
 
-  private Withholder.Withheld withhold(
-      Workshop.Opened opened, Readers group, boolean fast, List<PrintedFigure> known)
+  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group, boolean fast)
       throws IOException {
     Log log = opened.log();
     Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
-    return Withholder.withhold(
+    return Withholder.prepare(
         log,
         opened.facts(),
         opened.album(),
         new LogPictures(log, clearance, fast, progress),
         group,
-        asOf,
-        known);
+        asOf);
   }
 
   /** All that was ever printed for any readers: those who may meet compare what they have. */
@@ -264,39 +327,26 @@ public final class Publisher {
     return new FigureLedger.Reading(figures, problems);
   }
 
-  /** What will be known once the editions of these readers are out, too. */
-  private List<PrintedFigure> knownAfter(
-      Workshop.Opened opened, List<Readers> groups, List<PrintedFigure> before) throws IOException {
-    List<PrintedFigure> figures = new ArrayList<>(before);
-    if (groups.size() > 1) {
-      for (Readers group : groups) {
-        progress.begin("withholding for " + group.id());
-        figures.addAll(withhold(opened, group, fastPhotos, before).printed());
-      }
-    }
-    return List.copyOf(figures);
-  }
-
   /** Searches an edition anew, whatever was found in its pictures before. */
-  static Audit.Report search(
+  static AuditReport search(
       Path edition,
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
       String readers)
       throws IOException {
-    List<Audit.Picture> pictures = EditionPictures.of(withheld);
-    return search(edition, manifest, opened, withheld, readers, pictures, Set.of());
+    List<AllowedPicture> pictures = EditionPictures.of(withheld);
+    return search(edition, manifest, opened, withheld, readers, pictures, Before.NONE);
   }
 
-  private static Audit.Report search(
+  private static AuditReport search(
       Path edition,
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
       String readers,
-      List<Audit.Picture> pictures,
-      Set<String> decodable)
+      List<AllowedPicture> pictures,
+      Before before)
       throws IOException {
     return Audit.search(
         edition,
@@ -307,41 +357,7 @@ public final class Publisher {
         Canaries.of(opened, withheld),
         Canaries.shown(opened, withheld),
         pictures,
-        decodable);
-  }
-
-  private void render(Edition edition, Readers group, Path making) throws IOException {
-    Theme theme = Workshop.theme(folder, edition.contents().theme());
-    if (group.outputs().contains(Readers.Output.SITE)) {
-      progress.begin("writing the site for " + group.id());
-      Path templates = folder.resolve("site-template");
-      SiteWriter.write(
-          edition,
-          theme,
-          Files.isDirectory(templates) ? templates : null,
-          Files.createDirectory(making.resolve("site")));
-    }
-    if (group.outputs().contains(Readers.Output.BOOK)) {
-      progress.begin("printing the build book for " + group.id());
-      Press.printBuildBook(edition, theme, making.resolve("build-book.pdf"));
-    }
-    if (group.outputs().contains(Readers.Output.HANDOVER)) {
-      progress.begin("printing the handover booklet for " + group.id());
-      Press.printHandover(edition, theme, making.resolve("handover.pdf"));
-    }
-    if (group.outputs().contains(Readers.Output.HANDOVER_SHEETS)) {
-      progress.begin("laying out the sheets of the booklet for " + group.id());
-      Press.printHandoverSheets(
-          edition, theme, Press.Options.of(edition, false), making.resolve("handover-sheets.pdf"));
-    }
-    if (group.outputs().contains(Readers.Output.PRINT_READY)) {
-      progress.begin("printing the build book for the printing house for " + group.id());
-      Press.printBuildBook(
-          edition,
-          theme,
-          Press.Options.of(edition, true),
-          making.resolve("build-book-print-ready.pdf"));
-    }
+        before);
   }
 
   private Outcome.Made made(Draft draft) {
@@ -355,7 +371,7 @@ public final class Publisher {
     return new Outcome.Made(
         draft.group().id(),
         shelf.published(draft.group().id()),
-        topFiles(draft.manifest()),
+        draft.manifest().topFiles(),
         contents.entries().size(),
         contents.plates().size(),
         contents.figures().size(),
@@ -364,12 +380,6 @@ public final class Publisher {
         draft.report().findings().stream()
             .map(f -> new Outcome.Finding(f.file(), f.where(), f.what()))
             .toList());
-  }
-
-  private static List<String> topFiles(Manifest manifest) {
-    return manifest.names().stream()
-        .filter(n -> !n.contains("/") || n.equals("site/index.html"))
-        .toList();
   }
 
   /** Audits again what stands published. */
@@ -401,15 +411,15 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = withhold(opened, group, fastPhotos, known);
+      Withholder.Withheld withheld = prepare(opened, group, fastPhotos).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      Audit.Report report = search(standing, manifest, opened, withheld, group.id());
+      AuditReport report = search(standing, manifest, opened, withheld, group.id());
       if (!report.isClean() && Darkroom.hasFastWay()) {
         // It may have been published with the other way of reducing photographs.
-        List<Audit.Picture> pictures = new ArrayList<>(EditionPictures.of(withheld));
-        pictures.addAll(EditionPictures.of(withhold(opened, group, !fastPhotos, known)));
-        report = search(standing, manifest, opened, withheld, group.id(), pictures, Set.of());
+        List<AllowedPicture> pictures = new ArrayList<>(EditionPictures.of(withheld));
+        pictures.addAll(EditionPictures.of(prepare(opened, group, !fastPhotos).against(known)));
+        report = search(standing, manifest, opened, withheld, group.id(), pictures, Before.NONE);
       }
       Draft draft =
           new Draft(group, opened.log().agreements().values(), withheld, manifest, report);

@@ -1,6 +1,6 @@
 package chinelog.publish;
 
-import chinelog.audit.Audit;
+import chinelog.audit.AuditReport;
 import chinelog.label.Agreement;
 import chinelog.withhold.Register;
 import java.io.IOException;
@@ -28,7 +28,7 @@ final class Records {
     this.readers = readers;
   }
 
-  void write(Publisher.Draft draft, LocalDate asOf) throws IOException {
+  void write(Draft draft, LocalDate asOf) throws IOException {
     Path folder = Files.createDirectories(shelf.records(readers));
     replace(folder.resolve("register.txt"), register(draft.withheld().register(), asOf));
     shelf.announce(readers, draft.manifest());
@@ -52,7 +52,7 @@ final class Records {
   }
 
   /** The report of an audit that stopped the publishing. */
-  void writeRefusal(Publisher.Draft draft, LocalDate asOf) throws IOException {
+  void writeRefusal(Draft draft, LocalDate asOf) throws IOException {
     Path folder = Files.createDirectories(shelf.records(readers));
     replace(
         folder.resolve("audit.txt"),
@@ -60,7 +60,7 @@ final class Records {
   }
 
   /** The report of an audit of what stands. */
-  void writeAudit(Publisher.Draft draft, LocalDate asOf) throws IOException {
+  void writeAudit(Draft draft, LocalDate asOf) throws IOException {
     Path folder = Files.createDirectories(shelf.records(readers));
     replace(folder.resolve("audit.txt"), audit(draft, asOf, "stands published"));
   }
@@ -92,9 +92,8 @@ final class Records {
     return "  " + line.place() + ": " + line.what() + ", " + line.why();
   }
 
-  private List<String> audit(Publisher.Draft draft, LocalDate asOf, String fate)
-      throws IOException {
-    Audit.Report report = draft.report();
+  private List<String> audit(Draft draft, LocalDate asOf, String fate) throws IOException {
+    AuditReport report = draft.report();
     List<String> lines = new ArrayList<>();
     lines.add("Audit of the edition for " + readers + ", as of " + asOf + ". Private.");
     lines.add("The edition " + fate + ".");

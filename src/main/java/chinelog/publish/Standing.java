@@ -1,16 +1,11 @@
 package chinelog.publish;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.FileStamp;
 import java.io.IOException;
-import java.net.URISyntaxException;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
-import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * Knows whether what stands published is as it was left, and whether the log would give the same
@@ -49,9 +44,8 @@ final class Standing {
       Stamps sources = new Stamps();
       sources.addAll(log, List.of("published", "records"));
       long sure = FileStamp.of(now).changedMillis() - FileStamp.UNSURE_MILLIS;
-      boolean inDoubt = sources.strange || sources.latestMillis >= sure;
-      sources.addAll(program(), List.of());
-      return new Standing(log, shelf, settings + "\n" + Runtime.version(), sources, inDoubt);
+      boolean inDoubt = sources.isStrange() || sources.latestMillis() >= sure;
+      return new Standing(log, shelf, settings + "\n" + Program.stamp(), sources, inDoubt);
     } finally {
       Files.delete(now);
     }
@@ -92,70 +86,12 @@ final class Standing {
     for (Path file : shelf.reliedOn(readers)) {
       records.add(log, file);
     }
-    return Manifest.sha256(String.join("\n", settings, sources.text(), records.text()));
+    return Sha256.of(String.join("\n", settings, sources.text(), records.text()));
   }
 
   private String edition(String readers) throws IOException {
     Stamps stamps = new Stamps();
     stamps.addAll(shelf.published(readers), List.of());
-    return Manifest.sha256(stamps.text());
-  }
-
-  /** The program's file, or the folder it was compiled into. */
-  private static Path program() {
-    try {
-      return Path.of(Standing.class.getProtectionDomain().getCodeSource().getLocation().toURI());
-    } catch (URISyntaxException e) {
-      throw new IllegalStateException("the program's own place is no address", e);
-    }
-  }
-
-  /** The stamps of many files, by name. */
-  private static final class Stamps {
-
-    private final SortedMap<String, String> byName = new TreeMap<>();
-    private long latestMillis;
-    private boolean strange;
-
-    /** Adds one file, or all below a folder but some of its own, and but hidden folders. */
-    void addAll(Path folder, List<String> except) throws IOException {
-      Files.walkFileTree(
-          folder,
-          new SimpleFileVisitor<>() {
-            @Override
-            public FileVisitResult preVisitDirectory(Path inside, BasicFileAttributes attributes) {
-              String name = folder.relativize(inside).toString();
-              return except.contains(name) || name.matches("(.*[/\\\\])?\\.[^/\\\\]*")
-                  ? FileVisitResult.SKIP_SUBTREE
-                  : FileVisitResult.CONTINUE;
-            }
-
-            @Override
-            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-                throws IOException {
-              strange |= !attributes.isRegularFile();
-              add(folder, file);
-              return FileVisitResult.CONTINUE;
-            }
-
-            @Override
-            public FileVisitResult visitFileFailed(Path file, IOException e) {
-              strange = true;
-              return FileVisitResult.CONTINUE;
-            }
-          });
-    }
-
-    void add(Path folder, Path file) throws IOException {
-      FileStamp stamp = FileStamp.of(file);
-      latestMillis = Math.max(latestMillis, stamp.changedMillis());
-      byName.put(folder.relativize(file).toString(), stamp.text());
-    }
-
-    String text() {
-      StringBuilder text = new StringBuilder();
-      byName.forEach((name, stamp) -> text.append(name).append('\t').append(stamp).append('\n'));
-      return text.toString();
-    }
+    return Sha256.of(stamps.text());
   }
 }

@@ -1,7 +1,9 @@
 package chinelog.publish;
 
+import chinelog.log.Answer;
 import chinelog.log.Log;
 import chinelog.log.LogReader;
+import chinelog.log.Readers;
 import chinelog.markup.Theme;
 import chinelog.photo.Album;
 import chinelog.problem.Problem;
@@ -9,11 +11,13 @@ import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
+import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Collection;
 import java.util.List;
 
 /** Reads and reckons a log: all that has to be known before any edition is made. */
@@ -51,7 +55,7 @@ public final class Workshop {
     if (settled) {
       problems.addAll(reckoning.problems());
     }
-    return new Opened(log, album, reckoning.facts(), problems.list());
+    return new Opened(log, album, reckoning.facts(), reading.answers(), problems.list());
   }
 
   private static List<Problem> themeProblems(Log log) throws IOException {
@@ -70,7 +74,13 @@ public final class Workshop {
   }
 
   /** Everything read and reckoned, and all problems found, worst first. */
-  public record Opened(Log log, Album album, Facts facts, List<Problem> problems) {
+  public record Opened(
+      Log log, Album album, Facts facts, List<Answer> answers, List<Problem> problems) {
+
+    /** What is asked before editions for these readers may be made, as on a day. */
+    public Questions.Asked ask(Collection<Readers> readers, LocalDate asOf) {
+      return Questions.ask(log, facts, album, readers, answers, asOf);
+    }
 
     public boolean hasErrors() {
       return problems.stream().anyMatch(Problem::isError);

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What a model's figure is at full size: 700 mm at 1:16 is 11.2 m.
+ * What a model's figure is at full size, and the other way round: 700 mm at 1:16 is 11.2 m.
  *
  * <p>Lengths go with the scale, areas with its square, volumes and masses with its cube; speeds, by
  * Froude's law, with its square root, so that the waves look alike (W. Froude, 1868 to 1874; in
@@ -102,18 +102,27 @@ public final class Similitude {
    * @param scale the denominator, 16 for 1:16
    */
   public static Optional<Quantity> findFullSize(Quantity model, Quantity scale) {
+    return find(model, scale, 1);
+  }
+
+  /** The model's counterpart of a full-size length, area, volume, mass or speed. */
+  public static Optional<Quantity> findModel(Quantity fullSize, Quantity scale) {
+    return find(fullSize, scale, -1);
+  }
+
+  private static Optional<Quantity> find(Quantity quantity, Quantity scale, int direction) {
     for (Kind kind : KINDS) {
-      if (kind.like.isCompatible(model.unit())) {
-        return Optional.of(scaled(model, scale, kind.halves));
+      if (kind.like.isCompatible(quantity.unit())) {
+        return Optional.of(scaled(quantity, scale, kind.halves, direction));
       }
     }
     return Optional.empty();
   }
 
-  private static Quantity scaled(Quantity quantity, Quantity scale, int halves) {
+  private static Quantity scaled(Quantity quantity, Quantity scale, int halves, int direction) {
     try {
       Quantity factor = halves % 2 == 0 ? scale.power(halves / 2) : scale.power(halves).root();
-      return quantity.times(factor);
+      return direction > 0 ? quantity.times(factor) : quantity.dividedBy(factor);
     } catch (QuantityException e) {
       throw new IllegalArgumentException("not a scale: " + scale, e);
     }

@@ -1,10 +1,7 @@
 package chinelog.site;
 
 import chinelog.edition.Chart;
-import chinelog.edition.Edition.Contents;
-import chinelog.edition.Edition.Entry;
 import chinelog.edition.Edition.Post;
-import chinelog.edition.Edition.Stage;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.markup.ChartSvg;
@@ -22,7 +19,6 @@ import freemarker.template.utility.DeepUnwrap;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -38,32 +34,27 @@ final class Functions {
     @Nullable Object of(List<Object> given);
   }
 
-  private final Addresses addresses;
   private final Theme theme;
   private final Wording wording;
-  private final Map<String, Entry> entries = new HashMap<>();
-  private final Map<String, Stage> stages = new HashMap<>();
 
-  Functions(Contents contents, Addresses addresses, Theme theme, Wording wording) {
-    this.addresses = addresses;
+  Functions(Theme theme, Wording wording) {
     this.theme = theme;
     this.wording = wording;
-    contents.entries().forEach(e -> entries.put(e.id(), e));
-    contents.stages().forEach(s -> stages.put(s.id(), s));
   }
 
   /**
    * The functions for one page, by name.
    *
    * @param root what leads from the page to the site's root
+   * @param uses notes what the page takes from its edition
    */
-  Map<String, Object> forPage(String root) {
-    SiteManner manner = new SiteManner(root, addresses, wording);
+  Map<String, Object> forPage(String root, Uses uses) {
+    SiteManner manner = new SiteManner(root, uses, wording);
     Map<String, Object> all = new TreeMap<>();
     words(all);
-    places(all, root);
-    put(all, "entry", g -> entries.get(text(g, 0)));
-    put(all, "stage", g -> stages.get(text(g, 0)));
+    places(all, root, uses);
+    put(all, "entry", g -> uses.entry(text(g, 0)));
+    put(all, "stage", g -> uses.stage(text(g, 0)));
     put(all, "text", g -> markup(h -> TextMarkup.write(blocks(g), manner, h)));
     put(all, "runs", g -> markup(h -> TextMarkup.writeRuns(runs(g), manner, h)));
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
@@ -99,12 +90,12 @@ final class Functions {
     put(all, "under", g -> wording.under(list(g, String.class)));
   }
 
-  private void places(Map<String, Object> all, String root) {
+  private static void places(Map<String, Object> all, String root, Uses uses) {
     put(all, "to", g -> root + text(g, 0));
     put(all, "toPost", g -> root + Addresses.post((Post) g.get(0)));
     put(all, "toPlate", g -> root + Addresses.plate((Plate) g.get(0)));
-    put(all, "toEntry", g -> below(root, addresses.entry(text(g, 0))));
-    put(all, "toFigure", g -> below(root, addresses.figure(text(g, 0))));
+    put(all, "toEntry", g -> below(root, uses.entryAddress(text(g, 0))));
+    put(all, "toFigure", g -> below(root, uses.figureAddress(text(g, 0))));
     put(all, "anchor", g -> Addresses.anchor(text(g, 0)));
   }
 

@@ -15,15 +15,15 @@ import org.jspecify.annotations.Nullable;
 final class SiteManner implements TextMarkup.Manner {
 
   private final String root;
-  private final Addresses addresses;
+  private final Uses uses;
   private final Wording wording;
   private final List<String> notes = new ArrayList<>();
   private int noteCount;
   private @Nullable Plate opening;
 
-  SiteManner(String root, Addresses addresses, Wording wording) {
+  SiteManner(String root, Uses uses, Wording wording) {
     this.root = root;
-    this.addresses = addresses;
+    this.uses = uses;
     this.wording = wording;
   }
 
@@ -92,12 +92,12 @@ final class SiteManner implements TextMarkup.Manner {
 
   @Override
   public @Nullable String figureAddress(String figure) {
-    return below(addresses.figure(figure));
+    return below(uses.figureAddress(figure));
   }
 
   @Override
   public @Nullable String entryAddress(String entry) {
-    return below(addresses.entry(entry));
+    return below(uses.entryAddress(entry));
   }
 
   private @Nullable String below(@Nullable String path) {

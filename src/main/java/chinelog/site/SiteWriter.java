@@ -1,5 +1,6 @@
 package chinelog.site;
 
+import chinelog.digest.Sha256;
 import chinelog.edition.Edition;
 import chinelog.edition.Edition.Contents;
 import chinelog.edition.Picture;
@@ -13,12 +14,12 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
+import java.nio.file.StandardOpenOption;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Writes an edition as a static web site that works from a folder or any address. */
@@ -30,12 +31,22 @@ public final class SiteWriter {
   private final Theme theme;
   private final Templates templates;
   private final Path folder;
+  private final Earlier earlier;
+  private final String foundations;
 
-  private SiteWriter(Contents contents, Theme theme, Templates templates, Path folder) {
+  private SiteWriter(
+      Contents contents,
+      Theme theme,
+      Templates templates,
+      Path folder,
+      Earlier earlier,
+      String foundations) {
     this.contents = contents;
     this.theme = theme;
     this.templates = templates;
     this.folder = folder;
+    this.earlier = earlier;
+    this.foundations = foundations;
   }
 
   /**
@@ -44,24 +55,55 @@ public final class SiteWriter {
    * @param templates a log's own {@code site-template} folder; null for those that come with
    *     chinelog
    * @param folder exists and is empty
+   * @param earlier the site that stood before
+   * @param foundations whatever else pages are made of: a digest of the program, the theme and the
+   *     templates
    * @throws IOException if a file cannot be written or a template is wrong (naming template and
    *     line)
    */
-  public static void write(Edition edition, Theme theme, @Nullable Path templates, Path folder)
+  public static void write(
+      Edition edition,
+      Theme theme,
+      @Nullable Path templates,
+      Path folder,
+      Earlier earlier,
+      String foundations)
       throws IOException {
-    new SiteWriter(edition.contents(), theme, new Templates(templates), folder).write();
+    new SiteWriter(
+            edition.contents(), theme, new Templates(templates), folder, earlier, foundations)
+        .write();
+  }
+
+  /**
+   * A digest of the log's own templates.
+   *
+   * @param templates their folder; null if the log has none
+   * @throws IOException if one cannot be read
+   */
+  public static String digest(@Nullable Path templates) throws IOException {
+    if (templates == null) {
+      return "";
+    }
+    StringBuilder all = new StringBuilder();
+    try (Stream<Path> files = Files.walk(templates)) {
+      for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
+        all.append(templates.relativize(file)).append('\n');
+        all.append(Sha256.of(Files.readAllBytes(file))).append('\n');
+      }
+    }
+    return Sha256.of(all.toString());
   }
 
   private void write() throws IOException {
     Wording wording = Wording.of(contents.locale());
     Addresses addresses = new Addresses(contents);
-    Functions functions = new Functions(contents, addresses, theme, wording);
+    Functions functions = new Functions(theme, wording);
+    Uses.Source source = new Uses.Source(contents, addresses, earlier.hashes());
     List<Page> pages = SitePlan.of(contents, addresses, wording);
     List<String> menu = pages.stream().map(Page::path).filter(p -> !p.contains("/")).toList();
     SearchIndex search = new SearchIndex();
     for (Page page : pages) {
-      String html = templates.fill(page.template(), values(page, menu, functions, wording));
-      write(page.path(), html.getBytes(StandardCharsets.UTF_8));
+      String html = page(page, about(page, menu, wording), functions, source);
       if (page.isSearched()) {
         search.add(page.path(), page.title(), html);
       }
@@ -76,11 +118,31 @@ public final class SiteWriter {
     }
   }
 
-  private Map<String, Object> values(
-      Page page, List<String> menu, Functions functions, Wording wording) {
-    Map<String, Object> values = new TreeMap<>(functions.forPage(root(page)));
+  /** Writes a page, or leaves it as it stood, and returns its markup. */
+  private String page(Page page, Map<String, Object> about, Functions functions, Uses.Source source)
+      throws IOException {
+    String digest = earlier.hashes().of(List.of(foundations, page, about));
+    String told = earlier.find(page.path());
+    if (told != null && Uses.areSame(told, digest, source) && earlier.keep(page.path())) {
+      earlier.note(page.path(), told);
+      return page.isSearched() ? Files.readString(folder.resolve(page.path())) : "";
+    }
+    Uses uses = new Uses(source);
+    Map<String, Object> values = new TreeMap<>(functions.forPage(root(page), uses));
     values.putAll(page.values());
-    values.put("edition", contents);
+    values.put("edition", templates.watched(uses));
+    values.put("page", about);
+    String html = templates.fill(page.template(), values);
+    write(page.path(), html.getBytes(StandardCharsets.UTF_8));
+    String tells = uses.told(digest);
+    if (tells != null) {
+      earlier.note(page.path(), tells);
+    }
+    return html;
+  }
+
+  /** What templates are told of the page at hand. */
+  private Map<String, Object> about(Page page, List<String> menu, Wording wording) {
     Map<String, Object> about = new TreeMap<>();
     about.put("path", page.path());
     about.put("menu", menu);
@@ -109,8 +171,7 @@ public final class SiteWriter {
       about.put("style", style);
       about.put("styleHash", "sha256-" + sha256(style));
     }
-    values.put("page", about);
-    return values;
+    return about;
   }
 
   /**
@@ -126,12 +187,8 @@ public final class SiteWriter {
 
   /** As Content Security Policy Level 3, 2.3.1, allows one style by its hash. */
   private static String sha256(String text) {
-    try {
-      byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-      return Base64.getEncoder().encodeToString(MessageDigest.getInstance("SHA-256").digest(bytes));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    return Base64.getEncoder().encodeToString(Sha256.digest().digest(bytes));
   }
 
   private void writeAssets() throws IOException {
@@ -150,11 +207,19 @@ public final class SiteWriter {
       Picture picture = plate.picture();
       picture.renditions().forEach(r -> files.put(Addresses.picture(picture, r), r));
     }
+    Map<String, Picture.Rendition> fresh = new TreeMap<>(files);
+    fresh.entrySet().removeIf(file -> isKept(file.getKey(), file.getValue()));
     try {
-      files.entrySet().parallelStream().forEach(file -> copy(file.getValue(), file.getKey()));
+      fresh.entrySet().parallelStream().forEach(file -> copy(file.getValue(), file.getKey()));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
+  }
+
+  private boolean isKept(String path, Picture.Rendition rendition) {
+    String made = earlier.hashes().of(rendition.jpeg());
+    earlier.note(path, made);
+    return made.equals(earlier.find(path)) && earlier.keep(path);
   }
 
   private void copy(Picture.Rendition rendition, String path) {
@@ -170,7 +235,7 @@ public final class SiteWriter {
   }
 
   private void write(String path, byte[] bytes) throws IOException {
-    Files.write(prepared(path), bytes);
+    Files.write(prepared(path), bytes, StandardOpenOption.CREATE_NEW);
   }
 
   private Path prepared(String path) throws IOException {

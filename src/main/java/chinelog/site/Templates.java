@@ -13,6 +13,8 @@ import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
 import freemarker.template.TemplateException;
 import freemarker.template.TemplateExceptionHandler;
+import freemarker.template.TemplateModel;
+import freemarker.template.TemplateModelException;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.charset.CharacterCodingException;
@@ -52,6 +54,15 @@ final class Templates {
     configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
     configuration.setLogTemplateExceptions(false);
     configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
+  }
+
+  /** The edition as templates get it, with what they take of it noted. */
+  TemplateModel watched(Uses uses) throws IOException {
+    try {
+      return uses.edition(configuration.getObjectWrapper());
+    } catch (TemplateModelException e) {
+      throw new IOException("an edition cannot be shown to templates", e);
+    }
   }
 
   /**

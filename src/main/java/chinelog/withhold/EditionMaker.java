@@ -111,14 +111,22 @@ final class EditionMaker {
         e.place());
   }
 
+  /** The figures of the edition that was made, as printed. */
+  List<PrintedFigure> printed() {
+    return disclosure(List.of()).printed();
+  }
+
+  private Disclosure disclosure(List<PrintedFigure> known) {
+    return new Disclosure(whole, wholeFacts, told, figures, sight, readers, known);
+  }
+
   /**
-   * The edition with its account.
+   * The edition that was made with its account.
    *
-   * @param known figures that the readers were given before
+   * @param known figures that readers were given before
    */
-  Withholder.Withheld make(List<PrintedFigure> known) throws IOException {
-    Edition edition = edition();
-    Disclosure disclosure = new Disclosure(whole, wholeFacts, told, figures, sight, readers, known);
+  Withholder.Withheld account(Edition edition, List<PrintedFigure> known) {
+    Disclosure disclosure = disclosure(known);
     return new Withholder.Withheld(
         edition,
         sight.clearance(),

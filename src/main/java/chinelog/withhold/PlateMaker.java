@@ -16,7 +16,6 @@ import chinelog.photo.Photograph;
 import chinelog.photo.Written;
 import chinelog.problem.Problem;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -208,10 +207,7 @@ final class PlateMaker {
     return new Picture(
         id,
         prints.prints().stream()
-            .map(
-                p ->
-                    new Picture.Rendition(
-                        p.widthPx(), p.heightPx(), () -> Files.newInputStream(p.jpeg())))
+            .map(p -> new Picture.Rendition(p.widthPx(), p.heightPx(), new PictureFile(p.jpeg())))
             .toList(),
         prints.tint());
   }

@@ -19,7 +19,8 @@ public final class Withholder {
   private Withholder() {}
 
   /**
-   * The edition for some readers on a day.
+   * The edition for some readers on a day, before it is asked what its figures give away: that
+   * depends on what other readers are given, whose editions can be prepared meanwhile.
    *
    * @param log the full log
    * @param facts reckoned from it
@@ -27,19 +28,39 @@ public final class Withholder {
    * @param pictures makes the pictures
    * @param readers one of the log's
    * @param asOf agreements are in force, releases are given and entries are told as on this day
-   * @param known figures that these readers were given before
    * @throws IOException if a picture cannot be made
    */
-  public static Withheld withhold(
-      Log log,
-      Facts facts,
-      Album album,
-      PictureSource pictures,
-      Readers readers,
-      LocalDate asOf,
-      List<PrintedFigure> known)
+  public static Prepared prepare(
+      Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf)
       throws IOException {
-    return new EditionMaker(log, facts, album, pictures, readers, asOf).make(known);
+    EditionMaker maker = new EditionMaker(log, facts, album, pictures, readers, asOf);
+    return new Prepared(maker, maker.edition());
+  }
+
+  /** An edition that was made and not yet held against what readers know. */
+  public static final class Prepared {
+
+    private final EditionMaker maker;
+    private final Edition edition;
+
+    private Prepared(EditionMaker maker, Edition edition) {
+      this.maker = maker;
+      this.edition = edition;
+    }
+
+    /** The figures that it shows, as printed. */
+    public List<PrintedFigure> printed() {
+      return maker.printed();
+    }
+
+    /**
+     * The edition with its account.
+     *
+     * @param known figures that readers were given before, these readers and others
+     */
+    public Withheld against(List<PrintedFigure> known) {
+      return maker.account(edition, known);
+    }
   }
 
   /**

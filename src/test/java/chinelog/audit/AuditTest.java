@@ -49,7 +49,7 @@ class AuditTest {
   @Test
   void aCleanEditionPasses() throws IOException {
     write(SampleEdition.files());
-    Audit.Report report = search(SampleLog.PUBLIC);
+    AuditReport report = search(SampleLog.PUBLIC);
     assertThat(report.findings()).isEmpty();
     assertThat(report.searched()).first().asString().startsWith("8 files were opened: 1 css");
   }
@@ -61,7 +61,7 @@ class AuditTest {
     write(files);
     assertThat(search(SampleLog.WORKSHOP).findings()).isEmpty();
     assertThat(search(SampleLog.PUBLIC).findings())
-        .extracting(Audit.Finding::what)
+        .extracting(Finding::what)
         .contains("It holds the other party to \"lines\".", "It holds the fact full.loa.");
   }
 
@@ -102,7 +102,7 @@ class AuditTest {
     files.put(PAGE, utf8(SampleEdition.page("../", "<p>The keel weighs 412.6 g.</p>")));
     write(files);
     assertThat(search(SampleLog.PUBLIC).isClean()).isFalse();
-    Audit.Report report =
+    AuditReport report =
         Audit.search(
             edition,
             manifest(),
@@ -112,7 +112,7 @@ class AuditTest {
             List.of(),
             Set.of("412.6 g"),
             SampleEdition.pictures(),
-            Set.of());
+            Before.NONE);
     assertThat(report.findings()).isEmpty();
   }
 
@@ -121,8 +121,8 @@ class AuditTest {
     Map<String, byte[]> files = SampleEdition.files();
     files.put(PAGE, utf8(SampleEdition.page("../", "<p>She displaces 1.873 kg.</p>")));
     write(files);
-    List<Audit.Canary> more = List.of(new Audit.Canary("1.873 kg", "the fact hull.displacement"));
-    Audit.Report report =
+    List<Canary> more = List.of(new Canary("1.873 kg", "the fact hull.displacement"));
+    AuditReport report =
         Audit.search(
             edition,
             manifest(),
@@ -132,7 +132,7 @@ class AuditTest {
             more,
             Set.of(),
             SampleEdition.pictures(),
-            Set.of());
+            Before.NONE);
     assertThat(report.findings())
         .singleElement()
         .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
@@ -146,10 +146,10 @@ class AuditTest {
     files.put(BOOK, SampleEdition.pdf("We set the moulds up.", (pdf, font) -> draw(pdf, open)));
     write(files);
     // As if the picture had been made without filling anything, and the edition held it so.
-    List<Audit.Picture> pictures = new ArrayList<>(SampleEdition.pictures());
+    List<AllowedPicture> pictures = new ArrayList<>(SampleEdition.pictures());
     pictures.add(SampleEdition.told(open, pictures.get(1).filled().get(0)));
     assertThat(searchFor(pictures).findings())
-        .extracting(Audit.Finding::file, Audit.Finding::what)
+        .extracting(Finding::file, Finding::what)
         .containsExactly(
             tuple(BOOK, "It is not filled with one colour."),
             tuple(PLATE, "It is not filled with one colour."));
@@ -163,7 +163,7 @@ class AuditTest {
     files.put(BOOK, SampleEdition.pdf("We set the moulds up.", (pdf, font) -> draw(pdf, other)));
     write(files);
     assertThat(searchFor(SampleEdition.pictures()).findings())
-        .extracting(Audit.Finding::file, Audit.Finding::what)
+        .extracting(Finding::file, Finding::what)
         .containsExactly(
             tuple(BOOK, "It is none of the pictures that the log gives these readers."),
             tuple(PLATE, "It is none of the pictures that the log gives these readers."));
@@ -210,7 +210,7 @@ class AuditTest {
     assertThat(search(SampleLog.PUBLIC).findings()).isEmpty();
   }
 
-  private Audit.Report searchFor(List<Audit.Picture> pictures) throws IOException {
+  private AuditReport searchFor(List<AllowedPicture> pictures) throws IOException {
     return Audit.search(
         edition,
         manifest(),
@@ -220,7 +220,7 @@ class AuditTest {
         List.of(),
         Set.of(),
         pictures,
-        Set.of());
+        Before.NONE);
   }
 
   private static void draw(PDDocument pdf, byte[] jpeg) throws IOException {
@@ -238,11 +238,11 @@ class AuditTest {
     assertThat(search(SampleLog.PUBLIC)).isEqualTo(search(SampleLog.PUBLIC));
   }
 
-  private Audit.Report search(Clearance clearance) throws IOException {
+  private AuditReport search(Clearance clearance) throws IOException {
     return search(clearance, "public", List.of());
   }
 
-  private Audit.Report search(Clearance clearance, String readers, List<Release> releases)
+  private AuditReport search(Clearance clearance, String readers, List<Release> releases)
       throws IOException {
     return Audit.search(
         edition,
@@ -253,7 +253,7 @@ class AuditTest {
         List.of(),
         Set.of(),
         SampleEdition.pictures(),
-        Set.of());
+        Before.NONE);
   }
 
   private static Set<String> manifest() {

@@ -46,7 +46,7 @@ class ElsewhereTest {
     Path corpus = Path.of(System.getProperty("chinelog.shared", "../shared"), "corpus", group);
     assumeTrue(Files.isDirectory(corpus), "the files from elsewhere are not here");
     Set<String> files = new TreeSet<>();
-    List<Audit.Picture> pictures = new ArrayList<>();
+    List<AllowedPicture> pictures = new ArrayList<>();
     try (Stream<Path> all = Files.list(corpus)) {
       for (Path file : all.filter(Files::isRegularFile).sorted().toList()) {
         String name = file.getFileName().toString();
@@ -60,7 +60,7 @@ class ElsewhereTest {
         }
       }
     }
-    Audit.Report report =
+    AuditReport report =
         Audit.search(
             folder,
             files,
@@ -70,9 +70,8 @@ class ElsewhereTest {
             List.of(),
             Set.of(),
             pictures,
-            Set.of());
-    Set<String> refused =
-        report.findings().stream().map(Audit.Finding::file).collect(Collectors.toSet());
+            Before.NONE);
+    Set<String> refused = report.findings().stream().map(Finding::file).collect(Collectors.toSet());
     Set<String> passed = new TreeSet<>(files);
     passed.removeAll(refused);
     assertThat(files).isNotEmpty();

@@ -671,7 +671,7 @@ class PlantedLeaksTest {
     Set<String> manifest = new TreeSet<>(files.keySet());
     leak.spoil.apply(files);
     put(place.resolve("public"), files);
-    Audit.Report report =
+    AuditReport report =
         Audit.search(
             place.resolve("public"),
             manifest,
@@ -681,10 +681,13 @@ class PlantedLeaksTest {
             List.of(),
             Set.of(),
             SampleEdition.pictures(),
-            files.values().stream()
-                .filter(isDecodable)
-                .map(SampleEdition::sha256)
-                .collect(Collectors.toSet()));
+            new Before(
+                files.values().stream()
+                    .filter(isDecodable)
+                    .map(SampleEdition::sha256)
+                    .collect(Collectors.toSet()),
+                Map.of(),
+                Searched.NOTHING));
     assertThat(report.findings())
         .anySatisfy(
             finding -> {

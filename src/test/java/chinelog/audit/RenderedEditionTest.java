@@ -8,7 +8,7 @@ import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.edition.SampleEdition;
 import chinelog.markup.Theme;
-import chinelog.site.SiteWriter;
+import chinelog.site.FreshSite;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -34,7 +34,7 @@ class RenderedEditionTest {
     Edition edition = SampleEdition.forPublic(name);
     Theme theme = Theme.load(name, null);
     Path site = Files.createDirectory(folder.resolve("site"));
-    SiteWriter.write(edition, theme, null, site);
+    FreshSite.write(edition, theme, null, site);
     Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
     Press.printHandover(edition, theme, folder.resolve("handover.pdf"));
     Press.printHandoverSheets(
@@ -53,7 +53,7 @@ class RenderedEditionTest {
               .map(p -> folder.relativize(p).toString().replace('\\', '/'))
               .collect(Collectors.toCollection(TreeSet::new));
     }
-    Audit.Report report =
+    AuditReport report =
         Audit.search(
             folder,
             files,
@@ -63,12 +63,12 @@ class RenderedEditionTest {
             List.of(),
             Set.of(),
             pictures(edition),
-            Set.of());
+            Before.NONE);
     assertThat(report.findings()).isEmpty();
   }
 
-  private static List<Audit.Picture> pictures(Edition edition) throws IOException {
-    List<Audit.Picture> pictures = new ArrayList<>();
+  private static List<AllowedPicture> pictures(Edition edition) throws IOException {
+    List<AllowedPicture> pictures = new ArrayList<>();
     for (Plate plate : edition.contents().plates()) {
       for (Picture.Rendition rendition : plate.picture().renditions()) {
         try (InputStream in = rendition.jpeg().open()) {

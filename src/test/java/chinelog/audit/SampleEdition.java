@@ -55,13 +55,13 @@ final class SampleEdition {
   }
 
   /** The pictures of these files, as the audit is told of them. */
-  static List<Audit.Picture> pictures() {
+  static List<AllowedPicture> pictures() {
     Map<String, byte[]> files = files();
     return List.of(
         told(files.get("site/paper.png")),
         told(
             files.get(PLATE),
-            new Audit.Filled(
+            new FilledArea(
                 FILLED[0] / 256.0,
                 FILLED[1] / 192.0,
                 FILLED[2] / 256.0,
@@ -69,8 +69,8 @@ final class SampleEdition {
                 0x8a8a8a)));
   }
 
-  static Audit.Picture told(byte[] bytes, Audit.Filled... filled) {
-    return new Audit.Picture(Set.of(sha256(bytes)), List.of(filled));
+  static AllowedPicture told(byte[] bytes, FilledArea... filled) {
+    return new AllowedPicture(Set.of(sha256(bytes)), List.of(filled));
   }
 
   static String sha256(byte[] bytes) {

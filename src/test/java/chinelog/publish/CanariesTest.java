@@ -2,7 +2,7 @@ package chinelog.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.audit.Audit;
+import chinelog.audit.Canary;
 import chinelog.label.Clearance;
 import chinelog.log.Readers;
 import chinelog.withhold.Withholder;
@@ -48,17 +48,17 @@ class CanariesTest {
     Readers readers =
         opened.log().readers().stream().filter(r -> r.id().equals("public")).findFirst().get();
     Withholder.Withheld withheld =
-        Withholder.withhold(
-            opened.log(),
-            opened.facts(),
-            opened.album(),
-            new LogPictures(opened.log(), new Clearance(new TreeSet<>()), false, step -> {}),
-            readers,
-            DAY,
-            List.of());
+        Withholder.prepare(
+                opened.log(),
+                opened.facts(),
+                opened.album(),
+                new LogPictures(opened.log(), new Clearance(new TreeSet<>()), false, step -> {}),
+                readers,
+                DAY)
+            .against(List.of());
 
     assertThat(Canaries.of(opened, withheld))
-        .extracting(Audit.Canary::text)
+        .extracting(Canary::text)
         .contains("mm from the rabbet line", "Nobody is to see")
         .doesNotContain("Clamps along the sheer");
     assertThat(Canaries.shown(opened, withheld)).contains("Clamps along the sheer");

@@ -4,7 +4,7 @@ import chinelog.book.Press;
 import chinelog.edition.Edition;
 import chinelog.log.Readers;
 import chinelog.markup.Theme;
-import chinelog.site.SiteWriter;
+import chinelog.site.FreshSite;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -50,7 +50,7 @@ public final class Demo implements AutoCloseable {
     Path site = folder.resolve(theme).resolve(readers).resolve("site");
     if (Files.notExists(site)) {
       Files.createDirectories(site);
-      SiteWriter.write(edition(readers), Theme.load(theme, null), null, site);
+      FreshSite.write(edition(readers), Theme.load(theme, null), null, site);
     }
     return site;
   }

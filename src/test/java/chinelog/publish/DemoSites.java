@@ -3,7 +3,7 @@ package chinelog.publish;
 import chinelog.edition.Edition;
 import chinelog.log.Readers;
 import chinelog.markup.Theme;
-import chinelog.site.SiteWriter;
+import chinelog.site.FreshSite;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -37,7 +37,7 @@ public final class DemoSites {
       if (readers.contains(group.id())) {
         Edition edition = DemoPrints.edition(opened, group);
         Path site = Files.createDirectories(to.resolve(group.id()));
-        SiteWriter.write(edition, Theme.load(theme, null), null, site);
+        FreshSite.write(edition, Theme.load(theme, null), null, site);
       }
     }
   }

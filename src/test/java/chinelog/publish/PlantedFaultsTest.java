@@ -2,7 +2,7 @@ package chinelog.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.audit.Audit;
+import chinelog.audit.AuditReport;
 import chinelog.label.Clearance;
 import chinelog.log.Entry;
 import chinelog.log.Log;
@@ -269,14 +269,15 @@ class PlantedFaultsTest {
             .findFirst()
             .orElseThrow();
     Withholder.Withheld withheld =
-        Withholder.withhold(
-            opened.log(),
-            opened.facts(),
-            opened.album(),
-            new LogPictures(opened.log(), new Clearance(new TreeSet<>()), false, Progress.SILENT),
-            everybody,
-            ByteTwinsTest.AS_OF,
-            List.of());
+        Withholder.prepare(
+                opened.log(),
+                opened.facts(),
+                opened.album(),
+                new LogPictures(
+                    opened.log(), new Clearance(new TreeSet<>()), false, Progress.SILENT),
+                everybody,
+                ByteTwinsTest.AS_OF)
+            .against(List.of());
     Path edition = log.resolve("published/public");
     Map<String, byte[]> files = new TreeMap<>();
     try (Stream<Path> all = Files.walk(edition)) {
@@ -354,7 +355,7 @@ class PlantedFaultsTest {
     }
   }
 
-  private static Audit.Report audit(Map<String, byte[]> files, Standing standing)
+  private static AuditReport audit(Map<String, byte[]> files, Standing standing)
       throws IOException {
     Path folder = Files.createTempDirectory(temp, "spoilt");
     for (Map.Entry<String, byte[]> file : files.entrySet()) {

@@ -2,7 +2,7 @@ package chinelog.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.audit.Audit;
+import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.edition.Edition;
 import chinelog.label.Clearance;
@@ -10,7 +10,7 @@ import chinelog.log.Readers;
 import chinelog.log.Sheet;
 import chinelog.markup.Theme;
 import chinelog.photo.Darkroom;
-import chinelog.site.SiteWriter;
+import chinelog.site.FreshSite;
 import chinelog.withhold.PictureSource;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
@@ -60,12 +60,12 @@ class UnfilledPicturesTest {
   void anOpenRegionIsFoundInEverySizeAndInTheBook() throws IOException {
     Path log = new SmallLog(1, 11).write(temp.resolve("log"));
     assertThat(findings(log, false)).isEmpty();
-    assertThat(findings(log, true).stream().map(Audit.Finding::file).collect(Collectors.toSet()))
+    assertThat(findings(log, true).stream().map(Finding::file).collect(Collectors.toSet()))
         .contains("build-book.pdf")
         .anyMatch(f -> f.startsWith("site/pictures/"));
   }
 
-  private List<Audit.Finding> findings(Path log, boolean forgetful) throws IOException {
+  private List<Finding> findings(Path log, boolean forgetful) throws IOException {
     Workshop.Opened opened =
         Workshop.open(
             log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of("UTC"), Progress.SILENT);
@@ -77,18 +77,18 @@ class UnfilledPicturesTest {
     PictureSource real =
         new LogPictures(opened.log(), new Clearance(new TreeSet<>()), false, Progress.SILENT);
     Withholder.Withheld withheld =
-        Withholder.withhold(
-            opened.log(),
-            opened.facts(),
-            opened.album(),
-            forgetful ? new Forgetful(real) : real,
-            everybody,
-            ByteTwinsTest.AS_OF,
-            List.of());
+        Withholder.prepare(
+                opened.log(),
+                opened.facts(),
+                opened.album(),
+                forgetful ? new Forgetful(real) : real,
+                everybody,
+                ByteTwinsTest.AS_OF)
+            .against(List.of());
     Path folder = Files.createTempDirectory(temp, "edition");
     Edition edition = withheld.edition();
     Theme theme = Theme.load(edition.contents().theme(), null);
-    SiteWriter.write(edition, theme, null, Files.createDirectory(folder.resolve("site")));
+    FreshSite.write(edition, theme, null, Files.createDirectory(folder.resolve("site")));
     Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
     return Publisher.search(folder, Manifest.of(folder), opened, withheld, "public").findings();
   }

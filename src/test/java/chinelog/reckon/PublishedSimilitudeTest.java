@@ -81,10 +81,8 @@ class PublishedSimilitudeTest {
     Quantity counterpart =
         Similitude.findFullSize(Quantity.parse(model), Quantity.parse(scale)).orElseThrow();
     assertThat(counterpart).isEqualByComparingTo(Quantity.parse(full));
-    Quantity back = Quantity.of(1, Unit.ONE).dividedBy(Quantity.parse(scale));
-    Quantity given = Quantity.parse(model);
-    assertThat(Similitude.findFullSize(counterpart, back).orElseThrow().doubleIn(given.unit()))
-        .isCloseTo(given.doubleIn(given.unit()), within(1e-9));
+    assertThat(Similitude.findModel(counterpart, Quantity.parse(scale)).orElseThrow())
+        .isEqualByComparingTo(Quantity.parse(model));
   }
 
   @Test

@@ -231,7 +231,7 @@ class SiteWriterTest {
   @Timeout(15)
   void aLongBuildIsWrittenInReasonableTime() throws Exception {
     Path large = fresh("large");
-    SiteWriter.write(SampleEdition.large(30, 10), Theme.load("", null), null, large);
+    FreshSite.write(SampleEdition.large(30, 10), Theme.load("", null), null, large);
     assertThat(WrittenSite.files(large).stream().filter(f -> f.startsWith("plates/"))).hasSize(300);
   }
 

@@ -31,7 +31,7 @@ record WrittenSite(Path folder, Map<String, Document> pages) {
   static WrittenSite write(Edition edition, @Nullable Path templates, Path folder)
       throws Exception {
     Theme theme = Theme.load(edition.contents().theme(), null);
-    SiteWriter.write(edition, theme, templates, folder);
+    FreshSite.write(edition, theme, templates, folder);
     return read(folder);
   }
 

@@ -165,7 +165,7 @@ class TwoRunTest {
       Facts facts = Reckoner.reckon(log).facts();
       EditionMaker maker =
           new EditionMaker(log, facts, build.album(), new Blank(), readers, day.getKey());
-      Withholder.Withheld made = maker.make(known);
+      Withholder.Withheld made = maker.account(maker.edition(), known);
       known.addAll(made.printed());
       tell(made.edition().contents(), text);
       tell(made.printed(), text);

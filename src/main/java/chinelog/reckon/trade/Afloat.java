@@ -4,37 +4,48 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/**
- * A hull at one waterline: integrals over its stations. Lengths in m.
- *
- * @param x of the immersed stations and of the ends of the waterline
- * @param area of each station below the waterline, m²
- * @param half half-breadth of each at the waterline
- * @param girth wetted, of one side
- */
-record Afloat(
-    List<Section> wet,
-    double[] x,
-    double[] area,
-    double[] moment,
-    double[] half,
-    double[] girth,
-    Rule along) {
+/** A hull at one waterline: integrals over its stations. Lengths in m. */
+final class Afloat {
+
+  private final List<Section> wet;
+  private final double[] x;
+  private final double[] area;
+  private final double[] half;
+  private final FairCurve areas;
+  private final FairCurve moments;
+  private final FairCurve halves;
+  private final FairCurve girths;
 
   /**
-   * The hull of {@code offsets} floating at a height above its base line.
+   * @param wet the immersed stations
+   * @param nodes of each immersed station and of the ends of the waterline: x, area below the
+   *     waterline, its moment about the base line, half-breadth at the waterline, wetted girth of
+   *     one side
+   */
+  private Afloat(List<Section> wet, List<double[]> nodes) {
+    this.wet = List.copyOf(wet);
+    x = column(nodes, 0);
+    area = column(nodes, 1);
+    half = column(nodes, 3);
+    areas = FairCurve.alongAHull(x, area);
+    moments = areas.like(column(nodes, 2));
+    halves = FairCurve.alongAHull(x, half);
+    girths = FairCurve.alongAHull(x, column(nodes, 4));
+  }
+
+  /**
+   * The hull of some stations floating at a height above its base line.
    *
    * @param siding half-breadth where the keel leaves the water
    */
-  static Afloat at(Offsets offsets, double draught, double siding) throws TradeException {
+  static Afloat at(List<Section> stations, double draught, double siding) throws TradeException {
     List<double[]> nodes = new ArrayList<>();
     List<Section> wet = new ArrayList<>();
-    List<Section> all = offsets.stations();
-    for (int i = 0; i < all.size(); i++) {
-      Section station = all.get(i);
+    for (int i = 0; i < stations.size(); i++) {
+      Section station = stations.get(i);
       boolean immersed = station.keel() < draught - 1e-9;
-      if (i > 0 && immersed != all.get(i - 1).keel() < draught - 1e-9) {
-        nodes.add(new double[] {crossing(all.get(i - 1), station, draught), 0, 0, siding, 0});
+      if (i > 0 && immersed != stations.get(i - 1).keel() < draught - 1e-9) {
+        nodes.add(new double[] {crossing(stations.get(i - 1), station, draught), 0, 0, siding, 0});
       }
       if (!immersed) {
         continue;
@@ -45,11 +56,15 @@ record Afloat(
             "The waterline lies above the last half-breadth of station " + station.name() + ".",
             "Give a smaller draught, or higher waterlines and the sheer in the table.");
       }
-      Section below = station.below(draught);
-      wet.add(below);
+      wet.add(station);
+      double height = Math.min(draught, station.top());
       nodes.add(
           new double[] {
-            station.x(), below.area(), below.moment(), below.half(draught), below.girth()
+            station.x(),
+            station.area(height),
+            station.moment(height),
+            station.half(height),
+            station.girth(height)
           });
     }
     if (wet.size() < 3) {
@@ -58,23 +73,15 @@ record Afloat(
           "Only " + wet.size() + " stations lie in the water.",
           "Give a greater draught, or more stations.");
     }
-    double[] x = column(nodes, 0);
-    for (int i = 1; i < x.length; i++) {
-      if (x[i] <= x[i - 1]) {
+    for (int i = 1; i < nodes.size(); i++) {
+      if (nodes.get(i)[0] <= nodes.get(i - 1)[0]) {
         throw new TradeException(
             "offsets",
             "The keel rises out of the water between stations.",
             "Look for a keel height that is wrong.");
       }
     }
-    return new Afloat(
-        List.copyOf(wet),
-        x,
-        column(nodes, 1),
-        column(nodes, 2),
-        column(nodes, 3),
-        column(nodes, 4),
-        Rule.bySpacing(x));
+    return new Afloat(wet, nodes);
   }
 
   private static double crossing(Section a, Section b, double height) {
@@ -85,41 +92,56 @@ record Afloat(
     return nodes.stream().mapToDouble(n -> n[i]).toArray();
   }
 
+  List<Section> wet() {
+    return wet;
+  }
+
+  /** What the areas of the stations were integrated along. */
+  FairCurve.Shape along() {
+    return areas.shape();
+  }
+
   double volume() {
-    return along.of(area);
+    return areas.integral((at, a) -> a);
   }
 
   double lcb() {
-    return along.moment(x, area, 1) / volume();
+    return areas.integral((at, a) -> at * a) / volume();
   }
 
   double vcb() {
-    return along.of(moment) / volume();
+    return moments.integral((at, m) -> m) / volume();
   }
 
   double waterplane() {
-    return 2 * along.of(half);
+    return 2 * halves.integral((at, y) -> y);
   }
 
   double lcf() {
-    return 2 * along.moment(x, half, 1) / waterplane();
+    return 2 * halves.integral((at, y) -> at * y) / waterplane();
   }
 
   /** Second moment of the waterplane about the middle line, m⁴. */
   double acrossMoment() {
-    double[] cubes = new double[half.length];
-    Arrays.setAll(cubes, i -> half[i] * half[i] * half[i]);
-    return along.of(cubes) * 2 / 3;
+    return halves.integral((at, y) -> y * y * y) * 2 / 3;
   }
 
   /** Second moment of the waterplane about its own centre, m⁴. */
   double lengthMoment() {
-    double about = 2 * along.moment(x, half, 2);
-    return about - waterplane() * lcf() * lcf();
+    double centre = lcf();
+    return 2 * halves.integral((at, y) -> (at - centre) * (at - centre) * y);
+  }
+
+  double bm() {
+    return acrossMoment() / volume();
+  }
+
+  double bml() {
+    return lengthMoment() / volume();
   }
 
   double wettedSkin() {
-    return 2 * along.of(girth);
+    return 2 * girths.integral((at, g) -> g);
   }
 
   double length() {

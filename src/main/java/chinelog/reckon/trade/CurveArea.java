@@ -35,7 +35,7 @@ final class CurveArea {
     Rule rule = Rule.named(inputs.word("rule", "by-spacing"), x);
     double sides = Si.positive(inputs, "sides", Unit.ONE, 1);
     double area = sides * rule.of(y);
-    double moment = sides * rule.moment(x, y, 1);
+    double moment = sides * rule.moment(y, 1);
     Unit areaUnit = up.equals(across) ? across.power(2) : up.times(across);
     String by = "By " + rule.said() + ".";
     List<Yield> yields = new ArrayList<>();
@@ -46,7 +46,7 @@ final class CurveArea {
         new Yield(
             "second_moment",
             "Second moment about x = 0",
-            Si.show(sides * rule.moment(x, y, 2), secondUnit, secondUnit),
+            Si.show(sides * rule.moment(y, 2), secondUnit, secondUnit),
             "The integral of x² y. " + by));
     if (area != 0) {
       Quantity centre = Si.show(moment / area, across, across);

@@ -5,15 +5,16 @@ import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * What a hull displaces and how it floats, from its table of offsets: {@code hull-form}.
  *
- * <p>Section areas are integrated up each station, and they along the hull, by {@link Rule}: V = ∫
- * A dx, LCB = ∫ xA dx / V, VCB = ∫∫ 2yz dz dx / V, waterplane = ∫ 2y dx, BM = ∫ ⅔y³ dx / V,
- * longitudinal BM = (∫ 2x²y dx − A LCF²) / V. Derrett and Barrass, Ship Stability for Masters and
- * Mates, 5th edition (1999), chapters 10 and 12 to 14. Where the keel leaves the water between two
- * stations the waterline is ended there, the keel taken as straight.
+ * <p>Half-breadths are integrated up each station and the areas of the stations along the hull,
+ * both by a {@link FairCurve}: V = ∫ A dx, LCB = ∫ xA dx / V, VCB = ∫∫ 2yz dz dx / V, waterplane =
+ * ∫ 2y dx, BM = ∫ ⅔y³ dx / V, longitudinal BM = (∫ 2x²y dx − A LCF²) / V. Derrett and Barrass, Ship
+ * Stability for Masters and Mates, 5th edition (1999), chapters 10 and 12 to 14. Where the keel
+ * leaves the water between two stations the waterline is ended there, the keel taken as straight.
  */
 final class HullForm {
 
@@ -23,6 +24,9 @@ final class HullForm {
   static final TradeReckoning RECKONING =
       new TradeReckoning(
           "hull-form", "The form of a hull from its table of offsets", parameters(), HullForm::of);
+
+  /** A reckoned figure is shown to so many digits. */
+  private static final int DIGITS_SHOWN = 4;
 
   private HullForm() {}
 
@@ -45,8 +49,9 @@ final class HullForm {
     double density = WaterDensity.of(inputs);
     double siding = Si.value(inputs, "siding", Unit.METRE, 0);
     double draught = draught(inputs, offsets, density, siding);
-    Afloat hull = Afloat.at(offsets, draught, siding);
-    Figures figures = new Figures(offsets.units(), hull.along().said());
+    Afloat hull = Afloat.at(offsets.stations(), draught, siding);
+    Doubt doubt = new Doubt(offsets.stations(), hull, draught, siding);
+    Figures figures = new Figures(offsets.units(), hull, doubt);
     if (inputs.findQuantity("draught").isEmpty()) {
       figures.add(
           "draught",
@@ -55,9 +60,9 @@ final class HullForm {
           "The height of the waterline above the base line at which the hull displaces its mass,"
               + " found by halving the range.");
     }
-    afloat(figures, hull, density, WaterDensity.said(inputs));
+    afloat(figures, density, WaterDensity.said(inputs));
     form(figures, hull, draught - offsets.lowest());
-    stations(figures, hull, offsets);
+    stations(figures, hull, offsets, draught);
     return figures.yields.list();
   }
 
@@ -76,7 +81,7 @@ final class HullForm {
     double volume = Si.positive(inputs, "mass", Unit.KILOGRAM) / density;
     double low = offsets.lowest();
     double high = offsets.highest();
-    if (Afloat.at(offsets, high, siding).volume() < volume) {
+    if (Afloat.at(offsets.stations(), high, siding).volume() < volume) {
       throw new TradeException(
           "mass",
           "The hull displaces less than this mass when it is immersed as far as its offsets go.",
@@ -84,7 +89,8 @@ final class HullForm {
     }
     for (int i = 0; i < 80; i++) {
       double middle = (low + high) / 2;
-      if (immersed(offsets, middle) < 3 || Afloat.at(offsets, middle, siding).volume() < volume) {
+      if (immersed(offsets, middle) < 3
+          || Afloat.at(offsets.stations(), middle, siding).volume() < volume) {
         low = middle;
       } else {
         high = middle;
@@ -97,54 +103,56 @@ final class HullForm {
     return offsets.stations().stream().filter(s -> s.keel() < height - 1e-9).count();
   }
 
-  private static void afloat(Figures s, Afloat hull, double density, String water)
-      throws TradeException {
-    double volume = hull.volume();
-    s.add("volume", "Displaced volume", s.units.volume(volume), s.by("The areas of the stations"));
+  private static void afloat(Figures s, double density, String water) throws TradeException {
+    s.add(
+        "volume",
+        "Displaced volume",
+        s.doubted(Afloat::volume, s.units::volume),
+        s.by("The areas of the stations"));
     s.add(
         "displacement",
         "Displacement",
-        s.units.mass(volume * density),
+        s.doubted(h -> h.volume() * density, s.units::mass),
         "The displaced volume times the density of the water. " + water);
     s.add(
         "lcb",
         "Centre of buoyancy from the aft end",
-        s.units.length(hull.lcb()),
+        s.doubted(Afloat::lcb, s.units::length),
         s.by("The moments of the station areas, over the volume,"));
     s.add(
         "vcb",
         "Centre of buoyancy above the base line",
-        s.units.length(hull.vcb()),
+        s.doubted(Afloat::vcb, s.units::length),
         s.by("The moments of the station areas about the base line, over the volume,"));
     s.add(
         "waterplane",
         "Area of the waterplane",
-        s.units.area(hull.waterplane()),
+        s.doubted(Afloat::waterplane, s.units::area),
         s.by("The breadths at the waterline"));
     s.add(
         "lcf",
         "Centre of the waterplane from the aft end",
-        s.units.length(hull.lcf()),
+        s.doubted(Afloat::lcf, s.units::length),
         s.by("The moments of the breadths, over the area of the waterplane,"));
     s.add(
         "immersion",
         "Mass that sinks it evenly",
-        s.units.immersion(hull.waterplane() * density),
+        s.doubted(h -> h.waterplane() * density, s.units::immersion),
         "The area of the waterplane times the density of the water. " + water);
     s.add(
         "bm",
         "Metacentre above the centre of buoyancy",
-        s.units.length(hull.acrossMoment() / volume),
+        s.doubted(Afloat::bm, s.units::length),
         s.by("Two thirds of the cubes of the half-breadths, over the volume,"));
     s.add(
         "bml",
         "Longitudinal metacentre above the centre of buoyancy",
-        s.units.length(hull.lengthMoment() / volume),
+        s.doubted(Afloat::bml, s.units::length),
         s.by("The second moment of the waterplane about its centre, over the volume,"));
     s.add(
         "wetted_skin",
         "Wetted skin, both sides",
-        s.units.area(hull.wettedSkin()),
+        s.doubted(Afloat::wettedSkin, s.units::area),
         s.by("The wetted girths, by chords and without allowance for the slope of the skin,"));
   }
 
@@ -183,7 +191,8 @@ final class HullForm {
         "Area of the waterplane ÷ (length × breadth)" + SOURCE);
   }
 
-  private static void stations(Figures s, Afloat hull, Offsets offsets) throws TradeException {
+  private static void stations(Figures s, Afloat hull, Offsets offsets, double draught)
+      throws TradeException {
     s.add(
         "skin",
         "Skin from keel to top, both sides",
@@ -195,12 +204,12 @@ final class HullForm {
       s.add(
           "area_" + part,
           "Station " + wet.name() + ", immersed area",
-          s.units.area(wet.area()),
-          "The breadths up the station, by " + Rule.bySpacing(wet.z()).said() + SOURCE);
+          s.units.area(wet.area(draught)),
+          "The breadths up the station, integrated along " + wet.shape().said() + SOURCE);
       s.add(
           "wet_girth_" + part,
           "Station " + wet.name() + ", wetted girth of both sides",
-          s.units.length(2 * wet.girth()),
+          s.units.length(2 * wet.girth(draught)),
           "The sum of the chords from point to point.");
     }
     for (Section whole : offsets.stations()) {
@@ -212,22 +221,47 @@ final class HullForm {
     }
   }
 
+  @FunctionalInterface
+  private interface Shown {
+    Quantity of(double si) throws TradeException;
+  }
+
   private static final class Figures {
     private final ShopUnits units;
-    private final String rule;
+    private final Afloat hull;
+    private final Doubt doubt;
     private final YieldList yields = new YieldList();
 
-    Figures(ShopUnits units, String rule) {
+    Figures(ShopUnits units, Afloat hull, Doubt doubt) {
       this.units = units;
-      this.rule = rule;
+      this.hull = hull;
+      this.doubt = doubt;
     }
 
     void add(String name, String title, Quantity value, String method) {
       yields.add(name, title, value, method);
     }
 
+    /** A figure with its doubt as tolerance, where that reaches half of the last digit shown. */
+    Quantity doubted(ToDoubleFunction<Afloat> figure, Shown shown) throws TradeException {
+      double value = figure.applyAsDouble(hull);
+      double spread = doubt.of(figure);
+      double digit = Math.pow(10, Math.floor(Math.log10(Math.abs(value))) + 1 - DIGITS_SHOWN);
+      Quantity quantity = shown.of(value);
+      try {
+        return spread < digit / 2 ? quantity : quantity.withTolerance(shown.of(spread));
+      } catch (QuantityException e) {
+        throw new IllegalStateException("a unit did not agree with itself", e);
+      }
+    }
+
     String by(String what) {
-      return what + " integrated along the hull by " + rule + SOURCE;
+      return what
+          + " integrated along the hull on "
+          + hull.along().said()
+          + SOURCE
+          + " The tolerance is an estimate: half of what the figure changes by when one station or"
+          + " one height of the table is left out.";
     }
   }
 }

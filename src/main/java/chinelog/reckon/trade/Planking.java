@@ -90,7 +90,7 @@ final class Planking {
           "The waterline does not cross station " + fullest.name() + ".",
           "Give a height between its keel and its sheer.");
     }
-    double above = fullest.girth() - fullest.below(draught).girth();
+    double above = fullest.girth() - fullest.girth(draught);
     long full = Math.min(strips, (long) Math.floor(above / width + 1e-9));
     yields.add(
         "full_strips",

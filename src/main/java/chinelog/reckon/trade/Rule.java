@@ -1,6 +1,5 @@
 package chinelog.reckon.trade;
 
-import java.util.Arrays;
 import java.util.Map;
 import java.util.StringJoiner;
 import java.util.TreeMap;
@@ -11,12 +10,15 @@ import java.util.TreeMap;
  * <p>Rules: Simpson's first h/3 (1, 4, 2, 4 … 1) over an even number of intervals, his second 3h/8
  * (1, 3, 3, 2 … 1) over a multiple of three, the trapezoidal rule, and h/12 (5, 8, −1) for the
  * first of two intervals; as in Derrett and Barrass, Ship Stability for Masters and Mates, 5th
- * edition (1999), chapter 10.
+ * edition (1999), chapter 10. An interval that no rule of equal spacing can take is integrated
+ * along the {@link FairCurve} through all ordinates.
  *
+ * @param x the abscissae, rising
  * @param weights one for each ordinate, in the unit of the spacing
+ * @param curved whether the interval that begins at an ordinate is taken along the curve
  * @param said which rule was used where, in words
  */
-record Rule(double[] weights, String said) {
+record Rule(double[] x, double[] weights, boolean[] curved, String said) {
 
   /** How far two spacings may differ, as a share, and still count as equal. */
   private static final double EQUAL = 1e-6;
@@ -39,9 +41,14 @@ record Rule(double[] weights, String said) {
     };
   }
 
+  private static Rule weighted(double[] x, double[] weights, String said) {
+    return new Rule(x, weights, new boolean[x.length], said);
+  }
+
   /** Each run of equal intervals by Simpson's rules where their number allows. */
   static Rule bySpacing(double[] x) {
     double[] w = new double[x.length];
+    boolean[] curved = new boolean[x.length];
     Map<String, Integer> used = new TreeMap<>();
     int start = 0;
     while (start < x.length - 1) {
@@ -55,9 +62,8 @@ record Rule(double[] weights, String said) {
         simpson2(w, start + first, 3, h);
         used.merge("Simpson's second rule over ", 3, Integer::sum);
       } else if (n - first == 1) {
-        w[start] += h / 2;
-        w[end] += h / 2;
-        used.merge("the trapezoidal rule over ", 1, Integer::sum);
+        curved[start + first] = true;
+        used.merge("a fair curve through the ordinates over ", 1, Integer::sum);
       }
       start = end;
     }
@@ -68,7 +74,7 @@ record Rule(double[] weights, String said) {
             said.add(rule + n + (n == 1 ? " interval" : " intervals"));
           }
         });
-    return new Rule(w, said.toString());
+    return new Rule(x, w, curved, said.toString());
   }
 
   private static int endOfRun(double[] x, int start) {
@@ -96,7 +102,7 @@ record Rule(double[] weights, String said) {
     } else {
       simpson2(w, 0, n, h);
     }
-    return new Rule(w, name + " over " + n + " intervals");
+    return weighted(x, w, name + " over " + n + " intervals");
   }
 
   private static Rule trapezoidal(double[] x) {
@@ -105,7 +111,7 @@ record Rule(double[] weights, String said) {
       w[i] += (x[i + 1] - x[i]) / 2;
       w[i + 1] += (x[i + 1] - x[i]) / 2;
     }
-    return new Rule(w, "the trapezoidal rule over " + (x.length - 1) + " intervals");
+    return weighted(x, w, "the trapezoidal rule over " + (x.length - 1) + " intervals");
   }
 
   private static Rule fiveEight(double[] x) throws TradeException {
@@ -116,7 +122,8 @@ record Rule(double[] weights, String said) {
           "Give the two ends of the interval and the next ordinate.");
     }
     double h = (x[2] - x[0]) / 2;
-    return new Rule(
+    return weighted(
+        x,
         new double[] {5 * h / 12, 8 * h / 12, -h / 12},
         "the 5, 8, -1 rule over the first interval");
   }
@@ -150,17 +157,21 @@ record Rule(double[] weights, String said) {
 
   /** The integral of ordinates {@code y}. */
   double of(double[] y) {
-    double sum = 0;
-    for (int i = 0; i < y.length; i++) {
-      sum += weights[i] * y[i];
-    }
-    return sum;
+    return moment(y, 0);
   }
 
   /** The integral of {@code x} to the power {@code n} times {@code y}. */
-  double moment(double[] x, double[] y, int n) {
-    double[] product = new double[y.length];
-    Arrays.setAll(product, i -> Math.pow(x[i], n) * y[i]);
-    return of(product);
+  double moment(double[] y, int n) {
+    double sum = 0;
+    for (int i = 0; i < y.length; i++) {
+      sum += weights[i] * Math.pow(x[i], n) * y[i];
+    }
+    FairCurve curve = FairCurve.alongAHull(x, y);
+    for (int i = 0; i + 1 < y.length; i++) {
+      if (curved[i]) {
+        sum += curve.integral(x[i], x[i + 1], (place, half) -> Math.pow(place, n) * half);
+      }
+    }
+    return sum;
   }
 }

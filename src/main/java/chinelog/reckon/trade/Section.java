@@ -2,17 +2,48 @@ package chinelog.reckon.trade;
 
 import java.util.Arrays;
 
-/**
- * One station of a hull: half-breadths from the keel up to the sheer. Lengths in m.
- *
- * @param name as the table calls it
- * @param x from the aft end
- * @param z heights above the base line, rising; the first is the keel's
- * @param y half-breadths at those heights
- * @param flat half-breadth of the flat bottom, which is part of the skin; 0 where the skin begins
- *     at the side of the keel
- */
-record Section(String name, double x, double[] z, double[] y, double flat) {
+/** One station of a hull: half-breadths from the keel up to the sheer. Lengths in m. */
+final class Section {
+
+  private final String name;
+  private final double x;
+  private final double[] z;
+  private final double[] y;
+  private final double flat;
+  private final FairCurve outline;
+
+  /**
+   * @param name as the table calls it
+   * @param x from the aft end
+   * @param z heights above the base line, rising; the first is the keel's
+   * @param y half-breadths at those heights
+   * @param flat half-breadth of the flat bottom, which is part of the skin; 0 where the skin begins
+   *     at the side of the keel
+   */
+  Section(String name, double x, double[] z, double[] y, double flat) {
+    this.name = name;
+    this.x = x;
+    this.z = z;
+    this.y = y;
+    this.flat = flat;
+    this.outline = FairCurve.upAStation(z, y);
+  }
+
+  String name() {
+    return name;
+  }
+
+  double x() {
+    return x;
+  }
+
+  double[] z() {
+    return z;
+  }
+
+  double[] y() {
+    return y;
+  }
 
   double keel() {
     return z[0];
@@ -22,34 +53,37 @@ record Section(String name, double x, double[] z, double[] y, double flat) {
     return z[z.length - 1];
   }
 
-  /**
-   * The half-breadth at a height between keel and top: by the parabola through the three nearest
-   * ordinates, or straight where that would leave the range of its neighbours.
-   */
-  double half(double height) {
-    int i = Arrays.binarySearch(z, height);
-    if (i >= 0) {
-      return y[i];
-    }
-    int above = Math.min(Math.max(-i - 1, 1), z.length - 1);
-    int below = above - 1;
-    double straight =
-        y[below] + (y[above] - y[below]) * (height - z[below]) / (z[above] - z[below]);
-    int third =
-        above + 1 < z.length && (below == 0 || z[above + 1] - height < height - z[below - 1])
-            ? above + 1
-            : below - 1;
-    if (third < 0) {
-      return straight;
-    }
-    double curved = Parabola.through(z, y, below, above, third).at(height);
-    boolean inside =
-        curved >= Math.min(y[below], y[above]) && curved <= Math.max(y[below], y[above]);
-    return inside ? curved : straight;
+  FairCurve.Shape shape() {
+    return outline.shape();
   }
 
-  /** The part below a height that lies above the keel and not above the top. */
-  Section below(double height) {
+  /** This station without the half-breadth numbered {@code k}. */
+  Section without(int k) {
+    return new Section(name, x, FairCurve.without(z, k), FairCurve.without(y, k), flat);
+  }
+
+  /** The half-breadth at a height between keel and top. */
+  double half(double height) {
+    return outline.at(height);
+  }
+
+  /** Both sides together up to a height, in m². */
+  double area(double height) {
+    return 2 * outline.integral(keel(), height, (up, half) -> half);
+  }
+
+  /** Moment about the base line of the area up to a height, in m³. */
+  double moment(double height) {
+    return 2 * outline.integral(keel(), height, (up, half) -> up * half);
+  }
+
+  /** Length round one side along the skin, by chords. */
+  double girth() {
+    return girth(z, y);
+  }
+
+  /** Length round one side along the skin up to a height between keel and top, by chords. */
+  double girth(double height) {
     int kept = 0;
     while (kept < z.length && z[kept] < height - 1e-9) {
       kept++;
@@ -58,24 +92,13 @@ record Section(String name, double x, double[] z, double[] y, double flat) {
     double[] halves = Arrays.copyOf(y, kept + 1);
     heights[kept] = height;
     halves[kept] = half(height);
-    return new Section(name, x, heights, halves, flat);
+    return girth(heights, halves);
   }
 
-  /** Both sides together, in m². */
-  double area() {
-    return 2 * Rule.bySpacing(z).of(y);
-  }
-
-  /** Moment of the area about the base line, in m³. */
-  double moment() {
-    return 2 * Rule.bySpacing(z).moment(z, y, 1);
-  }
-
-  /** Length round one side along the skin, by chords. */
-  double girth() {
+  private double girth(double[] heights, double[] halves) {
     double sum = flat;
-    for (int i = 1; i < z.length; i++) {
-      sum += Math.hypot(z[i] - z[i - 1], y[i] - y[i - 1]);
+    for (int i = 1; i < heights.length; i++) {
+      sum += Math.hypot(heights[i] - heights[i - 1], halves[i] - halves[i - 1]);
     }
     return sum;
   }

@@ -165,10 +165,9 @@ class HullFormTest {
   }
 
   /**
-   * The demo hull, against figures of the surface that its offsets were taken from. Thirteen
-   * stations whose lowest and foremost intervals are uneven must be less exact than the surface
-   * itself: the trapezoidal rule there loses about 1 % of the volume, chords a little of the girth,
-   * and the skin ends at station 12 where the surface runs on 20 mm to the stem.
+   * The demo hull, against figures of the surface that its offsets were taken from. Chords lose a
+   * little of the girth, and the skin ends at station 12 where the surface runs on 20 mm to the
+   * stem.
    */
   @Test
   void theDemoHullAgreesWithTheSurfaceItWasTakenFrom() throws Exception {
@@ -179,16 +178,16 @@ class HullFormTest {
       }
     }
     Given hull = merrow();
-    assertThat(hull.in("cm³", "volume") / expected.get("volume_cm3")).isBetween(0.985, 1.005);
+    assertThat(hull.in("cm³", "volume") / expected.get("volume_cm3")).isBetween(0.998, 1.002);
     assertThat(hull.in("kg", "displacement") / expected.get("mass_fresh_kg"))
-        .isBetween(0.985, 1.005);
-    assertThat(hull.in("mm", "lcb")).isCloseTo(expected.get("lcb_from_transom_mm"), within(2.5));
+        .isBetween(0.998, 1.002);
+    assertThat(hull.in("mm", "lcb")).isCloseTo(expected.get("lcb_from_transom_mm"), within(0.2));
     assertThat(hull.in("mm", "lwl")).isCloseTo(expected.get("lwl_mm"), within(1.5));
     assertThat(hull.in("mm", "bwl")).isCloseTo(expected.get("bwl_mm"), within(0.8));
     assertThat(hull.in("cm²", "waterplane") / expected.get("waterplane_cm2"))
-        .isBetween(0.99, 1.005);
+        .isBetween(0.998, 1.002);
     assertThat(hull.in("cm²", "wetted_skin") / expected.get("wetted_skin_cm2"))
-        .isBetween(0.985, 1.01);
+        .isBetween(0.99, 1.005);
     assertThat(hull.in("cm²", "skin") / expected.get("hull_skin_both_sides_cm2"))
         .isBetween(0.975, 1.0);
     assertThat(hull.number("cb")).isCloseTo(expected.get("block_coefficient"), within(0.005));
@@ -205,8 +204,8 @@ class HullFormTest {
   @Test
   void theRulesUsedAreSaid() throws Exception {
     assertThat(merrow().methodOf("volume"))
-        .contains("Simpson's first rule over 10 intervals")
-        .contains("the trapezoidal rule over 2 intervals")
+        .contains("along the hull on a smooth curve")
+        .contains("one station or one height of the table is left out")
         .contains("5th edition");
     assertThat(merrow().methodOf("displacement")).contains("Fresh water at 15 °C");
   }
@@ -214,10 +213,10 @@ class HullFormTest {
   @Test
   void aToleranceOfTheDraughtIsCarriedThrough() throws Exception {
     var volume = merrow().quantity("draught", "52 mm ± 0.5 mm").quantityOf("volume");
-    // Half a millimetre of an 855 cm² waterplane.
-    assertThat(volume.tolerance()).isNotNull();
-    assertThat(Objects.requireNonNull(volume.tolerance()).doubleValue())
-        .isCloseTo(42.8, within(1.5));
+    double own = Objects.requireNonNull(merrow().quantityOf("volume").tolerance()).doubleValue();
+    // Half a millimetre of an 855 cm² waterplane, besides what the offsets leave in doubt.
+    assertThat(Objects.requireNonNull(volume.tolerance()).doubleValue() - own)
+        .isCloseTo(42.8, within(0.5));
   }
 
   private static final String HEAD = "station,x [mm],keel [mm],WL 0 [mm],WL 10 [mm],WL 20 [mm]\n";

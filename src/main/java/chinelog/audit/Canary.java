@@ -1,0 +1,9 @@
+package chinelog.audit;
+
+/**
+ * A text that must not appear.
+ *
+ * @param text as it would be shown
+ * @param what it is, for the private report
+ */
+public record Canary(String text, String what) {}

@@ -1,0 +1,15 @@
+package chinelog.publish;
+
+import chinelog.audit.AuditReport;
+import chinelog.label.Agreement;
+import chinelog.log.Readers;
+import chinelog.withhold.Withholder;
+import java.util.Collection;
+
+/** An edition that was rendered and audited but not yet put in its place. */
+record Draft(
+    Readers group,
+    Collection<Agreement> agreements,
+    Withholder.Withheld withheld,
+    Manifest manifest,
+    AuditReport report) {}

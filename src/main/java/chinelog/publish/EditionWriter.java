@@ -1,0 +1,115 @@
+package chinelog.publish;
+
+import chinelog.book.Press;
+import chinelog.edition.Edition;
+import chinelog.log.Readers;
+import chinelog.markup.Theme;
+import chinelog.site.SiteWriter;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Semaphore;
+
+/**
+ * Writes what the readers of one edition get: its site, its books. Of the edition that stands it
+ * takes every file that would be made of the very same.
+ */
+final class EditionWriter {
+
+  /** Books that may be laid out at a time: each takes hundreds of MiB. */
+  private static final Semaphore PRESSES = new Semaphore(1);
+
+  private final Path log;
+  private final Edition edition;
+  private final Theme theme;
+  private final String readers;
+  private final EarlierEdition earlier;
+  private final String program;
+  private final Path making;
+  private final Progress progress;
+
+  /**
+   * @param log the folder of the log
+   * @param program that writes
+   * @param making an empty folder
+   */
+  EditionWriter(
+      Path log,
+      Edition edition,
+      Theme theme,
+      EarlierEdition earlier,
+      String program,
+      Path making,
+      Progress progress) {
+    this.log = log;
+    this.edition = edition;
+    this.theme = theme;
+    this.readers = edition.contents().readers();
+    this.earlier = earlier;
+    this.program = program;
+    this.making = making;
+    this.progress = progress;
+  }
+
+  /** Writes one form of the edition. */
+  void write(Readers.Output output) throws IOException {
+    switch (output) {
+      case SITE -> site();
+      case BOOK ->
+          print(
+              "the build book",
+              "build-book.pdf",
+              file -> Press.printBuildBook(edition, theme, file));
+      case HANDOVER ->
+          print(
+              "the handover booklet",
+              "handover.pdf",
+              file -> Press.printHandover(edition, theme, file));
+      case HANDOVER_SHEETS ->
+          print(
+              "the sheets of the booklet",
+              "handover-sheets.pdf",
+              file ->
+                  Press.printHandoverSheets(
+                      edition, theme, Press.Options.of(edition, false), file));
+      case PRINT_READY ->
+          print(
+              "the build book for the printing house",
+              "build-book-print-ready.pdf",
+              file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
+    }
+  }
+
+  private void site() throws IOException {
+    progress.begin("writing the site for " + readers);
+    Path own = log.resolve("site-template");
+    Path templates = Files.isDirectory(own) ? own : null;
+    SiteWriter.write(
+        edition,
+        theme,
+        templates,
+        Files.createDirectory(making.resolve("site")),
+        earlier.site(),
+        program + theme.digest() + SiteWriter.digest(templates));
+  }
+
+  private interface Printing {
+    void into(Path file) throws IOException;
+  }
+
+  private void print(String what, String name, Printing printing) throws IOException {
+    // Of what part of an edition a book is made, only its writer knows: all of it counts.
+    String made = earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
+    if (earlier.keep(name, made)) {
+      return;
+    }
+    PRESSES.acquireUninterruptibly();
+    try {
+      progress.begin("printing " + what + " for " + readers);
+      printing.into(making.resolve(name));
+    } finally {
+      PRESSES.release();
+    }
+  }
+}

@@ -1,0 +1,71 @@
+package chinelog.publish;
+
+import chinelog.photo.FileStamp;
+import java.io.IOException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** The stamps of many files, by name. */
+final class Stamps {
+
+  private final SortedMap<String, String> byName = new TreeMap<>();
+  private long latestMillis;
+  private boolean strange;
+
+  /** Adds one file, or all below a folder but some of its own, and but hidden folders. */
+  void addAll(Path folder, List<String> except) throws IOException {
+    Files.walkFileTree(
+        folder,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult preVisitDirectory(Path inside, BasicFileAttributes attributes) {
+            String name = folder.relativize(inside).toString();
+            return except.contains(name) || name.matches("(.*[/\\\\])?\\.[^/\\\\]*")
+                ? FileVisitResult.SKIP_SUBTREE
+                : FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
+              throws IOException {
+            strange |= !attributes.isRegularFile();
+            add(folder, file);
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFileFailed(Path file, IOException e) {
+            strange = true;
+            return FileVisitResult.CONTINUE;
+          }
+        });
+  }
+
+  void add(Path folder, Path file) throws IOException {
+    FileStamp stamp = FileStamp.of(file);
+    latestMillis = Math.max(latestMillis, stamp.changedMillis());
+    byName.put(folder.relativize(file).toString(), stamp.text());
+  }
+
+  /** When the latest of the files changed, by the clock of its file system, since 1970. */
+  long latestMillis() {
+    return latestMillis;
+  }
+
+  /** Whether there was something that is no file, or that could not be looked at. */
+  boolean isStrange() {
+    return strange;
+  }
+
+  String text() {
+    StringBuilder text = new StringBuilder();
+    byName.forEach((name, stamp) -> text.append(name).append('\t').append(stamp).append('\n'));
+    return text.toString();
+  }
+}

@@ -1,0 +1,272 @@
+package chinelog.reckon.trade;
+
+import java.util.Arrays;
+import java.util.function.DoubleBinaryOperator;
+import java.util.stream.IntStream;
+
+/**
+ * A fair curve through given ordinates at any spacing, such as the half-breadths up a station or
+ * the areas of the stations along a hull, and exact integrals of it.
+ *
+ * <p>Through six ordinates or fewer goes one polynomial; through more, a cubic spline whose end
+ * pieces share one cubic with their neighbours (de Boor, A Practical Guide to Splines, revised
+ * edition 2001, chapter IV, "not-a-knot"). Neither is right where a curve starts square to its
+ * axis, as a round bottom does at the keel; so each {@link Shape} is tried on the ordinates: every
+ * one in turn is left out and told from the others, and a shape other than the plain one is taken
+ * where it tells them far better.
+ */
+final class FairCurve {
+
+  /** One polynomial goes through no more ordinates than this; through more it would swing. */
+  private static final int MOST_FOR_POLYNOMIAL = 6;
+
+  /** Ordinates told to this part of the largest are told as well as can be. */
+  private static final double AS_GOOD_AS_EXACT = 1e-9;
+
+  private static final double AS_GOOD_AS_ZERO = 1e-6;
+
+  private static final int SAMPLES = 16;
+
+  /** Among more ordinates than this, to leave out each in turn would tell no more. */
+  private static final int MOST_LEFT_OUT = 24;
+
+  /** How a curve meets its ends, and what it is a smooth function of. */
+  enum Shape {
+    /** Smooth all along. */
+    PLAIN("a smooth curve", 1),
+    /** Smooth in the root of the distance from the start: may start square or at an angle. */
+    ROOT("a curve that is smooth in the root of the height above the keel", 0.1),
+    /** Starts square, as the root of the distance times what is smooth. */
+    ROUND("a curve that starts square, as a round bottom does", 0.1),
+    /** Starts and ends square wherever it is zero there. */
+    ELLIPTIC("a curve that ends square, as a blunt end does", 0.1),
+    /** Rises and falls no more than its ordinates: for corners. */
+    MONOTONE("a curve that turns only at ordinates", 0.5);
+
+    private final String said;
+    private final double margin;
+
+    Shape(String said, double margin) {
+      this.said = said;
+      this.margin = margin;
+    }
+
+    String said() {
+      return said;
+    }
+  }
+
+  private static final Shape[] UP_A_STATION = {
+    Shape.PLAIN, Shape.ROOT, Shape.ROUND, Shape.MONOTONE
+  };
+
+  private static final Shape[] ALONG_A_HULL = {Shape.PLAIN, Shape.ELLIPTIC, Shape.MONOTONE};
+
+  private final Shape shape;
+  private final double start;
+  private final double end;
+  private final boolean zeroStart;
+  private final boolean zeroEnd;
+  private final double base;
+  private final double[] x;
+  private final Interpolant smooth;
+
+  private FairCurve(Shape shape, double[] x, double[] y) {
+    this.shape = shape;
+    this.x = x;
+    start = x[0];
+    end = x[x.length - 1];
+    zeroStart = isZero(y[0], y);
+    zeroEnd = isZero(y[y.length - 1], y);
+    base = shape == Shape.ROUND ? y[0] : 0;
+    int n = 0;
+    double[] u = new double[x.length];
+    double[] v = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      double factor = factor(x[i]);
+      if (factor > 0) {
+        u[n] = shape == Shape.ROOT ? Math.sqrt(x[i] - start) : x[i];
+        v[n++] = (y[i] - base) / factor;
+      }
+    }
+    smooth =
+        Interpolant.through(
+            Arrays.copyOf(u, n),
+            Arrays.copyOf(v, n),
+            shape == Shape.MONOTONE,
+            n <= MOST_FOR_POLYNOMIAL);
+  }
+
+  /**
+   * The outline of a station.
+   *
+   * @param z heights, rising, at least two
+   * @param y half-breadths at those heights
+   */
+  static FairCurve upAStation(double[] z, double[] y) {
+    return best(UP_A_STATION, z, y);
+  }
+
+  /**
+   * Ordinates along a hull, such as areas of stations.
+   *
+   * @param x rising, at least two
+   */
+  static FairCurve alongAHull(double[] x, double[] y) {
+    return best(ALONG_A_HULL, x, y);
+  }
+
+  /** A curve of the same shape through other ordinates at the same places. */
+  FairCurve like(double[] y) {
+    boolean sameEnds = isZero(y[0], y) == zeroStart && isZero(y[y.length - 1], y) == zeroEnd;
+    return shape != Shape.ELLIPTIC || sameEnds ? new FairCurve(shape, x, y) : alongAHull(x, y);
+  }
+
+  private static FairCurve best(Shape[] shapes, double[] x, double[] y) {
+    FairCurve plain = new FairCurve(Shape.PLAIN, x, y);
+    double largest = Arrays.stream(y).map(Math::abs).max().orElse(0);
+    double plainMiss = plain.isNegative(y) ? Double.MAX_VALUE : miss(Shape.PLAIN, x, y);
+    FairCurve best = plain;
+    double least = plainMiss;
+    if (x.length < 3 || plainMiss <= Math.pow(AS_GOOD_AS_EXACT * largest, 2) * x.length) {
+      return plain;
+    }
+    for (Shape shape : shapes) {
+      if (shape == Shape.PLAIN || !fits(shape, x, y)) {
+        continue;
+      }
+      double miss = miss(shape, x, y);
+      if (miss < plainMiss * shape.margin && miss < least) {
+        FairCurve curve = new FairCurve(shape, x, y);
+        if (!curve.isNegative(y)) {
+          best = curve;
+          least = miss;
+        }
+      }
+    }
+    return best == plain && plainMiss == Double.MAX_VALUE
+        ? new FairCurve(Shape.MONOTONE, x, y)
+        : best;
+  }
+
+  /** Whether enough ordinates are left where the shape's own factor is not zero. */
+  private static boolean fits(Shape shape, double[] x, double[] y) {
+    return switch (shape) {
+      case PLAIN, ROOT, MONOTONE -> true;
+      case ROUND -> x.length > 3;
+      case ELLIPTIC -> x.length > 4 && (isZero(y[0], y) || isZero(y[y.length - 1], y));
+    };
+  }
+
+  private static boolean isZero(double end, double[] y) {
+    return Math.abs(end) <= AS_GOOD_AS_ZERO * Arrays.stream(y).map(Math::abs).max().orElse(0);
+  }
+
+  /** The sum of the squares by which inner ordinates are missed when told from the others. */
+  private static double miss(Shape shape, double[] x, double[] y) {
+    double sum = 0;
+    for (int k : someOf(1, x.length - 1)) {
+      double miss = new FairCurve(shape, without(x, k), without(y, k)).at(x[k]) - y[k];
+      sum += miss * miss;
+    }
+    return sum;
+  }
+
+  /** Numbers from one to before another: all of them, or where they are many, some evenly apart. */
+  static int[] someOf(int from, int to) {
+    int n = Math.min(Math.max(0, to - from), MOST_LEFT_OUT);
+    return IntStream.range(0, n).map(i -> from + (int) ((long) (to - from) * i / n)).toArray();
+  }
+
+  static double[] without(double[] all, int k) {
+    double[] rest = new double[all.length - 1];
+    System.arraycopy(all, 0, rest, 0, k);
+    System.arraycopy(all, k + 1, rest, k, rest.length - k);
+    return rest;
+  }
+
+  /** Whether the curve runs below zero where its ordinates do not. */
+  private boolean isNegative(double[] y) {
+    double least = Math.min(0, Arrays.stream(y).min().orElse(0));
+    double spare = AS_GOOD_AS_EXACT * Arrays.stream(y).max().orElse(0);
+    for (int i = 1; i < x.length; i++) {
+      for (int k = 1; k < SAMPLES; k++) {
+        if (at(x[i - 1] + (x[i] - x[i - 1]) * k / SAMPLES) < least - spare) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private double factor(double at) {
+    return switch (shape) {
+      case PLAIN, ROOT, MONOTONE -> 1;
+      case ROUND -> Math.sqrt(Math.max(0, at - start));
+      case ELLIPTIC ->
+          Math.sqrt(
+              (zeroStart ? Math.max(0, at - start) : 1) * (zeroEnd ? Math.max(0, end - at) : 1));
+    };
+  }
+
+  double at(double place) {
+    double u = shape == Shape.ROOT ? Math.sqrt(Math.max(0, place - start)) : place;
+    return base + factor(place) * smooth.at(u);
+  }
+
+  Shape shape() {
+    return shape;
+  }
+
+  /** The integral of {@code f(x, y)} from one place of the curve to another. */
+  double integral(double from, double to, DoubleBinaryOperator f) {
+    double sum = 0;
+    for (int i = 1; i < x.length; i++) {
+      double a = parameter(Math.max(x[i - 1], from));
+      double b = parameter(Math.min(x[i], to));
+      if (b <= a) {
+        continue;
+      }
+      sum +=
+          GaussLegendre.over(
+              a,
+              b,
+              t -> {
+                double place = place(t);
+                return f.applyAsDouble(place, at(place)) * speed(t);
+              });
+    }
+    return sum;
+  }
+
+  /** The integral of {@code f(x, y)} over the whole curve. */
+  double integral(DoubleBinaryOperator f) {
+    return integral(start, end, f);
+  }
+
+  /** What the curve is integrated over, so that no slope is infinite. */
+  private double parameter(double place) {
+    return switch (shape) {
+      case PLAIN, MONOTONE -> place;
+      case ROOT, ROUND -> Math.sqrt(place - start);
+      case ELLIPTIC ->
+          Math.acos(Math.max(-1, Math.min(1, (start + end - 2 * place) / (end - start))));
+    };
+  }
+
+  private double place(double t) {
+    return switch (shape) {
+      case PLAIN, MONOTONE -> t;
+      case ROOT, ROUND -> start + t * t;
+      case ELLIPTIC -> (start + end - (end - start) * Math.cos(t)) / 2;
+    };
+  }
+
+  private double speed(double t) {
+    return switch (shape) {
+      case PLAIN, MONOTONE -> 1;
+      case ROOT, ROUND -> 2 * t;
+      case ELLIPTIC -> (end - start) / 2 * Math.sin(t);
+    };
+  }
+}

@@ -1,0 +1,297 @@
+package chinelog.withhold.question;
+
+import chinelog.label.Label;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Looks for withheld figures, in whatever unit, rounding or words they are typed.
+ *
+ * <p>A figure of three digits that count is asked about wherever a withheld one of its kind rounds
+ * to it; one of two digits, where it is exactly what was stated or measured; a rounder one, or one
+ * without its unit, where a word for the withheld figure stands in the same sentence. Nothing is
+ * asked about a figure that a fact shows by right, unless the sentence speaks of the withheld one.
+ */
+final class FigureWatch {
+
+  private static final int THREE_DIGITS = 100;
+  private static final int FOUR_DIGITS = 1000;
+  private static final int TWO_DIGITS = 10;
+  private static final double SAME = 1e-9;
+
+  /** Units in which people say a figure without naming them. */
+  private static final List<String> SPOKEN =
+      List.of(
+          "mm", "cm", "m", "in", "ft", "g", "kg", "oz", "lb", "L", "kn", "m/s", "cm³", "m³", "m²");
+
+  /** How sure it is that a figure is the withheld one, the least first. */
+  private enum Match {
+    NONE,
+    ROUND,
+    EXACT,
+    NAMED
+  }
+
+  private final List<NumberWords> languages = new ArrayList<>();
+  private final double closeness;
+  private final List<Secret> secrets = new ArrayList<>();
+  private final List<Shown> shown = new ArrayList<>();
+  private final Map<Unit, double[]> inUnit = new HashMap<>();
+  private final Map<Unit, double[]> shownInUnit = new HashMap<>();
+  private final Map<Pattern, Secret> scales = new HashMap<>();
+  private final Set<String> unguarded = new TreeSet<>();
+
+  /**
+   * A withheld figure.
+   *
+   * @param near words that speak of it
+   * @param firm whether it was stated, measured or paid, and not worked out
+   * @param cell whether it is one of the many of a table
+   */
+  private record Secret(
+      String what, Quantity value, Label label, Set<String> near, boolean firm, boolean cell) {}
+
+  private record Shown(Quantity value, Set<String> near) {}
+
+  FigureWatch(Locale locale, double closeness) {
+    languages.add(NumberWords.of(locale));
+    this.closeness = closeness;
+  }
+
+  /** Notes a figure that these readers see by right. */
+  void show(Quantity value, String titles) {
+    shown.add(new Shown(value, TradeWords.near(titles)));
+  }
+
+  void withhold(
+      String what, Quantity value, Label label, String titles, boolean firm, boolean cell) {
+    Unit unit = value.unit();
+    boolean hours = unit.symbol().matches("h|min|d|week");
+    if (value.value().signum() == 0 || unit.isDimensionless() || hours) {
+      if (!cell) {
+        unguarded.add(what);
+      }
+      return;
+    }
+    secrets.add(new Secret(what, value, label, TradeWords.near(titles), firm, cell));
+  }
+
+  /** Notes a withheld scale, such as 16 for 1:16. */
+  void withholdScale(java.math.BigDecimal denominator, Label label) {
+    String n = denominator.stripTrailingZeros().toPlainString();
+    Quantity value = Quantity.of(denominator, Unit.ONE);
+    scales.put(
+        Pattern.compile(
+            "(?<![\\d:.,])(?:1|one|eins|een|un|uno)\\s?(?:[:/∶]|to|zu|op|sur|a)\\s?\\Q"
+                + n
+                + "\\E(?![\\d:])"),
+        new Secret("the scale, 1:" + n, value, label, Set.of(), true, false));
+  }
+
+  /** Notes the figures of a withheld text. */
+  void withholdFiguresIn(String text, String what, Label label) {
+    for (Mention m : Mentions.in(text, languages)) {
+      Unit unit = m.unit();
+      if (unit == null || m.spelled() && m.value() < TWO_DIGITS && m.step() == 1) {
+        continue;
+      }
+      int decimals = (int) Math.max(0, Math.round(-Math.log10(m.step())));
+      Quantity value =
+          Quantity.of(
+              java.math.BigDecimal.valueOf(m.value())
+                  .setScale(decimals, java.math.RoundingMode.HALF_UP),
+              unit);
+      String sentence = Letters.sentence(text, m.start(), m.end());
+      Set<String> words = letters(sentence);
+      words.removeIf(w -> TradeWords.near(w).size() < 3);
+      withhold(
+          "the figure \u201c" + text.substring(m.start(), m.end()) + "\u201d of " + what,
+          value,
+          label,
+          String.join(" ", words),
+          m.fineness() >= THREE_DIGITS,
+          false);
+    }
+  }
+
+  private static Set<String> letters(String text) {
+    Set<String> letters = new HashSet<>();
+    Letters.words(text).forEach(w -> letters.add(w.letters()));
+    return letters;
+  }
+
+  List<Hit> find(Seen text) {
+    List<Hit> hits = new ArrayList<>();
+    scales.forEach(
+        (pattern, secret) -> {
+          Matcher m = pattern.matcher(text.text());
+          while (m.find()) {
+            hits.add(new Hit(Question.Kind.FIGURE, m.start(), m.end(), secret.what, secret.label));
+          }
+        });
+    if (secrets.isEmpty()) {
+      return hits;
+    }
+    for (Mention mention : Mentions.in(text.text(), languages)) {
+      Secret secret = find(mention, text.text());
+      if (secret != null
+          && hits.stream().noneMatch(h -> h.start() < mention.end() && mention.start() < h.end())) {
+        hits.add(
+            new Hit(
+                Question.Kind.FIGURE, mention.start(), mention.end(), secret.what, secret.label));
+      }
+    }
+    return hits;
+  }
+
+  private @Nullable Secret find(Mention m, String text) {
+    Around around = new Around(text, m);
+    Secret best = null;
+    Match how = Match.NONE;
+    List<Mention> readings = new ArrayList<>();
+    if (m.unit() == null) {
+      if (m.fineness() < TWO_DIGITS) {
+        return null;
+      }
+      SPOKEN.forEach(s -> readings.add(m.with(UnitWords.find(s).orElseThrow())));
+    } else {
+      readings.add(m);
+    }
+    for (Mention reading : readings) {
+      Unit unit = java.util.Objects.requireNonNull(reading.unit());
+      double[] values = inUnit.computeIfAbsent(unit, this::convert);
+      for (int i = 0; i < values.length; i++) {
+        if (!Double.isNaN(values[i])) {
+          Match match = match(reading, values[i], secrets.get(i), m.unit() == null, around);
+          if (match.compareTo(how) > 0) {
+            how = match;
+            best = secrets.get(i);
+          }
+        }
+      }
+      if (how != Match.NONE && isShown(reading, unit, how == Match.NAMED ? around : null)) {
+        return null;
+      }
+    }
+    if (m.unit() == null) {
+      for (Secret secret : secrets) {
+        Match match = money(m, secret, around);
+        if (match.compareTo(how) > 0) {
+          how = match;
+          best = secret;
+        }
+      }
+    }
+    return best;
+  }
+
+  private Match match(Mention m, double value, Secret secret, boolean bare, Around around) {
+    double off = Math.abs(Math.abs(value) - m.value());
+    boolean exact = off <= m.step() / 2 * (1 + SAME);
+    boolean same = off <= SAME * Math.abs(value);
+    double fineness = m.fineness();
+    if (bare) {
+      boolean telling = exact && (fineness >= THREE_DIGITS || same);
+      return telling && around.speaksOf(secret.near) ? Match.NAMED : Match.NONE;
+    }
+    boolean close = off <= closeness * Math.abs(value) && fineness >= 2;
+    if ((exact || close) && around.speaksOf(secret.near)) {
+      return exact || !secret.cell ? Match.NAMED : Match.NONE;
+    }
+    if (exact && fineness >= (secret.cell ? FOUR_DIGITS : THREE_DIGITS)) {
+      return Match.EXACT;
+    }
+    return same && fineness >= TWO_DIGITS && secret.firm && !secret.cell ? Match.EXACT : Match.NONE;
+  }
+
+  /** A price without its currency. */
+  private static Match money(Mention m, Secret secret, Around around) {
+    if (!secret.value.unit().isMoney()) {
+      return Match.NONE;
+    }
+    double value = Math.abs(secret.value.value().doubleValue());
+    boolean exact = Math.abs(value - m.value()) <= m.step() / 2 * (1 + SAME);
+    boolean year = m.step() == 1 && m.value() >= 1900 && m.value() < 2100;
+    if (!exact || m.fineness() < TWO_DIGITS) {
+      return Match.NONE;
+    }
+    if (around.speaksOf(secret.near)) {
+      return Match.NAMED;
+    }
+    return m.fineness() >= FOUR_DIGITS && !year ? Match.EXACT : Match.NONE;
+  }
+
+  /**
+   * Whether a figure may be one that a fact shows by right.
+   *
+   * @param around the sentence, which must speak of that fact; null where it need not
+   */
+  private boolean isShown(Mention m, Unit unit, @Nullable Around around) {
+    double[] values =
+        shownInUnit.computeIfAbsent(
+            unit, u -> shown.stream().mapToDouble(s -> in(s.value, u)).toArray());
+    for (int i = 0; i < values.length; i++) {
+      if (Math.abs(Math.abs(values[i]) - m.value()) <= m.step() / 2 * (1 + SAME)
+          && (around == null || around.speaksOf(shown.get(i).near))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private double[] convert(Unit unit) {
+    return secrets.stream().mapToDouble(s -> in(s.value, unit)).toArray();
+  }
+
+  private static double in(Quantity quantity, Unit unit) {
+    Unit own = quantity.unit();
+    try {
+      if (own.isCompatible(unit)) {
+        return quantity.doubleIn(unit);
+      }
+    } catch (QuantityException e) {
+      throw new IllegalStateException("units of one kind", e);
+    }
+    // "£34 an hour" names the hour in words.
+    boolean rate = own.isMoney() && unit.isMoney() && own.symbol().startsWith(unit.symbol() + "/");
+    return rate ? quantity.value().doubleValue() : Double.NaN;
+  }
+
+  /** The sentence around a figure; read only if it matters. */
+  private static final class Around {
+    private final String text;
+    private final Mention mention;
+    private @Nullable Set<String> words;
+
+    Around(String text, Mention mention) {
+      this.text = text;
+      this.mention = mention;
+    }
+
+    boolean speaksOf(Set<String> near) {
+      Set<String> there = words;
+      if (there == null) {
+        there = letters(Letters.sentence(text, mention.start(), mention.end()));
+        words = there;
+      }
+      return there.stream().anyMatch(near::contains);
+    }
+  }
+
+  /** Figures that nothing looks for. */
+  Set<String> unguarded() {
+    return unguarded;
+  }
+}

@@ -1,0 +1,64 @@
+package chinelog.withhold.question;
+
+import chinelog.log.Head;
+import chinelog.log.Log;
+import chinelog.quantity.NumberStyle;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.Unit;
+import chinelog.reckon.Fact;
+import java.util.List;
+
+/** What sorts of facts there are, for the watches. */
+final class Kinds {
+
+  /** Begins the names of facts that the log's own books yield, of which there are many. */
+  private static final List<String> BOOKS =
+      List.of("hours.", "plan.", "growth.", "stock.", "cost.use.", "cost.entry.", "cost.stage.");
+
+  private Kinds() {}
+
+  /** Whether a fact is one that somebody would type: no line of the log's own books. */
+  static boolean isSpokenOf(Fact fact) {
+    return BOOKS.stream().noneMatch(fact.name()::startsWith);
+  }
+
+  /** Whether a fact is a length, area, volume, mass or speed. */
+  static boolean isOfTheVessel(Fact fact) {
+    Unit unit = fact.value().unit();
+    // A length named after a mass says where the part lies.
+    boolean arm = fact.name().startsWith("mass.") && unit.isCompatible(Unit.METRE);
+    return isSpokenOf(fact)
+        && !arm
+        && !unit.isMoney()
+        && !unit.isDimensionless()
+        && !unit.isCompatible(Unit.HOUR)
+        && fact.value().value().signum() != 0;
+  }
+
+  /** Whether a fact is the mass of all of her: of what is built, or of what she displaces. */
+  static boolean isOfTheWholeBoat(Fact fact) {
+    String name = fact.name() + " " + fact.title();
+    return Unit.GRAM.isCompatible(fact.value().unit())
+        && Letters.words(name.replace('.', ' ').replace('_', ' ')).stream()
+            .anyMatch(w -> WHOLE.contains(w.letters()));
+  }
+
+  private static final List<String> WHOLE =
+      List.of(
+          "total",
+          "dry",
+          "afloat",
+          "displacement",
+          "parts",
+          "gesamt",
+          "verdrangung",
+          "totaal",
+          "verplaatsing",
+          "deplacement",
+          "desplazamiento");
+
+  static String show(Log log, Quantity value) {
+    Head head = log.head();
+    return new NumberStyle(head.locale(), head.inchDenominator()).show(value);
+  }
+}

@@ -1,0 +1,254 @@
+package chinelog.withhold.question;
+
+import chinelog.label.Label;
+import chinelog.problem.Suggestion;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+/**
+ * Looks for names that are withheld: whole, in runs of two words or more, by single words, run
+ * together as in an address of the web, by their first letters, and with a slip of the pen.
+ *
+ * <p>A word of everyday speech, such as the "White" of a firm, counts only where a capital within a
+ * sentence shows that it is a name; in German, where every noun has one, it does not count alone.
+ */
+final class NameWatch {
+
+  private static final int LEAST = 4;
+  private static final int LEAST_RUN_TOGETHER = 8;
+  private static final int LEAST_WITH_A_SLIP = 6;
+  private static final Set<String> ENDINGS = Set.of("", "s", "es", "n", "en", "er", "sche", "se");
+
+  private final CommonWords common;
+  private final boolean nounsHaveCapitals;
+  private final Set<String> byRight = new HashSet<>();
+  private final List<String> runsByRight = new ArrayList<>();
+  private final Map<String, Name> single = new LinkedHashMap<>();
+  private final Map<String, Name> proper = new HashMap<>();
+  private final Map<String, Name> initials = new HashMap<>();
+  private final Map<String, List<Name>> byFirst = new HashMap<>();
+  private final List<Name> together = new ArrayList<>();
+  private final Set<String> unguarded = new TreeSet<>();
+
+  /**
+   * A name or a part of it.
+   *
+   * @param words folded, without joints
+   * @param whole whether nothing of the name is left out
+   */
+  private record Name(List<String> words, boolean whole, String secret, Label label) {}
+
+  NameWatch(Locale locale, CommonWords common) {
+    this.common = common;
+    this.nounsHaveCapitals = Set.of("de", "lb").contains(locale.getLanguage());
+  }
+
+  /** Notes a name that these readers see by right. */
+  void show(String name) {
+    List<String> words = letters(name);
+    byRight.addAll(words);
+    runsByRight.add(" " + String.join(" ", words) + " ");
+  }
+
+  /** Notes a name that is withheld from them. */
+  void withhold(String name, String what, Label label) {
+    List<String> words = letters(name);
+    String secret = what + ", \u201c" + name.strip() + "\u201d";
+    boolean any = false;
+    for (int from = 0; from < words.size(); from++) {
+      for (int to = from + 2; to <= words.size(); to++) {
+        any |= run(words.subList(from, to), to - from == words.size(), secret, label);
+      }
+      any |= word(words.get(from), words.size() == 1, secret, label);
+    }
+    String joined = String.join("", words);
+    if (words.size() > 1 && joined.length() >= LEAST_RUN_TOGETHER) {
+      together.add(new Name(List.of(joined), true, secret, label));
+    }
+    if (words.size() > 2) {
+      String first = words.stream().map(w -> w.substring(0, 1)).collect(Collectors.joining());
+      initials.putIfAbsent(first, new Name(List.of(first), true, secret, label));
+    }
+    if (!any) {
+      unguarded.add(secret);
+    }
+  }
+
+  private boolean run(List<String> words, boolean whole, String secret, Label label) {
+    String run = " " + String.join(" ", words) + " ";
+    boolean digits = words.stream().allMatch(w -> w.chars().allMatch(Character::isDigit));
+    if (digits || runsByRight.stream().anyMatch(r -> r.contains(run))) {
+      return false;
+    }
+    byFirst
+        .computeIfAbsent(words.get(0), w -> new ArrayList<>())
+        .add(new Name(List.copyOf(words), whole, secret, label));
+    return true;
+  }
+
+  private boolean word(String word, boolean whole, String secret, Label label) {
+    if (word.length() < LEAST
+        || byRight.contains(word)
+        || word.chars().allMatch(Character::isDigit)) {
+      return false;
+    }
+    if (common.contains(word) && nounsHaveCapitals) {
+      return false;
+    }
+    single.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
+    return true;
+  }
+
+  /**
+   * Notes words that a withheld text writes as names: with a capital within a sentence, and never
+   * small in any text of the log.
+   */
+  void withholdNamesIn(String text, String what, Label label, Set<String> writtenSmall) {
+    if (nounsHaveCapitals) {
+      return;
+    }
+    for (Letters.Word word : Letters.words(text)) {
+      String letters = word.letters();
+      if (word.hasCapital()
+          && !word.first()
+          && letters.length() >= LEAST
+          && letters.chars().allMatch(Character::isLetter)
+          && !common.contains(letters)
+          && !writtenSmall.contains(letters)
+          && !byRight.contains(letters)) {
+        proper.putIfAbsent(
+            letters,
+            new Name(
+                List.of(letters),
+                true,
+                "the name \u201c" + word.written() + "\u201d of " + what,
+                label));
+      }
+    }
+  }
+
+  List<Hit> find(Seen text) {
+    List<Hit> hits = new ArrayList<>();
+    List<Letters.Word> words = text.words();
+    int taken = 0;
+    for (int i = 0; i < words.size(); i++) {
+      int length = Math.max(longest(words, i, text.text(), hits), i < taken ? 1 : 0);
+      if (length == 0) {
+        length = one(words.get(i), hits) ? 1 : 0;
+      }
+      taken = Math.max(taken, i + length);
+    }
+    return hits;
+  }
+
+  /** How many words from {@code at} on are a run of a name, which is then added. */
+  private int longest(List<Letters.Word> words, int at, String text, List<Hit> hits) {
+    Name best = null;
+    for (Name name : byFirst.getOrDefault(words.get(at).letters(), List.of())) {
+      int n = name.words.size();
+      if ((best == null || n > best.words.size())
+          && at + n <= words.size()
+          && isRun(words.subList(at, at + n), name, text)) {
+        best = name;
+      }
+    }
+    if (best == null) {
+      return 0;
+    }
+    int n = best.words.size();
+    hits.add(hit(words.get(at).start(), words.get(at + n - 1).end(), best));
+    return n;
+  }
+
+  private boolean isRun(List<Letters.Word> words, Name name, String text) {
+    boolean rare = false;
+    boolean capitals = true;
+    boolean within = false;
+    for (int i = 0; i < words.size(); i++) {
+      Letters.Word word = words.get(i);
+      boolean last = i == words.size() - 1;
+      if (!word.letters().equals(name.words.get(i))
+          && !(last && isInflected(word.letters(), name.words.get(i)))) {
+        return false;
+      }
+      rare |= !common.contains(name.words.get(i)) && name.words.get(i).length() >= LEAST;
+      capitals &= word.hasCapital();
+      within |= !word.first();
+    }
+    int from = words.get(0).start();
+    boolean broken =
+        text.substring(from, words.get(words.size() - 1).end()).indexOf(Passage.CUT) >= 0;
+    return !broken && (rare || capitals && within && (name.whole || !nounsHaveCapitals));
+  }
+
+  private boolean one(Letters.Word word, List<Hit> hits) {
+    String letters = word.letters();
+    Name acronym = initials.get(letters);
+    if (acronym != null
+        && letters.length() > 2
+        && word.written().equals(word.written().toUpperCase(Locale.ROOT))
+        && !letters.chars().allMatch(Character::isDigit)) {
+      hits.add(hit(word.start(), word.end(), acronym));
+      return true;
+    }
+    if (letters.length() < LEAST) {
+      return false;
+    }
+    for (Name name : together) {
+      if (letters.contains(name.words.get(0))) {
+        hits.add(hit(word.start(), word.end(), name));
+        return true;
+      }
+    }
+    Name named = proper.get(letters);
+    if (named != null && word.hasCapital()) {
+      hits.add(hit(word.start(), word.end(), named));
+      return true;
+    }
+    for (Name name : single.values()) {
+      String known = name.words.get(0);
+      boolean spoken = isInflected(letters, known);
+      boolean weak = common.contains(known);
+      if (spoken && (!weak || word.hasCapital() && !word.first())
+          || !weak && word.hasCapital() && isSlip(letters, known)) {
+        hits.add(hit(word.start(), word.end(), name));
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean isSlip(String written, String known) {
+    return known.length() >= LEAST_WITH_A_SLIP
+        && Math.abs(written.length() - known.length()) <= 1
+        && written.charAt(0) == known.charAt(0)
+        && !common.contains(written)
+        && !byRight.contains(written)
+        && Suggestion.distance(written, known) <= 1;
+  }
+
+  private static boolean isInflected(String written, String known) {
+    return written.startsWith(known) && ENDINGS.contains(written.substring(known.length()));
+  }
+
+  private static Hit hit(int start, int end, Name name) {
+    return new Hit(Question.Kind.NAME, start, end, name.secret, name.label);
+  }
+
+  private static List<String> letters(String text) {
+    return Letters.words(text).stream().map(Letters.Word::letters).toList();
+  }
+
+  /** Names too short or too common to be looked for. */
+  Set<String> unguarded() {
+    return unguarded;
+  }
+}

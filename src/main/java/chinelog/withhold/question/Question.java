@@ -1,0 +1,71 @@
+package chinelog.withhold.question;
+
+import chinelog.label.Agreement;
+import chinelog.label.Label;
+import chinelog.log.Log;
+import chinelog.problem.Place;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+
+/**
+ * Something found that may need a mark.
+ *
+ * @param id stable, such as {@code q3f09b2c81a}: another as soon as the text or picture it is about
+ *     changes, or the agreement
+ * @param found what stands there, such as "187 mm"
+ * @param secret what of the withheld it may give away, such as "the figure full.beam, 2.99 m"
+ * @param label what that is under
+ */
+record Question(Kind kind, String id, Place place, String found, String secret, Label label) {
+
+  private static final int ID_DIGITS = 10;
+
+  /** What was found, worst first. */
+  enum Kind {
+    /** A photograph that may belong to a withheld note. */
+    PICTURE,
+    /** A name, or a part of one. */
+    NAME,
+    /** Words of a withheld passage. */
+    PASSAGE,
+    /** The number of a sheet, or another name with digits. */
+    NUMBER,
+    /** A figure. */
+    FIGURE,
+    /** A fact that equals a withheld one under another name. */
+    ALIAS,
+    /** The day of something withheld. */
+    DAY,
+    /** An agreement that has ended, which frees what it covered. */
+    ENDED
+  }
+
+  /**
+   * A question.
+   *
+   * @param about the text or the hash of the picture in which it was found
+   */
+  static Question of(
+      Kind kind, Log log, Place place, String found, String about, String secret, Label label) {
+    StringBuilder terms = new StringBuilder();
+    for (String id : label.agreements()) {
+      Agreement a = log.agreements().get(id);
+      terms.append(id).append('\0').append(a == null ? "" : a.toString()).append('\0');
+    }
+    String all =
+        String.join("\0", kind.name(), place.file(), found, about, secret, terms.toString());
+    return new Question(kind, "q" + hash(all), place, found, secret, label);
+  }
+
+  private static String hash(String text) {
+    try {
+      byte[] bytes =
+          MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+      return HexFormat.of().formatHex(bytes).substring(0, ID_DIGITS);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has it", e);
+    }
+  }
+}

@@ -1,0 +1,381 @@
+package chinelog.withhold.question;
+
+import chinelog.label.Agreement;
+import chinelog.label.Label;
+import chinelog.log.Answer;
+import chinelog.log.Log;
+import chinelog.log.Lot;
+import chinelog.log.Marked;
+import chinelog.log.Readers;
+import chinelog.log.Release;
+import chinelog.log.Sheet;
+import chinelog.log.Table;
+import chinelog.photo.Album;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.quantity.Quantity;
+import chinelog.reckon.Fact;
+import chinelog.reckon.Facts;
+import chinelog.reckon.Origin;
+import chinelog.reckon.Similitude;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+/** Asks about everything in a log that may need a mark, for some readers on a day. */
+public final class Questions {
+
+  private final Log log;
+  private final Facts facts;
+  private final Album album;
+  private final LocalDate asOf;
+  private final List<Passage> passages;
+  private final Locator locator;
+  private final SortedMap<String, Question> found = new TreeMap<>();
+  private final SortedMap<String, SortedSet<String>> readersOf = new TreeMap<>();
+  private final SortedSet<String> unguarded = new TreeSet<>();
+
+  private Questions(Log log, Facts facts, Album album, LocalDate asOf) {
+    this.log = log;
+    this.facts = facts;
+    this.album = album;
+    this.asOf = asOf;
+    this.passages = LogTexts.of(log, album);
+    this.locator = new Locator(log.folder());
+  }
+
+  /**
+   * What is asked.
+   *
+   * @param open one question for each thing found, with the places of all of its kind, worst first;
+   *     and a reminder for each answer that is void
+   * @param reminders of answers that are about nothing any more, and of what nothing looks for
+   * @param found how many things were found that no answer lets stand
+   */
+  public record Asked(List<Problem> open, List<Problem> reminders, int found) {}
+
+  /**
+   * Asks.
+   *
+   * @param readers those for whom editions are to be made
+   * @param answers what the maker said before
+   * @param asOf agreements are in force and releases are given as on this day
+   */
+  public static Asked ask(
+      Log log,
+      Facts facts,
+      Album album,
+      Collection<Readers> readers,
+      List<Answer> answers,
+      LocalDate asOf) {
+    Questions questions = new Questions(log, facts, album, asOf);
+    for (Readers group : readers) {
+      questions.lookFor(new Eyes(log, group, asOf));
+    }
+    return questions.asked(answers, readers.containsAll(log.readers()));
+  }
+
+  private void add(Question question, String readers) {
+    found.putIfAbsent(question.id(), question);
+    readersOf.computeIfAbsent(question.id(), id -> new TreeSet<>()).add(readers);
+  }
+
+  private void lookFor(Eyes eyes) {
+    if (log.agreements().keySet().stream().allMatch(a -> eyes.see(Label.of(a)))) {
+      ended(eyes);
+      return;
+    }
+    List<Seen> seen = new ArrayList<>();
+    for (Passage passage : passages) {
+      String text = passage.seen(eyes);
+      if (!text.isBlank()) {
+        seen.add(Seen.of(passage, text));
+      }
+    }
+    CommonWords common = new CommonWords(seen);
+    NameWatch names = new NameWatch(log.head().locale(), common);
+    PassageWatch words = new PassageWatch(common);
+    FigureWatch figures =
+        new FigureWatch(log.head().locale(), log.head().closeness().doubleValue());
+    fill(eyes, seen, names, words, figures);
+    for (Seen text : seen) {
+      if (text.passage().role() == Passage.Role.NAME) {
+        continue;
+      }
+      List<Hit> hits = new ArrayList<>(names.find(text));
+      hits.addAll(words.find(text));
+      hits.addAll(figures.find(text));
+      for (Hit hit : hits) {
+        add(question(text, hit), eyes.readers());
+      }
+    }
+    PhotoWatch.find(log, album, eyes).forEach(q -> add(q, eyes.readers()));
+    new AliasWatch(log, facts, eyes).find().forEach(q -> add(q, eyes.readers()));
+    ended(eyes);
+    unguarded.addAll(names.unguarded());
+    unguarded.addAll(words.unguarded());
+    unguarded.addAll(figures.unguarded());
+  }
+
+  private Question question(Seen text, Hit hit) {
+    String found = text.text().substring(hit.start(), hit.end()).replaceAll("\\s+", " ").strip();
+    String sentence = Letters.sentence(text.text(), hit.start(), hit.end()).strip();
+    return Question.of(
+        hit.kind(),
+        log,
+        locator.find(text.passage().place(), found),
+        found,
+        sentence,
+        hit.secret(),
+        hit.label());
+  }
+
+  /** Tells the watches what is shown by right and what is withheld. */
+  private void fill(
+      Eyes eyes, List<Seen> seen, NameWatch names, PassageWatch words, FigureWatch figures) {
+    Set<String> writtenSmall = new HashSet<>();
+    for (Passage passage : passages) {
+      if (passage.role() != Passage.Role.NAME) {
+        passage.pieces().forEach(p -> small(p.text(), writtenSmall));
+      }
+    }
+    for (Seen text : seen) {
+      if (text.passage().role() == Passage.Role.NAME) {
+        names.show(text.text());
+        words.show(text.text());
+      }
+    }
+    for (Passage passage : passages) {
+      for (Passage.Piece piece : passage.unseen(eyes)) {
+        String what = passage.what();
+        switch (passage.role()) {
+          case NAME -> {
+            names.withhold(piece.text(), what, piece.label());
+            words.withholdNumbers(piece.text(), what, piece.label());
+          }
+          case TERM -> words.withholdNumbers(piece.text(), what, piece.label());
+          case PROSE -> {
+            String of = "a withheld passage of " + what;
+            words.withhold(piece.text(), of, piece.label());
+            names.withholdNamesIn(piece.text(), of, piece.label(), writtenSmall);
+            figures.withholdFiguresIn(piece.text(), of, piece.label());
+          }
+        }
+      }
+    }
+    for (Sheet sheet : log.sheets()) {
+      Label label = eyes.afterReleases(Release.Kind.SHEET, sheet.path(), sheet.label());
+      if (!eyes.see(label)) {
+        String what = "the sheet " + sheet.path();
+        words.withholdNumbers(sheet.title(), what, label);
+        if (sheet.title().contains(" ")) {
+          words.withhold(sheet.title(), what, label);
+        }
+      }
+    }
+    figures(eyes, figures);
+  }
+
+  private static void small(String text, Set<String> small) {
+    for (Letters.Word word : Letters.words(text)) {
+      if (!word.hasCapital()) {
+        small.add(word.letters());
+      }
+    }
+  }
+
+  private void figures(Eyes eyes, FigureWatch figures) {
+    Optional<Quantity> scale = facts.find("scale").map(Fact::value);
+    for (Fact fact : facts.byName().values()) {
+      String titles = fact.name() + " " + fact.title();
+      if (eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
+        figures.show(fact.value(), titles);
+        continue;
+      }
+      Label label = eyes.afterReleases(Release.Kind.FACT, fact.name(), fact.label());
+      if (fact.name().equals("scale")) {
+        figures.withholdScale(fact.value().value(), label);
+      } else if (Kinds.isSpokenOf(fact)) {
+        String what = "the figure " + fact.name() + ", " + Kinds.show(log, fact.value());
+        boolean firm = fact.origin() != Origin.RECKONED;
+        figures.withhold(what, fact.value(), label, titles, firm, false);
+        if (Kinds.isOfTheVessel(fact) && scale.isPresent() && isOfTheShape(fact)) {
+          boolean full = fact.name().startsWith("full.");
+          Optional<Quantity> other =
+              full
+                  ? Similitude.findModel(fact.value(), scale.get())
+                  : Similitude.findFullSize(fact.value(), scale.get());
+          other.ifPresent(
+              q ->
+                  figures.withhold(
+                      what + (full ? ", on the model" : ", at full size"),
+                      q,
+                      label,
+                      titles,
+                      false,
+                      false));
+        }
+      }
+    }
+    Marked<Quantity> rate = log.head().rate();
+    if (rate != null && !eyes.see(rate.label())) {
+      figures.withhold("the rate", rate.value(), rate.label(), "rate hour", true, false);
+    }
+    for (Lot lot : log.stock()) {
+      Marked<Quantity> price = lot.price();
+      if (price != null && !eyes.see(lot.label().join(price.label()))) {
+        String titles = "price " + lot.material() + " " + lot.title();
+        Label label = lot.label().join(price.label());
+        figures.withhold(
+            "the price of " + lot.material(), price.value(), label, titles, true, false);
+      }
+    }
+    for (Table table : log.tables()) {
+      cells(table, eyes, figures);
+    }
+  }
+
+  /** Whether a fact has a counterpart at the other size. */
+  private boolean isOfTheShape(Fact fact) {
+    return fact.name().startsWith("full.") || Similitude.hasCounterpart(fact, log);
+  }
+
+  private static void cells(Table table, Eyes eyes, FigureWatch figures) {
+    for (Table.Row row : table.rows()) {
+      for (int i = 0; i < row.cells().size(); i++) {
+        Quantity value = row.cells().get(i).quantity();
+        Table.Column column = table.columns().get(i);
+        Label label = table.label().join(row.label()).join(column.label());
+        if (value != null && !eyes.see(label)) {
+          figures.withhold(
+              "a cell of the table "
+                  + table.name()
+                  + ", "
+                  + value.value()
+                  + " "
+                  + value.unit().symbol(),
+              value,
+              label,
+              table.name() + " " + column.name(),
+              true,
+              true);
+        }
+      }
+    }
+  }
+
+  /** An agreement that has ended frees what it covered: a wrong year or clock would, too. */
+  private void ended(Eyes eyes) {
+    for (Agreement agreement : log.agreements().values()) {
+      boolean party =
+          log.readers().stream()
+              .anyMatch(r -> r.id().equals(eyes.readers()) && r.partyTo().contains(agreement.id()));
+      if (!party && agreement.isFreeOn(asOf)) {
+        Label label = Label.of(agreement.id());
+        add(
+            Question.of(
+                Question.Kind.ENDED,
+                log,
+                Place.of("log.yaml"),
+                "the end of " + agreement.id() + " on " + agreement.until(),
+                "",
+                "what it covered, which nothing keeps back since that day",
+                label),
+            eyes.readers());
+      }
+    }
+  }
+
+  private Asked asked(List<Answer> answers, boolean all) {
+    List<Problem> reminders = new ArrayList<>();
+    Set<String> answered = new HashSet<>();
+    for (Answer answer : answers) {
+      List<String> gone =
+          answer.questions().stream().filter(id -> !found.containsKey(id)).sorted().toList();
+      answered.addAll(answer.questions());
+      if (all && gone.size() == answer.questions().size()) {
+        reminders.add(
+            Problem.reminder(
+                answer.place(),
+                "This answer is void: what it was about has changed or is gone.",
+                "Take it out."));
+      }
+    }
+    Map<String, List<Question>> groups = new LinkedHashMap<>();
+    found.values().stream()
+        .filter(q -> !answered.contains(q.id()))
+        .sorted(Comparator.comparing(Question::kind).thenComparing(Question::place))
+        .forEach(
+            q ->
+                groups
+                    .computeIfAbsent(
+                        q.kind() + "\0" + q.secret() + "\0" + Letters.fold(q.found()),
+                        k -> new ArrayList<>())
+                    .add(q));
+    List<Problem> open = groups.values().stream().map(this::problem).toList();
+    if (all && !unguarded.isEmpty()) {
+      reminders.add(
+          Problem.reminder(
+              Place.of("log.yaml"),
+              "Nothing looks in open texts for what is too short or too common to be told from other"
+                  + " words: "
+                  + String.join("; ", unguarded.stream().limit(MOST_NAMED).toList())
+                  + (unguarded.size() > MOST_NAMED
+                      ? "; and " + (unguarded.size() - MOST_NAMED) + " more"
+                      : "")
+                  + ".",
+              "See for yourself that no open text holds it."));
+    }
+    return new Asked(
+        open, List.copyOf(reminders), groups.values().stream().mapToInt(List::size).sum());
+  }
+
+  private static final int MOST_NAMED = 5;
+
+  private Problem problem(List<Question> group) {
+    Question first = group.get(0);
+    SortedSet<String> readers = new TreeSet<>();
+    group.forEach(q -> readers.addAll(readersOf.getOrDefault(q.id(), new TreeSet<>())));
+    String ids = group.stream().map(Question::id).distinct().collect(Collectors.joining(", "));
+    String places =
+        group.stream()
+            .skip(1)
+            .map(q -> q.place().toString())
+            .distinct()
+            .limit(MOST_NAMED)
+            .collect(Collectors.joining(", "));
+    String what =
+        Wording.what(first)
+            + " Seen by "
+            + String.join(", ", readers)
+            + "."
+            + (places.isEmpty()
+                ? ""
+                : " Also at "
+                    + places
+                    + (group.size() - 1 > MOST_NAMED ? " and elsewhere" : "")
+                    + ".");
+    String remedy =
+        Wording.remedy(first)
+            + " If "
+            + (group.size() == 1 ? "it" : "each of the " + group.size())
+            + " may stand, write into answers.yaml: - {questions: ["
+            + ids
+            + "], answer: may-stand, reason: \u2026, on: "
+            + asOf
+            + "}";
+    return Problem.question(first.place(), what, remedy);
+  }
+}

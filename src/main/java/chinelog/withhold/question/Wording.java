@@ -1,0 +1,50 @@
+package chinelog.withhold.question;
+
+/** Questions in words, for the maker alone. */
+final class Wording {
+
+  private Wording() {}
+
+  /** What was found. */
+  static String what(Question q) {
+    String found = "\u201c" + q.found() + "\u201d";
+    return switch (q.kind()) {
+      case PICTURE -> "Does " + q.found() + " show anything of " + q.secret() + under(q) + "?";
+      case NAME -> found + " may name " + q.secret() + under(q) + ".";
+      case PASSAGE -> found + " also stands in " + q.secret() + under(q) + ".";
+      case NUMBER -> found + " may be " + q.secret() + under(q) + ".";
+      case FIGURE -> found + " may give away " + q.secret() + under(q) + ".";
+      case ALIAS -> "Is " + q.found() + " the same thing as " + q.secret() + under(q) + "?";
+      case DAY -> found + " may be " + q.secret() + under(q) + ".";
+      case ENDED ->
+          "Is "
+              + q.found()
+              + " right, and the clock of this computer too? It lets everybody see "
+              + q.secret()
+              + ".";
+    };
+  }
+
+  private static String under(Question q) {
+    return ", under " + q.label();
+  }
+
+  /** What to do if the answer is that it must not be seen. */
+  static String remedy(Question q) {
+    String mark = String.join(",", q.label().agreements());
+    return switch (q.kind()) {
+      case PICTURE ->
+          "If so, write \u201cunder: "
+              + mark
+              + "\u201d or \u201cleave-out: true\u201d for it in photos.yaml.";
+      case ALIAS -> "If so, put it under the agreement too.";
+      case ENDED -> "If not, correct \u201cuntil\u201d or the clock.";
+      case NAME, PASSAGE, NUMBER, FIGURE, DAY ->
+          "Put it under the agreement, such as ["
+              + (q.found().length() > 40 ? "\u2026" : q.found())
+              + "]{under="
+              + mark
+              + "}, or take it out.";
+    };
+  }
+}

@@ -1,0 +1,201 @@
+package chinelog.reckon.trade;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import java.util.Random;
+import java.util.function.DoubleBinaryOperator;
+import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * Hulls of known form whose offsets stand at uneven stations and heights, against the integrals of
+ * the form itself, worked out here by the midpoint rule over a fine grid (the closed forms where
+ * there are any: box and wedge, V = LBT and LBT/2; half ellipse, A = πbT/2).
+ */
+class UnevenOffsetsTest {
+
+  private static final double LENGTH = 1.2;
+  private static final double HALF = 0.1;
+  private static final double DEPTH = 0.13;
+  private static final int SPACINGS = 200;
+
+  /** Half-breadth as part of the greatest, over u from −1 to 1 and the share of the depth. */
+  enum Form {
+    BOX((u, z) -> 1),
+    WEDGE((u, z) -> z),
+    V_SECTIONS((u, z) -> (1 - u * u) * z),
+    HALF_ELLIPSE((u, z) -> Math.sqrt(z * (2 - z))),
+    ELLIPTIC_SECTIONS((u, z) -> (1 - u * u) * Math.sqrt(z * (2 - z))),
+    ELLIPSOID((u, z) -> Math.sqrt(Math.max(0, 1 - u * u)) * Math.sqrt(z * (2 - z))),
+    WIGLEY((u, z) -> (1 - u * u) * z * (2 - z)),
+    PARABOLIC((u, z) -> (1 - u * u) * Math.sqrt(z)),
+    FLARED((u, z) -> (1 - u * u) * Math.pow(z, 1.5)),
+    FLARED_ABOVE_A_FLAT((u, z) -> (1 - u * u) * (0.4 + 0.6 * z * z));
+
+    private final DoubleBinaryOperator half;
+
+    Form(DoubleBinaryOperator half) {
+      this.half = half;
+    }
+
+    /** In m, at x from the aft end and z above the keel. */
+    double at(double x, double z) {
+      return HALF * half.applyAsDouble(2 * x / LENGTH - 1, z / DEPTH);
+    }
+  }
+
+  private static double[] uneven(Random random, int n, double to) {
+    double[] places = new double[n];
+    for (int i = 1; i < n; i++) {
+      places[i] = places[i - 1] + 0.4 + 1.2 * random.nextDouble();
+    }
+    double all = places[n - 1];
+    for (int i = 0; i < n; i++) {
+      places[i] *= to / all;
+    }
+    return places;
+  }
+
+  private static String table(Form form, double[] x, double[] z) {
+    StringBuilder csv = new StringBuilder("station,x [m],keel [m]");
+    for (double height : z) {
+      csv.append(",WL ").append(decimal(height)).append(" half-breadth [m]");
+    }
+    for (int i = 0; i < x.length; i++) {
+      csv.append('\n').append(i).append(',').append(decimal(x[i])).append(",0");
+      for (double height : z) {
+        csv.append(',').append(decimal(form.at(x[i], height)));
+      }
+    }
+    return csv.toString();
+  }
+
+  private static String decimal(double d) {
+    return String.format(Locale.ROOT, "%.15f", d);
+  }
+
+  private static Given hull(Form form, double[] x, double[] z, double draught) {
+    return Given.the("hull-form")
+        .table("offsets", table(form, x, z))
+        .quantity("draught", decimal(draught) + " m");
+  }
+
+  /** Volume, KB, BM and LCB of the form itself. */
+  private static double[] truth(Form form, double draught) {
+    int along = 120;
+    int up = 200;
+    double volume = 0;
+    double upward = 0;
+    double forward = 0;
+    double across = 0;
+    for (int i = 0; i < along; i++) {
+      // Closer at the ends, so that a blunt end is met.
+      double angle = Math.PI * (i + 0.5) / along;
+      double x = LENGTH / 2 * (1 - Math.cos(angle));
+      double dx = LENGTH / 2 * Math.sin(angle) * Math.PI / along;
+      for (int k = 0; k < up; k++) {
+        double share = (k + 0.5) / up;
+        double z = draught * share * share;
+        double dv = 2 * form.at(x, z) * dx * 2 * draught * share / up;
+        volume += dv;
+        upward += z * dv;
+        forward += x * dv;
+      }
+      across += Math.pow(form.at(x, draught), 3) * dx * 2 / 3;
+    }
+    return new double[] {volume, upward / volume, across / volume, forward / volume};
+  }
+
+  private static double[] reckoned(Given hull) throws Exception {
+    return new double[] {
+      hull.in("m³", "volume"), hull.in("m", "vcb"), hull.in("m", "bm"), hull.in("m", "lcb")
+    };
+  }
+
+  private static final String[] FIGURES = {"volume", "vcb", "bm", "lcb"};
+
+  @ParameterizedTest
+  @EnumSource(Form.class)
+  void anySpacingFromFiveStationsAndFourWaterlinesOnIsRightToThreeInAThousand(Form form)
+      throws Exception {
+    double[] worst = new double[4];
+    int doubted = 0;
+    SoftAssertions all = new SoftAssertions();
+    for (int i = 0; i < SPACINGS; i++) {
+      Random random = new Random(i);
+      double[] x = uneven(random, 5 + i % 9, LENGTH);
+      double[] z = uneven(random, 5 + i / 9 % 5, DEPTH);
+      double draught = DEPTH * (0.25 + 0.74 * random.nextDouble());
+      Given hull = hull(form, x, z, draught);
+      double[] found = reckoned(hull);
+      double[] truth = truth(form, draught);
+      boolean within = true;
+      for (int k = 0; k < 4; k++) {
+        double error = found[k] / truth[k] - 1;
+        worst[k] = Math.max(worst[k], Math.abs(error));
+        all.assertThat(Math.abs(error))
+            .as("%s, %s, spacing %d: %.4f %%", form, FIGURES[k], i, 100 * error)
+            .isLessThan(0.003);
+        var tolerance = hull.quantityOf(FIGURES[k]).tolerance();
+        double said =
+            tolerance == null
+                ? 0.001
+                : tolerance.doubleValue() / hull.quantityOf(FIGURES[k]).value().doubleValue();
+        within &= Math.abs(error) <= said;
+      }
+      doubted += within ? 1 : 0;
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "%-20s worst of %d spacings: V %.3f %%, KB %.3f %%, BM %.3f %%, LCB %.3f %%;"
+            + " within its own estimate %d times%n",
+        form,
+        SPACINGS,
+        100 * worst[0],
+        100 * worst[1],
+        100 * worst[2],
+        100 * worst[3],
+        doubted);
+    all.assertThat(doubted).as("%s lies within its own estimate", form).isGreaterThan(190);
+    all.assertAll();
+  }
+
+  @ParameterizedTest
+  @EnumSource(Form.class)
+  void whatSinksDeeperDisplacesMoreAndHasItsCentreHigher(Form form) throws Exception {
+    for (int i = 0; i < 5; i++) {
+      Random random = new Random(1000 + i);
+      double[] x = uneven(random, 5 + i, LENGTH);
+      double[] z = uneven(random, 6, DEPTH);
+      double volume = 0;
+      double centre = 0;
+      for (int step = 1; step <= 40; step++) {
+        Given hull = hull(form, x, z, DEPTH * step / 40);
+        assertThat(hull.in("m³", "volume")).as("%s at %d/40", form, step).isGreaterThan(volume);
+        assertThat(hull.in("m", "vcb")).as("%s at %d/40", form, step).isGreaterThan(centre);
+        volume = hull.in("m³", "volume");
+        centre = hull.in("m", "vcb");
+      }
+    }
+  }
+
+  @Test
+  void theDemosHullSinksSteadilyPastItsWaterlines() throws Exception {
+    double volume = 0;
+    double centre = 0;
+    for (double draught = 25; draught < 95; draught += 0.3) {
+      Given hull =
+          Given.the("hull-form")
+              .table("offsets", Given.resource("offsets.csv"))
+              .quantity("draught", String.format(Locale.ROOT, "%.1f mm", draught))
+              .quantity("siding", "2.5 mm");
+      assertThat(hull.in("cm³", "volume")).as("at %.1f mm", draught).isGreaterThan(volume);
+      assertThat(hull.in("mm", "vcb")).as("at %.1f mm", draught).isGreaterThan(centre);
+      volume = hull.in("cm³", "volume");
+      centre = hull.in("mm", "vcb");
+    }
+  }
+}
