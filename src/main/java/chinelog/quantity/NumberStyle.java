@@ -1,37 +1,50 @@
 package chinelog.quantity;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.text.NumberFormat;
 import java.util.Currency;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.BinaryOperator;
 
 /**
  * How quantities are shown to readers, such as {@code 1.19 m ± 0.002 m}, {@code 1 3⁄16 in}, {@code
  * 2 h 30 min}, {@code £21.60}.
  *
  * <p>A number is rounded once, half up (ties go away from zero), when it is shown: to its tolerance
- * if it has one (one significant digit of it, two where that begins with 1 and has two), else to
- * its significant digits, at least three. Of what is rounded nothing finer than hundredths of a mm
+ * if it has one, else to its significant digits, at least three. A tolerance is shown to one
+ * significant digit, or to two where it begins with 1 or where rounding it up to one would add a
+ * tenth or more; it is never rounded down. Of what is rounded nothing finer than hundredths of a mm
  * is shown, unless it would lose its second digit. A maker's own unit is kept; a reckoned length,
  * area, volume or mass is shown in the metric unit that suits its size (lengths from 1 m on in m).
  *
  * @param locale of decimal signs and grouping
  * @param inchDenominator inches are shown as fractions with this denominator, a power of two; 0
- *     shows them as decimals. A fraction that is not exact is marked {@code ≈}.
+ *     shows them as decimals. A fraction that is not exact is marked {@code ≈}; one that is off by
+ *     more than a tenth of the tolerance, or 2 % where there is none, is shown in decimals, as is
+ *     one that was written in decimals.
  */
 public record NumberStyle(Locale locale, int inchDenominator) {
 
   static final char NARROW_SPACE = '\u202f';
   private static final Unit MILLIMETRE = Unit.known("mm");
   private static final char MINUS = '\u2212';
+  private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");
   private static final int FEWEST_DIGITS = 3;
   private static final int MOST_DIGITS = 9;
   static final int DIGITS_OF_RECKONED = 4;
 
   /** An exact figure of more digits was reckoned from exact ones, such as a scale's cube. */
   private static final int MOST_OF_EXACT = 6;
+
+  private static final BigDecimal CLOSE_ENOUGH = new BigDecimal("0.02");
+  private static final BigDecimal MOST_ADDED_TO_TOLERANCE = new BigDecimal("0.1");
+  private static final BigDecimal PART_OF_TOLERANCE = new BigDecimal("0.1");
+
+  /** What a sum of doubles may leave behind a tolerance's last digit. */
+  private static final int DIGITS_OF_TOLERANCE = 9;
 
   public NumberStyle {
     if (inchDenominator < 0 || Integer.bitCount(inchDenominator) > 1) {
@@ -85,8 +98,12 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   /**
    * An inch fraction with what it is off by, such as {@code 3⁄64 in less 0.0052 in}; as {@link
    * #show} for all else.
+   *
+   * @param less how a fraction is said to be too large by something, such as {@code a less b}
+   * @param more how it is said to be too small
    */
-  public String showWithError(Quantity quantity) {
+  public String showWithError(
+      Quantity quantity, BinaryOperator<String> less, BinaryOperator<String> more) {
     Quantity q = Rescaling.suited(quantity);
     if (!isFraction(q)) {
       return show(q);
@@ -97,37 +114,90 @@ public record NumberStyle(Locale locale, int inchDenominator) {
       return shown;
     }
     int places = 2 - Quantity.magnitude(error);
-    return shown
-        + (error.signum() < 0 ? " less " : " and ")
-        + withUnit(number(error.abs(), places, false), Unit.INCH);
+    return (error.signum() < 0 ? less : more)
+        .apply(shown, withUnit(number(error.abs(), places, false), Unit.INCH));
+  }
+
+  /**
+   * The value of the last digit or fraction that {@link #show} writes: 0.01 m for 1.19 m, a minute
+   * for all times, a hundredth of the unit of money.
+   */
+  public Quantity step(Quantity quantity) {
+    if (quantity.unit().isMoney()) {
+      return Quantity.of(HUNDREDTH, quantity.unit());
+    }
+    if (quantity.unit().isCompatible(Unit.MINUTE)) {
+      return Quantity.of(1, Unit.MINUTE);
+    }
+    Quantity q = Rescaling.suited(quantity);
+    Optional<Compound> compound = compound(q.unit());
+    if (suitsFraction(q) || isFeet(q)) {
+      return Quantity.of(BigDecimal.ONE.divide(BigDecimal.valueOf(inchDenominator)), Unit.INCH);
+    }
+    if (compound.isPresent()) {
+      return Quantity.of(HUNDREDTH, Unit.known(compound.get().small()));
+    }
+    BigDecimal t = q.tolerance();
+    int places = t != null && t.signum() > 0 ? tolerancePlaces(t) : places(q);
+    return Quantity.of(BigDecimal.ONE.movePointLeft(Math.max(0, places)), q.unit());
   }
 
   private String showWithTolerance(Quantity q, BigDecimal t) {
     if (!isDecimal(q)) {
       String value = showPlain(q);
       String shown = value.startsWith("≈") ? value.substring(2) : value;
-      return shown + " ±" + NARROW_SPACE + showPlain(coarse(q, t));
+      return shown + " ±" + NARROW_SPACE + spreadBeside(q, t);
     }
-    int places = tolerancePlaces(t);
-    String value = number(q.value(), places, true);
-    String spread = number(t, places, true);
-    return withUnit(value, q.unit()) + " ±" + NARROW_SPACE + withUnit(spread, q.unit());
+    String value = number(q.value(), tolerancePlaces(t), true);
+    return withUnit(value, q.unit()) + " ±" + NARROW_SPACE + spread(t, q.unit());
   }
 
-  /** A tolerance never vanishes: it is at least the smallest step shown. */
-  private Quantity coarse(Quantity q, BigDecimal t) {
-    BigDecimal step =
-        isFraction(q) || isFeet(q)
-            ? BigDecimal.ONE.divide(BigDecimal.valueOf(inchDenominator))
-            : BigDecimal.ZERO;
+  /** A tolerance in decimals, never rounded down. */
+  private String spread(BigDecimal t, Unit unit) {
+    return withUnit(number(roundedUp(t), tolerancePlaces(t), true), unit);
+  }
+
+  private static BigDecimal roundedUp(BigDecimal t) {
+    return clean(t).setScale(tolerancePlaces(t), RoundingMode.CEILING);
+  }
+
+  /** A tolerance beside a fraction of an inch, or beside money, hours or feet and inches. */
+  private String spreadBeside(Quantity q, BigDecimal t) {
     Unit unit = isFeet(q) ? Unit.INCH : q.unit();
-    BigDecimal steps =
-        step.signum() == 0 ? t : t.divide(step, 0, RoundingMode.CEILING).multiply(step);
-    return Quantity.written(steps, unit, Quantity.EXACT);
+    Quantity spread = Quantity.written(t, unit, Quantity.EXACT);
+    return isFraction(spread) && !isExactFraction(t) ? spread(t, unit) : showPlain(spread);
   }
 
   private boolean isFraction(Quantity q) {
     return inchDenominator > 0 && q.unit().equals(Unit.INCH);
+  }
+
+  private boolean isExactFraction(BigDecimal inches) {
+    return InchFraction.nearest(inches, inchDenominator).value().compareTo(inches) == 0;
+  }
+
+  /** Whether a fraction tells the inches well enough, and was not written in decimals. */
+  private boolean suitsFraction(Quantity q) {
+    if (!isFraction(q)) {
+      return false;
+    }
+    BigDecimal value = q.value();
+    BigDecimal error = InchFraction.nearest(value, inchDenominator).value().subtract(value).abs();
+    if (error.signum() == 0) {
+      return true;
+    }
+    boolean asWritten = q.hasChosenUnit() && value.precision() <= q.digits() && isPlainDecimal(q);
+    BigDecimal t = q.tolerance();
+    BigDecimal most =
+        t != null && t.signum() > 0
+            ? t.multiply(PART_OF_TOLERANCE)
+            : value.abs().multiply(CLOSE_ENOUGH);
+    return !asWritten && error.compareTo(most) <= 0;
+  }
+
+  /** Whether the number was written with a decimal point, not as a fraction or a count. */
+  private static boolean isPlainDecimal(Quantity q) {
+    return q.digits() < Quantity.EXACT;
   }
 
   private boolean isFeet(Quantity q) {
@@ -135,7 +205,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   private boolean isDecimal(Quantity q) {
-    return !isFraction(q) && compound(q.unit()).isEmpty() && q.unit().currency() == null;
+    return !suitsFraction(q) && compound(q.unit()).isEmpty() && q.unit().currency() == null;
   }
 
   private static Optional<Compound> compound(Unit unit) {
@@ -149,7 +219,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
     if (currency != null) {
       return money(q, currency);
     }
-    if (isFraction(q)) {
+    if (suitsFraction(q)) {
       return inches(q.value()) + NARROW_SPACE + "in";
     }
     return compound(q.unit())
@@ -267,9 +337,17 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   private static int tolerancePlaces(BigDecimal t) {
-    boolean beginsWithOne = t.unscaledValue().toString().startsWith("1");
-    int digits = Math.min(beginsWithOne ? 2 : 1, t.stripTrailingZeros().precision());
-    return digits - Quantity.magnitude(t);
+    BigDecimal clean = clean(t);
+    BigDecimal one = clean.round(new MathContext(1, RoundingMode.CEILING));
+    boolean beginsWithOne = clean.unscaledValue().toString().startsWith("1");
+    boolean addsTooMuch =
+        one.subtract(clean).compareTo(clean.multiply(MOST_ADDED_TO_TOLERANCE)) >= 0;
+    int digits = Math.min(beginsWithOne || addsTooMuch ? 2 : 1, clean.precision());
+    return digits - Quantity.magnitude(clean);
+  }
+
+  private static BigDecimal clean(BigDecimal t) {
+    return t.round(new MathContext(DIGITS_OF_TOLERANCE)).stripTrailingZeros();
   }
 
   private String number(BigDecimal value, int places, boolean padded) {

@@ -240,11 +240,17 @@ public final class Quantity implements Comparable<Quantity> {
   /**
    * Quotient; tolerances add as relative errors.
    *
-   * @throws QuantityException if {@code other} is zero
+   * @throws QuantityException if {@code other} is zero, or may be within its tolerance
    */
   public Quantity dividedBy(Quantity other) throws QuantityException {
     if (other.value.signum() == 0) {
       throw new QuantityException("This divides by zero.", "Give the divisor a value.", 0);
+    }
+    if (orZero(other.tolerance).compareTo(other.value.abs()) >= 0) {
+      throw new QuantityException(
+          "This divides by " + other + ", which may be zero.",
+          "Give the divisor a tolerance that is smaller than its value.",
+          0);
     }
     requireScale(this);
     requireScale(other);

@@ -32,14 +32,26 @@ final class UnitTable {
 
   /** Words that name different sizes in different places, with what to write instead. */
   private static final Map<String, String> AMBIGUOUS =
-      Map.of(
-          "gal", "Write \"US gal\" or \"imp gal\".",
-          "fl oz", "Write \"US fl oz\" or \"imp fl oz\".",
-          "pt", "Write \"US pt\" or \"imp pt\".",
-          "qt", "Write \"US qt\" or \"imp qt\".",
-          "ton", "Write \"t\", \"long ton\" or \"short ton\".",
-          "mile", "Write \"mi\" or \"nmi\".",
-          "gauge", "Write awg(18), swg(20) or msg(18).");
+      Map.ofEntries(
+          Map.entry("gal", "Write \"US gal\" or \"imp gal\"."),
+          Map.entry("fl oz", "Write \"US fl oz\" or \"imp fl oz\"."),
+          Map.entry("pt", "Write \"US pt\" or \"imp pt\"."),
+          Map.entry("qt", "Write \"US qt\" or \"imp qt\"."),
+          Map.entry("ton", "Write \"t\", \"long ton\" or \"short ton\"."),
+          Map.entry("mile", "Write \"mi\" or \"nmi\"."),
+          Map.entry("gauge", "Write awg(18), swg(20) or msg(18)."),
+          Map.entry("Nm", "Write \"N·m\" for a torque, \"nmi\" for a sea mile."),
+          Map.entry("gsm", "Write \"g/m²\"."),
+          Map.entry("cc", "Write \"cm³\" or \"mL\"."),
+          Map.entry(
+              "hp",
+              "Write it in W: one metric horsepower is 735.5 W, one of 550 ft·lbf/s 745.7 W."),
+          Map.entry("sq ft", "Write \"ft²\"."),
+          Map.entry("sq in", "Write \"in²\"."),
+          Map.entry("sq m", "Write \"m²\"."),
+          Map.entry("sqm", "Write \"m²\"."),
+          Map.entry("cu ft", "Write \"ft³\"."),
+          Map.entry("cu in", "Write \"in³\"."));
 
   private static final Set<String> CURRENCIES =
       Currency.getAvailableCurrencies().stream()

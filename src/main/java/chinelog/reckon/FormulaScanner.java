@@ -15,6 +15,7 @@ final class FormulaScanner {
 
   private static final Pattern NAME =
       Pattern.compile("[\\p{L}_][\\p{L}0-9_]*(?:\\.[\\p{L}0-9_]+)*");
+  private static final Pattern DATE = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9.])");
   private static final Pattern COMPARISON = Pattern.compile("<=|>=|<|>|==|=|≤|≥");
 
   private final String text;
@@ -79,6 +80,13 @@ final class FormulaScanner {
   }
 
   private int literal(int at) throws QuantityException {
+    Matcher date = DATE.matcher(text).region(at, text.length());
+    if (date.lookingAt()) {
+      throw new QuantityException(
+          "\"" + date.group() + "\" is a day, not a figure.",
+          "Write the day a figure is from under on:, beside is:; put spaces round a minus.",
+          at);
+    }
     int end = QuantityScanner.end(text, at);
     try {
       Quantity quantity = Quantity.parse(text.substring(at, end));

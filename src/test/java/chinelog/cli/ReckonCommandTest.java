@@ -30,7 +30,7 @@ class ReckonCommandTest {
     assertThat(said.err()).isEmpty();
     assertThat(said.out().lines())
         .anyMatch(l -> l.matches("full\\.loa +11\\.200 m ± 0\\.005 m  Length over all"))
-        .anyMatch(l -> l.matches("hull\\.loa +700\\.0 mm ± 0\\.3 mm  Hull loa.*"))
+        .anyMatch(l -> l.matches("hull\\.loa +700\\.00 mm ± 0\\.32 mm  Hull loa.*"))
         .anyMatch(l -> l.matches("hours\\.total +3 h 30 min  .*"))
         .anyMatch(l -> l.matches("cost\\.total +£2\\.16  .*"));
   }
@@ -48,7 +48,7 @@ class ReckonCommandTest {
     Said said = log().run("reckon", "hull.loa");
     assertThat(said.status()).isZero();
     assertThat(said.out())
-        .startsWith("Hull loa:\nhull.loa = full.loa ÷ scale = 700.0 mm ± 0.3 mm")
+        .startsWith("Hull loa:\nhull.loa = full.loa ÷ scale = 700.00 mm ± 0.32 mm")
         .containsPattern("(?m)^├─ full\\.loa = 11\\.200 m ± 0\\.005 m +stated, facts\\.yaml:1:1")
         .containsPattern("(?m)^└─ scale = 16 +stated, log\\.yaml:3:8");
   }

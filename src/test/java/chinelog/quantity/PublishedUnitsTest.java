@@ -69,15 +69,21 @@ class PublishedUnitsTest {
 
   @ParameterizedTest(name = "{0}: {1} is {2} to the nearest 1/64 in ({3})")
   @CsvSource({
-    "U17, 10 mm, ≈ 25⁄64 in, 10/25.4*64 = 25.197",
-    "U18, 3 mm, ≈ 1⁄8 in, 7.559/64 -> 8/64",
-    "U19, 0.8 mm, ≈ 1⁄32 in, 2.016/64",
-    "U20, 0.1984375 mm, ≈ 1⁄64 in, exactly 0.5/64 in: ties go up",
+    "U17, 10 mm, 25⁄64 in and 0.0031 in, 10/25.4*64 = 25.197",
+    "U18, 3 mm, 1⁄8 in less 0.0069 in, 7.559/64 -> 8/64",
+    "U19, 0.8 mm, 1⁄32 in and 0.00025 in, 2.016/64",
+    "U20, 0.1984375 mm, 1⁄64 in less 0.0078 in, exactly 0.5/64 in: ties go up",
   })
   void millimetresAreShownAsInchFractions(String id, String written, String shown, String source)
       throws Exception {
     NumberStyle style = new NumberStyle(Locale.UK, 64);
-    assertThat(style.show(Quantity.parse(written).in(Unit.INCH)).replace('\u202f', ' '))
+    assertThat(
+            style
+                .showWithError(
+                    Quantity.parse(written).in(Unit.INCH),
+                    (a, b) -> a + " less " + b,
+                    (a, b) -> a + " and " + b)
+                .replace('\u202f', ' '))
         .as(id + " " + source)
         .isEqualTo(shown);
   }

@@ -32,7 +32,7 @@ class ExplanationTest {
     Facts facts = Reckoner.reckon(LOG).facts();
     assertThat(Explanation.tree(fact(facts, "hull.loa"), LOG, facts))
         .containsExactly(
-            "hull.loa = full.loa ÷ scale = 700.0 mm ± 0.3 mm   reckoned, facts.yaml:2:1,"
+            "hull.loa = full.loa ÷ scale = 700.00 mm ± 0.32 mm   reckoned, facts.yaml:2:1,"
                 + " under lines",
             "├─ full.loa = 11.200 m ± 0.005 m   stated, facts.yaml:1:1, from sheets/lines.pdf,"
                 + " under lines",
@@ -76,7 +76,7 @@ class ExplanationTest {
     Facts facts = Reckoner.reckon(LOG).facts();
     assertThat(Explanation.working(fact(facts, "hull.loa"), facts, STYLE, n -> true))
         .extracting(s -> s.replace('\u202f', ' '))
-        .containsExactly("Hull loa = Full loa ÷ Scale", "= 11.200 m ÷ 16", "= 700.0 mm ± 0.3 mm");
+        .containsExactly("Hull loa = Full loa ÷ Scale", "= 11.200 m ÷ 16", "= 700.00 mm ± 0.32 mm");
   }
 
   @Test

@@ -11,6 +11,8 @@ import chinelog.quantity.Unit;
 import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The core of the reckoning; all figures are invented for the Merrow. */
 class ReckonerTest {
@@ -243,6 +245,23 @@ class ReckonerTest {
             .build();
     assertThat(fact(log, "labour.total").value()).isEqualByComparingTo(Quantity.parse("85 GBP"));
     assertThat(fact(log, "labour.total").label()).isEqualTo(Label.of("client"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"24 AWG, awg(24)", "3 TOP, a count without a unit", "2 CUP, a count without a unit"})
+  void aWordThatIsAlsoACurrencyIsNotTakenForMoneyInSilence(String written, String remedy) {
+    assertThat(problems(LogFixture.merrow().state("wire", written).build()))
+        .singleElement()
+        .asString()
+        .contains("means money", remedy);
+  }
+
+  @Test
+  void aDayIsNotAFigure() {
+    assertThat(problems(LogFixture.merrow().state("hull.begun", "2026-03-14").build()))
+        .singleElement()
+        .asString()
+        .contains("is a day", "under on:");
   }
 
   @Test

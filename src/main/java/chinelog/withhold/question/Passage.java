@@ -33,7 +33,9 @@ record Passage(
     /** Of a fact, a material or a stage: it tells little by itself. */
     TERM,
     /** Of the maker's own wording. */
-    PROSE
+    PROSE,
+    /** Of an agreement or a release: what it covers, in what words it was given. */
+    PROMISE
   }
 
   /**
@@ -42,6 +44,10 @@ record Passage(
    * @param text as written; a {@link #CUT} where a named figure stands
    */
   record Piece(String text, Label label) {}
+
+  static Passage of(Role role, String what, Place place, String text, Label label) {
+    return new Passage(role, what, place, List.of(new Piece(text, Label.NONE)), label, null, "");
+  }
 
   private Label label(Piece piece, Eyes eyes) {
     Label around = released == null ? outer : eyes.afterReleases(released, name, outer);
