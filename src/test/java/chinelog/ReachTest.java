@@ -24,9 +24,7 @@ class ReachTest {
       Set.of(
           "chinelog.log.Answer.on",
           "chinelog.log.Answer.reason",
-          "chinelog.edition.Edition$Contents.readers",
           "chinelog.edition.Picture.tint",
-          "chinelog.log.Readers.place",
           "chinelog.photo.Gatherer$Outcome.clocks",
           "chinelog.photo.Pixels.bgr",
           "chinelog.photo.Signature.distance",
@@ -37,6 +35,7 @@ class ReachTest {
           "chinelog.reckon.Facts$UseCost.where",
           "chinelog.reckon.trade.Parameter.fallback",
           "chinelog.reckon.trade.TradeReckoning.parameters",
+          "chinelog.withhold.Register$Thing.of",
           "chinelog.withhold.Withholder$Withheld.shownFacts",
           "chinelog.withhold.derive.Derivability$Item.inGrains",
           "chinelog.withhold.derive.Derivability$Verdict.high",
