@@ -111,7 +111,8 @@ class AuditTest {
             SampleLog.PUBLIC,
             List.of(),
             Set.of("412.6 g"),
-            SampleEdition.pictures());
+            SampleEdition.pictures(),
+            Before.NONE);
     assertThat(report.findings()).isEmpty();
   }
 
@@ -130,7 +131,8 @@ class AuditTest {
             SampleLog.PUBLIC,
             more,
             Set.of(),
-            SampleEdition.pictures());
+            SampleEdition.pictures(),
+            Before.NONE);
     assertThat(report.findings())
         .singleElement()
         .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
@@ -256,7 +258,8 @@ class AuditTest {
         SampleLog.PUBLIC,
         List.of(),
         Set.of(),
-        pictures);
+        pictures,
+        Before.NONE);
   }
 
   private static void draw(PDDocument pdf, byte[] jpeg) throws IOException {
@@ -288,7 +291,8 @@ class AuditTest {
         clearance,
         List.of(),
         Set.of(),
-        SampleEdition.pictures());
+        SampleEdition.pictures(),
+        Before.NONE);
   }
 
   private static Set<String> manifest() {
