@@ -38,13 +38,15 @@ class ArchitectureTest {
           entry("problem", List.of()),
           entry("label", List.of()),
           entry("quantity", List.of()),
+          entry("wording", List.of("quantity")),
           entry("log", List.of("quantity", "label", "problem")),
-          entry("reckon", List.of("log", "quantity", "label", "problem")),
+          entry("reckon", List.of("log", "wording", "quantity", "label", "problem")),
           entry("photo", List.of("log", "quantity", "label", "problem")),
           entry("edition", List.of("quantity", "problem")),
           entry(
               "withhold",
-              List.of("edition", "reckon", "photo", "log", "quantity", "label", "problem")),
+              List.of(
+                  "edition", "reckon", "photo", "log", "wording", "quantity", "label", "problem")),
           entry("markup", List.of("edition", "quantity", "problem", "digest")),
           // A renderer cannot leak what it cannot name.
           entry("site", List.of("edition", "markup", "quantity", "problem", "digest")),
@@ -75,6 +77,7 @@ class ArchitectureTest {
                   "reckon",
                   "photo",
                   "log",
+                  "wording",
                   "quantity",
                   "label",
                   "problem")));

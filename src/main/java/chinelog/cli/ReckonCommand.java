@@ -11,6 +11,7 @@ import chinelog.reckon.Facts;
 import chinelog.reckon.NextBuild;
 import chinelog.reckon.QuotationWriter;
 import chinelog.reckon.trade.Quotation;
+import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -87,7 +88,9 @@ final class ReckonCommand extends LogCommand {
     }
     Optional<Fact> one = fact == null ? Optional.empty() : opened.facts().find(fact);
     if (one.isPresent() && form == null) {
-      talk().out().println(one.get().title() + ":");
+      String title =
+          Catalogue.of(Facts.MESSAGES, opened.log().head().locale()).text(one.get().title());
+      talk().out().println(title + ":");
       Explanation.tree(one.get(), opened.log(), opened.facts()).forEach(talk().out()::println);
     } else {
       Collection<Fact> facts =
@@ -150,8 +153,8 @@ final class ReckonCommand extends LogCommand {
     String text =
         switch (wanted) {
           case TABLE -> FactWriter.table(facts, opened.log());
-          case CSV -> FactWriter.csv(facts);
-          case JSON -> FactWriter.json(facts);
+          case CSV -> FactWriter.csv(facts, opened.log());
+          case JSON -> FactWriter.json(facts, opened.log());
         };
     talk().out().print(text);
     talk().out().flush();

@@ -34,6 +34,41 @@ public record Entry(
     Label label,
     Place place) {
 
+  public Entry withStage(String otherStage) {
+    return new Entry(
+        id, title, date, otherStage, text, worked, used, measured, weighed, label, place);
+  }
+
+  public Entry withText(List<Block> otherText) {
+    return new Entry(
+        id, title, date, stage, otherText, worked, used, measured, weighed, label, place);
+  }
+
+  public Entry withUsed(List<Use> otherUsed) {
+    return new Entry(
+        id, title, date, stage, text, worked, otherUsed, measured, weighed, label, place);
+  }
+
+  /** This with other figures. */
+  public Entry withFigures(
+      List<Worked> otherWorked,
+      List<Use> otherUsed,
+      List<Measurement> otherMeasured,
+      List<Weighing> otherWeighed) {
+    return new Entry(
+        id,
+        title,
+        date,
+        stage,
+        text,
+        otherWorked,
+        otherUsed,
+        otherMeasured,
+        otherWeighed,
+        label,
+        place);
+  }
+
   /** The photographs that the text shows, in the order written, those in footnotes included. */
   public List<Inline.Image> images() {
     return Block.runs(text)

@@ -60,4 +60,36 @@ public record Head(
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
     boolean creditPhotos,
-    Valuation valuation) {}
+    Valuation valuation) {
+
+  /** This with other figures. */
+  public Head withFigures(
+      @Nullable Marked<BigDecimal> otherScale,
+      @Nullable Marked<Quantity> otherRate,
+      SortedMap<String, Marked<Quantity>> otherBudgets) {
+    return new Head(
+        title,
+        subject,
+        kind,
+        about,
+        otherScale,
+        locale,
+        zone,
+        maker,
+        client,
+        currency,
+        inchDenominator,
+        closeness,
+        otherRate,
+        otherBudgets,
+        address,
+        licence,
+        theme,
+        paper,
+        sheetsUnder,
+        clocks,
+        hero,
+        creditPhotos,
+        valuation);
+  }
+}

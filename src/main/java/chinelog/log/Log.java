@@ -116,6 +116,37 @@ public record Log(
     return with(otherStock, otherEntries, photos);
   }
 
+  /** The log with other parts of what goes into figures and posts; all else stays. */
+  public Log with(
+      Head otherHead,
+      List<Stage> otherStages,
+      List<Limit> otherLimits,
+      List<PostPlan> otherPosts,
+      List<HandoverSection> otherHandover,
+      List<Statement> otherStatements,
+      List<Request> otherRequests,
+      List<Lot> otherStock,
+      List<Table> otherTables,
+      List<Entry> otherEntries) {
+    return new Log(
+        folder,
+        otherHead,
+        otherStages,
+        agreements,
+        readers,
+        releases,
+        otherLimits,
+        otherPosts,
+        otherHandover,
+        otherStatements,
+        otherRequests,
+        otherStock,
+        otherTables,
+        otherEntries,
+        photos,
+        sheets);
+  }
+
   private Log with(List<Lot> otherStock, List<Entry> otherEntries, List<PhotoFile> otherPhotos) {
     return new Log(
         folder,

@@ -26,4 +26,9 @@ public record Lot(
     @Nullable LocalDate date,
     List<String> hazards,
     Label label,
-    Place place) {}
+    Place place) {
+
+  public Lot withPrice(@Nullable Marked<Quantity> otherPrice) {
+    return new Lot(material, title, bought, otherPrice, supplier, date, hazards, label, place);
+  }
+}

@@ -23,4 +23,8 @@ public record Request(
   public Request {
     inputs = Collections.unmodifiableSortedMap(new TreeMap<>(inputs));
   }
+
+  public Request withInputs(SortedMap<String, Marked<String>> otherInputs) {
+    return new Request(prefix, reckoning, otherInputs, label, place);
+  }
 }

@@ -17,6 +17,19 @@ import org.jspecify.annotations.Nullable;
 public record Table(String name, List<Column> columns, List<Row> rows, Label label, Place place) {
 
   /**
+   * This with some of its rows and columns.
+   *
+   * @param kept columns, from 0
+   */
+  public Table with(List<Integer> kept, List<Row> keptRows) {
+    List<Row> narrowed =
+        keptRows.stream()
+            .map(r -> new Row(kept.stream().map(r.cells()::get).toList(), r.label(), r.place()))
+            .toList();
+    return new Table(name, kept.stream().map(columns::get).toList(), narrowed, label, place);
+  }
+
+  /**
    * A column.
    *
    * @param unit of the heading's brackets; {@link Unit#ONE} where none were written

@@ -5,8 +5,10 @@ import chinelog.log.Head;
 import chinelog.log.PhotoFile;
 import chinelog.photo.album.Written;
 import chinelog.quantity.NumberStyle;
+import chinelog.withhold.Register;
 import chinelog.withhold.Withholder;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -20,6 +22,9 @@ import java.util.stream.Stream;
 final class Canaries {
 
   private static final int LEAST_WORDS = 3;
+
+  private static final Set<Register.Kind> PICTURES =
+      EnumSet.of(Register.Kind.PHOTOGRAPH, Register.Kind.REGION_OF_PHOTOGRAPH);
 
   private Canaries() {}
 
@@ -52,11 +57,10 @@ final class Canaries {
 
   /** Paths of photographs that the register names, whole or for a region. */
   static Set<String> hiddenPhotos(Workshop.Opened opened, Withholder.Withheld withheld) {
-    Set<String> lines = new TreeSet<>();
-    withheld.register().withheld().forEach(l -> lines.add(l.what().replace("region of ", "")));
-    return opened.log().photos().stream()
-        .map(PhotoFile::path)
-        .filter(path -> lines.contains("photograph " + path))
+    return withheld.register().withheld().stream()
+        .map(Register.Withheld::thing)
+        .filter(t -> PICTURES.contains(t.kind()))
+        .map(Register.Thing::name)
         .collect(Collectors.toCollection(TreeSet::new));
   }
 

@@ -99,6 +99,7 @@ public final class Publisher {
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
     // With questions open nothing is written, but what else stops the publishing is told too.
     problems.addAll(opened.ask(changed, asOf).open());
+    yetToCome(before.figures()).ifPresent(problems::add);
     List<Draft> drafts = List.of();
     Made made =
         new Made(
@@ -148,6 +149,27 @@ public final class Publisher {
         opened.problems(),
         drafts.stream().map(this::made).toList(),
         unchanged(unchanged));
+  }
+
+  /**
+   * An error where something was published on a day that is yet to come: the clock was wrong then
+   * or is wrong now, and an agreement may have been taken as ended.
+   */
+  private Optional<Problem> yetToCome(List<PrintedFigure> figures) {
+    return figures.stream()
+        .filter(f -> f.since().isAfter(today))
+        .findFirst()
+        .map(
+            f ->
+                Problem.error(
+                    Place.of("records/" + f.readers()),
+                    "An edition was published on "
+                        + f.since()
+                        + ", which is after today, "
+                        + today
+                        + ".",
+                    "Put the clock of this computer right; if it was wrong on that day, see whether"
+                        + " an agreement was taken as ended."));
   }
 
   /** What an edition depends on besides files. */

@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.audit.AuditReport;
 import chinelog.label.Agreement;
+import chinelog.log.Release;
 import chinelog.withhold.Register;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -11,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -70,10 +72,13 @@ final class Records {
     lines.add("Register of the edition for " + readers + ", as of " + asOf + ". Private.");
     lines.add("");
     lines.add("Withheld (" + register.withheld().size() + ")");
-    register.withheld().forEach(l -> lines.add(line(l)));
+    register
+        .withheld()
+        .forEach(
+            w -> lines.add("  " + w.place() + ": " + w.thing().words() + ", under " + w.label()));
     lines.add("");
     lines.add("Released (" + register.released().size() + ")");
-    register.released().forEach(l -> lines.add(line(l)));
+    register.released().forEach(r -> lines.add("  " + line(r.release())));
     return lines;
   }
 
@@ -88,8 +93,21 @@ final class Records {
     return agreement.id() + ": " + agreement.covers() + "; with " + agreement.with() + from + until;
   }
 
-  private static String line(Register.Line line) {
-    return "  " + line.place() + ": " + line.what() + ", " + line.why();
+  private static String line(Release release) {
+    return release.place()
+        + ": "
+        + release.kind().name().toLowerCase(Locale.ROOT)
+        + " "
+        + release.name()
+        + ", released from "
+        + release.agreement()
+        + " by "
+        + release.by()
+        + " on "
+        + release.on()
+        + ": \u201c"
+        + release.words()
+        + "\u201d";
   }
 
   private List<String> audit(Draft draft, LocalDate asOf, String fate) throws IOException {

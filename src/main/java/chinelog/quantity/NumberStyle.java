@@ -7,6 +7,7 @@ import java.text.NumberFormat;
 import java.util.Currency;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.BinaryOperator;
 
 /**
  * How quantities are shown to readers, such as {@code 1.19 m ± 0.002 m}, {@code 1 3⁄16 in}, {@code
@@ -30,6 +31,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   static final char NARROW_SPACE = '\u202f';
   private static final Unit MILLIMETRE = Unit.known("mm");
   private static final char MINUS = '\u2212';
+  private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");
   private static final int FEWEST_DIGITS = 3;
   private static final int MOST_DIGITS = 9;
   static final int DIGITS_OF_RECKONED = 4;
@@ -106,8 +108,12 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   /**
    * An inch fraction with what it is off by, such as {@code 3⁄64 in less 0.0052 in}; as {@link
    * #show} for all else.
+   *
+   * @param less how a fraction is said to be too large by something, such as {@code a less b}
+   * @param more how it is said to be too small
    */
-  public String showWithError(Quantity quantity) {
+  public String showWithError(
+      Quantity quantity, BinaryOperator<String> less, BinaryOperator<String> more) {
     Quantity q = Rescaling.suited(quantity);
     if (!isFraction(q)) {
       return show(q);
@@ -118,14 +124,37 @@ public record NumberStyle(Locale locale, int inchDenominator) {
       return shown;
     }
     int places = 2 - Quantity.magnitude(error);
-    return shown
-        + (error.signum() < 0 ? " less " : " and ")
-        + withUnit(number(error.abs(), places, false), Unit.INCH);
+    return (error.signum() < 0 ? less : more)
+        .apply(shown, withUnit(number(error.abs(), places, false), Unit.INCH));
   }
 
   /** A plain number in the locale's digits, rounded half up to at most {@code decimals}. */
   public String number(BigDecimal value, int decimals) {
     return number(value, decimals, false);
+  }
+
+  /**
+   * The value of the last digit or fraction that {@link #show} writes: 0.01 m for 1.19 m, a minute
+   * for all times, a hundredth of the unit of money.
+   */
+  public Quantity step(Quantity quantity) {
+    if (quantity.unit().isMoney()) {
+      return Quantity.of(HUNDREDTH, quantity.unit());
+    }
+    if (quantity.unit().isCompatible(Unit.MINUTE)) {
+      return Quantity.of(1, Unit.MINUTE);
+    }
+    Quantity q = Rescaling.suited(quantity);
+    Optional<Compound> compound = compound(q.unit());
+    if (suitsFraction(q) || isFeet(q)) {
+      return Quantity.of(BigDecimal.ONE.divide(BigDecimal.valueOf(inchDenominator)), Unit.INCH);
+    }
+    if (compound.isPresent()) {
+      return Quantity.of(HUNDREDTH, Unit.known(compound.get().small()));
+    }
+    BigDecimal t = q.tolerance();
+    int places = t != null && t.signum() > 0 ? tolerancePlaces(t) : places(q);
+    return Quantity.of(BigDecimal.ONE.movePointLeft(Math.max(0, places)), q.unit());
   }
 
   private String showWithTolerance(Quantity q, BigDecimal t) {

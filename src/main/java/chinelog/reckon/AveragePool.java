@@ -5,6 +5,7 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,7 +26,7 @@ final class AveragePool {
    */
   record Coming(String bought, @Nullable String price, Quantity amount) {}
 
-  private final String name;
+  private final String material;
   private final String title;
   private final Ledger ledger;
   private final Place place;
@@ -36,8 +37,8 @@ final class AveragePool {
   private boolean priced = true;
   private int number;
 
-  AveragePool(String name, String title, Ledger ledger, Unit unit, Place place) {
-    this.name = name;
+  AveragePool(String material, String title, Ledger ledger, Unit unit, Place place) {
+    this.material = material;
     this.title = title;
     this.ledger = ledger;
     this.place = place;
@@ -69,22 +70,23 @@ final class AveragePool {
         priceFacts.add(lot.price);
       }
     }
-    String now = name + ".held_" + number;
-    ledger.reckoned(now, title + ", held on " + on, sum(amounts), amountFacts, own, place, null);
-    held = now;
+    FactId now = id(FactId.PoolFigure.HELD);
+    ledger.reckoned(
+        now, Message.of("pool.held", title, on), sum(amounts), amountFacts, own, place, null);
+    held = now.name();
     usedSince.clear();
     if (priced) {
-      String price = name + ".average_" + number;
-      priceFacts.add(now);
+      FactId price = id(FactId.PoolFigure.AVERAGE);
+      priceFacts.add(now.name());
       ledger.reckoned(
           price,
-          title + ", average price on " + on,
-          new Expression.Binary('/', sum(prices), new Expression.Name(now)),
+          Message.of("pool.price", title, on),
+          new Expression.Binary('/', sum(prices), new Expression.Name(now.name())),
           priceFacts,
           own,
           place,
           null);
-      average = price;
+      average = price.name();
     }
   }
 
@@ -102,19 +104,20 @@ final class AveragePool {
     }
     String rest = before;
     if (!usedSince.isEmpty()) {
-      rest = name + ".rest_" + number;
+      FactId left = id(FactId.PoolFigure.REST);
       List<Expression> used =
           usedSince.stream().map(u -> (Expression) new Expression.Name(u)).toList();
       List<String> inputs = new ArrayList<>(List.of(before));
       inputs.addAll(usedSince);
       ledger.reckoned(
-          rest,
-          title + ", still held on " + on,
+          left,
+          Message.of("pool.rest", title, on),
           new Expression.Binary('-', new Expression.Name(before), sum(used)),
           inputs,
           own,
           place,
           null);
+      rest = left.name();
     }
     amounts.add(new Expression.Name(rest));
     amountFacts.add(rest);
@@ -131,6 +134,10 @@ final class AveragePool {
     left = left.minus(amount);
     usedSince.add(amountFact);
     return priced ? average : null;
+  }
+
+  private FactId id(FactId.PoolFigure figure) {
+    return new FactId.Pool(material, figure, number);
   }
 
   private static Expression sum(List<Expression> parts) {

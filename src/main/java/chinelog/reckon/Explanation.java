@@ -3,6 +3,8 @@ package chinelog.reckon;
 import chinelog.log.Log;
 import chinelog.log.Statement;
 import chinelog.quantity.NumberStyle;
+import chinelog.quantity.Quantity;
+import chinelog.wording.Catalogue;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -22,13 +24,10 @@ public final class Explanation {
   private static final int MOST_NAMED_IN_WORDS = 8;
   private static final int MOST_NAMED_IN_A_SUM = 3;
 
-  /** All that readers learn of a figure that rests on one they may not see. */
-  private static final String NOT_SHOWN =
-      "Worked out from figures of which not all are shown here.";
-
   private final Log log;
   private final Facts facts;
   private final NumberStyle style;
+  private final Catalogue words;
   private final List<String> lines = new ArrayList<>();
   private final Set<String> told = new HashSet<>();
 
@@ -36,6 +35,7 @@ public final class Explanation {
     this.log = log;
     this.facts = facts;
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
+    this.words = Catalogue.of(Facts.MESSAGES, log.head().locale());
   }
 
   /**
@@ -60,7 +60,7 @@ public final class Explanation {
       return;
     }
     if (!fact.method().isEmpty()) {
-      lines.add(below + (fact.inputs().isEmpty() ? "   " : "│  ") + fact.method());
+      lines.add(below + (fact.inputs().isEmpty() ? "   " : "│  ") + words.text(fact.method()));
     }
     List<Fact> inputs = fact.inputs().stream().flatMap(n -> facts.find(n).stream()).toList();
     int most = inputs.size() > MOST_INPUTS ? MOST_INPUTS - 1 : inputs.size();
@@ -99,7 +99,7 @@ public final class Explanation {
     } else if (formula != null && fact.inputs().size() <= MOST_INPUTS) {
       line.append(" = ").append(FormulaWriter.write(formula, n -> n, style));
     }
-    line.append(" = ").append(style.showWithError(fact.value()).replace('\u202f', ' '));
+    line.append(" = ").append(withError(fact.value(), style, words).replace('\u202f', ' '));
     line.append("   ").append(fact.origin().name().toLowerCase(java.util.Locale.ROOT));
     line.append(", ").append(fact.place());
     if (fact.date() != null) {
@@ -132,31 +132,38 @@ public final class Explanation {
     if (formula == null && fact.method().isEmpty()) {
       return List.of();
     }
+    Catalogue words = Catalogue.of(Facts.MESSAGES, style.locale());
     if (!fact.inputs().stream().allMatch(named)) {
-      return List.of(NOT_SHOWN);
+      return List.of(words.text("not.shown"));
     }
     List<String> steps = new ArrayList<>();
     if (formula == null) {
-      steps.add(fact.method());
+      steps.add(words.text(fact.method()));
       fact.inputs().stream()
           .flatMap(n -> facts.find(n).stream())
-          .forEach(f -> steps.add(f.title() + ": " + style.show(f.value())));
+          .forEach(f -> steps.add(words.text(f.title()) + ": " + style.show(f.value())));
     } else if (isLongSum(fact)) {
-      steps.add("The sum of " + fact.inputs().size() + " figures.");
+      steps.add(words.text("sum.of", fact.inputs().size()));
     } else {
       Function<String, Fact> find = n -> facts.find(n).orElseThrow();
       steps.add(
-          fact.title()
+          words.text(fact.title())
               + " = "
-              + FormulaWriter.write(formula, n -> quoted(find.apply(n).title()), style));
+              + FormulaWriter.write(
+                  formula, n -> quoted(words.text(find.apply(n).title())), style));
       if (!fact.inputs().isEmpty()) {
         steps.add(
             "= "
                 + FormulaWriter.write(formula, n -> style.showValue(find.apply(n).value()), style));
       }
     }
-    steps.add("= " + style.showWithError(fact.value()));
+    steps.add("= " + withError(fact.value(), style, words));
     return List.copyOf(steps);
+  }
+
+  private static String withError(Quantity value, NumberStyle style, Catalogue words) {
+    return style.showWithError(
+        value, (a, b) -> words.text("error.less", a, b), (a, b) -> words.text("error.more", a, b));
   }
 
   /** Keeps the comma of a title apart from the formula around it. */

@@ -3,6 +3,8 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
+import chinelog.wording.Message;
+import chinelog.wording.Phrase;
 import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -10,33 +12,52 @@ import org.jspecify.annotations.Nullable;
 /**
  * A named quantity with its origin.
  *
- * @param name such as {@code hull.loa}; {@code full.…} are the subject's, {@code hours.…}, {@code
- *     cost.…}, {@code mass.…}, {@code stock.…} are yielded from the entries
- * @param title in words; never empty
+ * @param name that of its id, such as {@code hull.loa}
  * @param value unrounded
  * @param date of the youngest of what it rests on; null where nothing was dated
  * @param label of this fact: its own joined with all its inputs'
  * @param formula how it was reckoned; null for a fact that was not
- * @param method the reckoning in words for a reader, with the source of its formula; empty for
+ * @param method how it was reckoned and where the formula comes from, a sentence each; empty for
  *     plain arithmetic
  * @param inputs names of the facts it rests on directly, in the formula's order
  * @param entry id of the entry it comes from; null for others
  */
 public record Fact(
+    FactId id,
     String name,
-    String title,
+    Phrase title,
     Quantity value,
     Origin origin,
     @Nullable LocalDate date,
     Label label,
     Place place,
     @Nullable Expression formula,
-    String method,
+    List<Message> method,
     List<String> inputs,
     @Nullable String entry) {
 
-  Fact titled(String newTitle) {
+  Fact(
+      FactId id,
+      Phrase title,
+      Quantity value,
+      Origin origin,
+      @Nullable LocalDate date,
+      Label label,
+      Place place,
+      @Nullable Expression formula,
+      List<Message> method,
+      List<String> inputs,
+      @Nullable String entry) {
+    this(id, id.name(), title, value, origin, date, label, place, formula, method, inputs, entry);
+  }
+
+  Fact withTitle(Phrase newTitle) {
     return new Fact(
-        name, newTitle, value, origin, date, label, place, formula, method, inputs, entry);
+        id, name, newTitle, value, origin, date, label, place, formula, method, inputs, entry);
+  }
+
+  Fact withValue(Quantity newValue) {
+    return new Fact(
+        id, name, title, newValue, origin, date, label, place, formula, method, inputs, entry);
   }
 }

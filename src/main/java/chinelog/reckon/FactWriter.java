@@ -3,6 +3,7 @@ package chinelog.reckon;
 import chinelog.log.Log;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
+import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -62,11 +63,12 @@ public final class FactWriter {
   /** A table for the eye: name, value and title in columns. */
   public static String table(Collection<Fact> facts, Log log) {
     NumberStyle style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
+    Catalogue words = words(log);
     List<String[]> rows = new ArrayList<>();
     for (Fact fact : facts) {
       rows.add(
           new String[] {
-            fact.name(), style.show(fact.value()).replace('\u202f', ' '), fact.title()
+            fact.name(), style.show(fact.value()).replace('\u202f', ' '), words.text(fact.title())
           });
     }
     int first = rows.stream().mapToInt(r -> width(r[0])).max().orElse(0);
@@ -91,7 +93,8 @@ public final class FactWriter {
         .sum();
   }
 
-  public static String csv(Collection<Fact> facts) {
+  public static String csv(Collection<Fact> facts, Log log) {
+    Catalogue words = words(log);
     StringBuilder text = new StringBuilder();
     CSVFormat format =
         CSVFormat.RFC4180.builder().setHeader(COLUMNS).setRecordSeparator('\n').get();
@@ -99,7 +102,7 @@ public final class FactWriter {
       for (Fact fact : facts) {
         printer.printRecord(
             fact.name(),
-            fact.title(),
+            words.text(fact.title()),
             plain(fact.value().value()),
             fact.value().unit().symbol(),
             tolerance(fact.value()),
@@ -117,13 +120,14 @@ public final class FactWriter {
     return text.toString();
   }
 
-  public static String json(Collection<Fact> facts) {
+  public static String json(Collection<Fact> facts, Log log) {
+    Catalogue words = words(log);
     StringBuilder text = new StringBuilder("[");
     String between = "\n";
     for (Fact fact : facts) {
       text.append(between).append("  {");
       text.append("\"name\": ").append(Json.quoted(fact.name()));
-      text.append(", \"title\": ").append(Json.quoted(fact.title()));
+      text.append(", \"title\": ").append(Json.quoted(words.text(fact.title())));
       text.append(", \"value\": ").append(plain(fact.value().value()));
       text.append(", \"unit\": ").append(Json.quoted(fact.value().unit().symbol()));
       String tolerance = tolerance(fact.value());
@@ -150,6 +154,10 @@ public final class FactWriter {
             .replace('−', '-')
             .replace('×', '*')
             .replace('÷', '/');
+  }
+
+  private static Catalogue words(Log log) {
+    return Catalogue.of(Facts.MESSAGES, log.head().locale());
   }
 
   private static String word(Origin origin) {

@@ -29,8 +29,15 @@ public record Facts(
     List<DayHours> hoursByDay,
     List<MassPoint> massGrowth) {
 
+  /** The table of texts for the titles and methods of facts. */
+  public static final String MESSAGES = "chinelog.reckon.messages";
+
   public Optional<Fact> find(String name) {
     return Optional.ofNullable(byName.get(name));
+  }
+
+  public Optional<Fact> find(FactId id) {
+    return find(id.name());
   }
 
   /** How a limit is kept. */

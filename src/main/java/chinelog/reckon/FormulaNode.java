@@ -6,22 +6,26 @@ import chinelog.problem.Place;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.wording.Message;
+import chinelog.wording.Phrase;
 import java.util.List;
 
 /** A fact that facts.yaml states, as a quantity or as a formula. */
 final class FormulaNode implements Node {
 
+  private final FactId id;
   private final String name;
   private final Statement statement;
   private final Formula formula;
   private final Label label;
 
   /**
-   * @param name usually the statement's own
+   * @param id usually of the statement's own name
    * @param label the statement's, joined with that of the sheet it was taken from
    */
-  FormulaNode(String name, Statement statement, Formula formula, Label label) {
-    this.name = name;
+  FormulaNode(FactId id, Statement statement, Formula formula, Label label) {
+    this.id = id;
+    this.name = id.name();
     this.statement = statement;
     this.formula = formula;
     this.label = label;
@@ -43,18 +47,18 @@ final class FormulaNode implements Node {
       Quantity value = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
       boolean stated = formula.tree() instanceof Expression.Literal;
       List<String> inputs = formula.names();
-      String title = statement.title().isEmpty() ? Ledger.words(name) : statement.title();
+      Phrase title = Ledger.title(statement.title(), statement.name());
       ledger.put(
           new Fact(
-              name,
-              name.equals(statement.name()) ? title : title + ", as planned",
+              id,
+              id instanceof FactId.Planned ? Message.of("as.planned", title) : title,
               value,
               stated ? Origin.STATED : Origin.RECKONED,
               ledger.youngest(statement.date(), inputs),
               ledger.join(label, inputs),
               statement.place(),
               stated ? null : formula.tree(),
-              "",
+              List.of(),
               inputs,
               null));
       return true;

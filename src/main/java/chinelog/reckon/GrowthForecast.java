@@ -6,6 +6,7 @@ import chinelog.log.Log;
 import chinelog.problem.Place;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +20,12 @@ import java.util.List;
  */
 final class GrowthForecast {
 
+  private static final FactId HOURS = new FactId.Expected(FactId.Expectation.HOURS);
+  private static final FactId PACE = new FactId.Expected(FactId.Expectation.PACE);
+  private static final FactId FORECAST = new FactId.Expected(FactId.Expectation.FORECAST);
+  private static final FactId MARGIN = new FactId.Expected(FactId.Expectation.MARGIN);
+  private static final FactId PLANNED = new FactId.Plan(FactId.Standing.FORECAST);
+
   private final Log log;
   private final Ledger ledger;
 
@@ -28,7 +35,7 @@ final class GrowthForecast {
   }
 
   void reckon(List<Facts.MassPoint> growth) {
-    boolean told = growth.size() > 1 && isThere("plan.forecast") && isThere("mass.total");
+    boolean told = growth.size() > 1 && ledger.has(PLANNED) && ledger.has(FactId.MASS);
     if (!told) {
       return;
     }
@@ -39,29 +46,26 @@ final class GrowthForecast {
       return;
     }
     String until = first.day().toString();
-    ledger.sum("growth.hours", "Hours since " + until, since, Label.NONE, place(first));
-    inHours(ledger.require("growth.hours"));
+    ledger.sum(HOURS, Message.of("growth.hours", until), since, Label.NONE, place(first));
+    inHours(ledger.require(HOURS.name()));
     enter(
-        "growth.pace",
-        "Mass added for each hour since " + until,
-        over(minus("mass.total", first.fact()), name("growth.hours")),
-        List.of("mass.total", first.fact(), "growth.hours"),
+        PACE,
+        Message.of("growth.pace", until),
+        over(minus(name(FactId.MASS), new Expression.Name(first.fact())), name(HOURS)),
         first);
     enter(
-        "growth.forecast",
-        "Mass at completion, forecast",
+        FORECAST,
+        Message.of("growth.forecast"),
         new Expression.Binary(
             '+',
-            name("mass.total"),
-            new Expression.Binary('*', name("growth.pace"), minus("plan.forecast", "hours.total"))),
-        List.of("mass.total", "growth.pace", "plan.forecast", "hours.total"),
+            name(FactId.MASS),
+            new Expression.Binary('*', name(PACE), minus(name(PLANNED), name(FactId.HOURS)))),
         first);
-    if (isThere("budget.mass") && isThere("growth.forecast")) {
+    if (ledger.has(FactId.MASS_BUDGET) && ledger.has(FORECAST)) {
       enter(
-          "growth.margin",
-          "What the budget leaves over the mass forecast",
-          minus("budget.mass", "growth.forecast"),
-          List.of("budget.mass", "growth.forecast"),
+          MARGIN,
+          Message.of("growth.margin"),
+          minus(name(FactId.MASS_BUDGET), name(FORECAST)),
           first);
     }
   }
@@ -69,19 +73,7 @@ final class GrowthForecast {
   /** Nobody adds mass by the minute. */
   private void inHours(Fact hours) {
     try {
-      ledger.replace(
-          new Fact(
-              hours.name(),
-              hours.title(),
-              hours.value().in(Unit.HOUR),
-              hours.origin(),
-              hours.date(),
-              hours.label(),
-              hours.place(),
-              hours.formula(),
-              hours.method(),
-              hours.inputs(),
-              hours.entry()));
+      ledger.replace(hours.withValue(hours.value().in(Unit.HOUR)));
     } catch (QuantityException e) {
       throw new IllegalStateException("hours are a time", e);
     }
@@ -90,33 +82,28 @@ final class GrowthForecast {
   private List<String> hoursSince(LocalDate first) {
     List<String> hours = new ArrayList<>();
     for (Entry entry : log.entries()) {
-      String fact = "hours.entry." + Ledger.part(entry.id());
-      if (entry.date().isAfter(first) && isThere(fact)) {
-        hours.add(fact);
+      FactId id = new FactId.Hours(FactId.Span.ENTRY, entry.id());
+      if (entry.date().isAfter(first) && ledger.has(id)) {
+        hours.add(id.name());
       }
     }
     return hours;
-  }
-
-  private boolean isThere(String fact) {
-    return ledger.find(fact).isPresent();
   }
 
   private Place place(Facts.MassPoint point) {
     return ledger.require(point.fact()).place();
   }
 
-  private void enter(
-      String fact, String title, Expression tree, List<String> inputs, Facts.MassPoint first) {
-    ledger.reckoned(fact, title, tree, inputs, Label.NONE, place(first), null);
+  private void enter(FactId id, Message title, Expression tree, Facts.MassPoint first) {
+    ledger.reckoned(id, title, tree, Label.NONE, place(first));
   }
 
-  private static Expression name(String fact) {
-    return new Expression.Name(fact);
+  private static Expression name(FactId id) {
+    return new Expression.Name(id.name());
   }
 
-  private static Expression minus(String whole, String part) {
-    return new Expression.Binary('-', name(whole), name(part));
+  private static Expression minus(Expression whole, Expression part) {
+    return new Expression.Binary('-', whole, part);
   }
 
   private static Expression over(Expression above, Expression below) {

@@ -7,6 +7,7 @@ import chinelog.log.Stage;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.temporal.IsoFields;
@@ -38,29 +39,30 @@ final class HoursBook {
     log.entries().forEach(this::entry);
     List<String> stages = new ArrayList<>();
     for (Stage stage : log.stages()) {
-      String name = "hours.stage." + Ledger.part(stage.id());
+      FactId id = new FactId.Hours(FactId.Span.STAGE, stage.id());
       List<String> entries = byStage.remove(stage.id());
       if (entries == null) {
-        nothingYet(name, stage);
+        nothingYet(id, stage);
       } else {
-        ledger.sum(name, "Hours: " + stage.title(), entries, stage.label(), stage.place());
-        stages.add(name);
+        ledger.sum(
+            id, Message.of("hours.stage", stage.title()), entries, stage.label(), stage.place());
+        stages.add(id.name());
       }
       plan(stage);
     }
     // What remains belongs to no stage of the plan.
     byStage.values().forEach(stages::addAll);
     ledger.sum(
-        "hours.total",
-        "Hours in all",
+        FactId.HOURS,
+        Message.of("hours.total"),
         stages,
         Label.NONE,
         log.stages().isEmpty() ? Place.of("entries") : Place.of("log.yaml"));
     byWeek.forEach(
         (week, entries) ->
             ledger.sum(
-                "hours.week." + week,
-                "Hours in week " + week.replace('_', '-').toUpperCase(Locale.ROOT),
+                new FactId.Hours(FactId.Span.WEEK, week),
+                Message.of("hours.week", week.replace('_', '-').toUpperCase(Locale.ROOT)),
                 entries,
                 Label.NONE,
                 ledger.require(entries.get(0)).place()));
@@ -68,10 +70,10 @@ final class HoursBook {
     return List.copyOf(days);
   }
 
-  private void nothingYet(String name, Stage stage) {
+  private void nothingYet(FactId id, Stage stage) {
     ledger.given(
-        name,
-        "Hours: " + stage.title(),
+        id,
+        Message.of("hours.stage", stage.title()),
         Quantity.of(0, Unit.MINUTE),
         Origin.COUNTED,
         null,
@@ -90,10 +92,11 @@ final class HoursBook {
       total = total.plus(worked.duration());
       label = label.join(worked.label());
     }
-    String name = "hours.entry." + Ledger.part(entry.id());
+    FactId id = new FactId.Hours(FactId.Span.ENTRY, entry.id());
+    String name = id.name();
     ledger.given(
-        name,
-        "Hours on " + entry.date(),
+        id,
+        Message.of("hours.entry", entry.date()),
         minutes(total),
         Origin.COUNTED,
         entry.date(),
@@ -133,8 +136,8 @@ final class HoursBook {
       return;
     }
     ledger.given(
-        "plan.hours.stage." + Ledger.part(stage.id()),
-        "Hours planned: " + stage.title(),
+        new FactId.PlannedHours(FactId.Span.STAGE, stage.id()),
+        Message.of("hours.planned.stage", stage.title()),
         hours,
         Origin.STATED,
         null,
@@ -146,9 +149,11 @@ final class HoursBook {
   private void planTotal() {
     List<String> plans =
         log.stages().stream()
-            .map(s -> "plan.hours.stage." + Ledger.part(s.id()))
-            .filter(n -> ledger.find(n).isPresent())
+            .map(s -> new FactId.PlannedHours(FactId.Span.STAGE, s.id()))
+            .filter(ledger::has)
+            .map(FactId::name)
             .toList();
-    ledger.sum("plan.hours.total", "Hours planned in all", plans, Label.NONE, Place.of("log.yaml"));
+    ledger.sum(
+        FactId.PLANNED_HOURS, Message.of("hours.planned"), plans, Label.NONE, Place.of("log.yaml"));
   }
 }

@@ -5,6 +5,7 @@ import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.wording.Phrase;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
@@ -21,18 +22,9 @@ final class Ledger {
   private final SortedMap<String, Fact> facts = new TreeMap<>();
   private final Set<String> promised = new HashSet<>();
   private final Problems problems;
-  private final Titles titles;
 
-  /**
-   * @param titles put into the language of the log
-   */
-  Ledger(Problems problems, Titles titles) {
+  Ledger(Problems problems) {
     this.problems = problems;
-    this.titles = titles;
-  }
-
-  Titles titles() {
-    return titles;
   }
 
   Problems problems() {
@@ -76,9 +68,17 @@ final class Ledger {
     return Optional.ofNullable(facts.get(name));
   }
 
+  Optional<Fact> find(FactId id) {
+    return find(id.name());
+  }
+
+  boolean has(FactId id) {
+    return facts.containsKey(id.name());
+  }
+
   /** Adds a fact; a second one of its name is a problem at the second's place. */
   void put(Fact fact) {
-    Fact before = facts.putIfAbsent(fact.name(), fact.titled(titles.shown(fact.title())));
+    Fact before = facts.putIfAbsent(fact.name(), fact);
     if (before != null) {
       problems.error(
           fact.place(),
@@ -88,37 +88,42 @@ final class Ledger {
   }
 
   void replace(Fact fact) {
-    facts.put(fact.name(), fact.titled(titles.shown(fact.title())));
+    facts.put(fact.name(), fact);
   }
 
   /** A fact that was written down rather than reckoned. */
   void given(
-      String name,
-      String title,
+      FactId id,
+      Phrase title,
       Quantity value,
       Origin origin,
       @Nullable LocalDate date,
       Label label,
       Place place,
       @Nullable String entry) {
-    put(new Fact(name, title, value, origin, date, label, place, null, "", List.of(), entry));
+    put(new Fact(id, title, value, origin, date, label, place, null, List.of(), List.of(), entry));
   }
 
   /** The sum of facts that are known to be of one kind; nothing if there are none to add. */
-  void sum(String name, String title, List<String> inputs, Label own, Place place) {
+  void sum(FactId id, Phrase title, List<String> inputs, Label own, Place place) {
     if (inputs.isEmpty()) {
       return;
     }
     List<Expression> parts = inputs.stream().map(i -> (Expression) new Expression.Name(i)).toList();
     Expression tree =
         parts.size() == 1 ? parts.get(0) : new Expression.Call("sum", List.copyOf(parts));
-    reckoned(name, title, tree, inputs, own, place, null);
+    reckoned(id, title, tree, inputs, own, place, null);
+  }
+
+  /** A fact reckoned from those that a formula names, which are all here. */
+  void reckoned(FactId id, Phrase title, Expression tree, Label own, Place place) {
+    reckoned(id, title, tree, Formula.names(tree), own, place, null);
   }
 
   /** A fact reckoned from facts that are all here. */
   void reckoned(
-      String name,
-      String title,
+      FactId id,
+      Phrase title,
       Expression tree,
       List<String> inputs,
       Label own,
@@ -128,7 +133,7 @@ final class Ledger {
       Quantity value = Evaluator.evaluate(tree, n -> require(n).value());
       put(
           new Fact(
-              name,
+              id,
               title,
               value,
               Origin.RECKONED,
@@ -136,12 +141,12 @@ final class Ledger {
               join(own, inputs),
               place,
               tree,
-              "",
+              List.of(),
               List.copyOf(inputs),
               entry));
     } catch (Evaluator.Fault fault) {
       QuantityException reason = fault.reason();
-      problems.error(place, "\"" + name + "\": " + reason.what(), reason.remedy());
+      problems.error(place, "\"" + id.name() + "\": " + reason.what(), reason.remedy());
     }
   }
 
@@ -170,10 +175,9 @@ final class Ledger {
     return youngest;
   }
 
-  /** An id or a word as part of a fact's name: {@code 2026-03-14-drawings} with {@code _}. */
-  static String part(String id) {
-    String part = id.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}0-9_]", "_");
-    return part.isEmpty() ? "_" : part;
+  /** An author's title; for want of one, the words of the name. */
+  static Phrase title(String given, String name) {
+    return Phrase.own(given.isEmpty() ? words(name) : given);
   }
 
   /** Words for a name without a title: "Hull loa" for {@code hull.loa}. */

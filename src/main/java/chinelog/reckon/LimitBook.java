@@ -6,6 +6,7 @@ import chinelog.problem.Suggestion;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.wording.Phrase;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -93,7 +94,7 @@ public final class LimitBook {
   private static String fact(Limit limit, Formula left) {
     return left.tree() instanceof Expression.Name name
         ? name.name()
-        : "limit." + Ledger.part(limit.id());
+        : new FactId.LimitSide(limit.id()).name();
   }
 
   /** The fact on the left; a whole formula there becomes one, {@code limit.ID}. */
@@ -103,7 +104,11 @@ public final class LimitBook {
       return name;
     }
     ledger.reckoned(
-        name, limit.title(), left.tree(), left.names(), limit.label(), limit.place(), null);
+        new FactId.LimitSide(limit.id()),
+        Phrase.own(limit.title()),
+        left.tree(),
+        limit.label(),
+        limit.place());
     if (ledger.find(name).isEmpty()) {
       throw new Evaluator.Fault(
           left.tree(),

@@ -42,15 +42,14 @@ final class LinkCheck {
       checkAll(Inline.runs(photo.caption()));
     }
     for (Entry entry : log.entries()) {
-      String at = ".at_" + Ledger.part(entry.id());
-      entry.measured().forEach(m -> byThen.put(m.fact(), m.fact() + at));
-      entry.weighed().forEach(w -> remember("mass." + Ledger.part(w.part()), at));
+      entry.measured().forEach(m -> remember(new FactId.Named(m.fact()), entry));
+      entry.weighed().forEach(w -> remember(new FactId.Mass(w.part()), entry));
       checkAll(Block.runs(entry.text()));
     }
   }
 
-  private void remember(String fact, String at) {
-    byThen.put(fact, fact + at);
+  private void remember(FactId fact, Entry entry) {
+    byThen.put(fact.name(), new FactId.Reading(fact, entry.id()).name());
   }
 
   private void checkAll(Stream<Inline> runs) {

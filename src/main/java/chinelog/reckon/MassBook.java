@@ -7,6 +7,7 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -49,8 +50,8 @@ final class MassBook {
       }
     }
     ledger.sum(
-        "mass.total",
-        "Mass of all parts weighed",
+        FactId.MASS,
+        Message.of("mass.total"),
         List.copyOf(latest.values()),
         Label.NONE,
         growth.isEmpty() ? Place.of("entries") : placeOfLast());
@@ -75,24 +76,26 @@ final class MassBook {
               "Write such as 412 g or 14 1/2 oz.");
       return false;
     }
-    String part = Ledger.part(weighing.part());
-    if (part.equals("total")) {
+    FactId.Mass latestId = new FactId.Mass(weighing.part());
+    if (latestId.name().equals(FactId.MASS.name())) {
       ledger
           .problems()
           .error(
               weighing.place(),
               "A part cannot be called \""
                   + weighing.part()
-                  + "\", as mass."
-                  + part
+                  + "\", as "
+                  + latestId.name()
                   + " is reckoned.",
               "Name the part that was weighed.");
       return false;
     }
     boolean last = weighings.merge(weighing.part(), -1, Integer::sum) == 0;
-    String name = "mass." + part + (last ? "" : ".at_" + Ledger.part(entry.id()));
+    FactId id = last ? latestId : new FactId.Reading(latestId, entry.id());
+    String name = id.name();
     Label label = entry.label().join(weighing.label());
-    String title = weighing.title().isEmpty() ? Ledger.words(part) : weighing.title();
+    String title =
+        weighing.title().isEmpty() ? Ledger.words(FactId.part(weighing.part())) : weighing.title();
     if (ledger.find(name).isPresent()) {
       ledger
           .problems()
@@ -103,25 +106,35 @@ final class MassBook {
       return false;
     }
     ledger.given(
-        name,
-        title + ", mass" + (last ? "" : " on " + entry.date()),
+        id,
+        last ? Message.of("mass.part", title) : Message.of("mass.part.on", title, entry.date()),
         weighing.mass(),
         Origin.WEIGHED,
         entry.date(),
         label,
         weighing.place(),
         entry.id());
-    centre(name + ".x", title + ", centre forward of station 0", weighing.x(), weighing, entry);
-    centre(name + ".z", title + ", centre above the keel", weighing.z(), weighing, entry);
-    grow(entry, weighing, name, latest.put(part, name));
+    centre(
+        new FactId.Centre(id, FactId.Axis.X),
+        Message.of("mass.part.x", title),
+        weighing.x(),
+        weighing,
+        entry);
+    centre(
+        new FactId.Centre(id, FactId.Axis.Z),
+        Message.of("mass.part.z", title),
+        weighing.z(),
+        weighing,
+        entry);
+    grow(entry, weighing, name, latest.put(latestId.name(), name));
     return true;
   }
 
   private void centre(
-      String name, String title, @Nullable Quantity at, Entry.Weighing weighing, Entry entry) {
+      FactId id, Message title, @Nullable Quantity at, Entry.Weighing weighing, Entry entry) {
     if (at != null) {
       ledger.given(
-          name,
+          id,
           title,
           at,
           Origin.MEASURED,
@@ -146,10 +159,11 @@ final class MassBook {
       inputs.add(before);
       tree = new Expression.Binary('-', tree, new Expression.Name(before));
     }
-    String point = "growth." + Ledger.part(entry.id()) + "." + Ledger.part(weighing.part());
+    FactId id = new FactId.Growth(entry.id(), weighing.part());
+    String point = id.name();
     ledger.reckoned(
-        point,
-        "Mass of all parts weighed until " + entry.date(),
+        id,
+        Message.of("mass.until", entry.date()),
         tree,
         inputs,
         Label.NONE,
@@ -171,19 +185,7 @@ final class MassBook {
           spread.signum() == 0 && fact.value().tolerance() == null
               ? fact.value()
               : fact.value().withTolerance(Quantity.of(spread, Unit.GRAM));
-      ledger.replace(
-          new Fact(
-              point,
-              fact.title(),
-              value,
-              fact.origin(),
-              fact.date(),
-              fact.label(),
-              fact.place(),
-              fact.formula(),
-              "",
-              fact.inputs(),
-              fact.entry()));
+      ledger.replace(fact.withValue(value));
     } catch (QuantityException e) {
       throw new IllegalStateException("masses are masses", e);
     }

@@ -3,6 +3,8 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.log.Entry;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
+import chinelog.wording.Phrase;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -21,17 +23,25 @@ final class MeasuredNode implements Node {
   private final String name;
   private final List<Reading> readings = new ArrayList<>();
   private @Nullable String plan;
+  private Phrase title;
 
   MeasuredNode(String name) {
     this.name = name;
+    this.title = Ledger.title("", name);
   }
 
   void add(Entry entry, Entry.Measurement measurement) {
     readings.add(new Reading(entry, measurement));
   }
 
-  void plannedAs(String planned) {
+  /**
+   * Names the fact with what was planned.
+   *
+   * @param plannedTitle without saying that it was planned
+   */
+  void plannedAs(String planned, Phrase plannedTitle) {
     this.plan = planned;
+    this.title = plannedTitle;
   }
 
   @Override
@@ -52,10 +62,10 @@ final class MeasuredNode implements Node {
       Reading reading = readings.get(i);
       boolean last = i == readings.size() - 1;
       Entry.Measurement m = reading.measurement;
-      String title = title(ledger, m);
+      Phrase own = m.title().isEmpty() ? title : Phrase.own(m.title());
       ledger.given(
-          last ? name : name + ".at_" + Ledger.part(reading.entry.id()),
-          last ? title : title + " on " + reading.entry.date(),
+          id(i),
+          last ? own : Message.of("measured.on", own, reading.entry.date()),
           m.value(),
           Origin.MEASURED,
           reading.entry.date(),
@@ -66,14 +76,10 @@ final class MeasuredNode implements Node {
     return isOfOneKind(ledger);
   }
 
-  private String title(Ledger ledger, Entry.Measurement m) {
-    String planned = plan;
-    if (!m.title().isEmpty()) {
-      return m.title();
-    }
-    return planned == null
-        ? Ledger.words(name)
-        : ledger.titles().withoutPlanned(ledger.require(planned).title());
+  private FactId id(int reading) {
+    FactId latest = new FactId.Named(name);
+    boolean last = reading == readings.size() - 1;
+    return last ? latest : new FactId.Reading(latest, readings.get(reading).entry.id());
   }
 
   /** Whether every reading is of one kind with the plan, or where there is none with the last. */
@@ -101,10 +107,7 @@ final class MeasuredNode implements Node {
                   + like.place()
                   + ").",
               "Write the measurement with a unit of the same kind.");
-      ledger.withdraw(
-          i == readings.size() - 1
-              ? name
-              : name + ".at_" + Ledger.part(readings.get(i).entry.id()));
+      ledger.withdraw(id(i).name());
     }
     return all;
   }

@@ -124,8 +124,7 @@ public final class NextBuild {
   private List<PriceRequest.StageWork> stages() {
     List<PriceRequest.StageWork> stages = new ArrayList<>();
     for (PricePlan.StagePrice price : plan.stages()) {
-      String part = Ledger.part(price.stage());
-      Fact hours = facts.find("hours.stage." + part).orElse(null);
+      Fact hours = facts.find(hours(price.stage())).orElse(null);
       if (hours == null || hours.value().value().signum() == 0) {
         problems.error(
             price.place(),
@@ -133,7 +132,7 @@ public final class NextBuild {
             "Take it out of this file, or write its hours into the entries.");
         continue;
       }
-      Fact cost = facts.find("cost.stage." + part).orElse(null);
+      Fact cost = facts.find(new FactId.Cost(FactId.Span.STAGE, price.stage())).orElse(null);
       label = label.join(hours.label());
       if (cost != null) {
         label = label.join(cost.label());
@@ -149,6 +148,10 @@ public final class NextBuild {
               price.learnt()));
     }
     return stages;
+  }
+
+  private static FactId hours(String stage) {
+    return new FactId.Hours(FactId.Span.STAGE, stage);
   }
 
   private String title(String id) {
@@ -214,12 +217,11 @@ public final class NextBuild {
 
   /** Work of this build that is not in the price. */
   private void leftOut() {
-    List<String> priced = plan.stages().stream().map(s -> Ledger.part(s.stage())).toList();
+    List<String> priced = plan.stages().stream().map(PricePlan.StagePrice::stage).toList();
     for (Stage stage : log.stages()) {
-      String part = Ledger.part(stage.id());
       facts
-          .find("hours.stage." + part)
-          .filter(f -> !priced.contains(part) && f.value().value().signum() > 0)
+          .find(hours(stage.id()))
+          .filter(f -> !priced.contains(stage.id()) && f.value().value().signum() > 0)
           .ifPresent(f -> notes.add("Not priced: " + stage.title() + "."));
     }
     long loose = facts.hoursByDay().stream().filter(d -> isOfNoStage(d.stage())).count();

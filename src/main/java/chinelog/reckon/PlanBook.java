@@ -7,6 +7,7 @@ import chinelog.log.Stage;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -33,6 +34,13 @@ public final class PlanBook {
   private static final BigDecimal MOST_DAYS = BigDecimal.valueOf(36_525);
   private static final BigDecimal HALF = new BigDecimal("0.5");
 
+  private static final FactId DUE = new FactId.Plan(FactId.Standing.DUE);
+  private static final FactId EARNED = new FactId.Plan(FactId.Standing.EARNED);
+  private static final FactId SCHEDULE_INDEX = new FactId.Plan(FactId.Standing.SCHEDULE_INDEX);
+  private static final FactId COST_INDEX = new FactId.Plan(FactId.Standing.COST_INDEX);
+  private static final FactId FORECAST = new FactId.Plan(FactId.Standing.FORECAST);
+  private static final FactId DAYS = new FactId.Plan(FactId.Standing.DAYS);
+
   private final Log log;
   private final Ledger ledger;
 
@@ -53,7 +61,7 @@ public final class PlanBook {
     LocalDate today =
         log.entries().isEmpty() ? null : log.entries().get(log.entries().size() - 1).date();
     return facts
-        .find("plan.forecast_days")
+        .find(FactId.FORECAST_DAYS)
         .flatMap(days -> start.map(from -> finish(days, from)))
         .filter(day -> today != null && day.isAfter(today));
   }
@@ -62,10 +70,10 @@ public final class PlanBook {
     List<Stage> planned =
         log.stages().stream()
             .filter(s -> s.start() != null && s.finish() != null)
-            .filter(s -> ledger.find(plan(s)).isPresent())
+            .filter(s -> ledger.has(plan(s)))
             .toList();
     boolean whole = !planned.isEmpty() && planned.size() == log.stages().size();
-    if (!whole || log.entries().isEmpty() || ledger.find("hours.total").isEmpty()) {
+    if (!whole || log.entries().isEmpty() || !ledger.has(FactId.HOURS)) {
       return;
     }
     LocalDate today = log.entries().get(log.entries().size() - 1).date();
@@ -75,16 +83,16 @@ public final class PlanBook {
       label = label.join(entry.label());
     }
     List<BigDecimal> due = planned.stream().map(s -> due(s, today)).toList();
-    weighted("plan.due", "Hours due by " + today, planned, due, label);
-    weighted("plan.earned", "Planned hours earned by " + today, planned, earned(planned), label);
-    ratio("plan.schedule_index", "Earned for each hour due", "plan.earned", "plan.due");
-    ratio("plan.cost_index", "Earned for each hour worked", "plan.earned", "hours.total");
-    ratio("plan.forecast", "Hours at completion, forecast", "plan.hours.total", "plan.cost_index");
+    weighted(DUE, Message.of("plan.due", today), planned, due, label);
+    weighted(EARNED, Message.of("plan.earned", today), planned, earned(planned), label);
+    ratio(SCHEDULE_INDEX, Message.of("plan.schedule"), EARNED, DUE);
+    ratio(COST_INDEX, Message.of("plan.cost"), EARNED, FactId.HOURS);
+    ratio(FORECAST, Message.of("plan.forecast"), FactId.PLANNED_HOURS, COST_INDEX);
     days(planned);
   }
 
-  private static String plan(Stage stage) {
-    return "plan.hours.stage." + Ledger.part(stage.id());
+  private static FactId plan(Stage stage) {
+    return new FactId.PlannedHours(FactId.Span.STAGE, stage.id());
   }
 
   /** The part of a stage that should be done by the end of {@code today}. */
@@ -118,16 +126,14 @@ public final class PlanBook {
   }
 
   private void weighted(
-      String name, String title, List<Stage> planned, List<BigDecimal> parts, Label label) {
+      FactId id, Message title, List<Stage> planned, List<BigDecimal> parts, Label label) {
     List<Expression> terms = new ArrayList<>();
-    List<String> inputs = new ArrayList<>();
     Label all = label;
     for (int i = 0; i < planned.size(); i++) {
       BigDecimal part = parts.get(i);
       all = all.join(planned.get(i).label());
       if (part.signum() > 0) {
-        Expression plan = new Expression.Name(plan(planned.get(i)));
-        inputs.add(plan(planned.get(i)));
+        Expression plan = new Expression.Name(plan(planned.get(i)).name());
         terms.add(
             part.compareTo(BigDecimal.ONE) == 0
                 ? plan
@@ -139,24 +145,28 @@ public final class PlanBook {
         terms.isEmpty()
             ? new Expression.Literal(Quantity.of(0, Unit.HOUR))
             : new Expression.Call("sum", List.copyOf(terms));
-    enter(name, title, sum, inputs, all);
+    enter(id, title, sum, all);
   }
 
-  private void ratio(String name, String title, String above, String below) {
+  private void ratio(FactId id, Message title, FactId above, FactId below) {
     boolean told =
-        ledger.find(above).isPresent()
-            && ledger.find(below).filter(f -> f.value().value().signum() > 0).isPresent()
-            && ledger.require(above).value().value().signum() > 0;
+        ledger.find(above).filter(PlanBook::isPositive).isPresent()
+            && ledger.find(below).filter(PlanBook::isPositive).isPresent();
     if (told) {
       Expression tree =
-          new Expression.Binary('/', new Expression.Name(above), new Expression.Name(below));
-      enter(name, title, tree, List.of(above, below), Label.NONE);
+          new Expression.Binary(
+              '/', new Expression.Name(above.name()), new Expression.Name(below.name()));
+      enter(id, title, tree, Label.NONE);
     }
+  }
+
+  private static boolean isPositive(Fact fact) {
+    return fact.value().value().signum() > 0;
   }
 
   /** The whole plan's days, stretched as the work so far has been. */
   private void days(List<Stage> planned) {
-    if (ledger.find("plan.schedule_index").isEmpty()) {
+    if (!ledger.has(SCHEDULE_INDEX)) {
       return;
     }
     LocalDate start =
@@ -168,20 +178,16 @@ public final class PlanBook {
       label = label.join(stage.label());
     }
     ledger.given(
-        "plan.days",
-        "Days planned from " + start,
+        DAYS,
+        Message.of("days.planned", start),
         Quantity.of(ChronoUnit.DAYS.between(start, finish) + 1, days()),
         Origin.STATED,
         null,
         label,
         Place.of("log.yaml"),
         null);
-    ratio(
-        "plan.forecast_days",
-        "Days from " + start + ", forecast",
-        "plan.days",
-        "plan.schedule_index");
-    ledger.find("plan.forecast_days").ifPresent(f -> nameTheDay(f, start));
+    ratio(FactId.FORECAST_DAYS, Message.of("days.forecast", start), DAYS, SCHEDULE_INDEX);
+    ledger.find(FactId.FORECAST_DAYS).ifPresent(f -> nameTheDay(f, start));
   }
 
   /** A day begun is a day; what lies beyond any calendar is left as a number. */
@@ -192,22 +198,9 @@ public final class PlanBook {
 
   private void nameTheDay(Fact days, LocalDate start) {
     LocalDate finish = finish(days, start);
-    if (finish == null) {
-      return;
+    if (finish != null) {
+      ledger.replace(days.withTitle(Message.of("days.finish", start, finish)));
     }
-    ledger.replace(
-        new Fact(
-            days.name(),
-            "Days from " + start + " to the finish, forecast for " + finish,
-            days.value(),
-            days.origin(),
-            days.date(),
-            days.label(),
-            days.place(),
-            days.formula(),
-            days.method(),
-            days.inputs(),
-            days.entry()));
   }
 
   private static Unit days() {
@@ -218,8 +211,8 @@ public final class PlanBook {
     }
   }
 
-  private void enter(String name, String title, Expression tree, List<String> inputs, Label label) {
-    ledger.reckoned(name, title, tree, inputs, label, Place.of("log.yaml"), null);
+  private void enter(FactId id, Message title, Expression tree, Label label) {
+    ledger.reckoned(id, title, tree, label, Place.of("log.yaml"));
   }
 
   private static LocalDate require(@Nullable LocalDate date) {

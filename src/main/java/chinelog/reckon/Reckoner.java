@@ -17,6 +17,7 @@ import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -30,10 +31,6 @@ import org.jspecify.annotations.Nullable;
 /** Yields the facts of a log. */
 public final class Reckoner {
 
-  /** Beginnings of names that are counted from the entries and the stock. */
-  private static final List<String> KEPT_NAMES =
-      List.of("hours.", "plan.", "stock.", "cost.", "growth.", "budget.", "limit.");
-
   private final Log log;
   private final Problems problems = new Problems();
   private final Ledger ledger;
@@ -41,7 +38,7 @@ public final class Reckoner {
 
   private Reckoner(Log log) {
     this.log = log;
-    this.ledger = new Ledger(problems, new Titles(log.head().locale()));
+    this.ledger = new Ledger(problems);
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
   }
 
@@ -87,11 +84,11 @@ public final class Reckoner {
     Marked<BigDecimal> scale = head.scale();
     if (scale != null) {
       Quantity denominator = Quantity.of(1, Unit.ONE).times(scale.value());
-      stated("scale", "Scale", denominator, scale.label(), scale.place());
+      stated(FactId.SCALE, Message.of("scale"), denominator, scale.label(), scale.place());
     }
     Marked<Quantity> rate = head.rate();
     if (rate != null) {
-      stated("rate", "Rate", rate.value(), rate.label(), rate.place());
+      stated(FactId.RATE, Message.of("rate"), rate.value(), rate.label(), rate.place());
       if (!isPerTime(rate.value().unit(), head.currency())) {
         problems.error(
             rate.place(),
@@ -103,8 +100,8 @@ public final class Reckoner {
         .forEach(
             (name, budget) ->
                 stated(
-                    "budget." + Ledger.part(name),
-                    "Budget: " + name,
+                    new FactId.Budget(name),
+                    Message.of("budget", name),
                     budget.value(),
                     budget.label(),
                     budget.place()));
@@ -118,24 +115,23 @@ public final class Reckoner {
     }
   }
 
-  private void stated(String name, String title, Quantity value, Label label, Place place) {
-    ledger.given(name, title, value, Origin.STATED, null, label, place, null);
+  private void stated(FactId id, Message title, Quantity value, Label label, Place place) {
+    ledger.given(id, title, value, Origin.STATED, null, label, place, null);
   }
 
   /** What the hours cost, where a rate is known. */
   private void labour() {
-    if (ledger.find("rate").isPresent() && ledger.find("hours.total").isPresent()) {
+    if (ledger.has(FactId.RATE) && ledger.has(FactId.HOURS)) {
+      String hours = FactId.HOURS.name();
+      String rate = FactId.RATE.name();
       Expression tree =
-          new Expression.Binary(
-              '*', new Expression.Name("hours.total"), new Expression.Name("rate"));
+          new Expression.Binary('*', new Expression.Name(hours), new Expression.Name(rate));
       ledger.reckoned(
-          "labour.total",
-          "Labour in all",
+          FactId.LABOUR,
+          Message.of("labour.total"),
           tree,
-          List.of("hours.total", "rate"),
           Label.NONE,
-          ledger.require("rate").place(),
-          null);
+          ledger.require(rate).place());
     }
   }
 
@@ -157,16 +153,17 @@ public final class Reckoner {
       return;
     }
     MeasuredNode node = measured.get(statement.name());
-    String name = node == null ? statement.name() : statement.name() + ".planned";
+    FactId own = new FactId.Named(statement.name());
+    FactId id = node == null ? own : new FactId.Planned(own);
     try {
       Formula formula = Formula.parse(statement.expression());
-      if (!graph.add(new FormulaNode(name, statement, formula, label(statement)))) {
+      if (!graph.add(new FormulaNode(id, statement, formula, label(statement)))) {
         problems.error(
             statement.place(),
-            "\"" + name + "\" is stated twice.",
+            "\"" + id.name() + "\" is stated twice.",
             "Keep one of the two, or give one another name.");
       } else if (node != null) {
-        node.plannedAs(name);
+        node.plannedAs(id.name(), Ledger.title(statement.title(), statement.name()));
       }
     } catch (QuantityException e) {
       problems.error(
@@ -198,8 +195,7 @@ public final class Reckoner {
   }
 
   private boolean isNameFree(String name, Place place) {
-    boolean kept = KEPT_NAMES.stream().anyMatch(name::startsWith);
-    if (kept || ledger.find(name).isPresent()) {
+    if (FactId.isKept(name) || ledger.find(name).isPresent()) {
       problems.error(
           place,
           "The name \"" + name + "\" is kept for what is counted from the log.",
@@ -255,18 +251,18 @@ public final class Reckoner {
   private List<Facts.StageSum> stageSums() {
     List<Facts.StageSum> sums = new ArrayList<>();
     for (Stage stage : log.stages()) {
-      String part = Ledger.part(stage.id());
+      String id = stage.id();
       sums.add(
           new Facts.StageSum(
-              stage.id(),
-              "hours.stage." + part,
-              existing("plan.hours.stage." + part),
-              existing("cost.stage." + part)));
+              id,
+              new FactId.Hours(FactId.Span.STAGE, id).name(),
+              existing(new FactId.PlannedHours(FactId.Span.STAGE, id)),
+              existing(new FactId.Cost(FactId.Span.STAGE, id))));
     }
     return List.copyOf(sums);
   }
 
-  private @Nullable String existing(String name) {
-    return ledger.find(name).isPresent() ? name : null;
+  private @Nullable String existing(FactId id) {
+    return ledger.has(id) ? id.name() : null;
   }
 }

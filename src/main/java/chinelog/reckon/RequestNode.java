@@ -139,7 +139,8 @@ final class RequestNode implements Node {
   }
 
   private void enter(Yield yield, Label label, Ledger ledger) {
-    String name = request.prefix() + "." + yield.name();
+    FactId id = new FactId.Yielded(request.prefix(), reckoning.name(), yield.name());
+    String name = id.name();
     Fact before = ledger.find(name).orElse(null);
     if (before != null) {
       ledger
@@ -158,7 +159,7 @@ final class RequestNode implements Node {
     }
     ledger.put(
         new Fact(
-            name,
+            id,
             yield.title(),
             yield.value(),
             Origin.RECKONED,

@@ -9,6 +9,7 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
@@ -80,21 +81,17 @@ final class Shelf {
         Comparator.comparing(d -> d.lot.date(), Comparator.nullsFirst(Comparator.naturalOrder())));
     int number = 0;
     for (Delivery delivery : deliveries) {
-      open(delivery.lot, delivery.price, "stock." + Ledger.part(material) + ".lot_" + ++number);
+      open(delivery.lot, delivery.price, ++number);
     }
     if (valuation == Valuation.AVERAGE) {
       Lot first = deliveries.get(0).lot;
-      pool =
-          new AveragePool(
-              "stock." + Ledger.part(material),
-              title(),
-              ledger,
-              first.bought().unit(),
-              first.place());
+      pool = new AveragePool(material, title(), ledger, first.bought().unit(), first.place());
     }
   }
 
-  private void open(Lot lot, @Nullable Marked<Quantity> price, String name) {
+  private void open(Lot lot, @Nullable Marked<Quantity> price, int number) {
+    FactId bought = new FactId.Lot(material, number, false);
+    FactId paid = new FactId.Lot(material, number, true);
     Unit unit = deliveries.get(0).lot.bought().unit();
     if (!lot.bought().unit().isCompatible(unit) || lot.bought().value().signum() <= 0) {
       ledger
@@ -107,34 +104,33 @@ final class Shelf {
       return;
     }
     ledger.given(
-        name + ".bought",
-        lot.title() + ", bought",
+        bought,
+        Message.of("stock.lot.bought", lot.title()),
         lot.bought(),
         Origin.COUNTED,
         lot.date(),
         lot.label(),
         lot.place(),
         null);
-    boughtFacts.add(name + ".bought");
+    boughtFacts.add(bought.name());
     if (price != null) {
       ledger.given(
-          name + ".price",
-          lot.title() + ", price paid",
+          paid,
+          Message.of("stock.lot.price", lot.title()),
           price.value(),
           Origin.STATED,
           lot.date(),
           lot.label().join(price.label()),
           price.place(),
           null);
-      priceFacts.add(name + ".price");
+      priceFacts.add(paid.name());
     }
     rests.add(
-        new Rest(
-            name + ".bought", price == null ? null : name + ".price", lot.date(), lot.bought()));
+        new Rest(bought.name(), price == null ? null : paid.name(), lot.date(), lot.bought()));
   }
 
   /** Takes an amount and yields the name of the fact with its cost, or null if none is known. */
-  @Nullable String take(Entry.Use use, String amountFact, Entry entry, String costName) {
+  @Nullable String take(Entry.Use use, String amountFact, Entry entry, FactId costId) {
     try {
       if (use.amount().value().signum() < 0) {
         throw new QuantityException(
@@ -147,8 +143,8 @@ final class Shelf {
       taken = taken.join(entry.label()).join(use.label());
       AveragePool average = pool;
       return average == null
-          ? takeInOrder(use, amountFact, entry, costName)
-          : takeAtAverage(average, use, amountFact, entry, costName);
+          ? takeInOrder(use, amountFact, entry, costId)
+          : takeAtAverage(average, use, amountFact, entry, costId);
     } catch (QuantityException e) {
       ledger.problems().error(use.place(), "\"" + material + "\": " + e.what(), e.remedy());
       everyCostKnown = false;
@@ -156,8 +152,8 @@ final class Shelf {
     }
   }
 
-  private @Nullable String takeInOrder(
-      Entry.Use use, String amountFact, Entry entry, String costName) throws QuantityException {
+  private @Nullable String takeInOrder(Entry.Use use, String amountFact, Entry entry, FactId costId)
+      throws QuantityException {
     Quantity wanted = use.amount();
     List<Expression> costs = new ArrayList<>();
     List<String> inputs = new ArrayList<>();
@@ -189,7 +185,7 @@ final class Shelf {
     if (late) {
       remindOfDates(use, entry);
     }
-    return priced && !costs.isEmpty() ? enter(costs, inputs, use, entry, costName) : noCost();
+    return priced && !costs.isEmpty() ? enter(costs, inputs, use, entry, costId) : noCost();
   }
 
   private static QuantityException neverBought(Entry.Use use, Quantity missing) {
@@ -209,7 +205,7 @@ final class Shelf {
   }
 
   private @Nullable String takeAtAverage(
-      AveragePool average, Entry.Use use, String amountFact, Entry entry, String costName)
+      AveragePool average, Entry.Use use, String amountFact, Entry entry, FactId costId)
       throws QuantityException {
     List<AveragePool.Coming> coming = new ArrayList<>();
     Quantity held = average.left();
@@ -237,7 +233,7 @@ final class Shelf {
     }
     Expression cost =
         new Expression.Binary('*', new Expression.Name(price), new Expression.Name(amountFact));
-    return enter(List.of(cost), List.of(price, amountFact), use, entry, costName);
+    return enter(List.of(cost), List.of(price, amountFact), use, entry, costId);
   }
 
   /** Whether one amount is more than another, 25 digits being enough for any workshop. */
@@ -268,47 +264,60 @@ final class Shelf {
   }
 
   private String enter(
-      List<Expression> costs, List<String> inputs, Entry.Use use, Entry entry, String costName) {
+      List<Expression> costs, List<String> inputs, Entry.Use use, Entry entry, FactId costId) {
     Expression tree = costs.size() == 1 ? costs.get(0) : new Expression.Call("sum", costs);
     ledger.reckoned(
-        costName,
-        title() + ", cost of what was used on " + entry.date(),
+        costId,
+        Message.of("stock.cost.on", title(), entry.date()),
         tree,
         inputs,
         (deliveries.size() > 1 ? taken : entry.label().join(use.label())).join(label),
         use.place(),
         entry.id());
-    costFacts.add(costName);
-    return costName;
+    costFacts.add(costId.name());
+    return costId.name();
   }
 
   Facts.MaterialSum close() {
-    String name = "stock." + Ledger.part(material);
-    Place place = deliveries.get(0).lot.place();
-    ledger.sum(name + ".bought", title() + ": bought", boughtFacts, label, place);
-    zeroOrSum(name + ".used", title() + ": used", usedFacts, place);
-    if (!wastedFacts.isEmpty()) {
-      ledger.sum(name + ".wasted", title() + ": wasted", wastedFacts, label, place);
-      share(name + ".wastage", title() + ": wasted of what was used", name, place);
+    FactId bought = id(FactId.Balance.BOUGHT);
+    FactId used = id(FactId.Balance.USED);
+    FactId left = id(FactId.Balance.LEFT);
+    FactId paid = id(FactId.Balance.PAID);
+    FactId cost = id(FactId.Balance.COST);
+    sum(bought, "stock.bought", boughtFacts);
+    if (usedFacts.isEmpty()) {
+      Unit unit = deliveries.get(0).lot.bought().unit();
+      ledger.given(
+          used,
+          Message.of("stock.used", title()),
+          Quantity.of(0, unit),
+          Origin.COUNTED,
+          null,
+          label,
+          place(),
+          null);
+    } else {
+      sum(used, "stock.used", usedFacts);
     }
-    if (ledger.find(name + ".bought").isPresent() && ledger.find(name + ".used").isPresent()) {
-      difference(name + ".left", title() + ": left", name + ".bought", name + ".used", place);
+    if (!wastedFacts.isEmpty()) {
+      FactId wasted = id(FactId.Balance.WASTED);
+      sum(wasted, "stock.wasted", wastedFacts);
+      if (ledger.require(used.name()).value().value().signum() > 0) {
+        from(id(FactId.Balance.WASTAGE), "stock.wastage", wasted, '/', used);
+      }
+    }
+    if (ledger.has(bought) && ledger.has(used)) {
+      from(left, "stock.left", bought, '-', used);
     }
     boolean allPriced = priceFacts.size() == deliveries.size();
     if (allPriced) {
-      ledger.sum(name + ".paid", title() + ": paid", priceFacts, label, place);
+      sum(paid, "stock.paid", priceFacts);
     }
-    if (everyCostKnown && !costFacts.isEmpty()) {
-      ledger.sum(name + ".cost", title() + ": cost of what was used", costFacts, label, place);
+    if (everyCostKnown) {
+      sum(cost, "stock.cost", costFacts);
     }
-    boolean cost = ledger.find(name + ".cost").isPresent();
-    if (allPriced && cost) {
-      difference(
-          name + ".worth",
-          title() + ": paid for what is left",
-          name + ".paid",
-          name + ".cost",
-          place);
+    if (allPriced && ledger.has(cost)) {
+      from(id(FactId.Balance.WORTH), "stock.worth", paid, '-', cost);
     }
     TreeSet<String> hazards = new TreeSet<>();
     deliveries.forEach(d -> hazards.addAll(d.lot.hazards()));
@@ -316,35 +325,29 @@ final class Shelf {
         material,
         title(),
         List.copyOf(hazards),
-        name + ".bought",
-        name + ".used",
-        name + ".left",
-        cost ? name + ".cost" : null,
+        bought.name(),
+        used.name(),
+        left.name(),
+        ledger.has(cost) ? cost.name() : null,
         label);
   }
 
-  private void zeroOrSum(String name, String title, List<String> inputs, Place place) {
-    if (inputs.isEmpty()) {
-      Unit unit = deliveries.get(0).lot.bought().unit();
-      ledger.given(name, title, Quantity.of(0, unit), Origin.COUNTED, null, label, place, null);
-    } else {
-      ledger.sum(name, title, inputs, label, place);
-    }
+  private FactId id(FactId.Balance balance) {
+    return new FactId.Stock(material, balance);
   }
 
-  private void share(String fact, String title, String name, Place place) {
-    if (ledger.require(name + ".used").value().value().signum() > 0) {
-      Expression tree =
-          new Expression.Binary(
-              '/', new Expression.Name(name + ".wasted"), new Expression.Name(name + ".used"));
-      List<String> inputs = List.of(name + ".wasted", name + ".used");
-      ledger.reckoned(fact, title, tree, inputs, label, place, null);
-    }
+  private Place place() {
+    return deliveries.get(0).lot.place();
   }
 
-  private void difference(String name, String title, String whole, String part, Place place) {
+  private void sum(FactId id, String title, List<String> parts) {
+    ledger.sum(id, Message.of(title, title()), parts, label, place());
+  }
+
+  private void from(FactId id, String title, FactId a, char operator, FactId b) {
     Expression tree =
-        new Expression.Binary('-', new Expression.Name(whole), new Expression.Name(part));
-    ledger.reckoned(name, title, tree, List.of(whole, part), label, place, null);
+        new Expression.Binary(
+            operator, new Expression.Name(a.name()), new Expression.Name(b.name()));
+    ledger.reckoned(id, Message.of(title, title()), tree, label, place());
   }
 }

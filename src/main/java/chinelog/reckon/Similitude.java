@@ -70,29 +70,24 @@ public final class Similitude {
    * @param log whose fact it is
    */
   public static boolean hasCounterpart(Fact fact, Log log) {
-    String name = fact.name();
-    int dot = name.indexOf('.');
-    if (dot < 0 || List.of(name.split("[._]")).contains("full")) {
+    FactId id = fact.id();
+    if (id.rest().isEmpty() || id.isAboutFullSize()) {
       return false;
     }
     if (SPEED.isCompatible(fact.value().unit())) {
       return true;
     }
-    String first = name.substring(0, dot);
     boolean scales = KINDS.stream().anyMatch(k -> k.like.isCompatible(fact.value().unit()));
-    if (!scales || first.equals("mass")) {
-      return scales && name.equals("mass.total");
+    if (!scales || id.group().equals(FactId.MASS.group())) {
+      return scales && id.equals(FactId.MASS);
     }
-    return VESSEL.contains(first)
-        || fact.inputs().contains("scale")
-            && fact.inputs().stream().anyMatch(i -> i.startsWith("full."))
-        || log.statements().stream().anyMatch(s -> s.name().equals("full" + name.substring(dot)))
-        || log.requests().stream()
-            .anyMatch(
-                r ->
-                    name.startsWith(r.prefix() + ".")
-                        && VESSEL_RECKONINGS.contains(r.reckoning().value())
-                        && !WORKSHOP_YIELDS.contains(name.substring(r.prefix().length() + 1)));
+    return VESSEL.contains(id.group())
+        || fact.inputs().contains(FactId.SCALE.name())
+            && fact.inputs().stream().anyMatch(i -> new FactId.Named(i).isFullSize())
+        || log.statements().stream().anyMatch(s -> s.name().equals(FactId.ofSubject(id.rest())))
+        || id instanceof FactId.Yielded yielded
+            && VESSEL_RECKONINGS.contains(yielded.reckoning())
+            && !WORKSHOP_YIELDS.contains(yielded.yield());
   }
 
   /**

@@ -10,6 +10,7 @@ import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
+import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -89,22 +90,21 @@ final class StockBook {
           Suggestion.remedy(use.material(), shelves.keySet()));
       return;
     }
-    String suffix = Ledger.part(entry.id()) + (count == 1 ? "" : "." + count);
-    String name = Ledger.part(use.material());
-    String amount = "stock." + name + ".used." + suffix;
-    String costName = "cost.use." + name + "." + suffix;
+    FactId id = new FactId.Use(use.material(), entry.id(), count);
+    String amount = id.name();
+    FactId costId = new FactId.UseCost(use.material(), entry.id(), count);
     Label label = entry.label().join(use.label()).join(shelf == null ? Label.NONE : shelf.label());
     String title = shelf == null ? Ledger.words(use.material()) : shelf.title();
     ledger.given(
-        amount,
-        title + ", used on " + entry.date(),
+        id,
+        Message.of("stock.used.on", title, entry.date()),
         use.amount(),
         Origin.COUNTED,
         entry.date(),
         label,
         use.place(),
         entry.id());
-    String cost = shelf == null ? null : shelf.take(use, amount, entry, costName);
+    String cost = shelf == null ? null : shelf.take(use, amount, entry, costId);
     if (cost != null) {
       costsByEntry.computeIfAbsent(entry.id(), e -> new ArrayList<>()).add(cost);
     }
@@ -116,9 +116,9 @@ final class StockBook {
     if (costs == null) {
       return;
     }
-    String name = "cost.entry." + Ledger.part(entry.id());
-    ledger.sum(name, "Material used on " + entry.date(), costs, entry.label(), entry.place());
-    costsByStage.computeIfAbsent(entry.stage(), s -> new ArrayList<>()).add(name);
+    FactId id = new FactId.Cost(FactId.Span.ENTRY, entry.id());
+    ledger.sum(id, Message.of("cost.entry", entry.date()), costs, entry.label(), entry.place());
+    costsByStage.computeIfAbsent(entry.stage(), s -> new ArrayList<>()).add(id.name());
   }
 
   private void costOfStages() {
@@ -126,12 +126,13 @@ final class StockBook {
     for (Stage stage : log.stages()) {
       List<String> costs = costsByStage.remove(stage.id());
       if (costs != null) {
-        String name = "cost.stage." + Ledger.part(stage.id());
-        ledger.sum(name, "Material: " + stage.title(), costs, stage.label(), stage.place());
-        stages.add(name);
+        FactId id = new FactId.Cost(FactId.Span.STAGE, stage.id());
+        ledger.sum(
+            id, Message.of("cost.stage", stage.title()), costs, stage.label(), stage.place());
+        stages.add(id.name());
       }
     }
     costsByStage.values().forEach(stages::addAll);
-    ledger.sum("cost.total", "Material in all", stages, Label.NONE, Place.of("stock.yaml"));
+    ledger.sum(FactId.COST, Message.of("cost.total"), stages, Label.NONE, Place.of("stock.yaml"));
   }
 }

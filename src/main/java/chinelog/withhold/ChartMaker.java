@@ -6,7 +6,9 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
+import chinelog.wording.Catalogue;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
@@ -22,10 +24,10 @@ final class ChartMaker {
 
   private final Facts facts;
   private final FigureMaker figures;
-  private final Words words;
+  private final Catalogue words;
 
-  ChartMaker(Facts facts, FigureMaker figures, Words words) {
-    this.facts = facts;
+  ChartMaker(VisibleLog visible, FigureMaker figures, Catalogue words) {
+    this.facts = visible.facts();
     this.figures = figures;
     this.words = words;
   }
@@ -61,8 +63,8 @@ final class ChartMaker {
         new Chart(
             "hours-by-stage",
             Chart.Kind.BARS,
-            words.say("chart.hours.title"),
-            words.say("chart.hours.description"),
+            words.text("chart.hours.title"),
+            words.text("chart.hours.description"),
             Unit.HOUR.symbol(),
             told.stream().map(h -> h.line().title()).toList(),
             series));
@@ -71,7 +73,7 @@ final class ChartMaker {
   private <T> Chart.Series series(String name, List<T> points, Function<T, Quantity> value) {
     List<Quantity> values = points.stream().map(value).toList();
     return new Chart.Series(
-        words.say(name),
+        words.text(name),
         values.stream().map(q -> rounded(q, Unit.HOUR, 2)).toList(),
         values.stream().map(figures.style()::show).toList());
   }
@@ -94,8 +96,8 @@ final class ChartMaker {
         new Chart(
             "hours-so-far",
             Chart.Kind.STEPS,
-            words.say("chart.progress.title"),
-            words.say("chart.progress.description"),
+            words.text("chart.progress.title"),
+            words.text("chart.progress.description"),
             Unit.HOUR.symbol(),
             sums.keySet().stream().map(LocalDate::toString).toList(),
             List.of(series("chart.progress.worked", List.copyOf(sums.values()), q -> q))));
@@ -113,24 +115,24 @@ final class ChartMaker {
     List<Chart.Series> series = new ArrayList<>();
     series.add(
         new Chart.Series(
-            words.say("chart.mass.weighed"),
+            words.text("chart.mass.weighed"),
             byDay.values().stream().map(f -> rounded(f.value(), unit, 0)).toList(),
             byDay.values().stream().map(figures::show).toList()));
     figures
-        .find("budget.mass")
+        .find(FactId.MASS_BUDGET.name())
         .ifPresent(
             budget ->
                 series.add(
                     new Chart.Series(
-                        words.say("chart.mass.budget"),
+                        words.text("chart.mass.budget"),
                         byDay.keySet().stream().map(d -> rounded(budget.value(), unit, 0)).toList(),
                         byDay.keySet().stream().map(d -> figures.show(budget)).toList())));
     return Optional.of(
         new Chart(
             "growth-of-mass",
             Chart.Kind.STEPS,
-            words.say("chart.mass.title"),
-            words.say("chart.mass.description"),
+            words.text("chart.mass.title"),
+            words.text("chart.mass.description"),
             unit.symbol(),
             byDay.keySet().stream().map(LocalDate::toString).toList(),
             series));

@@ -2,6 +2,7 @@ package chinelog.withhold;
 
 import chinelog.reckon.Expression;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import java.util.List;
 import java.util.Set;
@@ -14,35 +15,30 @@ import java.util.TreeSet;
  */
 final class Counterparts {
 
-  private static final String FULL = "full.";
-
   private final Facts facts;
-  private final Set<String> beginnings = new TreeSet<>(Set.of("hull.", "model."));
+  private final Set<String> groups = new TreeSet<>(Set.of("hull", "model"));
 
   Counterparts(Facts facts) {
     this.facts = facts;
     for (Fact fact : facts.byName().values()) {
       Expression formula = fact.formula();
-      if (formula != null && Names.in(formula).equals(Set.of(FULL + rest(fact.name()), "scale"))) {
-        beginnings.add(beginning(fact.name()));
+      if (formula != null
+          && Names.in(formula).equals(Set.of(fullSize(fact.id()), FactId.SCALE.name()))) {
+        groups.add(fact.id().group());
       }
     }
   }
 
+  private static String fullSize(FactId id) {
+    return FactId.ofSubject(id.rest());
+  }
+
   /** Names of the facts that tell the same of the subject (for the model's) or of the model. */
-  List<String> of(String name) {
-    Set<String> others = beginning(name).equals(FULL) ? beginnings : Set.of(FULL);
-    if (!name.startsWith(FULL) && !beginnings.contains(beginning(name))) {
-      return List.of();
-    }
-    return others.stream().map(b -> b + rest(name)).filter(facts.byName()::containsKey).toList();
-  }
-
-  private static String beginning(String name) {
-    return name.substring(0, name.indexOf('.') + 1);
-  }
-
-  private static String rest(String name) {
-    return name.substring(name.indexOf('.') + 1);
+  List<String> of(FactId id) {
+    List<String> others =
+        id.isFullSize()
+            ? groups.stream().map(g -> g + "." + id.rest()).toList()
+            : groups.contains(id.group()) ? List.of(fullSize(id)) : List.of();
+    return others.stream().filter(facts.byName()::containsKey).toList();
   }
 }

@@ -6,27 +6,25 @@ import chinelog.log.Release;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
-import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.reckon.Expression;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Similitude;
 import chinelog.withhold.derive.Derivability;
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -35,57 +33,44 @@ import java.util.stream.Collectors;
  */
 final class Disclosure {
 
-  /** Beginnings of the names of sums that are sorted, with the total of each. */
-  private static final SortedMap<String, String> CELLS =
-      new TreeMap<>(
-          Map.of(
-              "hours.stage.", "hours.total",
-              "hours.week.", "hours.total",
-              "cost.stage.", "cost.total"));
-
-  private static final String PLANNED = ".planned";
-
-  /** Begins the names of sums that no fact is. */
-  private static final String SUM = "the sum of ";
-
   private final Log log;
   private final Facts facts;
   private final FigureMaker figures;
   private final Sight sight;
   private final Readers own;
   private final LocalDate asOf;
-  private final NumberStyle plain;
+  private final NumberStyle style;
   private final Web web;
   private final Web.Side told;
+  private final Set<String> sums = new HashSet<>();
   private final Map<String, Derivability.Item> shown = new TreeMap<>();
   private final List<Knowledge.Given> given;
 
   /**
-   * @param facts of the whole log
    * @param known figures that readers were given before, these readers and others
    */
   Disclosure(
-      Log log,
-      Facts facts,
-      Told told,
+      WholeLog whole,
+      VisibleLog visible,
       FigureMaker figures,
       Sight sight,
       Readers own,
       List<PrintedFigure> known) {
-    this.log = log;
-    this.facts = facts;
+    this.log = whole.log();
+    this.facts = whole.facts();
     this.figures = figures;
     this.sight = sight;
     this.own = own;
     this.asOf = sight.asOf();
-    this.plain = new NumberStyle(Locale.ROOT, log.head().inchDenominator());
-    this.web = new Web(facts);
-    this.told = web.side(told.facts(), " as told");
+    this.style = figures.style();
+    this.web = new Web(whole);
+    this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
       this.told.find(name).ifPresent(f -> show(this.told.quantity(f), f.value()));
     }
     figures.sums().forEach(this::showSum);
-    this.given = new Knowledge(log, web, List.of(this.told, web.side(facts, "")), own).read(known);
+    this.given =
+        new Knowledge(whole, web, List.of(this.told, web.side(facts, "")), own).read(known);
   }
 
   private void show(String quantity, Quantity value) {
@@ -93,14 +78,14 @@ final class Disclosure {
     double v = value.coherent();
     shown.put(
         quantity,
-        Derivability.Item.printed(
-            quantity, v, v, step(value).coherent(), figures.style().show(value)));
+        Derivability.Item.printed(quantity, v, v, style.step(value).coherent(), style.show(value)));
   }
 
   private void showSum(List<String> parts, Quantity value) {
     List<String> quantities =
         parts.stream().flatMap(n -> told.find(n).stream()).map(told::quantity).toList();
-    String name = SUM + String.join(", ", quantities);
+    String name = "the sum of " + String.join(", ", quantities);
+    sums.add(name);
     web.add(name, value.coherent(), quantities);
     show(name, value);
   }
@@ -118,7 +103,12 @@ final class Disclosure {
     List<Derivability.Relation> relations = relations();
     secrets.forEach((unaware, names) -> check(unaware, names, relations, problems));
     hidden.stream().flatMap(n -> plan(n).stream()).forEach(problems::add);
-    CELLS.forEach((cells, total) -> group(cells, total).ifPresent(problems::add));
+    group(FactId.COST, id -> id instanceof FactId.Cost c && c.span() == FactId.Span.STAGE)
+        .ifPresent(problems::add);
+    for (FactId.Span span : List.of(FactId.Span.STAGE, FactId.Span.WEEK)) {
+      group(FactId.HOURS, id -> id instanceof FactId.Hours h && h.span() == span)
+          .ifPresent(problems::add);
+    }
     return problems;
   }
 
@@ -204,18 +194,19 @@ final class Disclosure {
     if (today != null) {
       return today;
     }
-    return secret && !isBookkeeping(name)
+    boolean bookkeeping = facts.find(name).filter(f -> f.id().isBookkeeping()).isPresent();
+    return secret && !bookkeeping
         ? Derivability.Item.withheld(name, value)
         : Derivability.Item.unshown(name, value);
   }
 
   /** A plan that is withheld while what was measured is shown and came out as planned. */
   private Optional<Problem> plan(String name) {
-    if (!name.endsWith(PLANNED)) {
+    Fact plan = facts.find(name).orElseThrow();
+    if (!(plan.id() instanceof FactId.Planned planned)) {
       return Optional.empty();
     }
-    Fact plan = facts.find(name).orElseThrow();
-    String measured = name.substring(0, name.length() - PLANNED.length());
+    String measured = planned.of().name();
     return facts
         .find(measured)
         .filter(f -> shown.containsKey(f.name()))
@@ -234,18 +225,18 @@ final class Disclosure {
   }
 
   /**
-   * A total that lies in one cell alone, as all who are married may work full time: then all that
-   * is withheld of it lies there too (group disclosure; Handbook on Statistical Disclosure Control,
-   * 2nd edition, chapter 5).
+   * A total that lies in one of its cells alone, as all who are married may work full time: then
+   * all that is withheld of it lies there too (group disclosure; Handbook on Statistical Disclosure
+   * Control, 2nd edition, chapter 5).
    */
-  private Optional<Problem> group(String cells, String total) {
+  private Optional<Problem> group(FactId total, Predicate<FactId> isCell) {
     Fact whole = facts.find(total).orElse(null);
-    if (whole == null || !shown.containsKey(total) || sight.allows(whole.label())) {
+    if (whole == null || !shown.containsKey(whole.name()) || sight.allows(whole.label())) {
       return Optional.empty();
     }
     List<Fact> filled =
         facts.byName().values().stream()
-            .filter(f -> f.name().startsWith(cells) && shown.containsKey(f.name()))
+            .filter(f -> isCell.test(f.id()) && shown.containsKey(f.name()))
             .filter(f -> f.value().value().signum() != 0)
             .toList();
     return filled.size() == 1 && filled.get(0).value().compareTo(whole.value()) == 0
@@ -253,7 +244,7 @@ final class Disclosure {
             Problem.reminder(
                 filled.get(0).place(),
                 "All of \u201c"
-                    + total
+                    + whole.name()
                     + "\u201d lies in \u201c"
                     + filled.get(0).name()
                     + "\u201d, and both were released: so all that is withheld of it lies there.",
@@ -266,9 +257,9 @@ final class Disclosure {
   }
 
   /** Of what could be withheld as well, what is not out already. */
-  private static List<Set<String>> remedies(Derivability.Verdict verdict, Set<String> out) {
+  private List<Set<String>> remedies(Derivability.Verdict verdict, Set<String> out) {
     return verdict.remedies().stream()
-        .filter(s -> s.stream().noneMatch(n -> out.contains(n) || n.startsWith(SUM)))
+        .filter(s -> s.stream().noneMatch(n -> out.contains(n) || sums.contains(n)))
         .limit(3)
         .toList();
   }
@@ -299,9 +290,9 @@ final class Disclosure {
                     own.id(),
                     asOf,
                     f.name(),
-                    figures.style().show(f.value()),
+                    style.show(f.value()),
                     f.value().coherent(),
-                    step(f.value()).coherent()))
+                    style.step(f.value()).coherent()))
         .toList();
   }
 
@@ -319,41 +310,6 @@ final class Disclosure {
         "It cannot be taken back; tell the other party, or record a release.");
   }
 
-  /**
-   * Figures that are never shown and that no agreement is about: sums that measure the build
-   * against its plan, under every agreement of every entry so as to be on the safe side; and what
-   * is left of the price paid, which is nothing for every lot used up.
-   */
-  private static boolean isBookkeeping(String name) {
-    return name.startsWith("plan.") && !name.startsWith("plan.hours.")
-        || name.startsWith("stock.") && name.endsWith(".worth");
-  }
-
-  /** The value of the last digit that is printed. */
-  private Quantity step(Quantity quantity) {
-    Unit unit = quantity.unit();
-    if (unit.isMoney()) {
-      return Quantity.of(new BigDecimal("0.01"), unit);
-    }
-    if (unit.isCompatible(Unit.MINUTE)) {
-      return Quantity.of(1, Unit.MINUTE);
-    }
-    String text =
-        plain
-            .showValue(quantity)
-            .replaceAll("[≈,]", "")
-            .replace('\u202f', ' ')
-            .replace('\u2212', '-')
-            .replace('\u2044', '/')
-            .strip();
-    try {
-      return Quantity.lastDigit(text);
-    } catch (QuantityException e) {
-      // A form that cannot be read back counts as exact, which is on the safe side.
-      return Quantity.of(0, unit);
-    }
-  }
-
   private List<Derivability.Relation> relations() {
     List<Derivability.Relation> relations = new ArrayList<>(web.relations());
     Set<String> known = facts.byName().keySet();
@@ -363,7 +319,7 @@ final class Disclosure {
         relations.add(new Derivability.Relation(fact.name(), formula));
       }
     }
-    facts.find("scale").ifPresent(scale -> addScaled(scale, relations));
+    facts.find(FactId.SCALE).ifPresent(scale -> addScaled(scale, relations));
     return relations;
   }
 
@@ -372,21 +328,20 @@ final class Disclosure {
     Counterparts counterparts = new Counterparts(facts);
     Set<Set<String>> paired = new HashSet<>();
     relations.forEach(r -> Names.in(r.formula()).forEach(n -> paired.add(Set.of(r.name(), n))));
-    for (Map.Entry<String, Fact> entry : facts.byName().entrySet()) {
-      if (!entry.getKey().startsWith("full.")) {
+    for (Fact full : facts.byName().values()) {
+      if (!full.id().isFullSize()) {
         continue;
       }
-      for (String model : counterparts.of(entry.getKey())) {
+      for (String model : counterparts.of(full.id())) {
         facts
             .find(model)
-            .filter(f -> f.value().unit().isCompatible(entry.getValue().value().unit()))
-            .filter(f -> !paired.contains(Set.of(entry.getKey(), model)))
-            .filter(f -> agree(f, entry.getValue(), scale))
+            .filter(f -> f.value().unit().isCompatible(full.value().unit()))
+            .filter(f -> !paired.contains(Set.of(full.name(), model)))
+            .filter(f -> agree(f, full, scale))
             .ifPresent(
                 f ->
                     relations.add(
-                        new Derivability.Relation(
-                            entry.getKey(), scaled(model, power(f.value())))));
+                        new Derivability.Relation(full.name(), scaled(model, power(f.value())))));
       }
     }
   }
@@ -408,7 +363,7 @@ final class Disclosure {
   private static Expression scaled(String model, int power) {
     Expression product = new Expression.Name(model);
     for (int i = 0; i < power; i++) {
-      product = new Expression.Binary('*', product, new Expression.Name("scale"));
+      product = new Expression.Binary('*', product, new Expression.Name(FactId.SCALE.name()));
     }
     return product;
   }

@@ -16,8 +16,11 @@ import chinelog.log.Stage;
 import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.PlanBook;
+import chinelog.withhold.Register.Kind;
+import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -38,15 +41,15 @@ import org.jspecify.annotations.Nullable;
  */
 final class EditionMaker {
 
+  private final WholeLog whole;
+  private final VisibleLog visible;
   private final Log log;
   private final Head head;
   private final Facts facts;
-  private final Log whole;
-  private final Facts wholeFacts;
-  private final Told told;
   private final Readers readers;
+  private final Account account;
   private final Sight sight;
-  private final Words words;
+  private final Catalogue words;
   private final FigureMaker figures;
   private final PlateMaker plates;
   private final TextCopier copier;
@@ -56,28 +59,20 @@ final class EditionMaker {
   private final HoursTold hours;
   private final MaterialsTold materials;
 
-  /**
-   * @param wholeFacts of the whole log
-   */
   EditionMaker(
-      Log whole,
-      Facts wholeFacts,
-      Album album,
-      PictureSource pictures,
-      Readers readers,
-      LocalDate asOf) {
+      WholeLog whole, Album album, PictureSource pictures, Readers readers, LocalDate asOf) {
     this.readers = readers;
-    this.sight = new Sight(whole, readers, asOf);
+    this.sight = new Sight(whole.log(), readers, asOf);
+    this.account = new Account(sight);
     this.whole = whole;
-    this.wholeFacts = wholeFacts;
-    this.told = Told.of(whole, wholeFacts, sight);
-    this.log = told.log();
+    this.visible = VisibleLog.of(whole, account);
+    this.log = visible.log();
     this.head = log.head();
-    this.facts = told.facts();
-    this.words = new Words(head.locale());
-    this.figures = new FigureMaker(told, wholeFacts, sight, words, entryIds);
-    this.plates = new PlateMaker(album, pictures, sight, words, new PhotoUses(whole));
-    this.copier = new TextCopier(sight, figures, plates.byPath(), entryIds, slugs);
+    this.facts = visible.facts();
+    this.words = Catalogue.of("chinelog.withhold.messages", head.locale());
+    this.figures = new FigureMaker(visible, whole, account, words, entryIds);
+    this.plates = new PlateMaker(album, pictures, account, words, new PhotoUses(whole));
+    this.copier = new TextCopier(account, figures, plates.byPath(), entryIds, slugs);
     Set<String> unnamed =
         log.stages().stream()
             .filter(s -> !sight.allows(s.label()))
@@ -88,27 +83,15 @@ final class EditionMaker {
             .filter(e -> !e.date().isAfter(asOf))
             .filter(
                 e ->
-                    sight.sees(Release.Kind.ENTRY, e.id(), e.label(), e.place(), "entry " + e.id()))
-            .map(e -> unnamed.contains(e.stage()) ? withoutStage(e) : e)
+                    account.sees(
+                        account.afterReleases(Release.Kind.ENTRY, e.id(), e.label()),
+                        e.place(),
+                        Kind.ENTRY,
+                        e.id()))
+            .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
-    this.hours = new HoursTold(log, facts, entries, figures, sight, words);
-    this.materials = new MaterialsTold(facts, entries, figures, sight, words);
-  }
-
-  /** An entry whose stage is not to be named. */
-  private static Entry withoutStage(Entry e) {
-    return new Entry(
-        e.id(),
-        e.title(),
-        e.date(),
-        "",
-        e.text(),
-        e.worked(),
-        e.used(),
-        e.measured(),
-        e.weighed(),
-        e.label(),
-        e.place());
+    this.hours = new HoursTold(visible, entries, figures, account, words);
+    this.materials = new MaterialsTold(visible, entries, figures, sight, words);
   }
 
   /** The figures of the edition that was made, as printed. */
@@ -117,7 +100,7 @@ final class EditionMaker {
   }
 
   private Disclosure disclosure(List<PrintedFigure> known) {
-    return new Disclosure(whole, wholeFacts, told, figures, sight, readers, known);
+    return new Disclosure(whole, visible, figures, sight, readers, known);
   }
 
   /**
@@ -130,7 +113,7 @@ final class EditionMaker {
     return new Withholder.Withheld(
         edition,
         sight.clearance(),
-        sight.register(),
+        account.register(),
         figures.shown(),
         figures.hidden(),
         figures.written(),
@@ -158,18 +141,18 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
-            seen(head.title(), "title").orElseGet(() -> words.say("title.untitled")),
-            seen(head.subject(), "subject").orElse(""),
-            seen(head.kind(), "kind").orElse(""),
-            seen(head.maker(), "maker").orElse(""),
-            seen(head.client(), "client").orElse(""),
-            seen(head.licence(), "licence").orElse(""),
-            figures.show("scale").map(s -> "1:" + s).orElse(""),
+            seen(head.title(), Kind.TITLE, "").orElseGet(() -> words.text("title.untitled")),
+            seen(head.subject(), Kind.SUBJECT, "").orElse(""),
+            seen(head.kind(), Kind.KIND, "").orElse(""),
+            seen(head.maker(), Kind.MAKER, "").orElse(""),
+            seen(head.client(), Kind.CLIENT, "").orElse(""),
+            seen(head.licence(), Kind.LICENCE, "").orElse(""),
+            figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
-            new StageMaker(sight, words, copier, hours, materials, entries, entryIds)
+            new StageMaker(account, words, copier, hours, materials, entries, entryIds)
                 .make(log.stages()),
-            new PostMaker(sight, entries, told, plates.byPath()).make(log),
+            new PostMaker(account, entries, told, plates.byPath()).make(log),
             told,
             plates.all(),
             unplaced(sheets),
@@ -179,17 +162,17 @@ final class EditionMaker {
             materials.totalCost(),
             stageHours.stream().map(ChartMaker.StageHours::line).toList(),
             totals(told),
-            new ChartMaker(facts, figures, words).charts(stageHours),
+            new ChartMaker(visible, figures, words).charts(stageHours),
             materials.cautions(),
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
-            sight.noteDue(),
+            account.noteDue(),
             legends()));
   }
 
   private List<Problem> problems(Disclosure disclosure) {
     List<Problem> problems = new ArrayList<>(plates.problems());
     problems.addAll(holes());
-    problems.addAll(told.reminders(whole));
+    problems.addAll(visible.reminders(whole));
     problems.addAll(disclosure.problems());
     return problems;
   }
@@ -199,19 +182,20 @@ final class EditionMaker {
     return figures.holes();
   }
 
-  private Optional<String> seen(@Nullable Marked<String> value, String what) {
-    return value != null && sight.sees(value.label(), value.place(), what)
+  private Optional<String> seen(@Nullable Marked<String> value, Kind kind, String name) {
+    return value != null && account.sees(value.label(), value.place(), kind, name)
         ? Optional.of(value.value())
         : Optional.empty();
   }
 
   private String title(Entry entry) {
-    return seen(entry.title(), "title of entry " + entry.id())
-        .orElseGet(() -> words.say("entry.untitled"));
+    return seen(entry.title(), Kind.TITLE_OF_ENTRY, entry.id())
+        .orElseGet(() -> words.text("entry.untitled"));
   }
 
   private @Nullable Plate hero() {
-    Plate chosen = seen(head.hero(), "hero").map(path -> plates.byPath().get(path)).orElse(null);
+    Plate chosen =
+        seen(head.hero(), Kind.HERO, "").map(path -> plates.byPath().get(path)).orElse(null);
     if (chosen != null) {
       return chosen;
     }
@@ -295,7 +279,7 @@ final class EditionMaker {
       for (String name : check.names()) {
         label = label.join(figures.labelOf(facts.find(name).orElseThrow()));
       }
-      if (!sight.sees(label, check.limit().place(), "limit " + check.limit().id())) {
+      if (!account.sees(label, check.limit().place(), Kind.LIMIT, check.limit().id())) {
         continue;
       }
       NumberStyle style = figures.style();
@@ -306,7 +290,7 @@ final class EditionMaker {
               style.show(check.value()),
               sign(check.comparison()) + " " + style.show(check.bound()),
               style.show(check.margin()),
-              words.say("verdict." + check.verdict().name()),
+              words.text("verdict." + check.verdict().name()),
               check.verdict() != Facts.Verdict.BROKEN,
               sight.under(check.label())));
     }
@@ -330,7 +314,8 @@ final class EditionMaker {
     // hold, the line is never there, so that its absence tells of nothing.
     if (sight.allows(Label.of(log.agreements().keySet()))) {
       PlanBook.findForecastFinish(log, facts)
-          .filter(finish -> figures.find("plan.forecast_days").map(figures::show).isPresent())
+          .filter(
+              finish -> figures.find(FactId.FORECAST_DAYS.name()).map(figures::show).isPresent())
           .ifPresent(finish -> lines.add(line("line.finish", words.date(finish))));
     }
     materials.costLine(entry -> true).ifPresent(lines::add);
@@ -338,11 +323,11 @@ final class EditionMaker {
   }
 
   private Edition.Line line(String key, String shown) {
-    return new Edition.Line(words.say(key), shown, "", null);
+    return new Edition.Line(words.text(key), shown, "", null);
   }
 
   private Optional<Edition.HandoverSection> handover(HandoverSection section) {
-    return sight.sees(section.label(), section.place(), "handover section " + section.id())
+    return account.sees(section.label(), section.place(), Kind.HANDOVER_SECTION, section.id())
         ? Optional.of(
             new Edition.HandoverSection(
                 section.id(),

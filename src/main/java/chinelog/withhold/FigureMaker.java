@@ -11,9 +11,11 @@ import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Explanation;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -24,8 +26,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,21 +36,14 @@ import org.jspecify.annotations.Nullable;
  */
 final class FigureMaker {
 
-  /** Facts yielded for every entry, stage or lot; they stand with these, not among the figures. */
-  private static final List<String> BESIDE_ENTRIES =
-      List.of("hours.", "cost.", "stock.", "plan.", "growth.", "budget.");
-
-  /** What an earlier reading's name ends with, before its entry. */
-  private static final String AT = ".at_";
-
-  private static final Pattern PART = Pattern.compile("[^\\p{L}0-9_]");
-
   private final Log log;
   private final Facts facts;
   private final Facts whole;
+  private final Account account;
   private final Sight sight;
   private final NumberStyle style;
-  private final Words words;
+  private final Catalogue words;
+  private final Catalogue factWords;
   private final Map<String, String> entryIds;
 
   private final Labels labels;
@@ -59,23 +54,29 @@ final class FigureMaker {
   private final Map<List<String>, Quantity> sums = new LinkedHashMap<>();
 
   /**
-   * @param whole the facts of the whole log
    * @param entryIds the edition's id of each entry, by the log's
    */
-  FigureMaker(Told told, Facts whole, Sight sight, Words words, Map<String, String> entryIds) {
-    this.log = told.log();
-    this.facts = told.facts();
-    this.whole = whole;
-    this.sight = sight;
+  FigureMaker(
+      VisibleLog visible,
+      WholeLog whole,
+      Account account,
+      Catalogue words,
+      Map<String, String> entryIds) {
+    this.log = visible.log();
+    this.facts = visible.facts();
+    this.whole = whole.facts();
+    this.account = account;
+    this.sight = account.sight();
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
     this.words = words;
+    this.factWords = Catalogue.of(Facts.MESSAGES, log.head().locale());
     this.entryIds = entryIds;
-    this.labels = new Labels(log, facts);
+    this.labels = new Labels(visible);
     this.counterparts = new Counterparts(facts);
   }
 
   Label labelOf(Fact fact) {
-    return sight.afterReleases(Release.Kind.FACT, fact.name(), labels.of(fact));
+    return account.afterReleases(Release.Kind.FACT, fact.name(), labels.of(fact));
   }
 
   /**
@@ -113,7 +114,7 @@ final class FigureMaker {
   }
 
   boolean sees(Fact fact) {
-    return sight.sees(labelOf(fact), fact.place(), "figure " + fact.name());
+    return account.sees(labelOf(fact), fact.place(), Register.Kind.FIGURE, fact.name());
   }
 
   /** The fact of that name, if there is one and the readers may see it. */
@@ -184,7 +185,7 @@ final class FigureMaker {
   SortedSet<String> hidden() {
     SortedSet<String> hidden = new TreeSet<>();
     whole.byName().values().stream()
-        .filter(f -> !sight.allows(sight.afterReleases(Release.Kind.FACT, f.name(), f.label())))
+        .filter(f -> !sight.allows(account.afterReleases(Release.Kind.FACT, f.name(), f.label())))
         .forEach(f -> hidden.add(f.name()));
     return hidden;
   }
@@ -194,44 +195,47 @@ final class FigureMaker {
    * earlier reading is named by the edition's id of its entry: the log's is the name of a file.
    */
   @Nullable String listed(Fact fact) {
-    String name = fact.name();
-    String entry = fact.entry();
-    if (BESIDE_ENTRIES.stream().anyMatch(name::startsWith)
-        && !name.equals("hours.total")
-        && !name.equals("cost.total")) {
-      return null;
+    return fact.id().isListed() ? told(fact.id()) : null;
+  }
+
+  private @Nullable String told(FactId id) {
+    if (id instanceof FactId.Reading reading) {
+      String entry = entryIds.get(reading.entry());
+      return entry == null ? null : reading.nameIn(entry);
     }
-    String end =
-        entry == null ? "" : AT + PART.matcher(entry.toLowerCase(Locale.ROOT)).replaceAll("_");
-    if (entry == null || !name.endsWith(end)) {
-      return name;
+    if (id instanceof FactId.Centre centre) {
+      String mass = told(centre.mass());
+      return mass == null ? null : mass + "." + centre.aspect();
     }
-    String id = entryIds.get(entry);
-    return id == null ? null : name.substring(0, name.length() - end.length()) + AT + id;
+    return id.name();
   }
 
   Edition.Line line(Fact fact) {
     String full = fullSize(fact);
     return new Edition.Line(
-        fact.title(), show(fact), full.isEmpty() ? "" : words.say("fullsize", full), listed(fact));
+        factWords.text(fact.title()),
+        show(fact),
+        full.isEmpty() ? "" : words.text("fullsize", full),
+        listed(fact));
   }
 
   /** All figures, by group, then as the names run. */
   List<Figure> figures() {
-    List<Figure> all = new ArrayList<>();
+    Comparator<Figure> order = Comparator.comparing(Figure::group).thenComparing(Figure::name);
+    Map<Boolean, List<Figure>> byFullSize = new TreeMap<>(Comparator.reverseOrder());
     facts.byName().values().stream()
         .filter(f -> listed(f) != null)
         .filter(this::sees)
-        .forEach(f -> all.add(figure(f)));
-    all.sort(
-        Comparator.comparingInt((Figure f) -> f.name().startsWith("full.") ? 0 : 1)
-            .thenComparing(Figure::group)
-            .thenComparing(Figure::name));
-    return List.copyOf(all);
+        .forEach(
+            f ->
+                byFullSize
+                    .computeIfAbsent(f.id().isFullSize(), full -> new ArrayList<>())
+                    .add(figure(f)));
+    return byFullSize.values().stream().flatMap(l -> l.stream().sorted(order)).toList();
   }
 
   private Figure figure(Fact fact) {
-    boolean full = fact.name().startsWith("full.");
+    boolean full = fact.id().isFullSize();
     shown.add(fact.name());
     String value = style.showValue(fact.value());
     List<String> working =
@@ -242,8 +246,8 @@ final class FigureMaker {
     String entry = fact.entry() == null ? null : entryIds.get(fact.entry());
     return new Figure(
         Objects.requireNonNull(listed(fact)),
-        fact.title(),
-        group(fact.name()),
+        factWords.text(fact.title()),
+        group(fact.id().group()),
         full ? "" : value,
         full ? value : fullSize(fact),
         style.showTolerance(fact.value()),
@@ -263,11 +267,11 @@ final class FigureMaker {
   }
 
   private String origin(Fact fact, boolean entryTold) {
-    String how = words.say("origin." + fact.origin().name());
+    String how = words.text("origin." + fact.origin().name());
     LocalDate date = date(fact, entryTold);
     return date == null || fact.origin() == Origin.RECKONED
         ? how
-        : words.say("origin.dated", how, words.date(date));
+        : words.text("origin.dated", how, words.date(date));
   }
 
   /** The day of a fact; none of one that is told by a release alone, unless its entry tells it. */
@@ -275,8 +279,7 @@ final class FigureMaker {
     return entryTold || sight.allows(labels.of(fact)) ? fact.date() : null;
   }
 
-  private String group(String name) {
-    String first = name.contains(".") ? name.substring(0, name.indexOf('.')) : name;
+  private String group(String first) {
     return words
         .find("group." + first)
         .orElseGet(
@@ -293,12 +296,12 @@ final class FigureMaker {
     if (!Similitude.hasCounterpart(fact, log)) {
       return "";
     }
-    Optional<Fact> scale = facts.find("scale").filter(this::seesQuietly);
+    Optional<Fact> scale = facts.find(FactId.SCALE).filter(this::seesQuietly);
     if (scale.isEmpty()) {
       return "";
     }
     boolean hidden =
-        counterparts.of(fact.name()).stream()
+        counterparts.of(fact.id()).stream()
             .flatMap(n -> facts.find(n).stream())
             .anyMatch(f -> !sight.allows(labelOf(f)));
     if (hidden) {

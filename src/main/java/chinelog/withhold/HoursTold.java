@@ -7,6 +7,7 @@ import chinelog.log.Stage;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
+import chinelog.wording.Catalogue;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -25,8 +26,8 @@ final class HoursTold {
   private final Log log;
   private final Facts facts;
   private final FigureMaker figures;
-  private final Sight sight;
-  private final Words words;
+  private final Account account;
+  private final Catalogue words;
   private final Map<String, Quantity> byEntry = new HashMap<>();
   private final Map<String, Quantity> stageSoFar = new HashMap<>();
   private final Map<String, Quantity> allSoFar = new HashMap<>();
@@ -36,11 +37,15 @@ final class HoursTold {
    * @param entries those that are told, by date
    */
   HoursTold(
-      Log log, Facts facts, List<Entry> entries, FigureMaker figures, Sight sight, Words words) {
-    this.log = log;
-    this.facts = facts;
+      VisibleLog visible,
+      List<Entry> entries,
+      FigureMaker figures,
+      Account account,
+      Catalogue words) {
+    this.log = visible.log();
+    this.facts = visible.facts();
     this.figures = figures;
-    this.sight = sight;
+    this.account = account;
     this.words = words;
     Map<String, List<Facts.DayHours>> days =
         facts.hoursByDay().stream().collect(Collectors.groupingBy(Facts.DayHours::entry));
@@ -78,7 +83,7 @@ final class HoursTold {
   private Optional<Edition.Line> line(
       String key, @org.jspecify.annotations.Nullable Quantity hours) {
     return Optional.ofNullable(hours)
-        .map(h -> new Edition.Line(words.say(key), figures.style().show(h), "", null));
+        .map(h -> new Edition.Line(words.text(key), figures.style().show(h), "", null));
   }
 
   Optional<Edition.Line> stageLine(String stage) {
@@ -93,7 +98,7 @@ final class HoursTold {
   List<ChartMaker.StageHours> byStage() {
     List<ChartMaker.StageHours> lines = new ArrayList<>();
     for (Stage stage : log.stages()) {
-      if (!sight.sees(stage.label(), stage.place(), "stage " + stage.id())) {
+      if (!account.sees(stage.label(), stage.place(), Register.Kind.STAGE, stage.id())) {
         continue;
       }
       Optional<Fact> plan =

@@ -1,10 +1,8 @@
 package chinelog.withhold;
 
-import chinelog.log.Log;
 import chinelog.log.Readers;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
-import chinelog.reckon.Reckoner;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -25,7 +23,7 @@ final class Knowledge {
    */
   record Given(String quantity, PrintedFigure figure) {}
 
-  private final Log log;
+  private final WholeLog whole;
   private final Web web;
   private final List<Web.Side> today;
   private final Readers own;
@@ -35,8 +33,8 @@ final class Knowledge {
    * @param today what the edition tells, then the whole log
    * @param own readers for whom an edition is made
    */
-  Knowledge(Log log, Web web, List<Web.Side> today, Readers own) {
-    this.log = log;
+  Knowledge(WholeLog whole, Web web, List<Web.Side> today, Readers own) {
+    this.whole = whole;
     this.web = web;
     this.today = today;
     this.own = own;
@@ -69,17 +67,18 @@ final class Knowledge {
     return days.computeIfAbsent(
         figure.readers() + " " + day,
         key -> {
-          Log then = log.until(day);
-          Facts facts = Reckoner.reckon(then).facts();
+          WholeLog then = whole.until(day);
           Readers readers =
-              log.readers().stream()
+              whole.log().readers().stream()
                   .filter(r -> r.id().equals(figure.readers()))
                   .findFirst()
                   .orElse(own);
-          Facts told = Told.of(then, facts, new Sight(then, readers, day)).facts();
+          Account unkept = new Account(new Sight(then.log(), readers, day));
+          Facts told = VisibleLog.of(then, unkept).facts();
           String called = " of " + day;
           return List.of(
-              web.side(told, called + " as told to " + readers.id()), web.side(facts, called));
+              web.side(told, called + " as told to " + readers.id()),
+              web.side(then.facts(), called));
         });
   }
 }

@@ -2,16 +2,13 @@ package chinelog.withhold;
 
 import chinelog.label.Label;
 import chinelog.log.Entry;
-import chinelog.log.Log;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
+import chinelog.reckon.FactId.Influence;
 import chinelog.reckon.Facts;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * The labels of facts with all that decides what they are: besides what goes into a sum, what could
@@ -21,11 +18,6 @@ import java.util.regex.Pattern;
  * <p>What is reckoned from a fact carries its whole label.
  */
 final class Labels {
-
-  private static final Pattern SORTED_SUM = Pattern.compile("(hours\\.(stage|week)|growth)\\..*");
-
-  private static final Pattern STOCK = Pattern.compile("stock\\.([^.]+)\\.([^.]+)(\\..*)?");
-  private static final Pattern COST_OF_USE = Pattern.compile("cost\\.use\\.([^.]+)\\..*");
 
   private final Facts facts;
   private final Map<String, Label> found = new HashMap<>();
@@ -37,20 +29,14 @@ final class Labels {
   private final Label weighings;
 
   private final Map<String, Label> materials = new HashMap<>();
-  private final Set<String> severalLots = new HashSet<>();
 
-  Labels(Log log, Facts facts) {
-    this.facts = facts;
-    this.entries = log.entries().stream().map(Entry::label).reduce(Label.NONE, Label::join);
+  Labels(VisibleLog visible) {
+    this.facts = visible.facts();
+    this.entries =
+        visible.log().entries().stream().map(Entry::label).reduce(Label.NONE, Label::join);
     List<Facts.MassPoint> growth = facts.massGrowth();
     this.weighings = growth.isEmpty() ? Label.NONE : raw(growth.get(growth.size() - 1).fact());
-    for (Facts.MaterialSum material : facts.materials()) {
-      String part = STOCK.matcher(material.boughtFact()).replaceFirst("$1");
-      materials.put(part, material.label());
-      if (facts.find("stock." + part + ".lot_2.bought").isPresent()) {
-        severalLots.add(part);
-      }
-    }
+    facts.materials().forEach(m -> materials.put(m.material(), m.label()));
   }
 
   private Label raw(String name) {
@@ -64,7 +50,10 @@ final class Labels {
     }
     // Facts rest on no circles, but an input that is asked for on the way must not ask again.
     found.put(fact.name(), fact.label());
-    Label label = fact.label().join(deciding(fact.name()));
+    Label label = fact.label();
+    for (Influence influence : fact.id().influences()) {
+      label = label.join(of(influence));
+    }
     for (String input : fact.inputs()) {
       label = label.join(facts.find(input).map(this::of).orElse(Label.NONE));
     }
@@ -72,34 +61,41 @@ final class Labels {
     return label;
   }
 
-  private Label deciding(String name) {
-    Matcher cost = COST_OF_USE.matcher(name);
-    if (cost.matches()) {
-      return severalLots.contains(cost.group(1)) ? used(cost.group(1)) : Label.NONE;
-    }
-    if (name.startsWith("cost.")) {
-      // Whether a use has a price at all may hang on the lot that it is taken from.
-      Label sorted = name.startsWith("cost.stage.") ? entries : Label.NONE;
-      return severalLots.stream().map(this::used).reduce(sorted, Label::join);
-    }
-    if (SORTED_SUM.matcher(name).matches()) {
-      return name.startsWith("growth.") ? entries.join(weighings) : entries;
-    }
-    Matcher stock = STOCK.matcher(name);
-    if (!stock.matches()) {
-      return Label.NONE;
-    }
-    String material = stock.group(1);
-    String what = stock.group(2);
-    Label own = materials.getOrDefault(material, Label.NONE);
-    if (what.equals("bought") || what.startsWith("lot_")) {
-      return own;
-    }
-    boolean oneUse = what.equals("used") && stock.group(3) != null;
-    return oneUse ? Label.NONE : own.join(entries).join(used(material));
-  }
+  private Label of(Influence influence) {
+    return influence.accept(
+        new Influence.Visitor<>() {
+          @Override
+          public Label entries() {
+            return entries;
+          }
 
-  private Label used(String material) {
-    return raw("stock." + material + ".used");
+          @Override
+          public Label weighings() {
+            return weighings;
+          }
+
+          @Override
+          public Label lots(String material) {
+            return materials.getOrDefault(material, Label.NONE);
+          }
+
+          @Override
+          public Label uses(String material) {
+            return raw(new FactId.Stock(material, FactId.Balance.USED).name());
+          }
+
+          @Override
+          public Label lotsInTurn(String material) {
+            boolean several = facts.find(new FactId.Lot(material, 2, false)).isPresent();
+            return several ? uses(material) : Label.NONE;
+          }
+
+          @Override
+          public Label allLotsInTurn() {
+            return materials.keySet().stream()
+                .map(this::lotsInTurn)
+                .reduce(Label.NONE, Label::join);
+          }
+        });
   }
 }

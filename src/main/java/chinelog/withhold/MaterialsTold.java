@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.log.Entry;
 import chinelog.reckon.Facts;
+import chinelog.wording.Catalogue;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -17,14 +18,15 @@ final class MaterialsTold {
   private final Facts facts;
   private final FigureMaker figures;
   private final Sight sight;
-  private final Words words;
+  private final Catalogue words;
   private final List<Facts.UseCost> uses;
 
   /**
    * @param entries those that are told
    */
-  MaterialsTold(Facts facts, List<Entry> entries, FigureMaker figures, Sight sight, Words words) {
-    this.facts = facts;
+  MaterialsTold(
+      VisibleLog visible, List<Entry> entries, FigureMaker figures, Sight sight, Catalogue words) {
+    this.facts = visible.facts();
     this.figures = figures;
     this.sight = sight;
     this.words = words;
@@ -60,7 +62,7 @@ final class MaterialsTold {
   /** What was spent on the material of some entries, as a line; empty if no cost is seen. */
   Optional<Edition.Line> costLine(Predicate<String> entries) {
     return cost(u -> entries.test(u.entry()))
-        .map(c -> new Edition.Line(words.say("line.cost"), c, "", null));
+        .map(c -> new Edition.Line(words.text("line.cost"), c, "", null));
   }
 
   String totalCost() {
@@ -114,8 +116,8 @@ final class MaterialsTold {
         .map(
             h ->
                 new Edition.Caution(
-                    words.say("caution." + h + ".title"),
-                    words.say("caution." + h) + " " + words.say("caution.more")))
+                    words.text("caution." + h + ".title"),
+                    words.text("caution." + h) + " " + words.text("caution.more")))
         .toList();
   }
 }

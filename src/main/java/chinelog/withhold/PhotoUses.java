@@ -20,7 +20,8 @@ final class PhotoUses {
   private final List<Use> all = new ArrayList<>();
   private final Map<String, Label> labels = new HashMap<>();
 
-  PhotoUses(Log log) {
+  PhotoUses(WholeLog whole) {
+    Log log = whole.log();
     Set<String> paths = log.photos().stream().map(p -> p.path()).collect(Collectors.toSet());
     for (Entry entry : log.entries()) {
       collect(entry.text(), entry.label(), entry.id());

@@ -15,6 +15,8 @@ import chinelog.photo.album.Photograph;
 import chinelog.photo.album.Written;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.problem.Problem;
+import chinelog.withhold.Register.Kind;
+import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -23,7 +25,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -33,18 +34,21 @@ final class PlateMaker {
 
   private final Album album;
   private final PictureSource pictures;
+  private final Account account;
   private final Sight sight;
-  private final Words words;
+  private final Catalogue words;
   private final PhotoUses uses;
   private final Map<String, Plate> byPath = new LinkedHashMap<>();
   private final List<Problem> problems = new ArrayList<>();
   private final SortedSet<String> whole = new TreeSet<>();
   private final List<Withholder.FilledRegions> printed = new ArrayList<>();
 
-  PlateMaker(Album album, PictureSource pictures, Sight sight, Words words, PhotoUses uses) {
+  PlateMaker(
+      Album album, PictureSource pictures, Account account, Catalogue words, PhotoUses uses) {
     this.album = album;
     this.pictures = pictures;
-    this.sight = sight;
+    this.account = account;
+    this.sight = account.sight();
     this.words = words;
     this.uses = uses;
   }
@@ -135,13 +139,14 @@ final class PlateMaker {
       // A release of the entry is none of the photographs taken for it.
       label = label.join(entry.label());
     }
-    if (!sight.sees(
-        Release.Kind.PHOTO, file.path(), label, file.place(), "photograph " + file.path())) {
+    Label left = account.afterReleases(Release.Kind.PHOTO, file.path(), label);
+    if (!account.sees(left, file.place(), Kind.PHOTOGRAPH, file.path())) {
       return;
     }
     List<PhotoFile.Region> filled =
         file.regions().stream()
-            .filter(r -> !sight.sees(r.label(), r.place(), "region of photograph " + file.path()))
+            .filter(
+                r -> !account.sees(r.label(), r.place(), Kind.REGION_OF_PHOTOGRAPH, file.path()))
             .toList();
     if (filled.stream().anyMatch(r -> sight.presence(r.label()) == Presence.NOTHING)) {
       // A filled region shows that there is something.
@@ -180,8 +185,8 @@ final class PlateMaker {
     if (alt.isBlank()) {
       alt =
           taken == null
-              ? words.say("plate.alt.undated")
-              : words.say("plate.alt", words.date(taken.toLocalDate()));
+              ? words.text("plate.alt.undated")
+              : words.text("plate.alt", words.date(taken.toLocalDate()));
     }
     Picture picture = picture(number, prints);
     if (chosen.filled().isEmpty()) {
@@ -218,21 +223,20 @@ final class PlateMaker {
     for (Sheet sheet : sheets) {
       for (int page = 1; page <= pictures.pages(sheet); page++) {
         String name = sheet.path() + "#" + page;
-        Optional<Release> release =
-            sight
-                .findRelease(Release.Kind.SHEET, name, sheet.label())
-                .or(() -> sight.findRelease(Release.Kind.SHEET, sheet.path(), sheet.label()));
-        if (release.isEmpty()
-            || !sight.sees(
-                Release.Kind.SHEET,
-                release.get().name(),
-                sheet.label(),
+        Label label = sheet.label();
+        boolean pageReleased = !sight.releases(Release.Kind.SHEET, name, label).isEmpty();
+        String released = pageReleased ? name : sheet.path();
+        // A sheet is never shown without a release, whatever its readers are party to.
+        if (sight.releases(Release.Kind.SHEET, released, label).isEmpty()
+            || !account.sees(
+                account.afterReleases(Release.Kind.SHEET, released, label),
                 sheet.place(),
-                "sheet " + name)) {
+                Kind.SHEET,
+                name)) {
           continue;
         }
         int number = byPath.size() + 1;
-        String title = words.say("sheet.caption", sheet.title());
+        String title = words.text("sheet.caption", sheet.title());
         Plate plate =
             new Plate(
                 number,

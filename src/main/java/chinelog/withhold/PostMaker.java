@@ -24,6 +24,7 @@ final class PostMaker {
   /** So few entries are a post each where the log plans none. */
   private static final int MOST_BY_THEMSELVES = 3;
 
+  private final Account account;
   private final Sight sight;
   private final Map<String, Plate> plates;
   private final Map<String, Edition.Entry> told = new LinkedHashMap<>();
@@ -35,8 +36,10 @@ final class PostMaker {
    * @param told the same as the edition tells them
    * @param plates by the photograph's path
    */
-  PostMaker(Sight sight, List<Entry> entries, List<Edition.Entry> told, Map<String, Plate> plates) {
-    this.sight = sight;
+  PostMaker(
+      Account account, List<Entry> entries, List<Edition.Entry> told, Map<String, Plate> plates) {
+    this.account = account;
+    this.sight = account.sight();
     this.plates = plates;
     for (int i = 0; i < entries.size(); i++) {
       this.told.put(entries.get(i).id(), told.get(i));
@@ -55,7 +58,7 @@ final class PostMaker {
     Set<String> planned = new HashSet<>();
     for (PostPlan plan : log.posts()) {
       planned.addAll(plan.entries());
-      if (sight.sees(plan.label(), plan.place(), "post")) {
+      if (account.sees(plan.label(), plan.place(), Register.Kind.POST, "")) {
         add(
             plan.title(),
             plan.standfirst(),

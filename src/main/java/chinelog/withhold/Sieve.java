@@ -13,6 +13,8 @@ import chinelog.log.Stage;
 import chinelog.log.Statement;
 import chinelog.log.Table;
 import chinelog.problem.Place;
+import chinelog.reckon.FactId;
+import chinelog.withhold.Register.Kind;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -33,13 +35,15 @@ import org.jspecify.annotations.Nullable;
 final class Sieve {
 
   private final Log log;
+  private final Account account;
   private final Sight sight;
   private final Set<String> readable = new HashSet<>();
   private boolean changed;
 
-  Sieve(Log log, Sight sight) {
-    this.log = log;
-    this.sight = sight;
+  Sieve(WholeLog whole, Account account) {
+    this.log = whole.log();
+    this.account = account;
+    this.sight = account.sight();
     for (Entry entry : log.entries()) {
       entry.measured().stream()
           .filter(m -> sight.allows(entry.label().join(m.label())))
@@ -60,35 +64,29 @@ final class Sieve {
 
   /** What is left; the very same log if nothing was to be taken out. */
   Log sift() {
-    List<Stage> stages = keep(log.stages(), s -> goes(s.label(), s.place(), "stage " + s.id()));
+    List<Stage> stages = keep(log.stages(), s -> goes(s.label(), s.place(), Kind.STAGE, s.id()));
     Set<String> named = stages.stream().map(Stage::id).collect(Collectors.toSet());
     Log left =
-        new Log(
-            log.folder(),
+        log.with(
             head(),
             stages,
-            log.agreements(),
-            log.readers(),
-            log.releases(),
-            keep(log.limits(), l -> goes(l.label(), l.place(), "limit " + l.id())),
-            keep(log.posts(), p -> goes(p.label(), p.place(), "post")),
-            keep(log.handover(), h -> goes(h.label(), h.place(), "handover section " + h.id())),
-            keep(log.statements(), s -> goes(label(s), s.place(), "figure " + s.name())),
+            keep(log.limits(), l -> goes(l.label(), l.place(), Kind.LIMIT, l.id())),
+            keep(log.posts(), p -> goes(p.label(), p.place(), Kind.POST, "")),
+            keep(log.handover(), h -> goes(h.label(), h.place(), Kind.HANDOVER_SECTION, h.id())),
+            keep(log.statements(), s -> goes(label(s), s.place(), Kind.FIGURE, s.name())),
             requests(),
             lots(),
             tables(),
-            entries(named),
-            log.photos(),
-            log.sheets());
+            entries(named));
     return changed ? left : log;
   }
 
   /** Whether a thing goes out, which the register then says. */
-  private boolean goes(Label label, Place place, String what) {
+  private boolean goes(Label label, Place place, Kind kind, String name) {
     if (sight.allows(label) || sight.presence(label) == Presence.NOTE) {
       return false;
     }
-    sight.sees(label, place, what);
+    account.sees(label, place, kind, name);
     changed = true;
     return true;
   }
@@ -97,8 +95,11 @@ final class Sieve {
     return things.stream().filter(goes.negate()).toList();
   }
 
-  private <T> @Nullable Marked<T> marked(@Nullable Marked<T> value, Label around, String what) {
-    return value == null || goes(around.join(value.label()), value.place(), what) ? null : value;
+  private <T> @Nullable Marked<T> marked(
+      @Nullable Marked<T> value, Label around, Kind kind, String name) {
+    return value == null || goes(around.join(value.label()), value.place(), kind, name)
+        ? null
+        : value;
   }
 
   private Head head() {
@@ -107,31 +108,16 @@ final class Sieve {
     budgets
         .entrySet()
         .removeIf(
-            b -> goes(b.getValue().label(), b.getValue().place(), "figure budget." + b.getKey()));
-    return new Head(
-        head.title(),
-        head.subject(),
-        head.kind(),
-        head.about(),
-        marked(head.scale(), Label.NONE, "figure scale"),
-        head.locale(),
-        head.zone(),
-        head.maker(),
-        head.client(),
-        head.currency(),
-        head.inchDenominator(),
-        head.closeness(),
-        marked(head.rate(), Label.NONE, "figure rate"),
-        budgets,
-        head.address(),
-        head.licence(),
-        head.theme(),
-        head.paper(),
-        head.sheetsUnder(),
-        head.clocks(),
-        head.hero(),
-        head.creditPhotos(),
-        head.valuation());
+            b ->
+                goes(
+                    b.getValue().label(),
+                    b.getValue().place(),
+                    Kind.FIGURE,
+                    new FactId.Budget(b.getKey()).name()));
+    return head.withFigures(
+        marked(head.scale(), Label.NONE, Kind.FIGURE, FactId.SCALE.name()),
+        marked(head.rate(), Label.NONE, Kind.FIGURE, FactId.RATE.name()),
+        budgets);
   }
 
   /** Of a statement: its own, and that of the sheet it was taken from. */
@@ -150,20 +136,18 @@ final class Sieve {
     List<Request> left = new ArrayList<>();
     for (Request request : log.requests()) {
       Label label = request.label().join(request.reckoning().label());
-      String what = "reckoning " + request.prefix();
-      if (goes(label, request.place(), what)) {
+      String prefix = request.prefix();
+      if (goes(label, request.place(), Kind.RECKONING, prefix)) {
         continue;
       }
       SortedMap<String, Marked<String>> inputs = new TreeMap<>();
       for (Map.Entry<String, Marked<String>> input : request.inputs().entrySet()) {
         Marked<String> value = input.getValue();
-        if (!goes(value.label(), value.place(), what + ": " + input.getKey())) {
+        if (!goes(value.label(), value.place(), Kind.RECKONING, prefix + ": " + input.getKey())) {
           inputs.put(input.getKey(), value);
         }
       }
-      left.add(
-          new Request(
-              request.prefix(), request.reckoning(), inputs, request.label(), request.place()));
+      left.add(request.withInputs(inputs));
     }
     return left;
   }
@@ -171,18 +155,8 @@ final class Sieve {
   private List<Lot> lots() {
     List<Lot> left = new ArrayList<>();
     for (Lot lot : log.stock()) {
-      if (!goes(lot.label(), lot.place(), "lot of " + lot.material())) {
-        left.add(
-            new Lot(
-                lot.material(),
-                lot.title(),
-                lot.bought(),
-                marked(lot.price(), lot.label(), "price of " + lot.material()),
-                lot.supplier(),
-                lot.date(),
-                lot.hazards(),
-                lot.label(),
-                lot.place()));
+      if (!goes(lot.label(), lot.place(), Kind.LOT_OF, lot.material())) {
+        left.add(lot.withPrice(marked(lot.price(), lot.label(), Kind.PRICE_OF, lot.material())));
       }
     }
     return left;
@@ -191,14 +165,14 @@ final class Sieve {
   private List<Table> tables() {
     List<Table> left = new ArrayList<>();
     for (Table table : log.tables()) {
-      if (goes(table.label(), table.place(), "table " + table.name())) {
+      if (goes(table.label(), table.place(), Kind.TABLE, table.name())) {
         continue;
       }
       List<Integer> columns = new ArrayList<>();
       for (int i = 0; i < table.columns().size(); i++) {
         Table.Column column = table.columns().get(i);
         Label label = table.label().join(column.label());
-        if (!goes(label, column.place(), "column of table " + table.name())) {
+        if (!goes(label, column.place(), Kind.COLUMN_OF_TABLE, table.name())) {
           columns.add(i);
         }
       }
@@ -208,19 +182,8 @@ final class Sieve {
       List<Table.Row> rows =
           keep(
               table.rows(),
-              r -> goes(table.label().join(r.label()), r.place(), "row of table " + table.name()));
-      left.add(
-          new Table(
-              table.name(),
-              columns.stream().map(table.columns()::get).toList(),
-              rows.stream()
-                  .map(
-                      r ->
-                          new Table.Row(
-                              columns.stream().map(r.cells()::get).toList(), r.label(), r.place()))
-                  .toList(),
-              table.label(),
-              table.place()));
+              r -> goes(table.label().join(r.label()), r.place(), Kind.ROW_OF_TABLE, table.name()));
+      left.add(table.with(columns, rows));
     }
     return left;
   }
@@ -234,44 +197,45 @@ final class Sieve {
     List<Entry> left = new ArrayList<>();
     for (Entry e : log.entries()) {
       Label own = e.label();
-      Label seen = sight.afterReleases(Release.Kind.ENTRY, e.id(), own);
-      if (goes(seen, e.place(), "entry " + e.id())) {
+      Label seen = account.afterReleases(Release.Kind.ENTRY, e.id(), own);
+      if (goes(seen, e.place(), Kind.ENTRY, e.id())) {
         continue;
       }
       String what = " of entry " + e.id();
       left.add(
-          new Entry(
-              e.id(),
-              e.title(),
-              e.date(),
-              gone.contains(e.stage()) ? "" : e.stage(),
-              e.text(),
-              keep(e.worked(), w -> goes(own.join(w.label()), w.place(), "hours" + what)),
-              keep(e.used(), u -> goes(own.join(u.label()), u.place(), "material" + what)),
-              keep(
-                  e.measured(),
-                  m ->
-                      readingGoes(
-                          measured(m.fact()), own.join(m.label()), m.place(), m.fact() + what)),
-              keep(
-                  e.weighed(),
-                  w ->
-                      readingGoes(
-                          weighed(w.part()), own.join(w.label()), w.place(), w.part() + what)),
-              e.label(),
-              e.place()));
+          e.withStage(gone.contains(e.stage()) ? "" : e.stage())
+              .withFigures(
+                  keep(
+                      e.worked(),
+                      w -> goes(own.join(w.label()), w.place(), Kind.HOURS_OF_ENTRY, e.id())),
+                  keep(
+                      e.used(),
+                      u -> goes(own.join(u.label()), u.place(), Kind.MATERIAL_OF_ENTRY, e.id())),
+                  keep(
+                      e.measured(),
+                      m ->
+                          readingGoes(
+                              measured(m.fact()), own.join(m.label()), m.place(), m.fact() + what)),
+                  keep(
+                      e.weighed(),
+                      w ->
+                          readingGoes(
+                              weighed(w.part()),
+                              own.join(w.label()),
+                              w.place(),
+                              w.part() + what))));
     }
     return left;
   }
 
   private boolean readingGoes(String key, Label label, Place place, String what) {
-    if (goes(label, place, what)) {
+    if (goes(label, place, Kind.READING, what)) {
       return true;
     }
     if (sight.allows(label) || !readable.contains(key)) {
       return false;
     }
-    sight.sees(label, place, what);
+    account.sees(label, place, Kind.READING, what);
     changed = true;
     return true;
   }

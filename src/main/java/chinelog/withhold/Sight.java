@@ -7,22 +7,16 @@ import chinelog.label.Presence;
 import chinelog.log.Log;
 import chinelog.log.Readers;
 import chinelog.log.Release;
-import chinelog.problem.Place;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
-/** What one group of readers may see on a day, and the account of what they may not. */
+/** What one group of readers may see on a day. */
 final class Sight {
 
   private final Log log;
   private final Readers readers;
   private final LocalDate asOf;
   private final Clearance clearance;
-  private final List<Register.Line> withheld = new ArrayList<>();
-  private final List<Register.Line> released = new ArrayList<>();
-  private boolean noteDue;
 
   Sight(Log log, Readers readers, LocalDate asOf) {
     this.log = log;
@@ -39,22 +33,7 @@ final class Sight {
     return asOf;
   }
 
-  /** Whether the readers may see a thing; if not, the register says so. */
-  boolean sees(Label label, Place place, String what) {
-    if (clearance.allows(label)) {
-      return true;
-    }
-    withheld.add(new Register.Line(what, place, label, "under " + label));
-    noteDue |= presence(label) == Presence.NOTE;
-    return false;
-  }
-
-  /** Like {@link #sees(Label, Place, String)}, for a thing that a release may name. */
-  boolean sees(Release.Kind kind, String name, Label label, Place place, String what) {
-    return sees(afterReleases(kind, name, label), place, what);
-  }
-
-  /** Whether the readers may see a thing, without a line in the register. */
+  /** Whether the readers may see what is under a label. */
   boolean allows(Label label) {
     return clearance.allows(label);
   }
@@ -64,39 +43,19 @@ final class Sight {
    */
   Label afterReleases(Release.Kind kind, String name, Label label) {
     Label rest = label;
-    for (Release release : log.releases()) {
-      if (release.kind() == kind
-          && release.name().equals(name)
-          && release.readers().contains(readers.id())
-          && !release.on().isAfter(asOf)
-          && rest.agreements().contains(release.agreement())) {
-        rest = rest.without(release.agreement());
-        released.add(
-            new Register.Line(
-                kind.name().toLowerCase(java.util.Locale.ROOT) + " " + name,
-                release.place(),
-                label,
-                "released from "
-                    + release.agreement()
-                    + " by "
-                    + release.by()
-                    + " on "
-                    + release.on()
-                    + ": \u201c"
-                    + release.words()
-                    + "\u201d"));
-      }
+    for (Release release : releases(kind, name, label)) {
+      rest = rest.without(release.agreement());
     }
     return rest;
   }
 
-  /** A release of this very thing for these readers, from an agreement that it is under. */
-  Optional<Release> findRelease(Release.Kind kind, String name, Label label) {
+  /** The releases of this very thing for these readers, from agreements that it is under. */
+  List<Release> releases(Release.Kind kind, String name, Label label) {
     return log.releases().stream()
         .filter(r -> r.kind() == kind && r.name().equals(name))
         .filter(r -> label.agreements().contains(r.agreement()))
         .filter(r -> r.readers().contains(readers.id()) && !r.on().isAfter(asOf))
-        .findFirst();
+        .toList();
   }
 
   /**
@@ -124,13 +83,5 @@ final class Sight {
               return agreement == null || !agreement.isFreeOn(asOf);
             })
         .toList();
-  }
-
-  boolean noteDue() {
-    return noteDue;
-  }
-
-  Register register() {
-    return new Register(withheld, released);
   }
 }

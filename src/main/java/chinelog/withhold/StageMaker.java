@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.log.Entry;
 import chinelog.log.Stage;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -14,8 +15,9 @@ import java.util.stream.Collectors;
 /** Tells how far each stage has come, by the entries that are told. */
 final class StageMaker {
 
+  private final Account account;
   private final Sight sight;
-  private final Words words;
+  private final Catalogue words;
   private final TextCopier copier;
   private final HoursTold hours;
   private final MaterialsTold materials;
@@ -27,14 +29,15 @@ final class StageMaker {
    * @param entryIds the edition's id of each, by the log's
    */
   StageMaker(
-      Sight sight,
-      Words words,
+      Account account,
+      Catalogue words,
       TextCopier copier,
       HoursTold hours,
       MaterialsTold materials,
       List<Entry> entries,
       Map<String, String> entryIds) {
-    this.sight = sight;
+    this.account = account;
+    this.sight = account.sight();
     this.words = words;
     this.copier = copier;
     this.hours = hours;
@@ -53,7 +56,7 @@ final class StageMaker {
     }
     for (int i = 0; i < stages.size(); i++) {
       Stage stage = stages.get(i);
-      if (sight.sees(stage.label(), stage.place(), "stage " + stage.id())) {
+      if (account.sees(stage.label(), stage.place(), Register.Kind.STAGE, stage.id())) {
         made.add(stage(stage, i < latest, i == stages.size() - 1));
       }
     }
@@ -93,6 +96,6 @@ final class StageMaker {
     LocalDate last = own.get(own.size() - 1).date();
     return first.equals(last)
         ? words.date(first)
-        : words.say("dates.range", words.date(first), words.date(last));
+        : words.text("dates.range", words.date(first), words.date(last));
   }
 }

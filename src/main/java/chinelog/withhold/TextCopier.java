@@ -23,6 +23,7 @@ final class TextCopier {
 
   private static final int DEEPEST_HEADING = 4;
 
+  private final Account account;
   private final Sight sight;
   private final FigureMaker figures;
   private final Map<String, Plate> plates;
@@ -34,12 +35,13 @@ final class TextCopier {
    * @param entryIds the edition's id of each entry seen, by the log's
    */
   TextCopier(
-      Sight sight,
+      Account account,
       FigureMaker figures,
       Map<String, Plate> plates,
       Map<String, String> entryIds,
       Slugs anchors) {
-    this.sight = sight;
+    this.account = account;
+    this.sight = account.sight();
     this.figures = figures;
     this.plates = plates;
     this.entryIds = entryIds;
@@ -56,7 +58,7 @@ final class TextCopier {
             .orElse(1);
     List<Text.Block> copied = new ArrayList<>();
     for (Block block : blocks) {
-      if (!sight.sees(block.label(), block.place(), "text")) {
+      if (!account.sees(block.label(), block.place(), Register.Kind.TEXT, "")) {
         if (sight.presence(block.label()) == Presence.NOTE) {
           addNote(copied);
         }
@@ -238,14 +240,14 @@ final class TextCopier {
 
     @Override
     public List<Text.Run> phrase(Inline.Phrase phrase) {
-      return sight.sees(phrase.label(), phrase.place(), "phrase")
+      return account.sees(phrase.label(), phrase.place(), Register.Kind.PHRASE, "")
           ? List.of(new Text.Phrase(runs(phrase.text(), met), sight.under(phrase.label())))
           : standIn(phrase.label());
     }
 
     @Override
     public List<Text.Run> footnote(Inline.Footnote footnote) {
-      return sight.sees(footnote.label(), footnote.place(), "footnote")
+      return account.sees(footnote.label(), footnote.place(), Register.Kind.FOOTNOTE, "")
           ? List.of(new Text.Footnote(runs(footnote.text(), met)))
           : standIn(footnote.label());
     }

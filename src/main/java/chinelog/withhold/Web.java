@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -25,10 +24,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Web {
 
-  /** Ends of names that tell apart what is written in one place. */
-  private static final Set<String> PARTS = Set.of("x", "z", "bought", "price");
-
-  private record Origins(Place place, Origin origin, String part) {}
+  private record Origins(Place place, Origin origin, String aspect) {}
 
   private final Facts whole;
   private final Map<Origins, Fact> leaves = new HashMap<>();
@@ -36,10 +32,10 @@ final class Web {
   private final List<Derivability.Relation> relations = new ArrayList<>();
 
   /**
-   * @param whole facts of the whole log as it is now, which keep their names
+   * @param log as it is now; its facts keep their names
    */
-  Web(Facts whole) {
-    this.whole = whole;
+  Web(WholeLog log) {
+    this.whole = log.facts();
     for (Fact fact : whole.byName().values()) {
       if (isWritten(fact)) {
         leaves.put(origins(fact), fact);
@@ -52,8 +48,7 @@ final class Web {
   }
 
   private static Origins origins(Fact fact) {
-    String end = fact.name().substring(fact.name().lastIndexOf('.') + 1);
-    return new Origins(fact.place(), fact.origin(), PARTS.contains(end) ? end : "");
+    return new Origins(fact.place(), fact.origin(), fact.id().aspect());
   }
 
   /** Values of the quantities that are not the whole log's facts, by name. */

@@ -51,7 +51,7 @@ public final class Withholder {
   public static Prepared prepare(
       Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf)
       throws IOException {
-    EditionMaker maker = new EditionMaker(log, facts, album, pictures, readers, asOf);
+    EditionMaker maker = new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf);
     return new Prepared(maker, maker.edition());
   }
 

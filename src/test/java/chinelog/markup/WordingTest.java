@@ -23,10 +23,10 @@ class WordingTest {
   @ParameterizedTest(name = "{0} in {1}")
   @CsvSource({
     "markup/wording,de", "markup/wording,nl", "markup/wording,fr", "markup/wording,es",
-    "withhold/words,de", "withhold/words,nl", "withhold/words,fr", "withhold/words,es",
+    "withhold/messages,de", "withhold/messages,nl", "withhold/messages,fr", "withhold/messages,es",
     "book/words,de", "book/words,nl", "book/words,fr", "book/words,es",
     "log/titles,de", "log/titles,nl", "log/titles,fr", "log/titles,es",
-    "reckon/titles,de", "reckon/titles,nl", "reckon/titles,fr", "reckon/titles,es",
+    "reckon/messages,de", "reckon/messages,nl", "reckon/messages,fr", "reckon/messages,es",
   })
   void everyTableHasAllWordsOfTheEnglishOneWithTheSamePlacesToFillIn(String path, String language)
       throws IOException {

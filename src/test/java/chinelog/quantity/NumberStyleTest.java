@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What readers see; figures invented, rules as {@link NumberStyle} states them. */
 class NumberStyleTest {
@@ -120,6 +121,40 @@ class NumberStyleTest {
         .isEqualTo("433 g");
   }
 
+  /** Held against the reader of written quantities, which knows nothing of styles. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "1.19 m",
+        "700.0 mm ± 0.3 mm",
+        "2377 g",
+        "2.377 kg",
+        "12.345678 kg",
+        "52 cm²",
+        "0.0123 mm",
+        "123456 mm",
+        "3/64 in",
+        "17 7/64 in",
+        "0.010 in",
+        "0.3 in",
+        "16",
+        "0.0625",
+        "9 kn",
+        "998.2 kg/m³ ± 2 kg/m³"
+      })
+  void theStepIsThatOfTheLastDigitShown(String text) throws Exception {
+    Quantity quantity = Quantity.parse(text);
+    String shown = plain(UK.showValue(quantity)).replace(",", "").replace('⁄', '/');
+    assertThat(UK.step(quantity)).isEqualByComparingTo(Quantity.lastDigit(shown));
+  }
+
+  @Test
+  void timeIsShownToTheMinuteAndMoneyToTheHundredth() throws Exception {
+    assertThat(UK.step(Quantity.parse("2 h 30 min"))).isEqualByComparingTo(Quantity.parse("1 min"));
+    assertThat(UK.step(Quantity.parse("21.60 GBP")))
+        .isEqualByComparingTo(Quantity.parse("0.01 GBP"));
+  }
+
   @Test
   void aToleranceIsNeitherLostNorInflatedByAFraction() throws Exception {
     Quantity model = Quantity.parse("12 1/2 in ± 1/32 in").dividedBy(Quantity.parse("48"));
@@ -149,8 +184,8 @@ class NumberStyleTest {
     Quantity thirdOff = strip.times(Quantity.parse("2")).dividedBy(Quantity.parse("3"));
     assertThat(plain(UK.show(quarterOff))).isEqualTo("3⁄64 in");
     assertThat(plain(UK.show(thirdOff))).isEqualTo("0.04167 in");
-    assertThat(plain(UK.showWithError(thirdOff))).isEqualTo("3⁄64 in less 0.0052 in");
-    assertThat(plain(UK.showWithError(quarterOff))).isEqualTo("3⁄64 in");
+    assertThat(plain(withError(thirdOff))).isEqualTo("3⁄64 in less 0.0052 in");
+    assertThat(plain(withError(quarterOff))).isEqualTo("3⁄64 in");
   }
 
   @Test
@@ -167,5 +202,9 @@ class NumberStyleTest {
     Quantity q = Quantity.parse("0.4445 m ± 0.02 m");
     assertThat(plain(UK.showValue(q))).isEqualTo("0.44 m");
     assertThat(plain(UK.showValue(Quantity.parse("-2.5 mm ± 2 mm")))).isEqualTo("−3 mm");
+  }
+
+  private static String withError(Quantity quantity) {
+    return UK.showWithError(quantity, (a, b) -> a + " less " + b, (a, b) -> a + " and " + b);
   }
 }

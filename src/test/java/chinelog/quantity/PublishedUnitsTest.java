@@ -77,7 +77,13 @@ class PublishedUnitsTest {
   void millimetresAreShownAsInchFractions(String id, String written, String shown, String source)
       throws Exception {
     NumberStyle style = new NumberStyle(Locale.UK, 64);
-    assertThat(style.showWithError(Quantity.parse(written).in(Unit.INCH)).replace('\u202f', ' '))
+    assertThat(
+            style
+                .showWithError(
+                    Quantity.parse(written).in(Unit.INCH),
+                    (a, b) -> a + " less " + b,
+                    (a, b) -> a + " and " + b)
+                .replace('\u202f', ' '))
         .as(id + " " + source)
         .isEqualTo(shown);
   }

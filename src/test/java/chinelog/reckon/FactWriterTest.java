@@ -20,7 +20,7 @@ class FactWriterTest {
 
   @Test
   void csvHasOneHeadingAndOneLineForEachFact() {
-    assertThat(FactWriter.csv(Reckoner.reckon(LOG).facts().byName().values()))
+    assertThat(FactWriter.csv(Reckoner.reckon(LOG).facts().byName().values(), LOG))
         .isEqualTo(
             """
             name,title,value,unit,tolerance,origin,date,under,place,formula,inputs,entry
@@ -37,7 +37,8 @@ class FactWriterTest {
   void jsonIsAnArrayOfObjects() {
     assertThat(
             FactWriter.json(
-                java.util.List.of(Reckoner.reckon(LOG).facts().find("hull.loa").orElseThrow())))
+                java.util.List.of(Reckoner.reckon(LOG).facts().find("hull.loa").orElseThrow()),
+                LOG))
         .isEqualTo(
             """
             [

@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import chinelog.label.Label;
 import chinelog.log.LogFixture;
 import chinelog.quantity.Unit;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
 /** Progress against the plan; figures invented, the formulas checked in PublishedEffortTest. */
@@ -58,7 +60,10 @@ class PlanBookTest {
             .entry("a", DAY.plusDays(19), "moulds", e -> e.worked("12 h"));
     // 30 h are due and 5 h earned: 20 days become 120.
     assertThat(Reckoner.reckon(late.build()).facts().find("plan.forecast_days").orElseThrow())
-        .satisfies(f -> assertThat(f.title()).endsWith("forecast for " + DAY.plusDays(119)))
+        .satisfies(
+            f ->
+                assertThat(Catalogue.of(Facts.MESSAGES, Locale.UK).text(f.title()))
+                    .endsWith("forecast for " + DAY.plusDays(119)))
         .satisfies(f -> assertThat(f.value().value()).isEqualByComparingTo("120"));
   }
 

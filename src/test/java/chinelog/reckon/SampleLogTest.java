@@ -6,10 +6,12 @@ import chinelog.log.Log;
 import chinelog.log.LogReader;
 import chinelog.log.PriceReader;
 import chinelog.quantity.NumberStyle;
+import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.Locale;
 import java.util.Objects;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -37,7 +39,7 @@ class SampleLogTest {
   @Test
   void everyTitleBeginsAsASentenceDoes() {
     assertThat(reckoning.facts().byName().values())
-        .extracting(Fact::title)
+        .extracting(f -> Catalogue.of(Facts.MESSAGES, Locale.UK).text(f.title()))
         .allMatch(t -> !Character.isLowerCase(t.codePointAt(0)));
   }
 

@@ -164,7 +164,8 @@ class TwoRunTest {
       Readers readers = readers(log, id);
       Facts facts = Reckoner.reckon(log).facts();
       EditionMaker maker =
-          new EditionMaker(log, facts, build.album(), new Blank(), readers, day.getKey());
+          new EditionMaker(
+              new WholeLog(log, facts), build.album(), new Blank(), readers, day.getKey());
       Withholder.Withheld made = maker.account(maker.edition(), known);
       known.addAll(made.printed());
       tell(made.edition().contents(), text);
@@ -263,7 +264,8 @@ class TwoRunTest {
     Readers readers = readers(log, id);
     Facts facts = Reckoner.reckon(log).facts();
     EditionMaker maker =
-        new EditionMaker(log, facts, build.album(), new Blank(), readers, RandomBuild.AS_OF);
+        new EditionMaker(
+            new WholeLog(log, facts), build.album(), new Blank(), readers, RandomBuild.AS_OF);
     StringBuilder text = new StringBuilder();
     tell(maker.edition().contents(), text);
     return new Made(
@@ -280,10 +282,10 @@ class TwoRunTest {
   private static boolean isOnlyTold(
       RandomBuild.Build build, Log log, Facts facts, Readers readers, LocalDate day) {
     List<String> nowhere = build.linked().stream().filter(n -> facts.find(n).isEmpty()).toList();
-    Told told =
+    VisibleLog told =
         nowhere.isEmpty()
-            ? new Told(log, facts, Set.of())
-            : Told.of(log, facts, new Sight(log, readers, day));
+            ? VisibleLog.all(new WholeLog(log, facts))
+            : VisibleLog.of(new WholeLog(log, facts), new Account(new Sight(log, readers, day)));
     return nowhere.stream().anyMatch(n -> told.facts().find(n).isPresent());
   }
 

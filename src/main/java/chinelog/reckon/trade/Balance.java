@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.Arrays;
 import java.util.List;
 
@@ -15,8 +16,7 @@ import java.util.List;
  */
 final class Balance {
 
-  private static final String DERRETT =
-      " (Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition).";
+  private static final Message DERRETT = Message.of("source.derrett");
   private static final Unit PER_METRE = Si.KG_M;
 
   static final TradeReckoning RECKONING =
@@ -102,9 +102,9 @@ final class Balance {
     return Arrays.stream(names).allMatch(n -> inputs.findQuantity(n).isPresent());
   }
 
-  private void length(String name, String title, double value, String method)
+  private void length(String name, String title, double value, Message method)
       throws TradeException {
-    yields.add(name, title, units.length(value), method);
+    yields.add(name, Message.of(title), units.length(value), method);
   }
 
   private Quantity massOf(double kg) throws TradeException {
@@ -112,14 +112,14 @@ final class Balance {
   }
 
   private void centre() throws TradeException {
-    String moments = "The sum of masses times distances, over the sum of the masses.";
-    yields.add("mass", "Mass of all items", massOf(mass), "The sum of the masses.");
-    length("lcg", "Centre of mass from the aft end", xMoment / mass, moments);
+    Message moments = Message.of("balance.centre.how");
+    yields.add("mass", Message.of("balance.mass"), massOf(mass), Message.of("balance.mass.how"));
+    length("lcg", "balance.lcg", xMoment / mass, moments);
     if (sides) {
-      length("tcg", "Centre of mass from the middle line", yMoment / mass, moments);
+      length("tcg", "balance.tcg", yMoment / mass, moments);
     }
     if (heights) {
-      length("vcg", "Centre of mass above the base line", zMoment / mass, moments);
+      length("vcg", "balance.vcg", zMoment / mass, moments);
     }
   }
 
@@ -128,31 +128,30 @@ final class Balance {
     double ballast = displacement - mass;
     yields.add(
         "ballast",
-        "Ballast to float at the design waterline",
+        Message.of("balance.ballast"),
         massOf(ballast),
-        "The displacement less the mass of all items; negative if they are too heavy already.");
+        Message.of("balance.ballast.how"));
     if (ballast > 0 && has("lcb")) {
       double lcb = Si.value(inputs, "lcb", Unit.METRE);
       length(
           "ballast_at",
-          "Where the ballast brings the centre over that of buoyancy, from the aft end",
+          "balance.place",
           (displacement * lcb - xMoment) / ballast,
-          "(displacement × LCB − sum of the moments) ÷ ballast.");
+          Message.of("balance.place.how"));
     }
     if (ballast > 0 && has("ballast_density")) {
       yields.add(
           "ballast_volume",
-          "Volume of the ballast",
+          Message.of("balance.volume"),
           units.volume(ballast / Si.positive(inputs, "ballast_density", Si.KG_M3)),
-          "Its mass over its density.");
+          Message.of("mass.over.density"));
     }
     if (has("immersion")) {
       length(
           "sinkage",
-          "What it sinks deeper than the design waterline without ballast",
+          "balance.sinkage",
           -ballast / Si.positive(inputs, "immersion", PER_METRE),
-          "The mass above the displacement, over the mass that sinks it evenly; negative if it"
-              + " floats higher.");
+          Message.of("balance.sinkage.how"));
     }
     return ballast;
   }
@@ -172,10 +171,9 @@ final class Balance {
     }
     yields.add(
         "ballast_to_target",
-        "Ballast that brings the centre to its target",
+        Message.of("balance.target"),
         massOf(shift / (at - target)),
-        "M (t − x) ÷ (a − t), with M and x mass and centre now, t the target and a where the"
-            + " ballast goes (FAA-H-8083-1, Aircraft Weight and Balance Handbook).");
+        Message.of("balance.target.how"));
   }
 
   private void upright(double afloat, double kg) throws TradeException, QuantityException {
@@ -184,11 +182,7 @@ final class Balance {
     }
     double bm = Si.positive(inputs, "bm", Unit.METRE);
     double gm = Si.value(inputs, "vcb", Unit.METRE) + bm - kg;
-    length(
-        "gm",
-        "Metacentric height, ballast included",
-        gm,
-        "KB + BM − KG; positive if it stands up" + DERRETT);
+    length("gm", "balance.gm", gm, Message.of("balance.gm.how", DERRETT));
     if (has("heel")) {
       double heel = Math.toRadians(Si.value(inputs, "heel", Si.DEGREE));
       if (Math.abs(heel) >= Math.PI / 2) {
@@ -197,14 +191,14 @@ final class Balance {
       double tan = Math.tan(heel);
       length(
           "gz",
-          "Righting arm at this heel",
+          "balance.arm",
           (gm + bm * tan * tan / 2) * Math.sin(heel),
-          "(GM + ½ BM tan² φ) sin φ, for sides that are upright at the waterline" + DERRETT);
+          Message.of("balance.arm.how", DERRETT));
       yields.add(
           "righting",
-          "Righting moment at a small heel",
+          Message.of("balance.moment"),
           Si.show(afloat * gm * Math.sin(heel), Si.unit("kg·m"), moments()),
-          "Mass × GM × sin φ" + DERRETT);
+          Message.of("balance.moment.how", DERRETT));
     }
   }
 
@@ -225,31 +219,23 @@ final class Balance {
     double change = displacement * gml / length;
     yields.add(
         "mct",
-        "Moment that changes the trim by 1 " + units.trimUnit(),
+        Message.of("balance.mct", units.trimUnit()),
         units.trimming(change),
-        "W × GML ÷ L, for this much trim" + DERRETT);
+        Message.of("balance.mct.how", DERRETT));
     if (!has("lcb")) {
       return;
     }
     double trim = mass * (lcg - Si.value(inputs, "lcb", Unit.METRE)) / change;
-    length(
-        "trim",
-        "Trim without ballast, by the head",
-        trim,
-        "Mass × (LCG − LCB) over the moment that changes the trim; negative by the stern"
-            + DERRETT);
+    length("trim", "balance.trim", trim, Message.of("balance.trim.how", DERRETT));
     if (has("lcf")) {
       double aft = Si.value(inputs, "lcf", Unit.METRE) / length;
       length(
-          "trim_aft",
-          "Of it, deeper at the aft end",
-          -trim * aft,
-          "The trim shared by the distance of the waterplane's centre from the aft end" + DERRETT);
+          "trim_aft", "balance.trim.aft", -trim * aft, Message.of("balance.trim.aft.how", DERRETT));
       length(
           "trim_fore",
-          "Of it, deeper at the fore end",
+          "balance.trim.fore",
           trim * (1 - aft),
-          "The trim shared by the distance of the waterplane's centre from the fore end" + DERRETT);
+          Message.of("balance.trim.fore.how", DERRETT));
     }
   }
 }

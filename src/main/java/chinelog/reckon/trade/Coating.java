@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -56,9 +57,9 @@ final class Coating {
     if (byCoverage || dense) {
       yields.add(
           "volume",
-          "Coating to have ready",
+          Message.of("coating.amount"),
           Si.show(volume / kept, Si.M3, Si.unit("mL")),
-          "Area times coats, over the coverage, ÷ (1 − waste). Common practice.");
+          Message.of("coating.amount.how"));
     }
     if (!byCoverage || dense) {
       masses(yields, inputs, wet, kept);
@@ -76,13 +77,13 @@ final class Coating {
     }
     yields.add(
         "wet_mass",
-        "Coating to have ready, by mass",
+        Message.of("coating.mass"),
         Laminate.grams(wet / kept),
-        "What goes on wet, ÷ (1 − waste). Common practice.");
+        Message.of("coating.mass.how"));
     yields.add(
         "mass",
-        "Mass added when dry",
+        Message.of("coating.dry"),
         Laminate.grams(wet * solids),
-        "What goes on wet, times its share of solids. Common practice.");
+        Message.of("coating.dry.how"));
   }
 }

@@ -3,7 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
-import java.util.ArrayList;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -37,27 +37,22 @@ final class CurveArea {
     double area = sides * rule.of(y);
     double moment = sides * rule.moment(y, 1);
     Unit areaUnit = up.equals(across) ? across.power(2) : up.times(across);
-    String by = "By " + rule.said() + ".";
-    List<Yield> yields = new ArrayList<>();
+    Message by = Message.of("curve.by", rule.said());
+    YieldList yields = new YieldList();
     Quantity whole = Si.show(area, areaUnit, areaUnit);
-    yields.add(new Yield("area", "Area", whole, by));
+    yields.add("area", Message.of("curve.area"), whole, by);
     Unit secondUnit = up.equals(across) ? across.power(4) : up.times(across.power(3));
     yields.add(
-        new Yield(
-            "second_moment",
-            "Second moment about x = 0",
-            Si.show(sides * rule.moment(y, 2), secondUnit, secondUnit),
-            "The integral of x² y. " + by));
+        "second_moment",
+        Message.of("curve.second"),
+        Si.show(sides * rule.moment(y, 2), secondUnit, secondUnit),
+        Message.of("curve.second.how"),
+        by);
     if (area != 0) {
       Quantity centre = Si.show(moment / area, across, across);
-      yields.add(
-          new Yield(
-              "centre",
-              "Centre",
-              centre,
-              "The moment of the area about x = 0, over the area. " + by));
+      yields.add("centre", Message.of("curve.centre"), centre, Message.of("curve.centre.how"), by);
     }
-    return yields;
+    return yields.list();
   }
 
   /** Refuses fewer than two abscissae, and any that is not above the one before. */

@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -65,14 +66,14 @@ final class Effort {
     return new YieldList()
         .add(
             "expected",
-            "Expected time",
+            Message.of("effort.expected"),
             Si.show(expected, Unit.HOUR, unit),
-            "(O + 4M + P) ÷ 6 of each, added up (Malcolm and others, 1959).")
+            Message.of("effort.expected.how"))
         .add(
             "spread",
-            "Standard deviation of the time",
+            Message.of("effort.deviation"),
             Si.show(Math.sqrt(variance), Unit.HOUR, unit),
-            "(P − O) ÷ 6 of each; the root of the sum of their squares (Malcolm and others, 1959).")
+            Message.of("effort.deviation.how"))
         .list();
   }
 
@@ -97,16 +98,17 @@ final class Effort {
     }
     double before = n == 1 ? 0 : first * (n - 1) * share(rate, n - 1.0);
     double unit = wright ? total - before : first * power;
-    String method =
-        wright
-            ? "Wright: the average over n is a nᵇ, b the logarithm of the rate to the base of two."
-            : "Crawford: the n-th takes a nᵇ, b the logarithm of the rate to the base of two.";
+    Message method = Message.of(wright ? "effort.wright" : "effort.crawford");
     Unit hours = inputs.quantity("first").unit();
     return new YieldList()
-        .add("exponent", "Exponent b", Si.number(Math.log(rate) / Math.log(2)), method)
-        .add("last", "Time for the last", Si.show(unit, Unit.HOUR, hours), method)
-        .add("total", "Time for all", Si.show(total, Unit.HOUR, hours), method)
-        .add("average", "Average time", Si.show(total / n, Unit.HOUR, hours), method)
+        .add(
+            "exponent",
+            Message.of("effort.exponent"),
+            Si.number(Math.log(rate) / Math.log(2)),
+            method)
+        .add("last", Message.of("effort.last"), Si.show(unit, Unit.HOUR, hours), method)
+        .add("total", Message.of("effort.total"), Si.show(total, Unit.HOUR, hours), method)
+        .add("average", Message.of("effort.average"), Si.show(total / n, Unit.HOUR, hours), method)
         .list();
   }
 

@@ -1,6 +1,8 @@
 package chinelog.reckon.trade;
 
+import chinelog.wording.Message;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.IntStream;
 
@@ -33,26 +35,24 @@ final class FairCurve {
   /** How a curve meets its ends, and what it is a smooth function of. */
   enum Shape {
     /** Smooth all along. */
-    PLAIN("a smooth curve", 1),
+    PLAIN(1),
     /** Smooth in the root of the distance from the start: may start square or at an angle. */
-    ROOT("a curve that is smooth in the root of the height above the keel", 0.1),
+    ROOT(0.1),
     /** Starts square, as the root of the distance times what is smooth. */
-    ROUND("a curve that starts square, as a round bottom does", 0.1),
+    ROUND(0.1),
     /** Starts and ends square wherever it is zero there. */
-    ELLIPTIC("a curve that ends square, as a blunt end does", 0.1),
+    ELLIPTIC(0.1),
     /** Rises and falls no more than its ordinates: for corners. */
-    MONOTONE("a curve that turns only at ordinates", 0.5);
+    MONOTONE(0.5);
 
-    private final String said;
     private final double margin;
 
-    Shape(String said, double margin) {
-      this.said = said;
+    Shape(double margin) {
       this.margin = margin;
     }
 
-    String said() {
-      return said;
+    Message said() {
+      return Message.of("shape." + name().toLowerCase(Locale.ROOT));
     }
   }
 

@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
@@ -18,8 +19,7 @@ import java.util.function.ToDoubleFunction;
  */
 final class HullForm {
 
-  private static final String SOURCE =
-      " (Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition, chapter 10).";
+  private static final Message SOURCE = Message.of("source.derrett.10");
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
@@ -55,10 +55,9 @@ final class HullForm {
     if (inputs.findQuantity("draught").isEmpty()) {
       figures.add(
           "draught",
-          "Draught",
+          Message.of("form.draught"),
           figures.units.length(draught),
-          "The height of the waterline above the base line at which the hull displaces its mass,"
-              + " found by halving the range.");
+          Message.of("form.draught.how"));
     }
     afloat(figures, density, WaterDensity.said(inputs));
     form(figures, hull, draught - offsets.lowest());
@@ -103,121 +102,104 @@ final class HullForm {
     return offsets.stations().stream().filter(s -> s.keel() < height - 1e-9).count();
   }
 
-  private static void afloat(Figures s, double density, String water) throws TradeException {
+  private static void afloat(Figures s, double density, Message water) throws TradeException {
     s.add(
         "volume",
-        "Displaced volume",
+        Message.of("form.volume"),
         s.doubted(Afloat::volume, s.units::volume),
-        s.by("The areas of the stations"));
+        s.along("form.volume.how"));
     s.add(
         "displacement",
-        "Displacement",
+        Message.of("form.displacement"),
         s.doubted(h -> h.volume() * density, s.units::mass),
-        "The displaced volume times the density of the water. " + water);
+        Message.of("form.displacement.how"),
+        water);
     s.add(
         "lcb",
-        "Centre of buoyancy from the aft end",
+        Message.of("form.lcb"),
         s.doubted(Afloat::lcb, s.units::length),
-        s.by("The moments of the station areas, over the volume,"));
+        s.along("form.lcb.how"));
     s.add(
         "vcb",
-        "Centre of buoyancy above the base line",
+        Message.of("form.vcb"),
         s.doubted(Afloat::vcb, s.units::length),
-        s.by("The moments of the station areas about the base line, over the volume,"));
+        s.along("form.vcb.how"));
     s.add(
         "waterplane",
-        "Area of the waterplane",
+        Message.of("form.waterplane"),
         s.doubted(Afloat::waterplane, s.units::area),
-        s.by("The breadths at the waterline"));
+        s.along("form.waterplane.how"));
     s.add(
         "lcf",
-        "Centre of the waterplane from the aft end",
+        Message.of("form.lcf"),
         s.doubted(Afloat::lcf, s.units::length),
-        s.by("The moments of the breadths, over the area of the waterplane,"));
+        s.along("form.lcf.how"));
     s.add(
         "immersion",
-        "Mass that sinks it evenly",
+        Message.of("form.sinks"),
         s.doubted(h -> h.waterplane() * density, s.units::immersion),
-        "The area of the waterplane times the density of the water. " + water);
+        Message.of("form.sinks.how"),
+        water);
     s.add(
         "bm",
-        "Metacentre above the centre of buoyancy",
+        Message.of("form.bm"),
         s.doubted(Afloat::bm, s.units::length),
-        s.by("Two thirds of the cubes of the half-breadths, over the volume,"));
+        s.along("form.bm.how"));
     s.add(
         "bml",
-        "Longitudinal metacentre above the centre of buoyancy",
+        Message.of("form.bml"),
         s.doubted(Afloat::bml, s.units::length),
-        s.by("The second moment of the waterplane about its centre, over the volume,"));
+        s.along("form.bml.how"));
     s.add(
         "wetted_skin",
-        "Wetted skin, both sides",
+        Message.of("form.wetted"),
         s.doubted(Afloat::wettedSkin, s.units::area),
-        s.by("The wetted girths, by chords and without allowance for the slope of the skin,"));
+        s.along("form.wetted.how"));
   }
 
   private static void form(Figures s, Afloat hull, double depth) throws TradeException {
     double block = hull.volume() / (hull.length() * hull.breadth() * depth);
     double midship = hull.greatestArea() / (hull.breadth() * depth);
+    s.add("lwl", Message.of("form.lwl"), s.units.length(hull.length()), Message.of("form.lwl.how"));
     s.add(
-        "lwl",
-        "Length of the waterline",
-        s.units.length(hull.length()),
-        "From end to end of the waterline; between stations the keel is taken as straight.");
+        "bwl", Message.of("form.bwl"), s.units.length(hull.breadth()), Message.of("form.bwl.how"));
+    s.add("cb", Message.of("form.cb"), Si.number(block), Message.of("form.cb.how", SOURCE));
+    s.add("cm", Message.of("form.cm"), Si.number(midship), Message.of("form.cm.how", SOURCE));
     s.add(
-        "bwl",
-        "Breadth of the waterline",
-        s.units.length(hull.breadth()),
-        "Twice the greatest half-breadth at the waterline among the stations.");
-    s.add(
-        "cb",
-        "Block coefficient",
-        Si.number(block),
-        "Volume ÷ (length × breadth × depth of the water)" + SOURCE);
-    s.add(
-        "cm",
-        "Coefficient of the fullest station",
-        Si.number(midship),
-        "Its immersed area ÷ (breadth × depth of the water)" + SOURCE);
-    s.add(
-        "cp",
-        "Prismatic coefficient",
-        Si.number(block / midship),
-        "Volume ÷ (length × area of the fullest station)" + SOURCE);
+        "cp", Message.of("form.cp"), Si.number(block / midship), Message.of("form.cp.how", SOURCE));
     s.add(
         "cw",
-        "Waterplane coefficient",
+        Message.of("form.cw"),
         Si.number(hull.waterplane() / (hull.length() * hull.breadth())),
-        "Area of the waterplane ÷ (length × breadth)" + SOURCE);
+        Message.of("form.cw.how", SOURCE));
   }
 
   private static void stations(Figures s, Afloat hull, Offsets offsets, double draught)
       throws TradeException {
     s.add(
         "skin",
-        "Skin from keel to top, both sides",
+        Message.of("form.skin"),
         s.units.area(Skin.area(offsets.stations())),
-        "The sum of flat triangles between stations, each divided into 40 equal girths; what lies"
-            + " beyond the first and last station is left out.");
+        Message.of("form.skin.how"));
     for (Section wet : hull.wet()) {
       String part = Offsets.factPart(wet.name());
       s.add(
           "area_" + part,
-          "Station " + wet.name() + ", immersed area",
+          Message.of("form.station.area", wet.name()),
           s.units.area(wet.area(draught)),
-          "The breadths up the station, integrated along " + wet.shape().said() + SOURCE);
+          Message.of("form.station.area.how", wet.shape().said(), SOURCE));
       s.add(
           "wet_girth_" + part,
-          "Station " + wet.name() + ", wetted girth of both sides",
+          Message.of("form.station.wetted", wet.name()),
           s.units.length(2 * wet.girth(draught)),
-          "The sum of the chords from point to point.");
+          Message.of("form.station.wetted.how"));
     }
     for (Section whole : offsets.stations()) {
       s.add(
           "girth_" + Offsets.factPart(whole.name()),
-          "Station " + whole.name() + ", girth of both sides",
+          Message.of("form.station.girth", whole.name()),
           s.units.length(2 * whole.girth()),
-          "The sum of the chords from point to point, from keel to top.");
+          Message.of("form.station.girth.how"));
     }
   }
 
@@ -238,7 +220,7 @@ final class HullForm {
       this.doubt = doubt;
     }
 
-    void add(String name, String title, Quantity value, String method) {
+    void add(String name, Message title, Quantity value, Message... method) {
       yields.add(name, title, value, method);
     }
 
@@ -255,13 +237,10 @@ final class HullForm {
       }
     }
 
-    String by(String what) {
-      return what
-          + " integrated along the hull on "
-          + hull.along().said()
-          + SOURCE
-          + " The tolerance is an estimate: half of what the figure changes by when one station or"
-          + " one height of the table is left out.";
+    Message[] along(String method) {
+      return new Message[] {
+        Message.of(method, hull.along().said(), SOURCE), Message.of("form.doubt")
+      };
     }
   }
 }

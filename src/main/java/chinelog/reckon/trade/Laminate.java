@@ -3,8 +3,8 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Cloth and resin: {@code laminate}.
@@ -100,7 +100,7 @@ final class Laminate {
       String name = columns.text(i, "zone");
       zone(
           "_" + Offsets.factPart(name),
-          name + ": ",
+          name,
           area[i],
           weight[i],
           layers[i],
@@ -118,8 +118,7 @@ final class Laminate {
     return psi;
   }
 
-  private void zone(
-      String part, String title, double area, double weight, double layers, double psi)
+  private void zone(String part, String zone, double area, double weight, double layers, double psi)
       throws TradeException {
     double dry = weight * layers;
     fibre += area * dry;
@@ -128,49 +127,51 @@ final class Laminate {
     double thick = dry * (1 / fibreDensity + (1 / psi - 1) / resinDensity);
     yields.add(
         "thickness" + part,
-        titled(title, "Thickness of the laminate"),
+        titled(zone, "thickness"),
         Si.show(thick, Unit.METRE, Unit.MILLIMETRE),
-        "w (1/ρf + (1/ψ − 1)/ρr), with w the dry cloth per area, ψ the fibre's share of the mass"
-            + " and ρ the densities of fibre and resin; the form of ISO 12215-5, annex C.");
+        Message.of("laminate.thickness.how"));
     yields.add(
         "density" + part,
-        titled(title, "Density of the laminate"),
+        titled(zone, "density"),
         Si.show(1 / (psi / fibreDensity + (1 - psi) / resinDensity), Si.KG_M3, Si.unit("g/cm³")),
-        "1 / (ψ/ρf + (1 − ψ)/ρr): rule of mixtures.");
+        Message.of("laminate.density.how"));
     double volume = psi / fibreDensity;
     yields.add(
         "fibre_volume" + part,
-        titled(title, "The fibre's share of the volume"),
+        titled(zone, "fibre"),
         Si.number(volume / (volume + (1 - psi) / resinDensity)),
-        "(ψ/ρf) / (ψ/ρf + (1 − ψ)/ρr): rule of mixtures.");
+        Message.of("laminate.fibre.how"));
   }
 
   /** "Thickness of the laminate", or "Outside: thickness of the laminate". */
-  private static String titled(String zone, String title) {
+  private static Message titled(String zone, String what) {
     return zone.isEmpty()
-        ? title
-        : zone + title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1);
+        ? Message.of("laminate." + what)
+        : Message.of("laminate.zone." + what, zone);
   }
 
   private void sums(double waste) throws TradeException {
-    String mixtures =
-        "Over all zones: dry cloth × (1 − ψ)/ψ, ψ being the fibre's share of the mass.";
+    Message mixtures = Message.of("laminate.mixtures");
     yields.add(
         "cloth_area",
-        "Cloth in all layers",
+        Message.of("laminate.cloth"),
         Si.show(cloth, Si.M2, Si.M2),
-        "Each zone's area times its layers, without overlap.");
+        Message.of("laminate.cloth.how"));
     yields.add(
-        "fibre_mass", "Dry cloth", grams(fibre), "Each layer's area times its mass per area.");
-    yields.add("resin_mass", "Resin in the laminate", grams(resin), mixtures);
+        "fibre_mass", Message.of("laminate.dry"), grams(fibre), Message.of("laminate.dry.how"));
+    yields.add("resin_mass", Message.of("laminate.resin"), grams(resin), mixtures);
     yields.add(
         "resin_to_mix",
-        "Resin to mix",
+        Message.of("laminate.mix"),
         grams(resin / (1 - waste)),
-        "What stays in the laminate ÷ (1 − waste), waste being the share of the mixed resin that is"
-            + " lost. "
-            + mixtures);
-    yields.add("mass", "Mass added", grams(fibre + resin), "Dry cloth and its resin. " + mixtures);
+        Message.of("laminate.mix.how"),
+        mixtures);
+    yields.add(
+        "mass",
+        Message.of("laminate.mass"),
+        grams(fibre + resin),
+        Message.of("laminate.mass.how"),
+        mixtures);
   }
 
   static Quantity grams(double kg) throws TradeException {

@@ -2,6 +2,7 @@ package chinelog.reckon.trade;
 
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -40,17 +41,16 @@ final class MassGrowth {
     YieldList yields = new YieldList();
     yields.add(
         "forecast",
-        "Mass forecast at completion",
+        Message.of("growth.trade"),
         Si.show(forecast, Unit.KILOGRAM, unit),
-        "From the last weighing on, at the slope of the straight line of least squares through all"
-            + " of them. Common practice.");
+        Message.of("growth.trade.how"));
     if (inputs.findQuantity("budget").isPresent()) {
       double budget = Si.positive(inputs, "budget", Unit.KILOGRAM);
       yields.add(
           "margin",
-          "What the budget leaves over the forecast",
+          Message.of("growth.trade.margin"),
           Si.show(budget - forecast, Unit.KILOGRAM, unit),
-          "The budget less the forecast; negative if it will be too heavy.");
+          Message.of("growth.trade.margin.how"));
     }
     return yields.list();
   }

@@ -2,6 +2,7 @@ package chinelog.reckon.trade;
 
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.math.MathContext;
 import java.util.Arrays;
 import java.util.List;
@@ -28,11 +29,7 @@ final class Moulds {
               Parameter.word("station", "one station alone").or("all stations")),
           Moulds::of);
 
-  private static final String METHOD =
-      "The planking's thickness taken off square to the surface, not straight inwards: in the"
-          + " station's plane by t √(1 + yx² + yz²) / √(1 + yz²), where yx and yz are the slopes of"
-          + " the half-breadth along the hull and up it, found by parabolas through the offsets"
-          + " (distance between parallel planes).";
+  private static final Message METHOD = Message.of("mould.how");
 
   private Moulds() {}
 
@@ -80,7 +77,7 @@ final class Moulds {
       if (half > 0) {
         yields.add(
             "half_" + part + "_" + label(offsets, height),
-            "Mould " + station.name() + ", half-breadth at " + offsets.units().length(height),
+            Message.of("mould", station.name(), offsets.units().length(height)),
             offsets.units().length(half),
             METHOD);
       }

@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.Arrays;
 import java.util.List;
 
@@ -15,7 +16,7 @@ import java.util.List;
  */
 final class Planking {
 
-  private static final String PRACTICE = " Common practice of strip planking.";
+  private static final Message PRACTICE = Message.of("planking.practice");
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
@@ -62,9 +63,10 @@ final class Planking {
     YieldList yields = new YieldList();
     yields.add(
         "strips",
-        "Strips a side",
+        Message.of("planking.strips"),
         Quantity.of(strips, Unit.ONE),
-        "The girth of the fullest station over the width a strip covers, rounded up." + PRACTICE);
+        Message.of("planking.strips.how"),
+        PRACTICE);
     long full = fullWidth(yields, inputs, girths, width, strips);
     taper(yields, girths, width, least, strips, full);
     Timber.add(yields, inputs, girths, strips);
@@ -94,11 +96,10 @@ final class Planking {
     long full = Math.min(strips, (long) Math.floor(above / width + 1e-9));
     yields.add(
         "full_strips",
-        "Strips a side that keep their full width",
+        Message.of("planking.full"),
         Quantity.of(full, Unit.ONE),
-        "Those that lie between sheer and waterline at the fullest station; they run from end to"
-            + " end, and the others taper."
-            + PRACTICE);
+        Message.of("planking.full.how"),
+        PRACTICE);
     return full;
   }
 
@@ -119,19 +120,17 @@ final class Planking {
         each[i] = Math.min(width, rest / (run[i] - full));
         yields.add(
             "width_" + part,
-            "Station " + girths.names().get(i) + ", width of each tapered strip",
+            Message.of("planking.station.width", girths.names().get(i)),
             girths.units().length(each[i]),
-            "What the full-width strips leave of the girth, shared by the strips that reach this"
-                + " station."
-                + PRACTICE);
+            Message.of("planking.station.width.how"),
+            PRACTICE);
       }
       yields.add(
           "reach_" + part,
-          "Station " + girths.names().get(i) + ", strips that reach it",
+          Message.of("planking.station.strips", girths.names().get(i)),
           Quantity.of(run[i], Unit.ONE),
-          "All, unless each would be narrower than the least width; then as many as the girth holds"
-              + " at the least width."
-              + PRACTICE);
+          Message.of("planking.station.strips.how"),
+          PRACTICE);
     }
     wedges(yields, girths, strips, run);
     narrowest(yields, girths, width, each);
@@ -140,20 +139,21 @@ final class Planking {
   private static void narrowest(YieldList yields, Girths girths, double width, double[] each)
       throws TradeException {
     int fullest = girths.fullest();
-    String method =
-        "The strip's width less the narrowest that a strip becomes towards this end." + PRACTICE;
+    Message method = Message.of("planking.taper.how");
     yields.add(
         "taper_aft",
-        "Taper of a strip aft",
+        Message.of("planking.taper.aft"),
         girths.units().length(width - Arrays.stream(each, 0, fullest + 1).min().orElseThrow()),
-        method);
+        method,
+        PRACTICE);
     yields.add(
         "taper_fore",
-        "Taper of a strip forward",
+        Message.of("planking.taper.fore"),
         girths
             .units()
             .length(width - Arrays.stream(each, fullest, each.length).min().orElseThrow()),
-        method);
+        method,
+        PRACTICE);
   }
 
   private static long floor(double girth, long full, double width, double least) {
@@ -168,20 +168,19 @@ final class Planking {
     int fullest = girths.fullest();
     long aft = Arrays.stream(run, 0, fullest + 1).min().orElseThrow();
     long fore = Arrays.stream(run, fullest, run.length).min().orElseThrow();
-    String method =
-        "The strips of the fullest station, less those that reach the narrowest one towards this"
-            + " end; each that stops is cut to a point or let into its neighbour."
-            + PRACTICE;
+    Message method = Message.of("planking.short.how");
     yields.add(
         "wedges_aft",
-        "Strips a side that stop short aft",
+        Message.of("planking.short.aft"),
         Quantity.of(strips - aft, Unit.ONE),
-        method);
+        method,
+        PRACTICE);
     yields.add(
         "wedges_fore",
-        "Strips a side that stop short forward",
+        Message.of("planking.short.fore"),
         Quantity.of(strips - fore, Unit.ONE),
-        method);
+        method,
+        PRACTICE);
     int last = fullest;
     while (last + 1 < run.length && run[last + 1] == strips) {
       last++;
@@ -192,14 +191,16 @@ final class Planking {
     }
     yields.add(
         "all_from",
-        "All strips run from here, from the aft end",
+        Message.of("planking.from"),
         girths.units().length(girths.x()[first]),
-        "The aftermost station that every strip reaches." + PRACTICE);
+        Message.of("planking.from.how"),
+        PRACTICE);
     yields.add(
         "all_to",
-        "All strips run to here, from the aft end",
+        Message.of("planking.to"),
         girths.units().length(girths.x()[last]),
-        "The foremost station that every strip reaches." + PRACTICE);
+        Message.of("planking.to.how"),
+        PRACTICE);
   }
 
   static long ceil(double value) {

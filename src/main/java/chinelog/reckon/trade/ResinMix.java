@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 
 /**
  * Resin and hardener by mass and by volume, and the batches that fit the pot life.
@@ -24,9 +25,9 @@ final class ResinMix {
           Si.positive(inputs, "pot_life", Si.unit("s"))
               * Si.positive(inputs, "pace", Si.unit("kg/s"));
       long batches = Planking.ceil(mixed / batch);
-      String method = "The pot life times the pace is the most that can be mixed at once.";
-      yields.add("batches", "Batches to mix", Quantity.of(batches, Unit.ONE), method);
-      yields.add("batch", "Mass of each batch", Laminate.grams(mixed / batches), method);
+      Message method = Message.of("mix.batches.how");
+      yields.add("batches", Message.of("mix.batches"), Quantity.of(batches, Unit.ONE), method);
+      yields.add("batch", Message.of("mix.batch"), Laminate.grams(mixed / batches), method);
     }
   }
 
@@ -46,28 +47,29 @@ final class ResinMix {
     }
     double perMass =
         byVolume ? hardener * hardenerDensity / (resin * resinDensity) : hardener / resin;
-    String method =
-        byVolume
-            ? "A ratio by volume, a : b, is a ρa : b ρb by mass."
-            : "The ratio by mass as given.";
-    yields.add(
-        "hardener_per_100", "Hardener to 100 of resin by mass", Si.number(100 * perMass), method);
+    Message method = Message.of(byVolume ? "mix.by.volume" : "mix.by.mass");
+    yields.add("hardener_per_100", Message.of("mix.per.hundred"), Si.number(100 * perMass), method);
     double resinMass = mixed / (1 + perMass);
-    yields.add("mix_resin_mass", "Resin to pour", Laminate.grams(resinMass), method);
+    yields.add("mix_resin_mass", Message.of("mix.resin"), Laminate.grams(resinMass), method);
     yields.add(
-        "mix_hardener_mass", "Hardener to pour", Laminate.grams(resinMass * perMass), method);
+        "mix_hardener_mass",
+        Message.of("mix.hardener"),
+        Laminate.grams(resinMass * perMass),
+        method);
     if (dense) {
       Unit millilitres = Si.unit("mL");
       yields.add(
           "mix_resin_volume",
-          "Resin to pour, by volume",
+          Message.of("mix.resin.volume"),
           Si.show(resinMass / resinDensity, Si.M3, millilitres),
-          "Its mass over its density. " + method);
+          Message.of("mass.over.density"),
+          method);
       yields.add(
           "mix_hardener_volume",
-          "Hardener to pour, by volume",
+          Message.of("mix.hardener.volume"),
           Si.show(resinMass * perMass / hardenerDensity, Si.M3, millilitres),
-          "Its mass over its density. " + method);
+          Message.of("mass.over.density"),
+          method);
     }
   }
 }

@@ -2,6 +2,7 @@ package chinelog.reckon.trade;
 
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -45,13 +46,12 @@ final class Rig {
       along += area[i] * x[i];
       up += area[i] * z[i];
     }
-    String moments = "Each sail's centre weighed by its area.";
+    Message moments = Message.of("rig.ce.how");
     YieldList yields = new YieldList();
-    yields.add("area", "Area of all sails", units.area(whole), "The sum of the sails' areas.");
-    yields.add(
-        "ce_x", "Common centre of effort from the aft end", units.length(along / whole), moments);
+    yields.add("area", Message.of("rig.area"), units.area(whole), Message.of("rig.area.how"));
+    yields.add("ce_x", Message.of("rig.ce.x"), units.length(along / whole), moments);
     if (sails.find("z").isPresent()) {
-      yields.add("ce_z", "Common centre of effort, height", units.length(up / whole), moments);
+      yields.add("ce_z", Message.of("rig.ce.z"), units.length(up / whole), moments);
     }
     lead(yields, inputs, units, along / whole);
     return yields.list();
@@ -72,28 +72,20 @@ final class Rig {
       clr = profile.x();
       yields.add(
           "lateral",
-          "Area of the underwater profile",
+          Message.of("rig.profile"),
           units.area(profile.area()),
-          "Its corners by the shoelace rule.");
-      yields.add(
-          "clr",
-          "Centre of the underwater profile from the aft end",
-          units.length(clr),
-          "The centre of its area by the shoelace rule.");
+          Message.of("rig.profile.how"));
+      yields.add("clr", Message.of("rig.clr"), units.length(clr), Message.of("rig.clr.how"));
     } else {
       clr = Si.value(inputs, "clr", Unit.METRE);
     }
-    yields.add(
-        "lead",
-        "Lead of the sails",
-        units.length(ce - clr),
-        "Centre of effort less centre of lateral resistance, forward positive. Common practice.");
+    yields.add("lead", Message.of("rig.lead"), units.length(ce - clr), Message.of("rig.lead.how"));
     if (inputs.findQuantity("lwl").isPresent()) {
       yields.add(
           "lead_share",
-          "Lead as a share of the waterline",
+          Message.of("rig.lead.share"),
           Si.percent((ce - clr) / Si.positive(inputs, "lwl", Unit.METRE)),
-          "The lead over the length of the waterline. Common practice.");
+          Message.of("rig.lead.share.how"));
     }
   }
 }

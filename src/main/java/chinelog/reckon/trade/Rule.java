@@ -1,7 +1,7 @@
 package chinelog.reckon.trade;
 
+import chinelog.wording.Message;
 import java.util.Map;
-import java.util.StringJoiner;
 import java.util.TreeMap;
 
 /**
@@ -18,7 +18,7 @@ import java.util.TreeMap;
  * @param curved whether the interval that begins at an ordinate is taken along the curve
  * @param said which rule was used where, in words
  */
-record Rule(double[] x, double[] weights, boolean[] curved, String said) {
+record Rule(double[] x, double[] weights, boolean[] curved, Message said) {
 
   /** How far two spacings may differ, as a share, and still count as equal. */
   private static final double EQUAL = 1e-6;
@@ -33,15 +33,15 @@ record Rule(double[] x, double[] weights, boolean[] curved, String said) {
    */
   static Rule named(String word, double[] x) throws TradeException {
     return switch (word) {
-      case "simpson-1" -> demanded(x, 2, "Simpson's first rule");
-      case "simpson-2" -> demanded(x, 3, "Simpson's second rule");
+      case "simpson-1" -> demanded(x, 2, "Simpson's first rule", "rule.simpson.1");
+      case "simpson-2" -> demanded(x, 3, "Simpson's second rule", "rule.simpson.2");
       case "trapezoidal" -> trapezoidal(x);
       case "5-8-1" -> fiveEight(x);
       default -> bySpacing(x);
     };
   }
 
-  private static Rule weighted(double[] x, double[] weights, String said) {
+  private static Rule weighted(double[] x, double[] weights, Message said) {
     return new Rule(x, weights, new boolean[x.length], said);
   }
 
@@ -57,24 +57,27 @@ record Rule(double[] x, double[] weights, boolean[] curved, String said) {
       double h = (x[end] - x[start]) / n;
       int first = n % 2 == 0 ? n : n >= 3 ? n - 3 : 0;
       simpson1(w, start, first, h);
-      used.merge("Simpson's first rule over ", first, Integer::sum);
+      used.merge("rule.simpson.1", first, Integer::sum);
       if (n - first == 3) {
         simpson2(w, start + first, 3, h);
-        used.merge("Simpson's second rule over ", 3, Integer::sum);
+        used.merge("rule.simpson.2", 3, Integer::sum);
       } else if (n - first == 1) {
         curved[start + first] = true;
-        used.merge("a fair curve through the ordinates over ", 1, Integer::sum);
+        used.merge("rule.spline", 1, Integer::sum);
       }
       start = end;
     }
-    StringJoiner said = new StringJoiner(", ");
-    used.forEach(
-        (rule, n) -> {
-          if (n > 0) {
-            said.add(rule + n + (n == 1 ? " interval" : " intervals"));
-          }
-        });
-    return new Rule(x, w, curved, said.toString());
+    Message said =
+        used.entrySet().stream()
+            .filter(u -> u.getValue() > 0)
+            .map(u -> over(u.getKey(), u.getValue()))
+            .reduce((a, b) -> Message.of("rule.then", a, b))
+            .orElseThrow();
+    return new Rule(x, w, curved, said);
+  }
+
+  private static Message over(String rule, int intervals) {
+    return Message.of(rule + (intervals == 1 ? ".one" : ".other"), intervals);
   }
 
   private static int endOfRun(double[] x, int start) {
@@ -86,7 +89,8 @@ record Rule(double[] x, double[] weights, boolean[] curved, String said) {
     return end;
   }
 
-  private static Rule demanded(double[] x, int multiple, String name) throws TradeException {
+  private static Rule demanded(double[] x, int multiple, String name, String key)
+      throws TradeException {
     int n = requireEqual(x, name);
     if (n % multiple != 0) {
       throw new TradeException(
@@ -102,7 +106,7 @@ record Rule(double[] x, double[] weights, boolean[] curved, String said) {
     } else {
       simpson2(w, 0, n, h);
     }
-    return weighted(x, w, name + " over " + n + " intervals");
+    return weighted(x, w, over(key, n));
   }
 
   private static Rule trapezoidal(double[] x) {
@@ -111,7 +115,7 @@ record Rule(double[] x, double[] weights, boolean[] curved, String said) {
       w[i] += (x[i + 1] - x[i]) / 2;
       w[i + 1] += (x[i + 1] - x[i]) / 2;
     }
-    return weighted(x, w, "the trapezoidal rule over " + (x.length - 1) + " intervals");
+    return weighted(x, w, over("rule.trapezoidal", x.length - 1));
   }
 
   private static Rule fiveEight(double[] x) throws TradeException {
@@ -123,9 +127,7 @@ record Rule(double[] x, double[] weights, boolean[] curved, String said) {
     }
     double h = (x[2] - x[0]) / 2;
     return weighted(
-        x,
-        new double[] {5 * h / 12, 8 * h / 12, -h / 12},
-        "the 5, 8, -1 rule over the first interval");
+        x, new double[] {5 * h / 12, 8 * h / 12, -h / 12}, Message.of("rule.five.eight"));
   }
 
   private static int requireEqual(double[] x, String name) throws TradeException {

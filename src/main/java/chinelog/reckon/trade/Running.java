@@ -2,6 +2,7 @@ package chinelog.reckon.trade;
 
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -36,12 +37,14 @@ final class Running {
     YieldList yields = new YieldList();
     yields.add(
         "froude",
-        "Froude number",
+        Message.of("running.froude"),
         Si.number(speed / Math.sqrt(GRAVITY * length)),
-        "Speed over the root of 9.80665 m/s² times length: the same for model and full size where"
-            + " the waves look alike.");
+        Message.of("running.froude.how"));
     yields.add(
-        "reynolds", "Reynolds number", Si.number(reynolds), "Speed times length over viscosity.");
+        "reynolds",
+        Message.of("running.reynolds"),
+        Si.number(reynolds),
+        Message.of("running.reynolds.how"));
     if (reynolds < 1e5) {
       throw new TradeException(
           "speed",
@@ -51,10 +54,9 @@ final class Running {
     double line = Math.log10(reynolds) - 2;
     yields.add(
         "friction",
-        "Friction coefficient",
+        Message.of("running.friction"),
         Si.number(0.075 / (line * line)),
-        "0.075 ÷ (log10 Re − 2)²: the friction line of 1957 (ITTC Recommended Procedure"
-            + " 7.5-02-02-01).");
+        Message.of("running.friction.how"));
     return yields.list();
   }
 }

@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -96,11 +97,8 @@ final class Sail {
     double leech = side("leech");
     double area = Triangle.area(luff, foot, leech, "leech");
     double[] clew = Triangle.corner(luff, foot, leech);
-    withRoach(area, "Heron's formula in Kahan's order, from luff, foot and leech.");
-    centre(
-        clew[0] / 3,
-        (luff + clew[1]) / 3,
-        "The mean of the corners, from the tack, with the luff upright; roach left out.");
+    withRoach(area, Message.of("sail.triangle.how"));
+    centre(clew[0] / 3, (luff + clew[1]) / 3, Message.of("sail.triangle.centre.how"));
   }
 
   private void quadrilateral() throws TradeException, QuantityException {
@@ -111,16 +109,14 @@ final class Sail {
     double diagonal = side("diagonal");
     double lower = Triangle.area(luff, foot, diagonal, "diagonal");
     double upper = Triangle.area(head, leech, diagonal, "diagonal");
-    withRoach(
-        lower + upper, "Two triangles on the diagonal from throat to clew, by Heron's formula.");
+    withRoach(lower + upper, Message.of("sail.quadrilateral.how"));
     double[] clew = Triangle.corner(luff, foot, diagonal);
     double[] peak = peak(luff, clew, head, leech, diagonal);
     double whole = lower + upper;
     centre(
         (lower * clew[0] / 3 + upper * (clew[0] + peak[0]) / 3) / whole,
         (lower * (luff + clew[1]) / 3 + upper * (luff + clew[1] + peak[1]) / 3) / whole,
-        "The centres of the two triangles weighed by their areas, from the tack, with the luff"
-            + " upright; roach left out.");
+        Message.of("sail.quadrilateral.centre.how"));
   }
 
   /** The peak, on the far side of the diagonal from the tack. */
@@ -137,9 +133,8 @@ final class Sail {
     Columns columns = new Columns("corners", inputs.table("corners"));
     units = ShopUnits.of(columns.unit("x"));
     Polygon sail = Polygon.read("corners", columns);
-    String method = "The corners by the shoelace rule";
-    area(sail.area(), method + ".");
-    centre(sail.x(), sail.z(), method + ", as the table measures them.");
+    area(sail.area(), Message.of("sail.corners.how"));
+    centre(sail.x(), sail.z(), Message.of("sail.corners.centre.how"));
   }
 
   private void main() throws TradeException, QuantityException {
@@ -150,10 +145,7 @@ final class Sail {
             + 4 * width("half")
             + 4 * width("quarter")
             + 2 * side("foot");
-    area(
-        side("luff") * sum / 16,
-        "P (HB + 2 MGT + 3 MGU + 4 MGM + 4 MGL + 2 E) ÷ 16: trapezoids between the cross widths"
-            + " (Micro class rule 5.02.01).");
+    area(side("luff") * sum / 16, Message.of("sail.main.how"));
   }
 
   private void headsail() throws TradeException, QuantityException {
@@ -163,10 +155,7 @@ final class Sail {
             + 3 * width("three_quarter")
             + 2 * width("seven_eighths")
             + Si.value(inputs, "head", Unit.METRE, 0);
-    area(
-        side("luff") * sum / 16,
-        "LL (4 LP + 6 HHW + 3 HTW + 2 HUW + head) ÷ 16: trapezoids between the cross widths (IRC"
-            + " rule 21.7.1, whose head allowance is 0.09 m).");
+    area(side("luff") * sum / 16, Message.of("sail.headsail.how"));
   }
 
   private void spinnaker() throws TradeException, QuantityException {
@@ -174,10 +163,10 @@ final class Sail {
     double sides = side("luff") + side("leech");
     area(
         foot * sides / 4 + (width("half") - foot / 2) * sides / 3,
-        "SF (SL1 + SL2) ÷ 4 + (SMG − SF ÷ 2)(SL1 + SL2) ÷ 3 (ISAF spinnaker formula).");
+        Message.of("sail.spinnaker.how"));
   }
 
-  private void withRoach(double plain, String method) throws TradeException, QuantityException {
+  private void withRoach(double plain, Message method) throws TradeException, QuantityException {
     boolean three = inputs.findQuantity("roach_half").isPresent();
     boolean four = inputs.findQuantity("roach_lower").isPresent();
     if (three && four) {
@@ -195,20 +184,17 @@ final class Sail {
         three
             ? 2 * leech * width("roach_half") / 3
             : 3 * leech * (width("roach_lower") + width("roach_upper")) / 8;
-    String rule =
-        three
-            ? "Simpson's three-ordinate rule, ⅔ × leech × roach at half of it."
-            : "Simpson's four-ordinate rule, ⅜ × leech × the sum of the roach at its thirds.";
-    yields.add("roach", "Area of the roach", units.area(roach), rule);
-    area(plain + roach, method + " To it the roach is added by " + rule);
+    Message rule = Message.of(three ? "sail.roach.three" : "sail.roach.four");
+    yields.add("roach", Message.of("sail.roach"), units.area(roach), rule);
+    area(plain + roach, method, Message.of("sail.roach.added", rule));
   }
 
-  private void area(double m2, String method) throws TradeException {
-    yields.add("area", "Area of the sail", units.area(m2), method);
+  private void area(double m2, Message... method) throws TradeException {
+    yields.add("area", Message.of("sail.area"), units.area(m2), method);
   }
 
-  private void centre(double x, double z, String method) throws TradeException {
-    yields.add("ce_x", "Centre of effort, level distance", units.length(x), method);
-    yields.add("ce_z", "Centre of effort, height", units.length(z), method);
+  private void centre(double x, double z, Message method) throws TradeException {
+    yields.add("ce_x", Message.of("sail.ce.x"), units.length(x), method);
+    yields.add("ce_z", Message.of("sail.ce.z"), units.length(z), method);
   }
 }

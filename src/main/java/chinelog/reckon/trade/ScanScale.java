@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -38,17 +39,16 @@ final class ScanScale {
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     YieldList yields = new YieldList();
     double x = factor(inputs, "true_x", "scan_x");
-    String method =
-        "The true length over the length on the scan; its tolerance is the worst case of theirs.";
-    yields.add("factor_x", "Multiply lengths along the sheet by", Si.number(x), method);
+    Message method = Message.of("scan.factor.how");
+    yields.add("factor_x", Message.of("scan.x"), Si.number(x), method);
     if (inputs.findQuantity("true_y").isPresent() || inputs.findQuantity("scan_y").isPresent()) {
       double y = factor(inputs, "true_y", "scan_y");
-      yields.add("factor_y", "Multiply heights on the sheet by", Si.number(y), method);
+      yields.add("factor_y", Message.of("scan.y"), Si.number(y), method);
       yields.add(
           "stretch",
-          "The scan is longer for its height by",
+          Message.of("scan.longer"),
           Si.percent(y / x - 1),
-          "The factor up over the factor along, less one.");
+          Message.of("scan.longer.how"));
       square(yields, inputs);
     }
     return yields.list();
@@ -81,11 +81,6 @@ final class ScanScale {
           "Measure the diagonals of the rectangle whose sides are scan_x and scan_y.");
     }
     Quantity angle = Si.show(Math.toDegrees(Math.asin(sine)), Si.DEGREE, Si.DEGREE);
-    yields.add(
-        "out_of_square",
-        "Out of square, leaning to the right",
-        angle,
-        "asin((p² − q²) ÷ 4ab) for the diagonals p and q of a rectangle a by b: the difference of"
-            + " the squares of a parallelogram's diagonals.");
+    yields.add("out_of_square", Message.of("scan.square"), angle, Message.of("scan.square.how"));
   }
 }

@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -62,16 +63,16 @@ final class Spar {
               : most - (most - end) * (taper.equals("straight") ? u : u * u);
       yields.add(
           "diameter_" + i,
-          "Diameter at " + i + "/" + parts + " of the length",
+          Message.of("spar.diameter", i, parts),
           Si.show(d[i], Unit.METRE, diameter.unit()),
-          said(taper));
+          Message.of("spar." + taper + ".how"));
     }
     if (inputs.findQuantity("density").isPresent()) {
       yields.add(
           "mass",
-          "Mass of the spar",
+          Message.of("spar.mass"),
           Laminate.grams(volume(d, length / parts) * Si.positive(inputs, "density", Si.KG_M3)),
-          "Truncated cones between the diameters, times the density.");
+          Message.of("spar.mass.how"));
     }
     return yields.list();
   }
@@ -82,15 +83,5 @@ final class Spar {
       sum += Math.PI * step * (d[i] * d[i] + d[i] * d[i - 1] + d[i - 1] * d[i - 1]) / 12;
     }
     return sum;
-  }
-
-  private static String said(String taper) {
-    return switch (taper) {
-      case "straight" -> "In even steps from the greatest diameter to the end's.";
-      case "quarters" ->
-          "60/61, 14/15, 6/7 and 3/4 of the greatest diameter (an old mastmakers' rule, from"
-              + " memory).";
-      default -> "Falling with the square of the distance. Common practice.";
-    };
   }
 }

@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -44,31 +45,31 @@ final class StockedSize {
     YieldList yields = new YieldList();
     yields.add(
         "size",
-        "Nearest stocked size",
+        Message.of("stocked.size"),
         Si.show(best, Unit.METRE, unit),
-        "The size with the least difference; of two equally near, the smaller.");
+        Message.of("stocked.size.how"));
     yields.add(
         "error",
-        "What it is too large",
+        Message.of("stocked.error"),
         Si.show(best - wanted, Unit.METRE, asked.unit()),
-        "The stocked size less the size wanted; negative if too small.");
+        Message.of("stocked.error.how"));
     yields.add(
         "error_share",
-        "The same as a share",
+        Message.of("stocked.share"),
         Si.percent(best / wanted - 1),
-        "The stocked size over the size wanted, less one.");
+        Message.of("stocked.share.how"));
     if (inputs.findQuantity("scale").isPresent()) {
       double scale = Si.positive(inputs, "scale", Unit.ONE);
       yields.add(
           "full_size",
-          "What it stands for at full size",
+          Message.of("stocked.full"),
           Si.show(best * scale, Unit.METRE, asked.unit()),
-          "The stocked size times the scale.");
+          Message.of("stocked.full.how"));
       yields.add(
           "full_error",
-          "What that is too large at full size",
+          Message.of("stocked.full.error"),
           Si.show((best - wanted) * scale, Unit.METRE, asked.unit()),
-          "The error times the scale; negative if too small.");
+          Message.of("stocked.full.error.how"));
     }
     return yields.list();
   }

@@ -3,12 +3,12 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 
 /** What strips to buy or cut, and what becomes of them when they are faired. */
 final class Timber {
 
-  private static final String FAIRING =
-      "Fairing takes off a quarter to a third of the planking (common practice, no source).";
+  private static final Message FAIRING = Message.of("timber.fairing");
 
   private Timber() {}
 
@@ -20,18 +20,11 @@ final class Timber {
     double bought = needed / (1 - wastage);
     yields.add(
         "run",
-        "Length of one strip",
+        Message.of("timber.length"),
         units.length(girths.run()),
-        girths.stations().isEmpty()
-            ? "Straight from the first station to the last."
-            : "Along the sheer, by chords from station to station.");
+        Message.of(girths.stations().isEmpty() ? "timber.length.straight" : "timber.length.sheer"));
     yields.add(
-        "strip_length",
-        "Length of strip to buy",
-        units.run(bought),
-        "Both sides' strips times the length of one, over what is left of each metre when the"
-            + " wastage is cut away: needed ÷ (1 − wastage). Those that stop short are counted in"
-            + " full.");
+        "strip_length", Message.of("timber.buy"), units.run(bought), Message.of("timber.buy.how"));
     boolean cut = inputs.findQuantity("sheet_width").isPresent();
     if (cut && inputs.findQuantity("stock_length").isEmpty()) {
       throw new TradeException(
@@ -44,9 +37,9 @@ final class Timber {
       long pieces = Planking.ceil(bought / stock);
       yields.add(
           "pieces",
-          "Strips to buy",
+          Message.of("timber.strips"),
           Quantity.of(pieces, Unit.ONE),
-          "The length to buy over the length of one, rounded up; short ends are scarfed on.");
+          Message.of("timber.strips.how"));
       sheets(yields, inputs, pieces);
     }
     thickness(yields, inputs, girths);
@@ -70,14 +63,14 @@ final class Timber {
     }
     yields.add(
         "strips_per_sheet",
-        "Strips from one sheet",
+        Message.of("timber.sheet"),
         Quantity.of(each, Unit.ONE),
-        "⌊(sheet + kerf) ÷ (strip + kerf)⌋: the last strip needs no cut beside it.");
+        Message.of("timber.sheet.how"));
     yields.add(
         "sheets",
-        "Sheets to cut",
+        Message.of("timber.sheets"),
         Quantity.of(Planking.ceil((double) pieces / each), Unit.ONE),
-        "Strips to buy over strips from one sheet, rounded up.");
+        Message.of("timber.sheets.how"));
   }
 
   private static void thickness(YieldList yields, Inputs inputs, Girths girths)
@@ -87,23 +80,23 @@ final class Timber {
     }
     Quantity given = inputs.quantity("strip_thickness");
     double thick = Si.positive(inputs, "strip_thickness", Unit.METRE);
-    faired(yields, "faired_most", "a quarter", given, 3.0 / 4);
-    faired(yields, "faired_least", "a third", given, 2.0 / 3);
+    faired(yields, "faired_most", "quarter", given, 3.0 / 4);
+    faired(yields, "faired_least", "third", given, 2.0 / 3);
     if (inputs.findQuantity("density").isPresent()) {
       double mass = girths.area() * thick * Si.positive(inputs, "density", Si.KG_M3);
       yields.add(
           "mass",
-          "Mass of the planking before fairing",
+          Message.of("timber.before"),
           girths.units().mass(mass),
-          "The skin of both sides times thickness times density.");
+          Message.of("timber.before.how"));
       yields.add(
           "mass_faired_most",
-          "Mass of the planking when a quarter is sanded off",
+          Message.of("timber.quarter"),
           girths.units().mass(mass * 3 / 4),
           FAIRING);
       yields.add(
           "mass_faired_least",
-          "Mass of the planking when a third is sanded off",
+          Message.of("timber.third"),
           girths.units().mass(mass * 2 / 3),
           FAIRING);
     }
@@ -116,21 +109,22 @@ final class Timber {
     double thick = given.doubleIn(given.unit()) * left;
     yields.add(
         name,
-        "Thickness when " + share + " is sanded off",
+        Message.of("timber.thick." + share),
         Si.show(thick, given.unit(), given.unit()),
         FAIRING);
     if (given.unit().equals(Unit.INCH)) {
       double nearest = Math.floor(thick * 64 + 0.5) / 64;
       yields.add(
           name + "_64th",
-          "The same to the nearest 1/64 in",
+          Message.of("timber.nearest"),
           Si.show(nearest, Unit.INCH, Unit.INCH),
-          "Rounded to the nearest 1/64 in, halves upward. " + FAIRING);
+          Message.of("timber.nearest.how"),
+          FAIRING);
       yields.add(
           name + "_64th_error",
-          "What the nearest 1/64 in is too thick",
+          Message.of("timber.nearest.error"),
           Si.show(nearest - thick, Unit.INCH, Unit.INCH),
-          "The nearest 1/64 in, less the thickness itself.");
+          Message.of("timber.nearest.error.how"));
     }
   }
 }

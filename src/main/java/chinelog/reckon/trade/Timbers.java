@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.quantity.Quantity;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -49,27 +50,25 @@ final class Timbers {
     if (timber.dried() > 0) {
       yields.add(
           "density",
-          "Average density, dried",
+          Message.of("wood.average"),
           Si.show(timber.dried(), Si.unit("lb/ft³"), Si.KG_M3),
-          "An average; pieces differ by a fifth either way (GNU Units 2.22, wood table).");
+          Message.of("wood.average.how"));
     }
     List<String> directions = List.of("radial", "tangential", "volumetric");
     for (int i = 0; i < timber.shrinkage().size(); i++) {
       yields.add(
           "shrinkage_" + directions.get(i),
-          "Shrinkage from green to oven-dry, " + directions.get(i),
+          Message.of("wood." + directions.get(i)),
           percent(timber.shrinkage().get(i)),
-          "USDA Wood Handbook, FPL-GTR-190 (2010), table 4-3.");
+          Message.of("wood.handbook"));
     }
     List<String> figures = List.of("mean", "least", "most");
     for (int i = 0; i < timber.basic().size(); i++) {
       yields.add(
           "basic_density_" + figures.get(i),
-          "Basic density, " + figures.get(i),
+          Message.of("wood.basic." + figures.get(i)),
           Si.show(timber.basic().get(i), Si.unit("g/cm³"), Si.unit("g/cm³")),
-          "Oven-dry mass over green volume, "
-              + timber.records()
-              + " records (Global Wood Density Database; Zanne and others, 2009).");
+          Message.of("wood.basic.how", timber.records()));
     }
     return yields.list();
   }

@@ -81,11 +81,7 @@ public final class TradeReckoning {
     BigDecimal own = yield.value().tolerance();
     BigDecimal whole = own == null ? spread : spread.add(own);
     try {
-      return new Yield(
-          yield.name(),
-          yield.title(),
-          yield.value().withTolerance(Quantity.of(whole, yield.value().unit())),
-          yield.method());
+      return yield.with(yield.value().withTolerance(Quantity.of(whole, yield.value().unit())));
     } catch (QuantityException e) {
       throw new IllegalStateException("a unit did not agree with itself", e);
     }

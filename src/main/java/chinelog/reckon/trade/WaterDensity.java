@@ -2,6 +2,7 @@ package chinelog.reckon.trade;
 
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.wording.Message;
 import java.util.List;
 
 /** How heavy water is at a temperature, such as 999.1026 kg/m³ for fresh water at 15 °C. */
@@ -34,9 +35,9 @@ final class WaterDensity {
               List.of(
                   new Yield(
                       "density",
-                      "Density of the water",
+                      Message.of("water.density"),
                       Si.show(of(inputs), Si.KG_M3, Si.KG_M3),
-                      said(inputs))));
+                      List.of(said(inputs)))));
 
   private WaterDensity() {}
 
@@ -86,16 +87,11 @@ final class WaterDensity {
     return (isSea(inputs) ? sea(t) : fresh(t)).doubleIn(Si.KG_M3);
   }
 
-  static String said(Inputs inputs) {
+  static Message said(Inputs inputs) {
     if (inputs.findQuantity("density").isPresent()) {
-      return "The density of the water is the one given.";
+      return Message.of("water.given");
     }
-    return (isSea(inputs) ? "Sea" : "Fresh")
-        + " water at "
-        + temperature(inputs)
-        + (isSea(inputs)
-            ? ": ITTC procedure 7.5-02-01-03 (2011), table 3."
-            : ": Tanaka and others, Metrologia 38 (2001), page 301.");
+    return Message.of(isSea(inputs) ? "water.sea" : "water.fresh", temperature(inputs));
   }
 
   private static boolean isSea(Inputs inputs) {

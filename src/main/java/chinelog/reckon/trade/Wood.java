@@ -2,6 +2,7 @@ package chinelog.reckon.trade;
 
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -13,8 +14,6 @@ import java.util.List;
  * from 6 to 14 % = D C (Mf − Mi). USDA Wood Handbook, FPL-GTR-190 (2010), chapters 4 and 13.
  */
 final class Wood {
-
-  private static final String HANDBOOK = " (USDA Wood Handbook, FPL-GTR-190, 2010, ";
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
@@ -42,18 +41,15 @@ final class Wood {
         double density = 62.4 * gravity / (1 + 0.009 * gravity * moisture * 100) * (1 + moisture);
         yields.add(
             "density",
-            "Density of the wood",
+            Message.of("wood.density"),
             Si.show(density, Si.unit("lb/ft³"), Si.KG_M3),
-            "62.4 G ÷ (1 + 0.009 G M) × (1 + M/100) lb/ft³, with the oven-dry specific gravity G"
-                + " (formula of the US wood design code).");
+            Message.of("wood.density.dry.how"));
       } else {
         yields.add(
             "density",
-            "Density of the wood",
+            Message.of("wood.density"),
             Si.show(1000 * gravity * (1 + moisture), Si.KG_M3, Si.KG_M3),
-            "1000 G (1 + M/100) kg/m³, G by the volume at this moisture"
-                + HANDBOOK
-                + "chapter 4).");
+            Message.of("wood.density.how"));
       }
     }
     if (inputs.findQuantity("shrinkage").isPresent()) {
@@ -63,9 +59,9 @@ final class Wood {
       }
       yields.add(
           "shrinkage",
-          "Shrinkage from green to this moisture",
+          Message.of("wood.shrinkage"),
           Si.percent(Si.share(inputs, "shrinkage", 0) * (0.3 - moisture) / 0.3),
-          "S (30 − M) ÷ 30" + HANDBOOK + "chapter 4).");
+          Message.of("wood.shrinkage.how"));
     }
     movement(yields, inputs, moisture);
     if (yields.list().isEmpty()) {
@@ -98,8 +94,8 @@ final class Wood {
             * (after - moisture);
     yields.add(
         "movement",
-        "What the piece grows across the grain",
+        Message.of("wood.movement"),
         Si.show(change, Unit.METRE, inputs.quantity("size").unit()),
-        "D × C × (Mf − Mi)" + HANDBOOK + "table 13-5).");
+        Message.of("wood.movement.how"));
   }
 }

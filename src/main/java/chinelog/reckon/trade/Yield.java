@@ -1,13 +1,19 @@
 package chinelog.reckon.trade;
 
 import chinelog.quantity.Quantity;
+import chinelog.wording.Message;
+import java.util.List;
 
 /**
  * One figure that a reckoning yields, such as {@code displacement}, "Displacement", 2377 g.
  *
  * @param name what follows the request's prefix and a dot; lower case, {@code _} for spaces
- * @param title in words
  * @param value unrounded
- * @param method how it was worked out and where the formula comes from, in a reader's words
+ * @param method how it was worked out and where the formula comes from, a sentence each
  */
-public record Yield(String name, String title, Quantity value, String method) {}
+public record Yield(String name, Message title, Quantity value, List<Message> method) {
+
+  Yield with(Quantity newValue) {
+    return new Yield(name, title, newValue, method);
+  }
+}

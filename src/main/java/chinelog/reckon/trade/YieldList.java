@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.quantity.Quantity;
+import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -9,8 +10,8 @@ final class YieldList {
 
   private final List<Yield> yields = new ArrayList<>();
 
-  YieldList add(String name, String title, Quantity value, String method) {
-    yields.add(new Yield(name, title, value, method));
+  YieldList add(String name, Message title, Quantity value, Message... method) {
+    yields.add(new Yield(name, title, value, List.of(method)));
     return this;
   }
 

@@ -10,7 +10,6 @@ import chinelog.reckon.Similitude;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -124,13 +123,19 @@ final class AliasWatch {
     return false;
   }
 
-  /** As it is, and as it would be at the model's size and at full size. */
+  /** As it is, and as it would be at the other size. */
   private List<Quantity> sizes(Fact fact) {
     List<Quantity> sizes = new ArrayList<>(List.of(fact.value()));
-    Optional<Quantity> scale =
-        facts.find("scale").map(Fact::value).filter(s -> s.value().signum() > 0);
-    scale.flatMap(s -> Similitude.findFullSize(fact.value(), s)).ifPresent(sizes::add);
-    scale.flatMap(s -> Similitude.findModel(fact.value(), s)).ifPresent(sizes::add);
+    facts
+        .find("scale")
+        .map(Fact::value)
+        .filter(s -> s.value().signum() > 0)
+        .flatMap(
+            s ->
+                Kinds.isFullSize(fact)
+                    ? Similitude.findModel(fact.value(), s)
+                    : Similitude.findFullSize(fact.value(), s))
+        .ifPresent(sizes::add);
     return sizes;
   }
 

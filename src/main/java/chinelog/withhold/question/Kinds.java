@@ -15,6 +15,20 @@ final class Kinds {
   private static final List<String> BOOKS =
       List.of("hours.", "plan.", "growth.", "stock.", "cost.use.", "cost.entry.", "cost.stage.");
 
+  private static final List<String> WHOLE =
+      List.of(
+          "total",
+          "dry",
+          "afloat",
+          "displacement",
+          "parts",
+          "gesamt",
+          "verdrangung",
+          "totaal",
+          "verplaatsing",
+          "deplacement",
+          "desplazamiento");
+
   private Kinds() {}
 
   /** Whether a fact is one that somebody would type: no line of the log's own books. */
@@ -35,6 +49,11 @@ final class Kinds {
         && fact.value().value().signum() != 0;
   }
 
+  /** Whether a fact is of the subject herself, not of the model. */
+  static boolean isFullSize(Fact fact) {
+    return fact.name().startsWith("full.");
+  }
+
   /** Whether a fact is the mass of all of her: of what is built, or of what she displaces. */
   static boolean isOfTheWholeBoat(Fact fact) {
     String name = fact.name() + " " + fact.title();
@@ -42,20 +61,6 @@ final class Kinds {
         && Letters.words(name.replace('.', ' ').replace('_', ' ')).stream()
             .anyMatch(w -> WHOLE.contains(w.letters()));
   }
-
-  private static final List<String> WHOLE =
-      List.of(
-          "total",
-          "dry",
-          "afloat",
-          "displacement",
-          "parts",
-          "gesamt",
-          "verdrangung",
-          "totaal",
-          "verplaatsing",
-          "deplacement",
-          "desplazamiento");
 
   static String show(Log log, Quantity value) {
     Head head = log.head();

@@ -33,7 +33,7 @@ final class LogTexts {
       Place place = Place.of("log.yaml");
       Label own = Label.of(a.id());
       texts.add(Passage.Role.NAME, "the other party to " + a.id(), place, a.with(), own);
-      texts.add(Passage.Role.PROSE, "what " + a.id() + " covers", place, a.covers(), own);
+      texts.add(Passage.Role.PROMISE, "what " + a.id() + " covers", place, a.covers(), own);
     }
     log.readers()
         .forEach(r -> texts.add(Passage.Role.NAME, "readers", r.place(), r.title(), Label.NONE));
@@ -50,7 +50,7 @@ final class LogTexts {
               Label own = Label.of(r.agreement());
               String what = "the release of " + r.name();
               texts.add(Passage.Role.NAME, "who gave " + what, r.place(), r.by(), own);
-              texts.add(Passage.Role.PROSE, "the words of " + what, r.place(), r.words(), own);
+              texts.add(Passage.Role.PROMISE, "the words of " + what, r.place(), r.words(), own);
             });
     log.limits()
         .forEach(l -> texts.add(Passage.Role.TERM, "a limit", l.place(), l.title(), l.label()));
@@ -96,7 +96,7 @@ final class LogTexts {
   }
 
   private void head(Head head) {
-    marked(Passage.Role.NAME, "the log's title", head.title());
+    marked(Passage.Role.PROSE, "the log's title", head.title());
     marked(Passage.Role.NAME, "the subject's name", head.subject());
     marked(Passage.Role.NAME, "the kind of the subject", head.kind());
     marked(Passage.Role.NAME, "the maker's name", head.maker());

@@ -125,8 +125,10 @@ final class Mentions {
     Matcher symbol = SYMBOL.matcher(text).region(end, text.length());
     List<Unit> units = new ArrayList<>();
     int to = end;
+    boolean word = false;
     if (symbol.lookingAt()) {
       String written = symbol.group("symbol");
+      word = isWord(written);
       String plain = written.replaceAll("(?<=m)2$", "²").replaceAll("(?<=m)3$", "³");
       units.addAll(UnitWords.named(Letters.fold(written)));
       if (units.isEmpty()) {
@@ -137,12 +139,17 @@ final class Mentions {
         to = ofTwoWords(end, units, to);
       }
     }
-    if (units.isEmpty()) {
+    if (units.isEmpty() || word) {
       found.add(new Mention(start, end, value, step, null, spelled));
     }
     for (Unit unit : units) {
       found.add(new Mention(start, to, value, step, unit, spelled));
     }
+  }
+
+  /** Whether a unit's symbol is an everyday word as well. */
+  private static boolean isWord(String symbol) {
+    return List.of("in", "a", "A", "d").contains(symbol);
   }
 
   /** "square metres", "mètres carrés". */
@@ -181,16 +188,19 @@ final class Mentions {
       int digit = next + 1;
       StringBuilder decimals = new StringBuilder();
       while (digit < words.size() && decimals.length() < 6) {
+        int[] rest = decimals.isEmpty() ? longest(language, digit) : new int[] {0, 0};
+        if (rest[1] > 9 && rest[1] < 100) {
+          decimals.append(rest[1]);
+          digit += rest[0];
+          break;
+        }
         String word = words.get(digit).letters();
         int n = word.equals("oh") || word.equals("nought") ? 0 : language.find(word);
-        if (n < 0 || n > 99 || n > 9 && !decimals.isEmpty() && decimals.charAt(0) != '0') {
+        if (n < 0 || n > 9) {
           break;
         }
         decimals.append(n);
         digit++;
-        if (n > 9) {
-          break;
-        }
       }
       if (!decimals.isEmpty()) {
         value += Double.parseDouble("0." + decimals);

@@ -27,6 +27,40 @@ final class NameWatch {
   private static final int LEAST_WITH_A_SLIP = 6;
   private static final Set<String> ENDINGS = Set.of("", "s", "es", "n", "en", "er", "sche", "se");
 
+  /** English writes these with a capital though they name nobody. */
+  private static final Set<String> CALENDAR =
+      Set.of(
+          "january",
+          "february",
+          "march",
+          "april",
+          "may",
+          "june",
+          "july",
+          "august",
+          "september",
+          "october",
+          "november",
+          "december",
+          "monday",
+          "tuesday",
+          "wednesday",
+          "thursday",
+          "friday",
+          "saturday",
+          "sunday",
+          "english",
+          "scottish",
+          "welsh",
+          "irish",
+          "british",
+          "french",
+          "german",
+          "dutch",
+          "spanish",
+          "european",
+          "american");
+
   private final CommonWords common;
   private final boolean nounsHaveCapitals;
   private final Set<String> byRight = new HashSet<>();
@@ -100,7 +134,7 @@ final class NameWatch {
         || word.chars().allMatch(Character::isDigit)) {
       return false;
     }
-    if (common.contains(word) && nounsHaveCapitals) {
+    if (common.contains(word) && (nounsHaveCapitals || CALENDAR.contains(word))) {
       return false;
     }
     single.putIfAbsent(word, new Name(List.of(word), whole, secret, label));

@@ -195,10 +195,10 @@ final class NumberWords {
     put(letters.replaceFirst("^eintausend", "tausend").replace("tausendein", "tausend"), n);
     put(letters.replace("hundert", "hundertund"), n);
     put(letters.replaceFirst("^ein(?=hundert)", "").replace("hundert", "hundertund"), n);
-    if (n == 1) {
-      put("ein", n);
-      put("eine", n);
-      put("einen", n);
+    if (letters.endsWith("eins")) {
+      for (String ending : List.of("", "e", "em", "en", "er", "es")) {
+        put(letters.replaceFirst("s$", ending), n);
+      }
     }
     if (n >= 1100 && n < 2000) {
       int rest = n % 100;
@@ -232,9 +232,12 @@ final class NumberWords {
   }
 
   private void spanish(int n) {
-    String letters = spell(n);
-    put(letters.replaceFirst("uno$", "un"), n);
-    put(letters.replaceFirst("uno$", "una"), n);
-    put(letters.replace("cientos", "cientas").replace("quinientos", "quinientas"), n);
+    for (String letters :
+        List.of(
+            spell(n), spell(n).replace("cientos", "cientas").replace("quinientos", "quinientas"))) {
+      put(letters, n);
+      put(letters.replaceFirst("uno$", "un"), n);
+      put(letters.replaceFirst("uno$", "una"), n);
+    }
   }
 }

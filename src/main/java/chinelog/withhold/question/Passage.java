@@ -33,7 +33,9 @@ record Passage(
     /** Of a fact, a material or a stage: it tells little by itself. */
     TERM,
     /** Of the maker's own wording. */
-    PROSE
+    PROSE,
+    /** Of an agreement or a release: what it covers, in what words it was given. */
+    PROMISE
   }
 
   /**

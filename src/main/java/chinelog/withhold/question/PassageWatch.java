@@ -7,7 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -38,11 +38,25 @@ final class PassageWatch {
   private final CommonWords common;
   private final Map<String, Secret> runs = new HashMap<>();
   private final Map<String, List<Phrase>> phrases = new HashMap<>();
-  private final Map<String, Secret> numbers = new HashMap<>();
+  private final Map<String, Number> numbers = new TreeMap<>();
   private final Set<String> numbersByRight = new HashSet<>();
-  private final Set<String> unguarded = new TreeSet<>();
 
   private record Secret(String what, Label label) {}
+
+  /** A number, with whatever signs between its letters and digits. */
+  private record Number(Pattern spelling, Secret secret) {
+    static Number of(String written, Secret secret) {
+      String parts =
+          written
+              .replaceAll("(?<=\\p{L})(?=\\d)|(?<=\\d)(?=\\p{L})", "-")
+              .replaceAll("[^\\p{L}\\d]+", "[\\\\s._/\\u2013-]{0,3}");
+      return new Number(
+          Pattern.compile(
+              "(?<![\\p{L}\\d])" + parts + "(?![\\p{L}\\d])",
+              Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE),
+          secret);
+    }
+  }
 
   private record Phrase(List<String> words, Secret secret) {}
 
@@ -54,7 +68,8 @@ final class PassageWatch {
     numbers(text).forEach(n -> numbersByRight.add(Letters.fold(n.group())));
   }
 
-  void withhold(String text, String what, Label label) {
+  /** Notes a passage that is withheld; whether anything of it can be looked for. */
+  boolean withhold(String text, String what, Label label) {
     Secret secret = new Secret(what, label);
     List<String> words = Letters.all(text).stream().map(Letters.Word::letters).toList();
     boolean any = false;
@@ -74,19 +89,18 @@ final class PassageWatch {
           .add(new Phrase(List.copyOf(words), secret));
       any = true;
     }
-    any |= withholdNumbers(text, what, label);
-    if (!any && !words.isEmpty()) {
-      unguarded.add(what);
-    }
+    return withholdNumbers(text, what, label) || any || words.isEmpty();
   }
 
   /** Notes the numbers of drawings and files in a text; whether there are any. */
   boolean withholdNumbers(String text, String what, Label label) {
     List<String> found = numbers(text).stream().map(m -> m.group()).toList();
     for (String number : found) {
-      numbers.putIfAbsent(
-          Letters.fold(number),
-          new Secret("the number \u201c" + number + "\u201d of " + what, label));
+      String letters = Letters.fold(number);
+      if (!numbersByRight.contains(letters)) {
+        Secret secret = new Secret("the number \u201c" + number + "\u201d of " + what, label);
+        numbers.putIfAbsent(letters, Number.of(number, secret));
+      }
     }
     return !found.isEmpty();
   }
@@ -139,10 +153,10 @@ final class PassageWatch {
       }
       i += Math.max(0, length - 1);
     }
-    for (Matcher m : numbers(text.text())) {
-      String letters = Letters.fold(m.group());
-      Secret secret = numbers.get(letters);
-      if (secret != null && !numbersByRight.contains(letters)) {
+    for (Number number : numbers.values()) {
+      Matcher m = number.spelling.matcher(text.text());
+      while (m.find()) {
+        Secret secret = number.secret;
         hits.add(new Hit(Question.Kind.NUMBER, m.start(), m.end(), secret.what, secret.label));
       }
     }
@@ -189,10 +203,5 @@ final class PassageWatch {
     }
     hits.add(new Hit(Question.Kind.PASSAGE, start, end, secret.what, secret.label));
     return true;
-  }
-
-  /** Passages too short or too common to be looked for. */
-  Set<String> unguarded() {
-    return unguarded;
   }
 }

@@ -35,7 +35,10 @@ final class PhotoWatch {
           photograph.link() == Photograph.Link.BY_TIME
               || photograph.link() == Photograph.Link.UNPLACED;
       String path = photograph.file().path();
-      if (unnamed && eyes.see(Release.Kind.PHOTO, path, photograph.file().label())) {
+      boolean withheld =
+          hidden.stream()
+              .anyMatch(e -> e.id().equals(photograph.entry()) && isAlone(e, log, hidden));
+      if (unnamed && !withheld && eyes.see(Release.Kind.PHOTO, path, photograph.file().label())) {
         for (Entry entry : hidden) {
           if (mayBeOf(photograph, entry)) {
             questions.add(question(log, photograph, entry));
@@ -45,6 +48,15 @@ final class PhotoWatch {
       }
     }
     return questions;
+  }
+
+  /**
+   * Whether no open note is of the day of a withheld one: else the hours of the two decide where a
+   * photograph goes, and would show in whether it does.
+   */
+  private static boolean isAlone(Entry entry, Log log, List<Entry> hidden) {
+    return log.entries().stream()
+        .noneMatch(e -> e.date().equals(entry.date()) && !hidden.contains(e));
   }
 
   private static boolean mayBeOf(Photograph photograph, Entry entry) {

@@ -3,6 +3,7 @@ package chinelog.withhold.question;
 import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.Answer;
+import chinelog.log.Entry;
 import chinelog.log.Log;
 import chinelog.log.Lot;
 import chinelog.log.Marked;
@@ -109,6 +110,7 @@ public final class Questions {
     PassageWatch words = new PassageWatch(common);
     FigureWatch figures =
         new FigureWatch(log.head().locale(), log.head().closeness().doubleValue());
+    DayWatch days = days(eyes);
     fill(eyes, seen, names, words, figures);
     for (Seen text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
@@ -117,6 +119,7 @@ public final class Questions {
       List<Hit> hits = new ArrayList<>(names.find(text));
       hits.addAll(words.find(text));
       hits.addAll(figures.find(text));
+      hits.addAll(days.find(text));
       for (Hit hit : hits) {
         add(question(text, hit), eyes.readers());
       }
@@ -125,8 +128,26 @@ public final class Questions {
     new AliasWatch(log, facts, eyes).find().forEach(q -> add(q, eyes.readers()));
     ended(eyes);
     unguarded.addAll(names.unguarded());
-    unguarded.addAll(words.unguarded());
     unguarded.addAll(figures.unguarded());
+  }
+
+  private DayWatch days(Eyes eyes) {
+    DayWatch days = new DayWatch();
+    for (Entry entry : log.entries()) {
+      if (eyes.see(Release.Kind.ENTRY, entry.id(), entry.label())) {
+        days.show(entry.date());
+      } else {
+        days.withhold(entry.date(), "the day of the note " + entry.id(), entry.label());
+      }
+    }
+    for (Agreement a : log.agreements().values()) {
+      Label own = Label.of(a.id());
+      if (!eyes.see(own)) {
+        days.withhold(a.from(), "the day on which " + a.id() + " was made", own);
+        days.withhold(a.until(), "the day on which " + a.id() + " ends", own);
+      }
+    }
+    return days;
   }
 
   private Question question(Seen text, Hit hit) {
@@ -166,9 +187,13 @@ public final class Questions {
             words.withholdNumbers(piece.text(), what, piece.label());
           }
           case TERM -> words.withholdNumbers(piece.text(), what, piece.label());
-          case PROSE -> {
-            String of = "a withheld passage of " + what;
-            words.withhold(piece.text(), of, piece.label());
+          case PROSE, PROMISE -> {
+            boolean promise = passage.role() == Passage.Role.PROMISE;
+            String of = promise ? what : "the passage under " + piece.label() + " of " + what;
+            boolean guarded = words.withhold(piece.text(), of, piece.label());
+            if (!guarded && !promise) {
+              unguarded.add(of);
+            }
             names.withholdNamesIn(piece.text(), of, piece.label(), writtenSmall);
             figures.withholdFiguresIn(piece.text(), of, piece.label());
           }
@@ -212,7 +237,7 @@ public final class Questions {
         boolean firm = fact.origin() != Origin.RECKONED;
         figures.withhold(what, fact.value(), label, titles, firm, false);
         if (Kinds.isOfTheVessel(fact) && scale.isPresent() && isOfTheShape(fact)) {
-          boolean full = fact.name().startsWith("full.");
+          boolean full = Kinds.isFullSize(fact);
           Optional<Quantity> other =
               full
                   ? Similitude.findModel(fact.value(), scale.get())
@@ -249,7 +274,7 @@ public final class Questions {
 
   /** Whether a fact has a counterpart at the other size. */
   private boolean isOfTheShape(Fact fact) {
-    return fact.name().startsWith("full.") || Similitude.hasCounterpart(fact, log);
+    return Kinds.isFullSize(fact) || Similitude.hasCounterpart(fact, log);
   }
 
   private static void cells(Table table, Eyes eyes, FigureWatch figures) {

@@ -1,11 +1,15 @@
 package chinelog.reckon.trade;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import chinelog.label.Label;
 import chinelog.log.Table;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.reckon.Facts;
+import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -13,6 +17,7 @@ import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
@@ -23,6 +28,8 @@ import java.util.regex.Pattern;
 final class Given {
 
   private static final Pattern HEADING = Pattern.compile("([^\\[]*?)\\s*(?:\\[(.*)])?");
+
+  private static final Catalogue ENGLISH = Catalogue.of(Facts.MESSAGES, Locale.ENGLISH);
 
   private final String reckoning;
   private final Map<String, Quantity> quantities = new TreeMap<>();
@@ -57,9 +64,17 @@ final class Given {
   }
 
   List<Yield> yields() throws TradeException {
-    return TradeReckonings.find(reckoning)
-        .orElseThrow()
-        .reckon(new Inputs(quantities, tables, words));
+    List<Yield> yields =
+        TradeReckonings.find(reckoning).orElseThrow().reckon(new Inputs(quantities, tables, words));
+    yields.forEach(Given::requireWords);
+    return yields;
+  }
+
+  /** That a title and every sentence of a method are in the table of messages, and whole. */
+  private static void requireWords(Yield yield) {
+    assertThat(ENGLISH.text(yield.title())).isNotBlank().doesNotContain("{");
+    assertThat(yield.method()).isNotEmpty();
+    assertThat(ENGLISH.text(yield.method())).endsWith(".").doesNotContain("{");
   }
 
   Quantity quantityOf(String yield) throws TradeException {
@@ -85,7 +100,7 @@ final class Given {
   String methodOf(String yield) throws TradeException {
     return yields().stream()
         .filter(y -> y.name().equals(yield))
-        .map(Yield::method)
+        .map(y -> ENGLISH.text(y.method()))
         .findFirst()
         .orElseThrow();
   }

@@ -1,6 +1,5 @@
 package chinelog.withhold;
 
-import chinelog.log.Block;
 import chinelog.log.Entry;
 import chinelog.log.Log;
 import chinelog.log.Lot;
@@ -30,24 +29,29 @@ import java.util.stream.Collectors;
  * @param facts of what is left, and those that were released
  * @param untold materials of which nothing is told, although some of their lots are open
  */
-record Told(Log log, Facts facts, Set<String> untold) {
+record VisibleLog(Log log, Facts facts, Set<String> untold) {
 
-  static Told of(Log log, Facts facts, Sight sight) {
-    Log left = new Sieve(log, sight).sift();
-    if (left == log) {
-      return new Told(log, facts, Set.of());
+  static VisibleLog of(WholeLog whole, Account account) {
+    Log left = new Sieve(whole, account).sift();
+    if (left == whole.log()) {
+      return all(whole);
     }
     Facts reckoned = reckon(left);
     Set<String> untold =
         reckoned.materials().stream()
-            .filter(m -> reckoned.find(m.leftFact()).filter(Told::isNegative).isPresent())
+            .filter(m -> reckoned.find(m.leftFact()).filter(VisibleLog::isNegative).isPresent())
             .map(Facts.MaterialSum::material)
             .collect(Collectors.toSet());
     if (!untold.isEmpty()) {
       left = without(left, untold);
     }
     Facts told = untold.isEmpty() ? reckoned : reckon(left);
-    return new Told(left, withReleased(left, told, facts, sight), untold);
+    return new VisibleLog(left, withReleased(left, told, whole.facts(), account), untold);
+  }
+
+  /** The whole log, for those who may see all of it. */
+  static VisibleLog all(WholeLog whole) {
+    return new VisibleLog(whole.log(), whole.facts(), Set.of());
   }
 
   private static boolean isNegative(Fact fact) {
@@ -56,7 +60,7 @@ record Told(Log log, Facts facts, Set<String> untold) {
 
   /** No fact comes from a text; whether texts agree with the facts is asked of the whole log. */
   private static Facts reckon(Log log) {
-    List<Entry> textless = log.entries().stream().map(e -> with(e, List.of(), e.used())).toList();
+    List<Entry> textless = log.entries().stream().map(e -> e.withText(List.of())).toList();
     return Reckoner.reckon(log.with(log.stock(), textless)).facts();
   }
 
@@ -70,34 +74,18 @@ record Told(Log log, Facts facts, Set<String> untold) {
         log.entries().stream()
             .map(
                 e ->
-                    with(
-                        e,
-                        e.text(),
+                    e.withUsed(
                         e.used().stream().filter(u -> !materials.contains(u.material())).toList()))
             .toList());
   }
 
-  private static Entry with(Entry e, List<Block> text, List<Entry.Use> used) {
-    return new Entry(
-        e.id(),
-        e.title(),
-        e.date(),
-        e.stage(),
-        text,
-        e.worked(),
-        used,
-        e.measured(),
-        e.weighed(),
-        e.label(),
-        e.place());
-  }
-
   /** A figure that was released is told as the whole log has it, and limits are held against it. */
-  private static Facts withReleased(Log left, Facts told, Facts whole, Sight sight) {
+  private static Facts withReleased(Log left, Facts told, Facts whole, Account account) {
+    Sight sight = account.sight();
     SortedMap<String, Fact> byName = new TreeMap<>(told.byName());
     for (Fact fact : whole.byName().values()) {
       if (!sight.allows(fact.label())
-          && sight.allows(sight.afterReleases(Release.Kind.FACT, fact.name(), fact.label()))) {
+          && sight.allows(account.afterReleases(Release.Kind.FACT, fact.name(), fact.label()))) {
         byName.put(fact.name(), fact);
       }
     }
@@ -112,11 +100,11 @@ record Told(Log log, Facts facts, Set<String> untold) {
   }
 
   /** For the maker: of which materials nothing is told, and why. */
-  List<Problem> reminders(Log whole) {
+  List<Problem> reminders(WholeLog whole) {
     List<Problem> reminders = new ArrayList<>();
     for (String material : untold.stream().sorted().toList()) {
       Place place =
-          whole.stock().stream()
+          whole.log().stock().stream()
               .filter(l -> l.material().equals(material))
               .map(Lot::place)
               .findFirst()

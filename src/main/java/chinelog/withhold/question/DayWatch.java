@@ -1,0 +1,145 @@
+package chinelog.withhold.question;
+
+import chinelog.label.Label;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.Month;
+import java.time.format.TextStyle;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Looks for days on which something withheld happened: of notes that are withheld whole, and of
+ * agreements. A day on which an open note was written tells nothing.
+ */
+final class DayWatch {
+
+  private static final List<Locale> LANGUAGES =
+      List.of(Locale.ENGLISH, Locale.GERMAN, Locale.FRENCH, new Locale("nl"), new Locale("es"));
+  private static final Map<String, Integer> MONTHS = months();
+
+  /** In digits, the year first or last. */
+  private static final Pattern DIGITS =
+      Pattern.compile(
+          "(?<![\\d.,/-])(?:(?<year>\\d{4})[-./](?<m>\\d{1,2})[-./](?<d>\\d{1,2})"
+              + "|(?<a>\\d{1,2})[./-](?<b>\\d{1,2})[./-](?<last>\\d{4}|\\d{2})|(?<c>\\d{1,2})\\.\\s?(?<e>\\d{1,2})\\.)(?![\\d/])");
+
+  /** With the month in words: "2 April 2026", "2. April", "April 2nd", "2 de abril". */
+  private static final Pattern WORDS =
+      Pattern.compile(
+          "(?<!\\d)(?<before>\\d{1,2})(?:st|nd|rd|th|er|\\.)?\\s+(?:of\\s+|de\\s+)?(?<month>\\p{L}{3,10})\\.?(?:\\s+(?:de\\s+)?(?<year>\\d{4}))?"
+              + "|(?<first>\\p{L}{3,10})\\.?\\s+(?:the\\s+)?(?<after>\\d{1,2})(?:st|nd|rd|th)?(?!\\d|[.,]\\d)(?:,?\\s+(?<other>\\d{4}))?");
+
+  private final SortedMap<LocalDate, Secret> secrets = new TreeMap<>();
+  private final Set<LocalDate> shown = new HashSet<>();
+
+  private record Secret(String what, Label label) {}
+
+  /** Notes a day that these readers see by right. */
+  void show(LocalDate day) {
+    shown.add(day);
+  }
+
+  void withhold(@Nullable LocalDate day, String what, Label label) {
+    if (day != null) {
+      secrets.putIfAbsent(day, new Secret(what + ", " + day, label));
+    }
+  }
+
+  List<Hit> find(Seen text) {
+    List<Hit> hits = new ArrayList<>();
+    if (secrets.keySet().stream().allMatch(shown::contains)) {
+      return hits;
+    }
+    Matcher digits = DIGITS.matcher(text.text());
+    while (digits.find()) {
+      if (digits.group("m") != null) {
+        add(digits, number(digits, "year"), number(digits, "m"), number(digits, "d"), hits);
+      } else if (digits.group("c") != null) {
+        add(digits, 0, number(digits, "e"), number(digits, "c"), hits);
+      } else {
+        int last = number(digits, "last");
+        int year = last < 100 ? 2000 + last : last;
+        add(digits, year, number(digits, "b"), number(digits, "a"), hits);
+        add(digits, year, number(digits, "a"), number(digits, "b"), hits);
+      }
+    }
+    Matcher words = WORDS.matcher(text.text());
+    int from = 0;
+    while (words.find(from)) {
+      boolean before = words.group("before") != null;
+      Integer month = MONTHS.get(Letters.fold(words.group(before ? "month" : "first")));
+      if (month == null) {
+        from = words.start() + 1;
+        continue;
+      }
+      String year = words.group(before ? "year" : "other");
+      int day = number(words, before ? "before" : "after");
+      add(words, year == null ? 0 : Integer.parseInt(year), month, day, hits);
+      from = words.end();
+    }
+    return hits;
+  }
+
+  private static int number(Matcher m, String group) {
+    return Integer.parseInt(m.group(group));
+  }
+
+  /**
+   * @param year 0 where none is written
+   */
+  private void add(Matcher m, int year, int month, int day, List<Hit> hits) {
+    for (Map.Entry<LocalDate, Secret> secret : secrets.entrySet()) {
+      LocalDate date = secret.getKey();
+      boolean same =
+          date.getMonthValue() == month
+              && date.getDayOfMonth() == day
+              && (year == 0 || date.getYear() == year);
+      if (same && !isShown(year, month, day)) {
+        Secret s = secret.getValue();
+        hits.add(new Hit(Question.Kind.DAY, m.start(), m.end(), s.what, s.label));
+        return;
+      }
+    }
+  }
+
+  private boolean isShown(int year, int month, int day) {
+    try {
+      return year > 0
+          ? shown.contains(LocalDate.of(year, month, day))
+          : shown.stream().anyMatch(d -> d.getMonthValue() == month && d.getDayOfMonth() == day);
+    } catch (DateTimeException e) {
+      return false;
+    }
+  }
+
+  private static Map<String, Integer> months() {
+    Map<String, Integer> months = new HashMap<>();
+    for (Locale language : LANGUAGES) {
+      for (Month month : Month.values()) {
+        for (TextStyle style :
+            List.of(
+                TextStyle.FULL,
+                TextStyle.FULL_STANDALONE,
+                TextStyle.SHORT,
+                TextStyle.SHORT_STANDALONE)) {
+          String name = Letters.fold(month.getDisplayName(style, language));
+          if (name.length() >= 3 && name.chars().allMatch(Character::isLetter)) {
+            months.putIfAbsent(name, month.getValue());
+          }
+        }
+      }
+    }
+    return months;
+  }
+}

@@ -1,0 +1,84 @@
+package chinelog.wording;
+
+import chinelog.quantity.NumberStyle;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
+import java.util.List;
+import java.util.Locale;
+import java.util.MissingResourceException;
+import java.util.Optional;
+import java.util.ResourceBundle;
+import java.util.ResourceBundle.Control;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * The texts of one table in one language, such as those of {@code chinelog/reckon/messages};
+ * English where the language has no table. In a text, {@code {0}}, {@code {1}} … are filled in; an
+ * apostrophe is an apostrophe, unlike in {@link java.text.MessageFormat}.
+ */
+public final class Catalogue {
+
+  private static final Pattern PLACE = Pattern.compile("\\{([0-9])}");
+
+  private final Locale locale;
+  private final ResourceBundle texts;
+
+  private Catalogue(Locale locale, ResourceBundle texts) {
+    this.locale = locale;
+    this.texts = texts;
+  }
+
+  /**
+   * The texts of a table.
+   *
+   * @param table such as {@code chinelog.reckon.messages}
+   */
+  public static Catalogue of(String table, Locale locale) {
+    // Without the fallback to the language of the machine: it would make editions differ by it.
+    Control control = Control.getNoFallbackControl(Control.FORMAT_PROPERTIES);
+    return new Catalogue(locale, ResourceBundle.getBundle(table, locale, control));
+  }
+
+  /** A phrase in words; what is somebody's own stays as it is. */
+  public String text(Phrase phrase) {
+    if (phrase instanceof Message message) {
+      List<String> parts = message.arguments().stream().map(this::text).toList();
+      return filled(texts.getString(message.key()), parts);
+    }
+    return phrase instanceof Phrase.Amount amount
+        ? new NumberStyle(locale, 0).show(amount.value()).replace('\u202f', ' ')
+        : ((Phrase.Own) phrase).text();
+  }
+
+  /**
+   * A text, such as {@code text("fullsize", "11.2 m")}.
+   *
+   * @throws MissingResourceException if the table has none of that key
+   */
+  public String text(String key, Object... arguments) {
+    return text(Message.of(key, arguments));
+  }
+
+  /** Several sentences, one after the other. */
+  public String text(List<Message> sentences) {
+    return String.join(" ", sentences.stream().map(this::text).toList());
+  }
+
+  /** The text of a key, if there is one. */
+  public Optional<String> find(String key) {
+    return texts.containsKey(key) ? Optional.of(texts.getString(key)) : Optional.empty();
+  }
+
+  /** A date in words, such as "4 April 2026". */
+  public String date(LocalDate date) {
+    return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG).withLocale(locale).format(date);
+  }
+
+  private static String filled(String text, List<String> parts) {
+    return PLACE
+        .matcher(text)
+        .replaceAll(place -> Matcher.quoteReplacement(parts.get(Integer.parseInt(place.group(1)))));
+  }
+}
