@@ -37,6 +37,13 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
 
   private static final double GAP_MM = 3;
 
+  /** What lists and quotations are set in by, and what is under an agreement. */
+  private static final double LIST_MM = 6;
+
+  private static final double QUOTE_MM = 18;
+
+  private static final double BAR_MM = 3.7;
+
   /** Characters of about two lines. */
   private static final int LEAD_IN = 150;
 
@@ -47,6 +54,9 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
 
   /** An id for the paragraph that follows a plate; "" for none. */
   private String after = "";
+
+  /** How much less room there is than on a page, for lists, quotations and bars at the side. */
+  private double insetMm = BAR_MM;
 
   /** Whether a list or a table follows. */
   private boolean isLeadIn;
@@ -188,18 +198,22 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
         items.items().size() <= SHORT ? "short" : "",
         "start",
         isNumbered && items.start() != 1 ? String.valueOf(items.start()) : "");
+    insetMm += LIST_MM;
     for (List<Block> item : items.items()) {
       out.open("li");
       write(item, items.under());
       out.close();
     }
+    insetMm -= LIST_MM;
     return out.close();
   }
 
   @Override
   public Xhtml quote(Quote quote) {
     out.open("blockquote");
+    insetMm += QUOTE_MM;
     write(quote.blocks(), quote.under());
+    insetMm -= QUOTE_MM;
     return out.close();
   }
 
@@ -215,26 +229,59 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
 
   @Override
   public Xhtml grid(Grid grid) {
+    List<List<String>> cells =
+        IntStream.range(0, grid.head().size())
+            .mapToObj(
+                column ->
+                    Stream.concat(Stream.of(grid.head()), grid.rows().stream())
+                        .map(row -> plain(row.get(column)))
+                        .toList())
+            .toList();
+    double textMm = setting.trim.textWidthMm() - insetMm;
+    List<Columns> parts = Columns.plan(cells, grid.rightAligned(), textMm);
+    boolean isSplit = parts.size() > 1;
+    for (Columns part : parts) {
+      List<String> widths =
+          part.widthsMm().isEmpty()
+              ? widths(grid)
+              : part.widthsMm().stream().map(mm -> "width:" + Trim.mm(mm)).toList();
+      grid(grid, part, widths);
+      if (isSplit && part != parts.get(parts.size() - 1)) {
+        out.empty("div", "class", "gap above");
+      }
+    }
+    return out;
+  }
+
+  private void grid(Grid grid, Columns part, List<String> widths) {
     String id = setting.nextTable();
     String kind = setting.isWhole(id, grid.rows().size()) ? "data whole" : "data";
-    List<String> widths = widths(grid);
-    out.open("table", "id", id, "class", widths.isEmpty() ? kind : kind + " fixed");
+    kind += widths.isEmpty() ? "" : " fixed";
+    kind += part.kind();
+    out.open("table", "id", id, "class", kind);
     out.open("thead").open("tr");
-    for (int i = 0; i < grid.head().size(); i++) {
+    for (int i = 0; i < part.columns().size(); i++) {
+      int column = part.columns().get(i);
       String width = widths.isEmpty() ? "" : widths.get(i);
-      cell("th", grid.head().get(i), grid.rightAligned().get(i), "col", width);
+      cell("th", grid.head().get(column), grid.rightAligned().get(column), "col", width);
     }
     out.close().close().open("tbody");
     int rows = 0;
     for (List<List<Run>> row : grid.rows()) {
       DataTable.nextRow(out, rows++);
       out.open("tr");
-      for (int i = 0; i < row.size(); i++) {
-        cell(i == 0 ? "th" : "td", row.get(i), grid.rightAligned().get(i), i == 0 ? "row" : "", "");
+      for (int column : part.columns()) {
+        boolean isHead = column == 0;
+        cell(
+            isHead ? "th" : "td",
+            row.get(column),
+            grid.rightAligned().get(column),
+            isHead ? "row" : "",
+            "");
       }
       out.close();
     }
-    return out.close().close();
+    out.close().close();
   }
 
   /**

@@ -1,5 +1,6 @@
 package chinelog.book;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** A table of the appendices, its heads repeated on every page that it reaches. */
@@ -7,6 +8,9 @@ final class DataTable {
 
   /** A table of up to so many rows is kept on one page. */
   static final int WHOLE = 14;
+
+  /** Text that follows numbers stands this far from them. */
+  static final double BESIDE_MM = 5;
 
   /** A table of more rows is higher than the room that is kept for its beginning. */
   private static final int FEW = 5;
@@ -53,7 +57,23 @@ final class DataTable {
    * @param rows what each of its rows is under
    */
   DataTable(Setting setting, List<List<String>> rows, List<Column> columns) {
-    this(setting, rows, columns, ROW_MM);
+    this(setting, rows, columns, ROW_MM, "");
+  }
+
+  /** Begins one of the tables that a wide one is laid in; its columns are those of the wide one. */
+  DataTable(Setting setting, List<List<String>> rows, List<Column> columns, Columns part) {
+    this(setting, rows, chosen(columns, part), ROW_MM, part.kind());
+  }
+
+  private static List<Column> chosen(List<Column> columns, Columns part) {
+    List<Column> chosen = new ArrayList<>();
+    for (int i = 0; i < part.columns().size(); i++) {
+      Column column = columns.get(part.columns().get(i));
+      String width =
+          part.widthsMm().isEmpty() ? column.width : "width:" + Trim.mm(part.widthsMm().get(i));
+      chosen.add(new Column(column.title, column.isNumber, width));
+    }
+    return chosen;
   }
 
   /**
@@ -63,6 +83,11 @@ final class DataTable {
    * @param firstMm about how high its first row is
    */
   DataTable(Setting setting, List<List<String>> rows, List<Column> columns, double firstMm) {
+    this(setting, rows, columns, firstMm, "");
+  }
+
+  private DataTable(
+      Setting setting, List<List<String>> rows, List<Column> columns, double firstMm, String kind) {
     this.setting = setting;
     this.out = setting.out;
     this.columns = columns;
@@ -75,19 +100,12 @@ final class DataTable {
     }
     String id = setting.nextTable();
     boolean isWhole = firstMm <= ROW_MM ? setting.isWhole(id, rows.size()) : rows.size() < FEW;
-    out.open("table", "id", id, "class", (isWhole ? "data whole" : "data") + fixed(columns))
+    out.open("table", "id", id, "class", (isWhole ? "data whole" : "data") + fixed(columns) + kind)
         .open("thead")
         .open("tr");
-    for (Column column : columns) {
-      out.leaf(
-          "th",
-          column.title,
-          "scope",
-          "col",
-          "class",
-          kind(columns.indexOf(column)),
-          "style",
-          column.width);
+    for (int i = 0; i < columns.size(); i++) {
+      Column column = columns.get(i);
+      out.leaf("th", column.title, "scope", "col", "class", kind(i), "style", column.width);
     }
     out.close().close().open("tbody");
   }

@@ -43,7 +43,7 @@ final class EntryWriter {
     out.leaf("h3", entry.title(), "id", Anchors.entry(entry.id()));
     setting.tag(entry.under());
     // Not first: what has its place in the head of the page has none in the entry to be kept with.
-    out.leaf("div", entry.title(), "class", "runningpart");
+    out.leaf("div", Words.shortened(entry.title()), "class", "runningpart");
     out.close();
     blocks.write(entry.text(), 3, entry.under());
     List<Plate> rest = new ArrayList<>(entry.plates());

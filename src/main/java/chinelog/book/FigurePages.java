@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** Writes the figures of the appendices, each with how it was come by. */
 final class FigurePages {
@@ -158,37 +159,64 @@ final class FigurePages {
     if (hasPages) {
       columns.add(Column.number(words.say("figures.page")).wide(10));
     }
+    List<Boolean> isNumber = columns.stream().map(Column::isNumber).toList();
+    double textMm = setting.trim.textWidthMm() - DataTable.BESIDE_MM;
+    for (Columns part : Columns.plan(cells(parts, columns), isNumber, textMm)) {
+      parts(parts, columns, part);
+    }
+    waysOf(parts);
+  }
+
+  /** What is in each column, its head among it; a page number is never wider than its head. */
+  private static List<List<String>> cells(Parts parts, List<Column> columns) {
+    List<List<String>> cells = new ArrayList<>();
+    columns.forEach(column -> cells.add(new ArrayList<>(List.of(column.title()))));
+    cells.get(0).addAll(parts.byPart().keySet());
+    for (int i = 0; i < parts.aspects().size(); i++) {
+      String aspect = parts.aspects().get(i);
+      for (Map<String, Figure> figures : parts.byPart().values()) {
+        Figure figure = figures.get(aspect);
+        cells.get(i + 1).add(figure == null ? "" : valueOf(figure));
+      }
+    }
+    return cells;
+  }
+
+  private void parts(Parts parts, List<Column> columns, Columns part) {
     List<List<String>> under = parts.byPart().values().stream().map(FigurePages::underOf).toList();
-    DataTable table = new DataTable(setting, under, columns);
+    DataTable table = new DataTable(setting, under, columns, part);
     parts
         .byPart()
         .forEach(
-            (part, figures) -> {
+            (name, figures) -> {
               table.open("", underOf(figures), "");
-              table.cell(0, part, underOf(figures));
-              int column = 1;
-              for (String aspect : parts.aspects()) {
-                Figure figure = figures.get(aspect);
-                String id = figure == null ? "" : Anchors.figure(figure.name());
-                table.openCell(column++, id);
-                out.text(figure == null ? "" : valueOf(figure));
-                out.close();
-                if (figure != null) {
-                  index(part, id, figure);
+              table.cell(0, name, underOf(figures));
+              for (int i = 1; i < part.columns().size(); i++) {
+                int column = part.columns().get(i) - 1;
+                if (column < parts.aspects().size()) {
+                  figure(table, i, name, figures.get(parts.aspects().get(column)));
+                } else {
+                  table.openCell(i);
+                  pages(
+                      figures.values().stream()
+                          .flatMap(f -> f.entries().stream())
+                          .collect(Collectors.toCollection(LinkedHashSet::new)));
+                  out.close();
                 }
-              }
-              if (hasPages) {
-                table.openCell(column);
-                pages(
-                    figures.values().stream()
-                        .flatMap(f -> f.entries().stream())
-                        .collect(Collectors.toCollection(LinkedHashSet::new)));
-                out.close();
               }
               out.close();
             });
     table.close();
-    waysOf(parts);
+  }
+
+  private void figure(DataTable table, int column, String part, @Nullable Figure figure) {
+    String id = figure == null ? "" : Anchors.figure(figure.name());
+    table.openCell(column, id);
+    out.text(figure == null ? "" : valueOf(figure));
+    out.close();
+    if (figure != null) {
+      index(part, id, figure);
+    }
   }
 
   /** How the figures of parts were come by, said once for all that were come by in one way. */

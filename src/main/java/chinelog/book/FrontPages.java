@@ -13,6 +13,9 @@ final class FrontPages {
   /** A title longer than this is set smaller on the cover. */
   private static final int LONG = 36;
 
+  /** A title longer than this is set smaller still, and higher. */
+  private static final int VERY_LONG = 110;
+
   private static final String NO_BREAK = "\u00a0";
 
   private final Setting setting;
@@ -34,9 +37,11 @@ final class FrontPages {
     if (hero != null) {
       bleed(hero);
     }
-    out.open("div", "class", "panel");
+    int length = edition.title().length();
+    out.open("div", "class", length > VERY_LONG ? "panel high" : "panel");
     out.leaf("p", kind, "class", "kind");
-    out.leaf("h1", edition.title(), "class", edition.title().length() > LONG ? "long" : "");
+    String size = length > VERY_LONG ? "longest" : length > LONG ? "long" : "";
+    out.leaf("h1", edition.title(), "class", size);
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
     }

@@ -64,6 +64,21 @@ final class PageNumbers {
     return pages;
   }
 
+  /** Where what bears an id begins, in dots from the head of the page after so many. */
+  static Map<String, Integer> places(PdfBoxRenderer renderer, int before) {
+    int top = renderer.getRootBox().getLayer().getPages().get(before).getTop();
+    NodeList elements = renderer.getDocument().getElementsByTagName("*");
+    Map<String, Integer> places = new TreeMap<>();
+    for (int i = 0; i < elements.getLength(); i++) {
+      String id = ((Element) elements.item(i)).getAttribute("id");
+      Box box = id.isEmpty() ? null : renderer.getSharedContext().getBoxById(id);
+      if (box != null && box.getAbsY() >= top) {
+        places.put(id, box.getAbsY() - top);
+      }
+    }
+    return places;
+  }
+
   /** Index of the page that has that place. */
   static int pageAt(int y, List<PageBox> pages) {
     int page = 0;

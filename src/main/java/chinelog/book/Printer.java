@@ -20,6 +20,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentLinkedDeque;
+import java.util.function.Function;
 import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +43,7 @@ final class Printer implements Closeable {
   private final Deque<Trial> trials = new ConcurrentLinkedDeque<>();
 
   private @Nullable Hyphens hyphens;
+  private int laid;
 
   Printer(List<Theme.Font> fonts, Press.Options options) {
     this.fonts = fonts;
@@ -49,28 +51,51 @@ final class Printer implements Closeable {
   }
 
   /**
-   * Lays the pages out without printing them, and tells how plates would stand better. May be used
-   * from several threads.
+   * Lays the pages out without printing them.
    *
    * @throws UncheckedIOException if a picture or a font cannot be read
    */
-  Layout.Look lay(Manuscript manuscript, Layout before) {
+  Layout.Look lay(Manuscript manuscript) {
+    return lay(
+        manuscript,
+        renderer -> {
+          int before = GalleyReader.pagesBefore(renderer);
+          return new Layout.Look(
+              PageNumbers.find(renderer),
+              PageNumbers.places(renderer, before),
+              before,
+              Fitting.white(renderer));
+        });
+  }
+
+  /**
+   * Measures pages that were written to be laid out on one without end.
+   *
+   * @throws UncheckedIOException if a picture or a font cannot be read
+   */
+  Galley measure(Manuscript manuscript) {
+    return lay(
+        manuscript, renderer -> GalleyReader.read(renderer, manuscript.trim(), options.bleedMm()));
+  }
+
+  private <R> R lay(Manuscript manuscript, Function<PdfBoxRenderer, R> look) {
+    laid++;
     Trial idle = trials.poll();
     Trial trial = idle == null ? Trial.with(fonts) : idle;
     try (PdfBoxRenderer renderer =
         renderer(manuscript.small(), trial.document, trial.faces, hyphens(manuscript))) {
       renderer.layout();
-      Fitting fitting = new Fitting(renderer);
-      return new Layout.Look(
-          PageNumbers.find(renderer),
-          fitting.holes(before),
-          fitting.white(),
-          fitting.lifted(before));
+      return look.apply(renderer);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } finally {
       trials.push(trial);
     }
+  }
+
+  /** How often pages were laid out, the printing of them included. */
+  int laid() {
+    return laid;
   }
 
   /** A document that pages are laid out in and that is never saved. */
@@ -105,6 +130,7 @@ final class Printer implements Closeable {
    * @return the numbers of the pages on which what bears an id has come to stand
    */
   Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
+    laid++;
     try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer = renderer(manuscript, document, faces, hyphens(manuscript))) {

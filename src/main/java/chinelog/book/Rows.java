@@ -34,20 +34,38 @@ final class Rows {
             .filter(c -> c == 0 || rows.stream().anyMatch(r -> !r.cells.get(c).isEmpty()))
             .boxed()
             .toList();
-    DataTable table =
-        new DataTable(
-            setting,
-            rows.stream().map(Row::under).toList(),
-            kept.stream().map(columns::get).toList());
+    List<Column> shown = kept.stream().map(columns::get).toList();
+    List<List<String>> cells = kept.stream().map(this::cells).toList();
+    List<Boolean> isNumber = shown.stream().map(Column::isNumber).toList();
+    for (Columns part :
+        Columns.plan(cells, isNumber, setting.trim.textWidthMm() - DataTable.BESIDE_MM)) {
+      write(part, kept, shown);
+    }
+  }
+
+  private List<String> cells(int column) {
+    List<String> cells = new ArrayList<>();
+    cells.add(columns.get(column).title());
+    rows.forEach(row -> cells.add(row.cells.get(column)));
+    if (!total.isEmpty()) {
+      cells.add(total.get(column));
+    }
+    return cells;
+  }
+
+  private void write(Columns part, List<Integer> kept, List<Column> shown) {
+    DataTable table = new DataTable(setting, rows.stream().map(Row::under).toList(), shown, part);
+    boolean isFirst = part.columns().size() < 2 || part.columns().get(1) == 1;
     for (Row row : rows) {
-      table.open(row.id, row.under, row.kind);
-      for (int i = 0; i < kept.size(); i++) {
-        table.cell(i, row.cells.get(kept.get(i)), i == 0 ? row.under : List.of());
+      table.open(isFirst ? row.id : "", row.under, row.kind);
+      for (int i = 0; i < part.columns().size(); i++) {
+        String cell = row.cells.get(kept.get(part.columns().get(i)));
+        table.cell(i, cell, i == 0 ? row.under : List.of());
       }
       setting.out.close();
     }
     if (!total.isEmpty()) {
-      table.total(kept.stream().map(total::get).toArray(String[]::new));
+      table.total(part.columns().stream().map(kept::get).map(total::get).toArray(String[]::new));
     }
     table.close();
   }

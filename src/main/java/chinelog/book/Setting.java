@@ -146,8 +146,8 @@ final class Setting {
 
   /** Left pages are headed by the chapter, right ones by what of it they show. */
   void runningHead(String title) {
-    out.leaf("div", title, "class", "running");
-    out.leaf("div", title, "class", "runningpart");
+    out.leaf("div", Words.shortened(title), "class", "running");
+    out.leaf("div", Words.shortened(title), "class", "runningpart");
   }
 
   void lead(String key, Object... arguments) {

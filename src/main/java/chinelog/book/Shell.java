@@ -32,7 +32,7 @@ final class Shell {
     out.leaf("style", style, "type", "text/css");
     bookmarks(sections);
     out.close().open("body", "class", kindKey.substring(0, kindKey.indexOf('.')));
-    out.leaf("div", edition.title(), "class", "runningtitle");
+    out.leaf("div", Words.shortened(edition.title()), "class", "runningtitle");
   }
 
   private void bookmarks(List<Section> sections) {

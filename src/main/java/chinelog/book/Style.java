@@ -17,11 +17,21 @@ final class Style {
 
   private static final Pattern FAMILIES = Pattern.compile("\\bfont(-family)?\\s*:[^;}]*");
 
+  /** Long enough for some hundred pages; more would not fit into the renderer's count of dots. */
+  private static final double ENDLESS_MM = 200_000;
+
   private Style() {}
 
   static String of(Theme theme, Trim trim, double bleedMm) throws ProblemException {
     Map<String, String> values = trim.values(bleedMm);
     return withFallbacks(fill(theme, values), theme.bookFonts());
+  }
+
+  /** The same for a page without end. */
+  static String endless(String style, Trim trim, double bleedMm) {
+    return style
+        + "\n@page { size: %s %s; }"
+            .formatted(Trim.mm(trim.widthMm + 2 * bleedMm), Trim.mm(ENDLESS_MM));
   }
 
   /** The log's own fonts stand in wherever the typefaces of the theme lack a character. */

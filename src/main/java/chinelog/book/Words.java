@@ -13,6 +13,9 @@ import java.util.ResourceBundle.Control;
  */
 final class Words {
 
+  /** Characters that the head of a page has room for. */
+  private static final int IN_ONE_LINE = 64;
+
   private final ResourceBundle own;
   private final Wording shared;
 
@@ -39,6 +42,16 @@ final class Words {
       words = words.replace("{" + i + "}", String.valueOf(arguments[i]));
     }
     return words;
+  }
+
+  /** A title for the head or the foot of a page, where it has one line. */
+  static String shortened(String title) {
+    if (title.codePointCount(0, title.length()) <= IN_ONE_LINE) {
+      return title;
+    }
+    String start = title.substring(0, title.offsetByCodePoints(0, IN_ONE_LINE - 1));
+    int space = start.lastIndexOf(' ');
+    return (space > IN_ONE_LINE / 2 ? start.substring(0, space) : start) + "\u2026";
   }
 
   /** Such as "14 March 2026". */

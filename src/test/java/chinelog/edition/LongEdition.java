@@ -84,6 +84,11 @@ public final class LongEdition {
 
   private static final List<Plate> NONE_YET = List.of();
 
+  /** One entry of some blocks. */
+  static Edition ofBlocks(List<Text.Block> text) {
+    return edition(List.of(entry("day-0", "stage-0", 0, text)), List.of());
+  }
+
   /** One entry of one paragraph. */
   public static Edition ofText(String text) {
     return edition(List.of(entry("day-0", "stage-0", 0, List.of(p(text)))), List.of());
