@@ -14,5 +14,5 @@ if not exist "%JAR%" (
   )
   popd
 )
-java -XX:MaxNewSize=256m %CHINELOG_JAVA_OPTIONS% -Djava.awt.headless=true -jar "%JAR%" %*
+java -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -XX:MaxNewSize=128m %CHINELOG_JAVA_OPTIONS% -Djava.awt.headless=true -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

@@ -64,20 +64,6 @@ public final class Audit {
     this.mayStand = scope.isWithin(before.searched());
   }
 
-  /** As below, with nothing known from before: every file is opened and searched. */
-  public static AuditReport search(
-      Path folder,
-      Set<String> files,
-      Log log,
-      String readers,
-      Clearance clearance,
-      List<Canary> more,
-      Set<String> shown,
-      List<AllowedPicture> pictures)
-      throws IOException {
-    return search(folder, files, log, readers, clearance, more, shown, pictures, Before.NONE);
-  }
-
   /**
    * Searches every file below a folder.
    *

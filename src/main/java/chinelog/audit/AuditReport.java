@@ -2,6 +2,7 @@ package chinelog.audit;
 
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * What was searched and found.
@@ -12,6 +13,12 @@ import java.util.Set;
  */
 public record AuditReport(
     List<Finding> findings, List<String> searched, Set<String> cleanPictures, Searched outcome) {
+
+  /** The same with further findings, told before its own. */
+  public AuditReport with(List<Finding> more) {
+    return new AuditReport(
+        Stream.concat(more.stream(), findings.stream()).toList(), searched, cleanPictures, outcome);
+  }
 
   public boolean isClean() {
     return findings.isEmpty();

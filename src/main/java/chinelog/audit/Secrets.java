@@ -280,8 +280,4 @@ final class Secrets {
   Set<String> tooCommon() {
     return tooCommon;
   }
-
-  String visible() {
-    return visible.toString();
-  }
 }

@@ -32,8 +32,10 @@ record Talk(PrintWriter out, PrintWriter err, boolean terminal, boolean quiet) {
       return Progress.SILENT;
     }
     return step -> {
-      err.print(CLEAR_LINE + step + " \u2026");
-      err.flush();
+      synchronized (err) {
+        err.print(CLEAR_LINE + step + " \u2026");
+        err.flush();
+      }
     };
   }
 

@@ -7,9 +7,6 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZonedDateTime;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -75,22 +72,6 @@ public record Entry(
         .filter(Inline.Image.class::isInstance)
         .map(Inline.Image.class::cast)
         .toList();
-  }
-
-  /**
-   * The id of the entry that a link in this entry's text leads to, such as {@code
-   * 2026-03-17-moulds} for {@code 2026-03-17-moulds.md#frames}.
-   *
-   * @param link of this entry
-   * @param entries all entries of the log
-   */
-  public Optional<String> findLinked(Inline.Link link, List<Entry> entries) {
-    Map<String, String> ids = new TreeMap<>();
-    entries.forEach(e -> ids.putIfAbsent(e.place().file(), e.id()));
-    String file = place.file();
-    String base = file.contains("/") ? file.substring(0, file.lastIndexOf('/')) : "";
-    String path = Targets.findEntry(ids.keySet(), base, link.target());
-    return Optional.ofNullable(path == null ? null : ids.get(path));
   }
 
   /**

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The files of a log by what they are for, each under its path below the folder, with '/' between
@@ -40,10 +39,5 @@ record Inventory(
   String entryId(String path) {
     String below = path.startsWith("entries/") ? path.substring("entries/".length()) : path;
     return below.substring(0, below.length() - ".md".length());
-  }
-
-  /** The id of the entry that the file at {@code path} is, or null. */
-  @Nullable String findEntry(String path) {
-    return entries.containsKey(path) ? entryId(path) : null;
   }
 }

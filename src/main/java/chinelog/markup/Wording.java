@@ -47,10 +47,6 @@ public final class Wording {
     return "/chinelog/markup/wording" + suffix + ".properties";
   }
 
-  public Locale locale() {
-    return locale;
-  }
-
   /**
    * The language that the words are in, for the attribute {@code lang}: {@code en} for want of own.
    */

@@ -101,12 +101,14 @@ final class EditionWriter {
   private void print(String what, String name, Printing printing) throws IOException {
     // Of what part of an edition a book is made, only its writer knows: all of it counts.
     String made = earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
+    String step = "printing " + what + " for " + readers;
     if (earlier.keep(name, made)) {
+      progress.skip(step);
       return;
     }
     PRESSES.acquireUninterruptibly();
     try {
-      progress.begin("printing " + what + " for " + readers);
+      progress.begin(step);
       printing.into(making.resolve(name));
     } finally {
       PRESSES.release();

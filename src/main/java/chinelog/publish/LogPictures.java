@@ -30,8 +30,7 @@ final class LogPictures implements PictureSource {
 
   @Override
   public Darkroom.Development develop(List<Darkroom.Order> orders) throws IOException {
-    return darkroom.develop(
-        orders, (done, of) -> progress.begin("photograph " + done + " of " + of));
+    return darkroom.develop(orders, (done, of) -> progress.count("photograph", done, of));
   }
 
   @Override

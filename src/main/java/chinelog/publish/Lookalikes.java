@@ -145,7 +145,7 @@ public final class Lookalikes {
   }
 
   private chinelog.photo.Progress progressOf(String what) {
-    return (done, of) -> progress.begin(what + " " + done + " of " + of);
+    return (done, of) -> progress.count(what, done, of);
   }
 
   private static boolean isSettled(Photograph photograph) {

@@ -20,13 +20,18 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * The files of an edition with their SHA-256, as written.
+ * The files of an edition as written: lines such as {@code e3b0c442… site/index.html}, and further
+ * ones such as {@code = 2026-05-20T00:00:00Z rw-r--r-- site/index.html}.
  *
- * @param files hash in hexadecimal by path below the edition's folder, with '/'
+ * @param files SHA-256 in hexadecimal by path below the edition's folder, with '/'
+ * @param traits of files and folders by path, of the edition's own folder under {@code .}; none in
+ *     lists that were written before traits were
  */
-record Manifest(SortedMap<String, String> files) {
+record Manifest(SortedMap<String, String> files, SortedMap<String, Traits> traits) {
 
   private static final String SEPARATOR = "  ";
+  private static final String TRAITS = "= ";
+  private static final String ITSELF = ".";
 
   /** Everything below a folder. */
   static Manifest of(Path folder) throws IOException {
@@ -40,34 +45,57 @@ record Manifest(SortedMap<String, String> files) {
    */
   static Manifest of(Path folder, Map<String, String> known) throws IOException {
     SortedMap<String, String> files = new ConcurrentSkipListMap<>();
+    SortedMap<String, Traits> traits = new ConcurrentSkipListMap<>();
     try {
-      list(folder).parallelStream()
+      all(folder).parallelStream()
           .forEach(
-              file -> {
-                String name = name(folder, file);
-                String sha256 = known.get(name);
-                files.put(name, sha256 == null ? sha256(file) : sha256);
+              path -> {
+                String name = name(folder, path);
+                traits.put(name, traits(path));
+                if (!Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS)) {
+                  String sha256 = known.get(name);
+                  files.put(name, sha256 == null ? sha256(path) : sha256);
+                }
               });
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
-    return new Manifest(files);
+    return new Manifest(files, traits);
+  }
+
+  private static List<Path> all(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      return all.toList();
+    }
+  }
+
+  private static Traits traits(Path file) {
+    try {
+      return Traits.of(file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** The manifest kept in a file; empty if there is none. */
   static Manifest read(Path file) throws IOException {
     SortedMap<String, String> files = new TreeMap<>();
+    SortedMap<String, Traits> traits = new TreeMap<>();
     if (Files.isRegularFile(file)) {
       // Garbage becomes names that nothing has.
       for (String line :
           new String(Files.readAllBytes(file), StandardCharsets.UTF_8).lines().toList()) {
         int at = line.indexOf(SEPARATOR);
-        if (at > 0) {
+        if (at > 0 && line.startsWith(TRAITS)) {
+          traits.put(
+              line.substring(at + SEPARATOR.length()),
+              Traits.parse(line.substring(TRAITS.length(), at)));
+        } else if (at > 0) {
           files.put(line.substring(at + SEPARATOR.length()), line.substring(0, at));
         }
       }
     }
-    return new Manifest(files);
+    return new Manifest(files, traits);
   }
 
   void write(Path file) throws IOException {
@@ -77,6 +105,7 @@ record Manifest(SortedMap<String, String> files) {
   List<String> lines() {
     List<String> lines = new ArrayList<>();
     files.forEach((name, hash) -> lines.add(hash + SEPARATOR + name));
+    traits.forEach((name, own) -> lines.add(TRAITS + own.text() + SEPARATOR + name));
     return lines;
   }
 
@@ -122,6 +151,29 @@ record Manifest(SortedMap<String, String> files) {
     }
   }
 
+  /**
+   * How what stands in a folder differs from what was written into it, in words, by name. What is
+   * missing, and what is not of this manifest, is for others to tell.
+   */
+  SortedMap<String, List<String>> differencesIn(Path folder) throws IOException {
+    SortedMap<String, List<String>> differences = new TreeMap<>();
+    for (String name : changedIn(folder)) {
+      differences
+          .computeIfAbsent(name, n -> new ArrayList<>())
+          .add("Its bytes are not those that were published.");
+    }
+    for (Map.Entry<String, Traits> published : traits.entrySet()) {
+      Path path = folder.resolve(published.getKey());
+      if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
+        List<String> own = Traits.of(path).differencesFrom(published.getValue());
+        if (!own.isEmpty()) {
+          differences.computeIfAbsent(published.getKey(), n -> new ArrayList<>()).addAll(own);
+        }
+      }
+    }
+    return differences;
+  }
+
   private static boolean isChanged(Path file, String hash) {
     return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && !sha256(file).equals(hash);
   }
@@ -148,7 +200,8 @@ record Manifest(SortedMap<String, String> files) {
   }
 
   private static String name(Path folder, Path file) {
-    return folder.relativize(file).toString().replace('\\', '/');
+    String name = folder.relativize(file).toString().replace('\\', '/');
+    return name.isEmpty() ? ITSELF : name;
   }
 
   private static String sha256(Path file) {

@@ -1,10 +1,10 @@
 package chinelog.publish;
 
-/** Told of what is being done, for those who wait. */
+/** Shows those who wait what is being done. */
 @FunctionalInterface
 public interface Progress {
 
-  /** Tells nobody. */
+  /** Shows nothing. */
   Progress SILENT = step -> {};
 
   /**
@@ -13,4 +13,18 @@ public interface Progress {
    * @param step in words, such as "printing the build book for public"
    */
   void begin(String step);
+
+  /**
+   * A step that goes through many things has come to one of them.
+   *
+   * @param step in words, such as "photograph"
+   * @param done from 1
+   * @param of how many there are
+   */
+  default void count(String step, int done, int of) {
+    begin(step + " " + done + " of " + of);
+  }
+
+  /** A step that may have been expected is not needed this time. */
+  default void skip(String step) {}
 }

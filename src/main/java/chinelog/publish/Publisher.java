@@ -4,6 +4,7 @@ import chinelog.audit.AllowedPicture;
 import chinelog.audit.Audit;
 import chinelog.audit.AuditReport;
 import chinelog.audit.Before;
+import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.digest.Sha256;
 import chinelog.edition.Edition;
@@ -33,6 +34,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentSkipListMap;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
@@ -66,14 +68,16 @@ public final class Publisher {
    * @throws IOException if the log cannot be read or an edition cannot be written
    */
   public Outcome publish(List<String> wanted) throws IOException {
-    try (Closeable claim = shelf.claim()) {
-      return publishClaimed(wanted);
+    progress.begin("looking at what has changed");
+    try (Closeable claim = shelf.claim();
+        Course course = new Course(folder, progress)) {
+      return publishClaimed(wanted, course);
     }
   }
 
-  private Outcome publishClaimed(List<String> wanted) throws IOException {
+  private Outcome publishClaimed(List<String> wanted, Course course) throws IOException {
     Standing standing = Standing.before(folder, shelf, settings());
-    Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, progress);
+    Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
     Problems problems = new Problems();
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
@@ -97,6 +101,9 @@ public final class Publisher {
       return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
+    if (changed.isEmpty()) {
+      return new Outcome(problems.list(), opened.problems(), List.of(), unchanged(unchanged));
+    }
     // With questions open nothing is written, but what else stops the publishing is told too.
     problems.addAll(opened.ask(changed, asOf).open());
     yetToCome(before.figures()).ifPresent(problems::add);
@@ -107,7 +114,8 @@ public final class Publisher {
             Digests.open(folder),
             CleanPictures.of(folder),
             Sha256.of(Program.stamp()),
-            new TreeMap<>());
+            new ConcurrentSkipListMap<>(),
+            course);
     try {
       List<Proof> proofs = proofs(made, changed, before.figures(), problems);
       if (!problems.hasErrors()) {
@@ -131,6 +139,7 @@ public final class Publisher {
           standing.keep(who);
         }
         made.digests().save();
+        course.remember();
       } else if (!problems.hasErrors()) {
         for (Draft draft : drafts) {
           new Records(shelf, draft.group().id()).writeRefusal(draft, asOf);
@@ -212,7 +221,8 @@ public final class Publisher {
       Digests digests,
       CleanPictures clean,
       String program,
-      Map<String, EarlierEdition> earlier) {}
+      Map<String, EarlierEdition> earlier,
+      Course course) {}
 
   /** An edition before it is written. */
   private record Proof(Readers group, Withholder.Withheld withheld) {}
@@ -224,9 +234,9 @@ public final class Publisher {
     SortedMap<String, Withholder.Prepared> prepared = new TreeMap<>();
     List<PrintedFigure> known = new ArrayList<>(before);
     for (Readers group : groups) {
-      progress.begin("withholding for " + group.id());
+      made.course().begin("withholding for " + group.id());
       try {
-        prepared.put(group.id(), prepare(made.opened(), group));
+        prepared.put(group.id(), prepare(made.opened(), group, made.course()));
       } catch (ProblemException e) {
         problems.add(e.problem());
       }
@@ -242,27 +252,41 @@ public final class Publisher {
       if (edition != null) {
         Withholder.Withheld withheld = edition.against(List.copyOf(known));
         problems.addAll(withheld.problems());
-        problems.addAll(Lookalikes.inEdition(made.opened(), group.id(), withheld, progress));
+        problems.addAll(Lookalikes.inEdition(made.opened(), group.id(), withheld, made.course()));
         proofs.add(new Proof(group, withheld));
       }
     }
     return proofs;
   }
 
+  /** An edition as made, or why it was not. */
+  private record Attempt(List<Draft> drafts, List<Problem> problems) {}
+
   private List<Draft> drafts(Made made, List<Proof> proofs, Set<String> asLeft, Problems problems)
       throws IOException {
     List<Draft> drafts = new ArrayList<>();
-    for (Proof proof : proofs) {
-      try {
-        drafts.add(draft(made, proof, asLeft.contains(proof.group().id()), problems));
-      } catch (ProblemException e) {
-        problems.add(e.problem());
-      }
-      if (problems.hasErrors()) {
-        break;
-      }
+    for (Attempt attempt :
+        SideBySide.all(proofs, p -> attempt(made, p, asLeft.contains(p.group().id())))) {
+      drafts.addAll(attempt.drafts());
+      problems.addAll(attempt.problems());
+    }
+    for (Draft draft : drafts) {
+      made.clean().addAll(draft.report().cleanPictures());
     }
     return drafts;
+  }
+
+  private Attempt attempt(Made made, Proof proof, boolean asLeft) throws IOException {
+    Problems problems = new Problems();
+    List<Draft> drafts = new ArrayList<>();
+    try {
+      drafts.add(draft(made, proof, asLeft, problems));
+    } catch (ProblemException e) {
+      problems.add(e.problem());
+    } finally {
+      made.course().end();
+    }
+    return new Attempt(drafts, problems.list());
   }
 
   /**
@@ -285,13 +309,13 @@ public final class Publisher {
         EarlierEdition.of(
             folder, shelf, who, asLeft, making, FileTimes.of(asOf), made.digests().ofEditions());
     EditionWriter writer =
-        new EditionWriter(folder, edition, theme, earlier, made.program(), making, progress);
+        new EditionWriter(folder, edition, theme, earlier, made.program(), making, made.course());
     for (Readers.Output output : new TreeSet<>(group.outputs())) {
       writer.write(output);
     }
     FileTimes.set(making, asOf);
     Manifest manifest = Manifest.of(making, earlier.kept());
-    progress.begin("auditing the edition for " + who);
+    made.course().begin("auditing the edition for " + who);
     AuditReport report =
         search(
             making,
@@ -304,12 +328,12 @@ public final class Publisher {
                 made.clean().hashes(),
                 manifest.files(),
                 Audited.read(folder, who, made.program())));
-    made.clean().addAll(report.cleanPictures());
     made.earlier().put(who, earlier);
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
 
-  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group) throws IOException {
+  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group, Progress progress)
+      throws IOException {
     Log log = opened.log();
     Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
     return Withholder.prepare(
@@ -390,6 +414,17 @@ public final class Publisher {
             .toList());
   }
 
+  /** What is not as it was published, whatever is in it. */
+  private static List<Finding> changes(Manifest manifest, Path standing) throws IOException {
+    List<Finding> changes = new ArrayList<>();
+    manifest
+        .differencesIn(standing)
+        .forEach(
+            (name, differences) ->
+                differences.forEach(d -> changes.add(new Finding(name, "the file itself", d))));
+    return changes;
+  }
+
   /** Audits again what stands published. */
   public Outcome audit(List<String> wanted) throws IOException {
     // An audit settles what an interrupted swap left, so it must not meet one that is under way.
@@ -419,12 +454,17 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = prepare(opened, group).against(known);
+      Withholder.Withheld withheld = prepare(opened, group, progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       AuditReport report = search(standing, manifest, opened, withheld, group.id());
       Draft draft =
-          new Draft(group, opened.log().agreements().values(), withheld, manifest, report);
+          new Draft(
+              group,
+              opened.log().agreements().values(),
+              withheld,
+              manifest,
+              report.with(changes(manifest, standing)));
       new Records(shelf, group.id()).writeAudit(draft, asOf);
       audited.add(draft);
     }

@@ -134,7 +134,8 @@ final class Shelf {
     }
     Path next = nextManifest(readers);
     if (Files.exists(next)) {
-      if (Files.isDirectory(place) && Manifest.of(place).equals(Manifest.read(next))) {
+      if (Files.isDirectory(place)
+          && Manifest.of(place).files().equals(Manifest.read(next).files())) {
         Files.move(next, manifest(readers), StandardCopyOption.ATOMIC_MOVE);
       } else {
         Files.delete(next);

@@ -46,9 +46,7 @@ public final class Workshop {
       problems.addAll(themeProblems(log));
     }
     progress.begin("looking at the photographs");
-    Album album =
-        Album.open(
-            log, (done, of) -> progress.begin("looking at photograph " + done + " of " + of));
+    Album album = Album.open(log, (done, of) -> progress.count("looking at photograph", done, of));
     if (settled) {
       problems.addAll(album.problems());
     }

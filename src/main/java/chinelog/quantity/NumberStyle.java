@@ -95,16 +95,6 @@ public record NumberStyle(Locale locale, int inchDenominator) {
     return at < 0 ? "" : all.substring(at);
   }
 
-  /** The quantity in {@code unit}, such as a full-size length in m. */
-  public String showIn(Quantity quantity, Unit unit) throws QuantityException {
-    return show(quantity.in(unit));
-  }
-
-  /** A length as feet, inches and a fraction, such as {@code 4 ft 0 37⁄64 in}. */
-  public String showFeetAndInches(Quantity length) throws QuantityException {
-    return showPlain(length.in(Unit.known(Compound.FEET_AND_INCHES.symbol())));
-  }
-
   /**
    * An inch fraction with what it is off by, such as {@code 3⁄64 in less 0.0052 in}; as {@link
    * #show} for all else.
@@ -126,11 +116,6 @@ public record NumberStyle(Locale locale, int inchDenominator) {
     int places = 2 - Quantity.magnitude(error);
     return (error.signum() < 0 ? less : more)
         .apply(shown, withUnit(number(error.abs(), places, false), Unit.INCH));
-  }
-
-  /** A plain number in the locale's digits, rounded half up to at most {@code decimals}. */
-  public String number(BigDecimal value, int decimals) {
-    return number(value, decimals, false);
   }
 
   /**

@@ -61,10 +61,6 @@ final class FactGraph {
     return names;
   }
 
-  boolean isDefined(String name) {
-    return byFact.containsKey(name);
-  }
-
   void reckonAll() {
     byFact.values().forEach(this::reckon);
     byPrefix.values().forEach(this::reckon);

@@ -54,9 +54,4 @@ public record Pace(int wordsPerMinute) {
   public int wholeMinutes(int words) {
     return Math.max(1, minutes(words).setScale(0, RoundingMode.HALF_UP).intValueExact());
   }
-
-  /** Words that fit into so many seconds. */
-  public int wordsIn(int seconds) {
-    return Math.toIntExact((long) wordsPerMinute * seconds / 60);
-  }
 }

@@ -14,7 +14,7 @@ import java.util.Set;
  * <p>Lengths go with the scale, areas with its square, volumes and masses with its cube; speeds, by
  * Froude's law, with its square root, so that the waves look alike (W. Froude, 1868 to 1874; in
  * every handbook of ship model testing). Masses are those of a model that displaces its volume to
- * scale in the same water; {@link #fullSizeAfloat} puts other water right.
+ * scale in the same water.
  */
 public final class Similitude {
 
@@ -103,16 +103,6 @@ public final class Similitude {
   /** The model's counterpart of a full-size length, area, volume, mass or speed. */
   public static Optional<Quantity> findModel(Quantity fullSize, Quantity scale) {
     return find(fullSize, scale, -1);
-  }
-
-  /**
-   * The full-size mass of a model that floats at its scaled waterline in water of another density,
-   * such as 1000 kg/m³ for the model and 1026 kg/m³ for the subject.
-   */
-  public static Quantity fullSizeAfloat(
-      Quantity mass, Quantity scale, Quantity modelWater, Quantity fullSizeWater)
-      throws QuantityException {
-    return mass.times(scale.power(3)).times(fullSizeWater.dividedBy(modelWater));
   }
 
   private static Optional<Quantity> find(Quantity quantity, Quantity scale, int direction) {

@@ -19,7 +19,8 @@ public final class Withholder {
   private Withholder() {}
 
   /**
-   * The edition for some readers on a day.
+   * The edition for some readers on a day, before it is asked what its figures give away: that
+   * depends on what other readers are given, whose editions can be prepared meanwhile.
    *
    * @param log the full log
    * @param facts reckoned from it
@@ -27,25 +28,6 @@ public final class Withholder {
    * @param pictures makes the pictures
    * @param readers one of the log's
    * @param asOf agreements are in force, releases are given and entries are told as on this day
-   * @param known figures that these readers were given before
-   * @throws IOException if a picture cannot be made
-   */
-  public static Withheld withhold(
-      Log log,
-      Facts facts,
-      Album album,
-      PictureSource pictures,
-      Readers readers,
-      LocalDate asOf,
-      List<PrintedFigure> known)
-      throws IOException {
-    return prepare(log, facts, album, pictures, readers, asOf).against(known);
-  }
-
-  /**
-   * The edition for some readers on a day, before it is asked what its figures give away: that
-   * depends on what other readers are given, whose editions can be prepared meanwhile.
-   *
    * @throws IOException if a picture cannot be made
    */
   public static Prepared prepare(

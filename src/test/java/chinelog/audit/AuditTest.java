@@ -111,7 +111,8 @@ class AuditTest {
             SampleLog.PUBLIC,
             List.of(),
             Set.of("412.6 g"),
-            SampleEdition.pictures());
+            SampleEdition.pictures(),
+            Before.NONE);
     assertThat(report.findings()).isEmpty();
   }
 
@@ -130,10 +131,50 @@ class AuditTest {
             SampleLog.PUBLIC,
             more,
             Set.of(),
-            SampleEdition.pictures());
+            SampleEdition.pictures(),
+            Before.NONE);
     assertThat(report.findings())
         .singleElement()
         .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
+  }
+
+  @Test
+  void aFileFoundCleanIsSearchedAgainOnlyForANewSecret() throws IOException {
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PAGE, utf8(SampleEdition.page("../", "<p>She displaces 1.873 kg.</p>")));
+    write(files);
+    Map<String, String> hashes = new TreeMap<>();
+    files.forEach((name, bytes) -> hashes.put(name, SampleEdition.sha256(bytes)));
+    AuditReport first = search(List.of(), new Before(Set.of(), hashes, Searched.NOTHING));
+    assertThat(first.findings()).isEmpty();
+
+    Before known = new Before(Set.of(), hashes, first.outcome());
+    AuditReport second = search(List.of(), known);
+    assertThat(second.findings()).isEmpty();
+    assertThat(second.searched()).anyMatch(line -> line.contains("not searched again"));
+    assertThat(second.outcome()).isEqualTo(first.outcome());
+
+    List<Canary> secret = List.of(new Canary("1.873 kg", "the fact hull.displacement"));
+    assertThat(search(secret, known).findings())
+        .singleElement()
+        .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
+
+    hashes.put(PAGE, SampleEdition.sha256(utf8("other bytes")));
+    AuditReport changed = search(List.of(), new Before(Set.of(), hashes, first.outcome()));
+    assertThat(changed.searched()).anyMatch(line -> line.startsWith(files.size() - 1 + " of them"));
+  }
+
+  private AuditReport search(List<Canary> more, Before before) throws IOException {
+    return Audit.search(
+        edition,
+        manifest(),
+        SampleLog.in(log),
+        "public",
+        SampleLog.PUBLIC,
+        more,
+        Set.of(),
+        SampleEdition.pictures(),
+        before);
   }
 
   @Test
@@ -217,7 +258,8 @@ class AuditTest {
         SampleLog.PUBLIC,
         List.of(),
         Set.of(),
-        pictures);
+        pictures,
+        Before.NONE);
   }
 
   private static void draw(PDDocument pdf, byte[] jpeg) throws IOException {
@@ -249,7 +291,8 @@ class AuditTest {
         clearance,
         List.of(),
         Set.of(),
-        SampleEdition.pictures());
+        SampleEdition.pictures(),
+        Before.NONE);
   }
 
   private static Set<String> manifest() {

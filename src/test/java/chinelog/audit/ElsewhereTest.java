@@ -69,7 +69,8 @@ class ElsewhereTest {
             SampleLog.WORKSHOP,
             List.of(),
             Set.of(),
-            pictures);
+            pictures,
+            Before.NONE);
     Set<String> refused = report.findings().stream().map(Finding::file).collect(Collectors.toSet());
     Set<String> passed = new TreeSet<>(files);
     passed.removeAll(refused);

@@ -62,7 +62,8 @@ class RenderedEditionTest {
             SampleLog.WORKSHOP,
             List.of(),
             Set.of(),
-            pictures(edition));
+            pictures(edition),
+            Before.NONE);
     assertThat(report.findings()).isEmpty();
   }
 

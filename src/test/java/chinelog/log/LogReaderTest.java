@@ -165,9 +165,7 @@ class LogReaderTest {
     assertThat(entry.title().value()).isEqualTo("The drawings");
     assertThat(entry.title().label()).isEqualTo(Label.of("client", "lines"));
     assertThat(entry.text()).extracting(Block::label).containsExactly(Label.of("client"));
-    assertThat(entry.images())
-        .extracting(Inline.Image::path)
-        .containsExactly("photos/T20_0412.jpg");
+    assertThat(images(entry)).extracting(Inline.Image::path).containsExactly("photos/T20_0412.jpg");
     assertThat(entry.worked())
         .extracting(Entry.Worked::duration)
         .containsExactly(Duration.ofMinutes(150), Duration.ofMinutes(90));
@@ -272,7 +270,7 @@ class LogReaderTest {
         """);
     LogReader.Reading reading = read();
     assertThat(reading.problems()).isEmpty();
-    assertThat(reading.log().entries().get(0).images())
+    assertThat(images(reading.log().entries().get(0)))
         .extracting(Inline.Image::path)
         .containsExactly(
             "photos/a b.jpg",
@@ -339,21 +337,23 @@ class LogReaderTest {
     assertThat(errors()).extracting(e -> e.split(" ")[0]).containsExactly("log.yaml:");
   }
 
+  private static List<Inline.Image> images(Entry entry) {
+    return Block.runs(entry.text())
+        .filter(Inline.Image.class::isInstance)
+        .map(Inline.Image.class::cast)
+        .toList();
+  }
+
   @Test
-  void linksBetweenEntriesAreFollowed() throws IOException {
+  void linksBetweenEntriesLeadToOneThatIsThere() throws IOException {
     write("log.yaml", "title: Building Merrow\n");
     write("entries/2026-03-14-a.md", "[see](<later/2026-03-15 b.md>)\n");
     write("entries/later/2026-03-15 b.md", "[see](../2026-03-14-a.md#part)\n");
-    Log log = read().log();
-    List<String> found =
-        log.entries().stream()
-            .flatMap(
-                e ->
-                    Block.runs(e.text())
-                        .filter(Inline.Link.class::isInstance)
-                        .flatMap(l -> e.findLinked((Inline.Link) l, log.entries()).stream()))
-            .toList();
-    assertThat(found).containsExactly("later/2026-03-15 b", "2026-03-14-a");
+    assertThat(read().problems()).isEmpty();
+    write("entries/2026-03-14-a.md", "[see](<2026-03-15 b.md>)\n");
+    assertThat(read().problems())
+        .singleElement()
+        .satisfies(p -> assertThat(p.what()).contains("which is no entry of the log"));
   }
 
   @Test

@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
@@ -62,6 +64,42 @@ class ByteTwinsTest {
       if (seed == 0) {
         publish(other, "public");
         assertThat(tree(other, "public")).as("with a warm cache").isEqualTo(tree);
+      }
+    }
+  }
+
+  /** What was kept from before, made while other things were hidden, shows in nothing. */
+  @Test
+  void whatIsTakenOverFromAnEarlierEditionIsWhatWouldBeMade() throws IOException {
+    Path warm = new SmallLog(4, 1).write(temp.resolve("warm"));
+    publish(warm, "public");
+    remove(warm.resolve("entries"));
+    remove(warm.resolve("photos"));
+    Path cold = new SmallLog(4, 2).write(temp.resolve("cold"));
+    new SmallLog(4, 2).write(warm);
+    assertThat(publish(warm, "public")).isEqualTo(publish(cold, "public"));
+    assertThat(tree(warm, "public")).isEqualTo(tree(cold, "public"));
+
+    for (Path log : List.of(warm, cold)) {
+      Files.writeString(
+          log.resolve("entries/2026-03-14-moulds.md"),
+          "\nOne more sentence.\n",
+          StandardOpenOption.APPEND);
+    }
+    remove(cold.resolve(".chinelog"));
+    publish(warm, "public");
+    publish(cold, "public");
+    assertThat(tree(warm, "public")).isEqualTo(tree(cold, "public"));
+    assertThat(warm.resolve("records/public/audit.txt")).content().contains("not searched again");
+    assertThat(cold.resolve("records/public/audit.txt"))
+        .content()
+        .doesNotContain("not searched again");
+  }
+
+  private static void remove(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(path);
       }
     }
   }

@@ -48,14 +48,14 @@ class CanariesTest {
     Readers readers =
         opened.log().readers().stream().filter(r -> r.id().equals("public")).findFirst().get();
     Withholder.Withheld withheld =
-        Withholder.withhold(
-            opened.log(),
-            opened.facts(),
-            opened.album(),
-            new LogPictures(opened.log(), new Clearance(new TreeSet<>()), step -> {}),
-            readers,
-            DAY,
-            List.of());
+        Withholder.prepare(
+                opened.log(),
+                opened.facts(),
+                opened.album(),
+                new LogPictures(opened.log(), new Clearance(new TreeSet<>()), step -> {}),
+                readers,
+                DAY)
+            .against(List.of());
 
     assertThat(Canaries.of(opened, withheld))
         .extracting(Canary::text)

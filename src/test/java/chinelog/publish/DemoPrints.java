@@ -52,14 +52,14 @@ public final class DemoPrints {
   /** An edition as publishing makes it. */
   static Edition edition(Workshop.Opened opened, Readers group) throws IOException {
     Clearance clearance = Clearance.of(group.partyTo(), opened.log().agreements().values(), DAY);
-    return Withholder.withhold(
+    return Withholder.prepare(
             opened.log(),
             opened.facts(),
             opened.album(),
             new LogPictures(opened.log(), clearance, Progress.SILENT),
             group,
-            DAY,
-            List.of())
+            DAY)
+        .against(List.of())
         .edition();
   }
 }

@@ -269,14 +269,14 @@ class PlantedFaultsTest {
             .findFirst()
             .orElseThrow();
     Withholder.Withheld withheld =
-        Withholder.withhold(
-            opened.log(),
-            opened.facts(),
-            opened.album(),
-            new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT),
-            everybody,
-            ByteTwinsTest.AS_OF,
-            List.of());
+        Withholder.prepare(
+                opened.log(),
+                opened.facts(),
+                opened.album(),
+                new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT),
+                everybody,
+                ByteTwinsTest.AS_OF)
+            .against(List.of());
     Path edition = log.resolve("published/public");
     Map<String, byte[]> files = new TreeMap<>();
     try (Stream<Path> all = Files.walk(edition)) {

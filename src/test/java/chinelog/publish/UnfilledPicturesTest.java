@@ -77,14 +77,14 @@ class UnfilledPicturesTest {
     PictureSource real =
         new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT);
     Withholder.Withheld withheld =
-        Withholder.withhold(
-            opened.log(),
-            opened.facts(),
-            opened.album(),
-            forgetful ? new Forgetful(real) : real,
-            everybody,
-            ByteTwinsTest.AS_OF,
-            List.of());
+        Withholder.prepare(
+                opened.log(),
+                opened.facts(),
+                opened.album(),
+                forgetful ? new Forgetful(real) : real,
+                everybody,
+                ByteTwinsTest.AS_OF)
+            .against(List.of());
     Path folder = Files.createTempDirectory(temp, "edition");
     Edition edition = withheld.edition();
     Theme theme = Theme.load(edition.contents().theme(), null);

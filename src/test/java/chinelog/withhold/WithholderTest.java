@@ -80,14 +80,9 @@ class WithholderTest {
     assertThat(reckoning.problems()).filteredOn(Problem::isError).isEmpty();
     Readers group =
         log.readers().stream().filter(r -> r.id().equals(readers)).findFirst().orElseThrow();
-    return Withholder.withhold(
-        log,
-        reckoning.facts(),
-        new Album(List.of(), List.of()),
-        new NoPictures(),
-        group,
-        day,
-        known);
+    return Withholder.prepare(
+            log, reckoning.facts(), new Album(List.of(), List.of()), new NoPictures(), group, day)
+        .against(known);
   }
 
   private Edition.Contents told(String readers) throws IOException {

@@ -4,8 +4,6 @@ import boofcv.factory.geo.ConfigRansac;
 import boofcv.factory.geo.FactoryMultiViewRobust;
 import boofcv.struct.geo.AssociatedPair;
 import georegression.struct.homography.Homography2D_F64;
-import georegression.struct.point.Point2D_F64;
-import georegression.transform.homography.HomographyPointOps_F64;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -47,8 +45,7 @@ final class FeatureMatcher {
    * How one picture lies in another.
    *
    * @param matches how many features agree, at different places
-   * @param area of the scene that encloses the original, as far as features tell, in its pixels;
-   *     may reach beyond it
+   * @param area of the scene that encloses them, in its pixels
    */
   record Match(int matches, boolean mirrored, double[] area) {}
 
@@ -85,37 +82,16 @@ final class FeatureMatcher {
     }
     Set<Long> here = new HashSet<>();
     Set<Long> there = new HashSet<>();
+    double[] area = {Double.MAX_VALUE, Double.MAX_VALUE, 0, 0};
     for (AssociatedPair pair : ransac.getMatchSet()) {
       here.add(cell(pair.p1.x, pair.p1.y));
       there.add(cell(pair.p2.x, pair.p2.y));
+      area[0] = Math.min(area[0], pair.p2.x);
+      area[1] = Math.min(area[1], pair.p2.y);
+      area[2] = Math.max(area[2], pair.p2.x);
+      area[3] = Math.max(area[3], pair.p2.y);
     }
-    double[] area = area(original, ransac.getModelParameters());
     return new Match(Math.min(here.size(), there.size()), mirrored, area);
-  }
-
-  /** What encloses the corners of the original's features where they come to lie in the scene. */
-  private static double[] area(Features original, Homography2D_F64 homography) {
-    double left = Double.MAX_VALUE;
-    double top = Double.MAX_VALUE;
-    double right = 0;
-    double bottom = 0;
-    for (int i = 0; i < original.count(); i++) {
-      left = Math.min(left, original.x()[i]);
-      top = Math.min(top, original.y()[i]);
-      right = Math.max(right, original.x()[i]);
-      bottom = Math.max(bottom, original.y()[i]);
-    }
-    double[] area = {Double.MAX_VALUE, Double.MAX_VALUE, 0, 0};
-    Point2D_F64 corner = new Point2D_F64();
-    for (int i = 0; i < 4; i++) {
-      HomographyPointOps_F64.transform(
-          homography, i % 2 == 0 ? left : right, i < 2 ? top : bottom, corner);
-      area[0] = Math.min(area[0], corner.x);
-      area[1] = Math.min(area[1], corner.y);
-      area[2] = Math.max(area[2], corner.x);
-      area[3] = Math.max(area[3], corner.y);
-    }
-    return area;
   }
 
   private static long cell(double x, double y) {

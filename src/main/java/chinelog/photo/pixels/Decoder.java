@@ -32,12 +32,7 @@ public final class Decoder {
   private Decoder() {}
 
   /** The stored size, from the header alone. */
-  public record Size(int widthPx, int heightPx) {
-
-    int decodedMiB() {
-      return (int) (3L * widthPx * heightPx >> 20) + 1;
-    }
-  }
+  public record Size(int widthPx, int heightPx) {}
 
   public static Size size(PhotoKind kind, byte[] bytes) throws UnusablePhoto {
     return with(kind, bytes, (reader, warnings) -> checkedSize(reader));

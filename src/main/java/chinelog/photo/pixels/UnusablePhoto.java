@@ -27,10 +27,6 @@ public final class UnusablePhoto extends IOException {
     return what;
   }
 
-  String remedy() {
-    return remedy;
-  }
-
   public Problem at(Place place) {
     return Problem.error(place, what, remedy);
   }

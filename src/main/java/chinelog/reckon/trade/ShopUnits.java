@@ -50,10 +50,6 @@ enum ShopUnits {
     return length;
   }
 
-  Unit massUnit() {
-    return mass;
-  }
-
   /** From metres. */
   Quantity length(double m) throws TradeException {
     return Si.show(m, Unit.METRE, length);

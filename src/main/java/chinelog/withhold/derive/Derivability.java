@@ -115,11 +115,7 @@ public final class Derivability {
       double low,
       double high,
       String path,
-      List<Set<String>> remedies) {
-    public boolean isSafe() {
-      return answer == Answer.SAFE;
-    }
-  }
+      List<Set<String>> remedies) {}
 
   /**
    * Answers for every withheld item, in the order given.

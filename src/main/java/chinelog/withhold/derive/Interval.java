@@ -43,10 +43,6 @@ record Interval(double low, double high) {
     return outward(low - other.high, high - other.low);
   }
 
-  Interval negated() {
-    return new Interval(-high, -low);
-  }
-
   Interval times(Interval other) {
     double a = product(low, other.low);
     double b = product(low, other.high);

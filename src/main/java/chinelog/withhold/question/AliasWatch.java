@@ -141,8 +141,8 @@ final class AliasWatch {
 
   /** Whether the names or titles of two facts speak of the same thing. */
   private static boolean isRelated(Fact a, Fact b) {
-    Set<String> words = TradeWords.near(a.name() + " " + a.title());
-    words.retainAll(TradeWords.near(b.name() + " " + b.title()));
+    Set<String> words = TradeWords.near(Kinds.called(a));
+    words.retainAll(TradeWords.near(Kinds.called(b)));
     return !words.isEmpty() || Kinds.isOfTheWholeBoat(a) && Kinds.isOfTheWholeBoat(b);
   }
 }

@@ -35,11 +35,6 @@ final class Eyes {
     return see(afterReleases(kind, name, label));
   }
 
-  /** Whether they see a thing under a label that releases took nothing off. */
-  boolean seeByRelease(Release.Kind kind, String name, Label label) {
-    return !see(label) && see(kind, name, label);
-  }
-
   /** What is left of a label once the releases that name the thing are taken off. */
   Label afterReleases(Release.Kind kind, String name, Label label) {
     Label rest = label;

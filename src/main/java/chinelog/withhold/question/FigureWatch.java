@@ -70,10 +70,6 @@ final class FigureWatch {
     this.closeness = closeness;
   }
 
-  List<NumberWords> languages() {
-    return languages;
-  }
-
   /** Notes a figure that these readers see by right. */
   void show(Quantity value, String titles) {
     shown.add(new Shown(value, TradeWords.near(titles)));

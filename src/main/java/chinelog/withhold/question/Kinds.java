@@ -6,7 +6,10 @@ import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
 import chinelog.reckon.Fact;
+import chinelog.reckon.Facts;
+import chinelog.wording.Catalogue;
 import java.util.List;
+import java.util.Locale;
 
 /** What sorts of facts there are, for the watches. */
 final class Kinds {
@@ -56,10 +59,16 @@ final class Kinds {
 
   /** Whether a fact is the mass of all of her: of what is built, or of what she displaces. */
   static boolean isOfTheWholeBoat(Fact fact) {
-    String name = fact.name() + " " + fact.title();
+    String name = called(fact);
     return Unit.GRAM.isCompatible(fact.value().unit())
         && Letters.words(name.replace('.', ' ').replace('_', ' ')).stream()
             .anyMatch(w -> WHOLE.contains(w.letters()));
+  }
+
+  /** Name and title of a fact, the title in English where the program gave it. */
+  static String called(Fact fact) {
+    Catalogue english = Catalogue.of(Facts.MESSAGES, Locale.ENGLISH);
+    return fact.name() + " " + english.text(fact.title());
   }
 
   static String show(Log log, Quantity value) {

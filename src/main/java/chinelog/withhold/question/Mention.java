@@ -19,16 +19,6 @@ record Mention(
     return Math.abs(value) / step;
   }
 
-  /** The step of a figure that is meant to be round: 10 for "190 mm". */
-  double roundStep() {
-    double round = step;
-    while (Math.abs(value) > 0
-        && Math.abs(value / (round * 10) - Math.rint(value / (round * 10))) < 1e-9) {
-      round *= 10;
-    }
-    return round;
-  }
-
   Mention with(@Nullable Unit other) {
     return new Mention(start, end, value, step, other, spelled);
   }

@@ -45,10 +45,6 @@ record Passage(
    */
   record Piece(String text, Label label) {}
 
-  static Passage of(Role role, String what, Place place, String text, Label label) {
-    return new Passage(role, what, place, List.of(new Piece(text, Label.NONE)), label, null, "");
-  }
-
   private Label label(Piece piece, Eyes eyes) {
     Label around = released == null ? outer : eyes.afterReleases(released, name, outer);
     return around.join(piece.label);

@@ -224,7 +224,7 @@ public final class Questions {
   private void figures(Eyes eyes, FigureWatch figures) {
     Optional<Quantity> scale = facts.find("scale").map(Fact::value);
     for (Fact fact : facts.byName().values()) {
-      String titles = fact.name() + " " + fact.title();
+      String titles = Kinds.called(fact);
       if (eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
         figures.show(fact.value(), titles);
         continue;

@@ -252,7 +252,7 @@ class DerivabilityTest {
             relation("k2", sum("D1", "D4", "c2", "d2")),
             relation("k3", sum("D2", "D5", "c3", "d3")),
             relation("k4", sum("D3", "b4", "D7", "D9")));
-    assertThat(cells.stream().filter(v -> !v.isSafe()).map(Verdict::name)).containsExactly("D3");
+    assertThat(cells.stream().filter(v -> !isSafe(v)).map(Verdict::name)).containsExactly("D3");
     assertThat(cells.get(2).path()).contains("together");
   }
 
@@ -294,7 +294,7 @@ class DerivabilityTest {
             relation("all.portugal", sum("y.portugal", "o.portugal")),
             relation("all.spain", sum("y.spain", "o.spain")));
     // Nothing lies below nought, so that each of the four can only be wrong on one side.
-    assertThat(cells).allMatch(Verdict::isSafe);
+    assertThat(cells).allMatch(DerivabilityTest::isSafe);
   }
 
   // Handbook, chapter 5: differencing two releases of overlapping areas, and linking tables.
@@ -369,7 +369,7 @@ class DerivabilityTest {
 
   @Test
   void aQuantityThatNothingTouchesIsSafe() {
-    assertThat(only(List.of(Item.withheld("secret", 4)))).matches(Verdict::isSafe);
+    assertThat(only(List.of(Item.withheld("secret", 4)))).matches(DerivabilityTest::isSafe);
   }
 
   @Test
@@ -415,7 +415,7 @@ class DerivabilityTest {
     List<Verdict> verdicts = check(items, 0.05, relations.toArray(Relation[]::new));
     long milliseconds = (System.nanoTime() - start) / 1_000_000;
     assertThat(items).hasSizeGreaterThan(3000);
-    assertThat(verdicts).hasSize(330).allMatch(Verdict::isSafe);
+    assertThat(verdicts).hasSize(330).allMatch(DerivabilityTest::isSafe);
     assertThat(milliseconds).isLessThan(1000);
   }
 
@@ -452,7 +452,7 @@ class DerivabilityTest {
                       .toArray(String[]::new))));
     }
     List<Verdict> verdicts = check(items, 0.05, relations.toArray(Relation[]::new));
-    assertThat(verdicts).hasSizeGreaterThan(130).allMatch(Verdict::isSafe);
+    assertThat(verdicts).hasSizeGreaterThan(130).allMatch(DerivabilityTest::isSafe);
   }
 
   @Test
@@ -471,7 +471,7 @@ class DerivabilityTest {
     long start = System.nanoTime();
     List<Verdict> verdicts = check(items, 0.05, relations.toArray(Relation[]::new));
     long milliseconds = (System.nanoTime() - start) / 1_000_000;
-    assertThat(verdicts).allMatch(Verdict::isSafe);
+    assertThat(verdicts).allMatch(DerivabilityTest::isSafe);
     assertThat(milliseconds).isLessThan(1000);
   }
 
@@ -525,5 +525,9 @@ class DerivabilityTest {
 
   private static Expression sum(String... names) {
     return call("sum", Stream.of(names).map(DerivabilityTest::name).toArray(Expression[]::new));
+  }
+
+  private static boolean isSafe(Verdict verdict) {
+    return verdict.answer() == SAFE;
   }
 }

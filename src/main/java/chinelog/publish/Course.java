@@ -1,0 +1,159 @@
+package chinelog.publish;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * Adds to each step how far the whole work has come and how long it may yet take, such as "printing
+ * the build book for public, 40 %, about 25 s more".
+ *
+ * <p>What a step takes is learnt from the last time, which is remembered in the log's private
+ * cache; of a step that goes through many things, from those that are done. Steps of several
+ * threads may run side by side: what is left is reckoned as if they ran one after the other.
+ */
+final class Course implements Progress, AutoCloseable {
+
+  private static final double NANOS = 1e9;
+  private static final double WORTH_TELLING_SECONDS = 2;
+  private static final String SEPARATOR = "\t";
+
+  private final Progress told;
+  private final Path remembered;
+  private final long begunNanos = System.nanoTime();
+
+  /** Seconds that each step took the last time. */
+  private final Map<String, Double> lastTime = new TreeMap<>();
+
+  /** Steps of the last time that are still to come. */
+  private final Map<String, Double> ahead = new TreeMap<>();
+
+  private final Map<String, Double> taken = new TreeMap<>();
+  private final Map<Thread, Running> running = new java.util.LinkedHashMap<>();
+  private final ScheduledExecutorService clock;
+  private String latest = "";
+
+  /** A step that a thread is at. */
+  private record Running(String step, long begunNanos, int done, int of) {
+
+    double seconds() {
+      return (System.nanoTime() - begunNanos) / NANOS;
+    }
+
+    String words() {
+      return of == 0 ? step : step + " " + done + " of " + of;
+    }
+  }
+
+  Course(Path log, Progress told) throws IOException {
+    this.told = told;
+    this.remembered = log.resolve(".chinelog").resolve("durations");
+    for (String line : Notes.read(remembered)) {
+      int cut = line.indexOf(SEPARATOR);
+      lastTime.put(line.substring(cut + 1), Double.parseDouble(line.substring(0, cut)));
+    }
+    ahead.putAll(lastTime);
+    this.clock =
+        Executors.newSingleThreadScheduledExecutor(
+            run -> {
+              Thread thread = new Thread(run, "chinelog-progress");
+              thread.setDaemon(true);
+              return thread;
+            });
+    if (told != SILENT) {
+      clock.scheduleAtFixedRate(this::tell, 1, 1, TimeUnit.SECONDS);
+    }
+  }
+
+  @Override
+  public synchronized void begin(String step) {
+    end();
+    ahead.remove(step);
+    running.put(Thread.currentThread(), new Running(step, System.nanoTime(), 0, 0));
+    latest = step;
+    tell();
+  }
+
+  @Override
+  public synchronized void count(String step, int done, int of) {
+    Running now = running.get(Thread.currentThread());
+    if (now == null || !now.step.equals(step)) {
+      begin(step);
+      now = running.get(Thread.currentThread());
+    }
+    if (now != null) {
+      running.put(Thread.currentThread(), new Running(step, now.begunNanos, done, of));
+      latest = step;
+      tell();
+    }
+  }
+
+  @Override
+  public synchronized void skip(String step) {
+    ahead.remove(step);
+  }
+
+  /** The step of this thread is done. */
+  synchronized void end() {
+    Running done = running.remove(Thread.currentThread());
+    if (done != null) {
+      taken.merge(done.step, done.seconds(), Double::sum);
+    }
+  }
+
+  private synchronized void tell() {
+    running.values().stream()
+        .filter(r -> r.step.equals(latest))
+        .findFirst()
+        .or(() -> running.values().stream().findFirst())
+        .ifPresent(r -> told.begin(r.words() + outlook()));
+  }
+
+  private String outlook() {
+    double left = ahead.values().stream().mapToDouble(s -> s).sum();
+    for (Running now : running.values()) {
+      left += left(now);
+    }
+    if (left < WORTH_TELLING_SECONDS) {
+      return "";
+    }
+    double gone = (System.nanoTime() - begunNanos) / NANOS;
+    return String.format(
+        Locale.ROOT, ", %.0f %%, about %s more", 100 * gone / (gone + left), words(left));
+  }
+
+  private double left(Running now) {
+    double gone = now.seconds();
+    return now.done > 0
+        ? gone / now.done * (now.of - now.done)
+        : Math.max(0, lastTime.getOrDefault(now.step, 0.0) - gone);
+  }
+
+  private static String words(double seconds) {
+    long rounded = Math.round(seconds);
+    return rounded < 90 ? rounded + " s" : (rounded + 30) / 60 + " min";
+  }
+
+  /** Remembers what the steps took, once all are done. */
+  synchronized void remember() throws IOException {
+    end();
+    lastTime.putAll(taken);
+    List<String> lines = new ArrayList<>();
+    lastTime.forEach(
+        (step, seconds) ->
+            lines.add(String.format(Locale.ROOT, "%.2f", seconds) + SEPARATOR + step));
+    Notes.write(remembered, lines);
+  }
+
+  @Override
+  public void close() {
+    clock.shutdownNow();
+  }
+}
