@@ -11,14 +11,23 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
+import org.jspecify.annotations.Nullable;
 
 /** Reads the text of every page, glyph by glyph, and what letters each embedded font holds. */
 final class PdfText extends PDFTextStripper {
 
   private final Findings findings;
   private final Map<COSBase, Set<Integer>> shown = new java.util.IdentityHashMap<>();
+  /** About how many times as high as its letters a type is. */
+  private static final double EM_PER_HEIGHT = 1.5;
+
   private final Map<COSBase, PDFont> fonts = new java.util.IdentityHashMap<>();
+
+  /** All letters in the order they are drawn, and the same with what stands apart kept apart. */
   private final StringBuilder inOrder = new StringBuilder();
+
+  private final StringBuilder apart = new StringBuilder();
+  private @Nullable TextPosition before;
 
   private PdfText(Findings findings) {
     this.findings = findings;
@@ -30,7 +39,8 @@ final class PdfText extends PDFTextStripper {
     text.setSuppressDuplicateOverlappingText(false);
     String lines = text.getText(pdf);
     search.text(lines, findings, "the text of the pages");
-    search.text(text.inOrder.toString(), findings, "the text of the pages");
+    search.words(text.inOrder.toString(), findings, "the text of the pages");
+    search.text(text.apart.toString(), findings, "the text of the pages");
     PDFTextStripper sorted = new PDFTextStripper();
     sorted.setSortByPosition(true);
     search.text(sorted.getText(pdf), findings, "the text of the pages");
@@ -40,6 +50,7 @@ final class PdfText extends PDFTextStripper {
   @Override
   protected void startPage(PDPage page) throws IOException {
     inOrder.append('\f');
+    before = null;
     super.startPage(page);
   }
 
@@ -54,8 +65,24 @@ final class PdfText extends PDFTextStripper {
     String letters = position.getUnicode();
     if (letters != null) {
       inOrder.append(letters);
+      apart.append(follows(position) ? "" : "\f").append(letters);
+      before = position;
     }
     super.processTextPosition(position);
+  }
+
+  /**
+   * Whether a letter stands where the one before it ends: a page number and the figure in the next
+   * cell, drawn one after the other, are no figure.
+   */
+  private boolean follows(TextPosition position) {
+    TextPosition last = before;
+    if (last == null) {
+      return false;
+    }
+    double em = Math.max(position.getHeightDir(), last.getHeightDir()) * EM_PER_HEIGHT;
+    double gap = position.getXDirAdj() - last.getXDirAdj() - last.getWidthDirAdj();
+    return Math.abs(gap) < em && Math.abs(position.getYDirAdj() - last.getYDirAdj()) < em;
   }
 
   private void lettersLeftOver() throws IOException {

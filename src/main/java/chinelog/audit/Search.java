@@ -22,11 +22,18 @@ final class Search {
    * @param text with a form feed between paragraphs, cells and attributes
    */
   void text(String text, Findings findings, String where) {
+    words(text, findings, where);
+    for (String guise : Disguises.of(text)) {
+      figures.find(guise).forEach(what -> findings.addOnce(where, "It holds " + what + "."));
+    }
+  }
+
+  /** Searches text, in which letters may stand together by chance, for words alone. */
+  void words(String text, Findings findings, String where) {
     for (String guise : Disguises.of(text)) {
       needles
           .find(Folded.of(guise), 0)
           .forEach(n -> findings.addOnce(where, "It holds " + n.what() + "."));
-      figures.find(guise).forEach(what -> findings.addOnce(where, "It holds " + what + "."));
     }
   }
 

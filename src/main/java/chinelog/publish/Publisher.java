@@ -102,6 +102,10 @@ public final class Publisher {
     }
     List<Readers> changed = readers.stream().filter(g -> !unchanged.contains(g)).toList();
     if (changed.isEmpty()) {
+      // A publish that was killed may have left what it was making.
+      for (Readers group : readers) {
+        shelf.dropMaking(group.id());
+      }
       return new Outcome(problems.list(), opened.problems(), List.of(), unchanged(unchanged));
     }
     // With questions open nothing is written, but what else stops the publishing is told too.

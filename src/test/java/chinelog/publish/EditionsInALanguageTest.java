@@ -132,7 +132,10 @@ class EditionsInALanguageTest {
     String name = file.getFileName().toString();
     if (name.endsWith(".pdf")) {
       try (PDDocument pdf = Loader.loadPDF(file.toFile())) {
-        return new PDFTextStripper().getText(pdf);
+        PDFTextStripper stripper = new PDFTextStripper();
+        // In the order of the page: what is set in italics is drawn by itself.
+        stripper.setSortByPosition(true);
+        return stripper.getText(pdf);
       }
     }
     if (!name.endsWith(".html")) {
