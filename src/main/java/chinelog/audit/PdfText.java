@@ -18,6 +18,7 @@ final class PdfText extends PDFTextStripper {
 
   private final Findings findings;
   private final Map<COSBase, Set<Integer>> shown = new java.util.IdentityHashMap<>();
+
   /** About how many times as high as its letters a type is. */
   private static final double EM_PER_HEIGHT = 1.5;
 
