@@ -35,8 +35,8 @@ class MatchedWordsTest {
           Map.entry("markup/SiteFonts.java", "fonts"),
           Map.entry("markup/Theme.java", "fonts, and a theme's values"),
           Map.entry("withhold/question/NumberWords.java", "authors"),
-          Map.entry("photo/Decoder.java", "the JDK's reader of JPEG"),
-          Map.entry("photo/PhotoIndex.java", "the first line of its own file"));
+          Map.entry("photo/pixels/Decoder.java", "the JDK's reader of JPEG"),
+          Map.entry("photo/album/PhotoIndex.java", "the first line of its own file"));
 
   /** What is left to be put right. */
   private static final Set<String> STILL =

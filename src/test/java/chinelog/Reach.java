@@ -127,6 +127,15 @@ final class Reach {
 
   private void make(JavaClass type) {
     if (made.add(type)) {
+      // A library makes the classes that such an annotation names.
+      type.getAnnotations().stream()
+          .filter(calls)
+          .flatMap(annotation -> annotation.getProperties().values().stream())
+          .filter(JavaClass.class::isInstance)
+          .map(JavaClass.class::cast)
+          .filter(this::isOurs)
+          .flatMap(named -> named.getConstructors().stream())
+          .forEach(this::reach);
       type.getAllRawInterfaces().stream().filter(this::isOurs).forEach(made::add);
     }
   }

@@ -51,15 +51,6 @@ final class DataTable {
     }
   }
 
-  /**
-   * Begins a table.
-   *
-   * @param rows what each of its rows is under
-   */
-  DataTable(Setting setting, List<List<String>> rows, List<Column> columns) {
-    this(setting, rows, columns, ROW_MM, "");
-  }
-
   /** Begins one of the tables that a wide one is laid in; its columns are those of the wide one. */
   DataTable(Setting setting, List<List<String>> rows, List<Column> columns, Columns part) {
     this(setting, rows, chosen(columns, part), ROW_MM, part.kind());

@@ -101,7 +101,7 @@ final class GalleyReader {
       return table(table);
     }
     Box picture = box.getElement() == null ? null : picture(box);
-    if (picture != null && kindOf(box).startsWith("plate alone")) {
+    if (picture != null && classes(box).containsAll(List.of("plate", "alone"))) {
       return single(box, picture);
     }
     if (!(box instanceof TableBox) && isInFlow && !box.isReplaced()) {
@@ -354,6 +354,10 @@ final class GalleyReader {
       }
     }
     return null;
+  }
+
+  private static List<String> classes(Box box) {
+    return List.of(kindOf(box).split(" "));
   }
 
   private static String kindOf(Box box) {
