@@ -125,15 +125,18 @@ public final class Explanation {
    *
    * @param named whether the readers may see the fact of that name; if they may not see one that
    *     this rests on, all they learn is a fixed sentence
+   * @param literals whether they may see the figures that stand in the formula itself, which they
+   *     may not where a release tells no more than the result; then they learn no more, either
    */
   public static List<String> working(
-      Fact fact, Facts facts, NumberStyle style, Predicate<String> named) {
+      Fact fact, Facts facts, NumberStyle style, Predicate<String> named, boolean literals) {
     Expression formula = fact.formula();
     if (formula == null && fact.method().isEmpty()) {
       return List.of();
     }
     Catalogue words = Catalogue.of(Facts.MESSAGES, style.locale());
-    if (!fact.inputs().stream().allMatch(named)) {
+    boolean tellsTooMuch = !literals && formula != null && Formula.hasLiterals(formula);
+    if (tellsTooMuch || !fact.inputs().stream().allMatch(named)) {
       return List.of(words.text("not.shown"));
     }
     List<String> steps = new ArrayList<>();

@@ -43,11 +43,24 @@ record Formula(String text, Expression tree, Map<Expression, Integer> index) {
   /** The parts of a formula that are names, in its order. */
   static List<Expression.Name> nameParts(Expression tree) {
     List<Expression.Name> found = new ArrayList<>();
+    walk(tree, found, new ArrayList<>());
+    return found;
+  }
+
+  /** Whether figures stand in a formula besides the facts that it names. */
+  static boolean hasLiterals(Expression tree) {
+    List<Expression.Literal> found = new ArrayList<>();
+    walk(tree, new ArrayList<>(), found);
+    return !found.isEmpty();
+  }
+
+  private static void walk(
+      Expression tree, List<Expression.Name> found, List<Expression.Literal> literals) {
     tree.accept(
         new Expression.Visitor<Boolean>() {
           @Override
           public Boolean literal(Expression.Literal literal) {
-            return true;
+            return literals.add(literal);
           }
 
           @Override
@@ -71,6 +84,5 @@ record Formula(String text, Expression tree, Map<Expression, Integer> index) {
             return true;
           }
         });
-    return found;
   }
 }

@@ -242,7 +242,11 @@ final class FigureMaker {
         fact.formula() == null && fact.method().isEmpty()
             ? List.of()
             : Explanation.working(
-                fact, facts, style, name -> facts.find(name).filter(this::seesQuietly).isPresent());
+                fact,
+                facts,
+                style,
+                name -> facts.find(name).filter(this::seesQuietly).isPresent(),
+                sight.allows(fact.label()));
     String entry = fact.entry() == null ? null : entryIds.get(fact.entry());
     return new Figure(
         Objects.requireNonNull(listed(fact)),

@@ -68,6 +68,34 @@ class PublishingTest {
                     """);
   }
 
+  @Test
+  void aReleasedFigureDoesNotTellTheFiguresInItsFormula() throws IOException {
+    TinyLog log = TinyLog.in(folder.resolve("merrow"));
+    log.write(
+        "facts.yaml",
+        log.read("facts.yaml")
+            + "deck.area: {is: 712 mm * 187 mm, title: Area of the deck, under: lines}\n");
+    log.write(
+        "log.yaml",
+        log.read("log.yaml")
+            + """
+            releases:
+              - fact: deck.area
+                under: lines
+                by: Ada Skerrick
+                on: 2026-04-02
+                words: You may give the area.
+                for: [public]
+            """);
+
+    Said said = log.run("publish", "--for", "public");
+
+    assertThat(said.status()).as(said.err()).isZero();
+    assertThat(log.read("published/public/site/figures.html"))
+        .contains("Area of the deck", "1,331")
+        .doesNotContain("712", "187");
+  }
+
   static Stream<Case> mistakes() {
     return Stream.of(
         new Case(

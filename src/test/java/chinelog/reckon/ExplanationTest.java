@@ -74,7 +74,7 @@ class ExplanationTest {
   @Test
   void theWorkingIsInWordsAndRoundsOnlyWhatItShows() {
     Facts facts = Reckoner.reckon(LOG).facts();
-    assertThat(Explanation.working(fact(facts, "hull.loa"), facts, STYLE, n -> true))
+    assertThat(Explanation.working(fact(facts, "hull.loa"), facts, STYLE, n -> true, true))
         .extracting(s -> s.replace('\u202f', ' '))
         .containsExactly("Hull loa = Full loa ÷ Scale", "= 11.200 m ÷ 16", "= 700.00 mm ± 0.32 mm");
   }
@@ -83,13 +83,15 @@ class ExplanationTest {
   void aReaderWhoMayNotSeeAnInputLearnsNothingOfIt() {
     Facts facts = Reckoner.reckon(LOG).facts();
     assertThat(
-            Explanation.working(fact(facts, "hull.loa"), facts, STYLE, n -> !n.equals("full.loa")))
+            Explanation.working(
+                fact(facts, "hull.loa"), facts, STYLE, n -> !n.equals("full.loa"), true))
         .containsExactly("Worked out from figures of which not all are shown here.");
   }
 
   @Test
   void whatWasNotReckonedHasNoWorking() {
     Facts facts = Reckoner.reckon(LOG).facts();
-    assertThat(Explanation.working(fact(facts, "full.loa"), facts, STYLE, n -> true)).isEmpty();
+    assertThat(Explanation.working(fact(facts, "full.loa"), facts, STYLE, n -> true, true))
+        .isEmpty();
   }
 }
