@@ -22,19 +22,21 @@ final class Search {
    * @param text with a form feed between paragraphs, cells and attributes
    */
   void text(String text, Findings findings, String where) {
-    words(text, findings, where);
     for (String guise : Disguises.of(text)) {
+      findWords(guise, findings, where);
       figures.find(guise).forEach(what -> findings.addOnce(where, "It holds " + what + "."));
     }
   }
 
   /** Searches text, in which letters may stand together by chance, for words alone. */
   void words(String text, Findings findings, String where) {
-    for (String guise : Disguises.of(text)) {
-      needles
-          .find(Folded.of(guise), 0)
-          .forEach(n -> findings.addOnce(where, "It holds " + n.what() + "."));
-    }
+    Disguises.of(text).forEach(guise -> findWords(guise, findings, where));
+  }
+
+  private void findWords(String guise, Findings findings, String where) {
+    needles
+        .find(Folded.of(guise), 0)
+        .forEach(n -> findings.addOnce(where, "It holds " + n.what() + "."));
   }
 
   /** Searches a file's name. */

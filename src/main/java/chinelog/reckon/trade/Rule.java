@@ -168,9 +168,15 @@ record Rule(double[] x, double[] weights, boolean[] curved, Message said) {
     for (int i = 0; i < y.length; i++) {
       sum += weights[i] * Math.pow(x[i], n) * y[i];
     }
-    FairCurve curve = FairCurve.alongAHull(x, y);
+    return sum + curvedMoment(y, n);
+  }
+
+  private double curvedMoment(double[] y, int n) {
+    double sum = 0;
+    FairCurve curve = null;
     for (int i = 0; i + 1 < y.length; i++) {
       if (curved[i]) {
+        curve = curve == null ? FairCurve.alongAHull(x, y) : curve;
         sum += curve.integral(x[i], x[i + 1], (place, half) -> Math.pow(place, n) * half);
       }
     }
