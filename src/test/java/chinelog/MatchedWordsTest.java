@@ -45,7 +45,7 @@ class MatchedWordsTest {
           "audit/Audit.java: the title of ",
           "book/writing/Appendices.java: balance.",
           "book/writing/Appendices.java: mass.",
-          "book/writing/Particulars.java: trial.",
+          "markup/Particulars.java: trial.",
           "log/reading/Values.java: , such as ",
           "reckon/PlanBook.java: days.finish",
           "site/Uses.java: to entry ",
