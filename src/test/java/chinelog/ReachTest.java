@@ -39,7 +39,6 @@ class ReachTest {
           "chinelog.reckon.trade.TradeReckoning.parameters",
           "chinelog.withhold.Register$Thing.of",
           "chinelog.withhold.Withholder$Withheld.shownFacts",
-          "chinelog.withhold.derive.Derivability$Item.inGrains",
           "chinelog.withhold.derive.Derivability$Verdict.high",
           "chinelog.withhold.derive.Derivability$Verdict.low");
 
