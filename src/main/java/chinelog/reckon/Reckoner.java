@@ -74,7 +74,6 @@ public final class Reckoner {
         new Facts(
             Collections.unmodifiableSortedMap(ledger.facts()),
             limits,
-            stageSums(),
             stock.uses(),
             stock.materials(),
             days,
@@ -248,23 +247,5 @@ public final class Reckoner {
               ? "Write wire as awg(24); money is written in " + own + " here."
               : "Write a count without a unit, and money in " + own + ", as currency says.");
     }
-  }
-
-  private List<Facts.StageSum> stageSums() {
-    List<Facts.StageSum> sums = new ArrayList<>();
-    for (Stage stage : log.stages()) {
-      String id = stage.id();
-      sums.add(
-          new Facts.StageSum(
-              id,
-              new FactId.Hours(FactId.Span.STAGE, id).name(),
-              existing(new FactId.PlannedHours(FactId.Span.STAGE, id)),
-              existing(new FactId.Cost(FactId.Span.STAGE, id))));
-    }
-    return List.copyOf(sums);
-  }
-
-  private @Nullable String existing(FactId id) {
-    return ledger.has(id) ? id.name() : null;
   }
 }

@@ -327,9 +327,7 @@ final class Shelf {
         title(),
         List.copyOf(hazards),
         bought.name(),
-        used.name(),
         left.name(),
-        ledger.has(cost) ? cost.name() : null,
         label);
   }
 

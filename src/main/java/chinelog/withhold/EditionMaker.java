@@ -114,7 +114,6 @@ final class EditionMaker {
         edition,
         sight.clearance(),
         account.register(),
-        figures.shown(),
         figures.hidden(),
         figures.written(),
         disclosure.printed(),

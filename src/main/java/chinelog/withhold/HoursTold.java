@@ -6,6 +6,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Stage;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.wording.Catalogue;
 import java.util.ArrayList;
@@ -102,10 +103,7 @@ final class HoursTold {
         continue;
       }
       Optional<Fact> plan =
-          facts.stages().stream()
-              .filter(s -> s.stage().equals(stage.id()))
-              .findFirst()
-              .flatMap(s -> figures.find(s.plannedHoursFact()));
+          figures.find(new FactId.PlannedHours(FactId.Span.STAGE, stage.id()).name());
       String planned = plan.map(figures::show).orElse("");
       Optional<Quantity> worked = Optional.ofNullable(byStage.get(stage.id()));
       if (plan.isPresent() || worked.isPresent()) {

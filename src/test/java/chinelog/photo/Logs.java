@@ -11,6 +11,7 @@ import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
 import chinelog.photo.album.Album;
+import chinelog.photo.Progress;
 import chinelog.problem.Place;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -154,7 +155,7 @@ public final class Logs {
   }
 
   public Album open() {
-    return Album.open(log());
+    return Album.open(log(), Progress.SILENT);
   }
 
   public static PhotoFile file(String path) {
