@@ -24,7 +24,6 @@ class ReachTest {
       Set.of(
           "chinelog.log.records.Answer.on",
           "chinelog.log.records.Answer.reason",
-          "chinelog.edition.Picture.tint",
           "chinelog.book.page.MakeUp$Made.white",
           "chinelog.book.page.PageSearch$Printed.layouts",
           "chinelog.book.page.PageSearch$Printed.white",

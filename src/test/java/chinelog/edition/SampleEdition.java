@@ -76,7 +76,7 @@ public final class SampleEdition {
       List<Plate> ofDay = new ArrayList<>();
       for (int k = 0; k < platesOfEach; k++) {
         int number = plates.size() + 1;
-        Picture own = new Picture("plate-" + number, picture.renditions(), picture.tint());
+        Picture own = new Picture("plate-" + number, picture.renditions());
         ofDay.add(
             new Plate(number, own, runs("As it stood."), "A hull.", null, "planking", id, NONE));
         plates.add(ofDay.get(k));

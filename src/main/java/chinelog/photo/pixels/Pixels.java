@@ -184,19 +184,6 @@ public final class Pixels {
     return new Luma(widthPx, heightPx, luma);
   }
 
-  /** The mean colour, such as {@code #8a7f70}. */
-  public String tint() {
-    return String.format(Locale.ROOT, "#%02x%02x%02x", mean(2), mean(1), mean(0));
-  }
-
-  private int mean(int channel) {
-    long sum = 0;
-    for (int i = channel; i < bgr.length; i += 3) {
-      sum += bgr[i] & 0xFF;
-    }
-    return (int) (3 * sum / bgr.length);
-  }
-
   /** As a JPEG file, always of the same quality and with the standard's own tables. */
   public byte[] encoded() throws IOException {
     return Jpeg.encode(toImage());
