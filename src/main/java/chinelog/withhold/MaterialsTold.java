@@ -1,7 +1,7 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
-import chinelog.log.Entry;
+import chinelog.log.records.Entry;
 import chinelog.reckon.Facts;
 import chinelog.wording.Catalogue;
 import java.util.ArrayList;
