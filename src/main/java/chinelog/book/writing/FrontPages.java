@@ -19,6 +19,9 @@ final class FrontPages {
   /** A title longer than this is set smaller still, and higher. */
   private static final int VERY_LONG = 110;
 
+  /** A picture wider than this by its height is not cut to an upright page. */
+  private static final double WIDE = 1.1;
+
   private static final String NO_BREAK = "\u00a0";
 
   private final Setting setting;
@@ -33,14 +36,20 @@ final class FrontPages {
     this.words = setting.words;
   }
 
-  /** The cover: its plate runs off all four edges. */
+  /**
+   * The cover: an upright plate runs off all four edges; a wide one, which would lose the bow and
+   * the stern by that, stands whole across the top.
+   */
   void cover(String kind) {
     Plate hero = edition.hero();
-    out.open("div", "class", hero == null ? "cover plain" : "cover");
-    if (hero != null) {
+    int length = edition.title().length();
+    boolean isWhole = hero != null && PlateRows.shape(hero) > WIDE && length <= VERY_LONG;
+    out.open("div", "class", hero == null ? "cover plain" : isWhole ? "cover whole" : "cover");
+    if (isWhole) {
+      across(hero);
+    } else if (hero != null) {
       bleed(hero);
     }
-    int length = edition.title().length();
     out.open("div", "class", length > VERY_LONG ? "panel high" : "panel");
     out.leaf("p", kind, "class", "kind");
     String size = length > VERY_LONG ? "longest" : length > LONG ? "long" : "";
@@ -52,6 +61,21 @@ final class FrontPages {
       out.leaf("p", edition.maker(), "class", "maker");
     }
     out.close().close();
+  }
+
+  /** The whole picture, from edge to edge. */
+  private void across(Plate plate) {
+    double width = setting.trim.widthMm + 2 * setting.bleedMm;
+    String size =
+        "width:%s;height:%s".formatted(Trim.mm(width), Trim.mm(width / PlateRows.shape(plate)));
+    out.empty(
+        "img",
+        "src",
+        setting.pictures.address(plate.picture(), width),
+        "alt",
+        plate.alt(),
+        "style",
+        size);
   }
 
   /** Fills the page with the picture; what is beyond its edges is cut off. */

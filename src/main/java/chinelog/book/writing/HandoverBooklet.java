@@ -49,9 +49,9 @@ public final class HandoverBooklet {
 
   private List<Section> sections() {
     List<Section> sections = new ArrayList<>();
-    for (HandoverSection section : edition.handover()) {
-      sections.add(Section.of(id(section), section.title(), () -> section(section)));
-    }
+    edition.handover().stream()
+        .filter(s -> !s.text().isEmpty())
+        .forEach(s -> sections.add(Section.of(id(s), s.title(), () -> section(s))));
     // What it is stands first in the log's order; the particulars come straight after it.
     int after = sections.isEmpty() ? 0 : 1;
     sections.add(
@@ -83,11 +83,7 @@ public final class HandoverBooklet {
         setting.parties(section.under()));
     out.leaf("h2", section.title(), "id", id(section));
     setting.tag(section.under());
-    if (section.text().isEmpty()) {
-      out.leaf("p", words.say("handover.empty"), "class", "withheld");
-    } else {
-      blocks.write(section.text(), 2, section.under());
-    }
+    blocks.write(section.text(), 2, section.under());
     out.close();
   }
 
