@@ -72,11 +72,7 @@ public record Facts(
    * @param costFact name of the fact with its cost; null where no price is known
    */
   public record UseCost(
-      String entry,
-      String material,
-      String title,
-      String amountFact,
-      @Nullable String costFact) {}
+      String entry, String material, String title, String amountFact, @Nullable String costFact) {}
 
   /**
    * What became of a material.

@@ -7,7 +7,6 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Request;
 import chinelog.log.records.Sheet;
-import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -21,14 +20,12 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.wording.Message;
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /** Yields the facts of a log. */
 public final class Reckoner {

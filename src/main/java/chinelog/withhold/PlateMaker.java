@@ -180,7 +180,7 @@ final class PlateMaker {
     Entry entry = chosen.entry();
     String alt = file.alt().isBlank() ? written.alt() : file.alt();
     if (alt.isBlank()) {
-      alt = PlainText.of(caption).strip();
+      alt = Text.plainText(caption, "").strip();
     }
     if (alt.isBlank()) {
       alt =

@@ -11,7 +11,6 @@ import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
 import chinelog.photo.album.Album;
-import chinelog.photo.Progress;
 import chinelog.problem.Place;
 import java.io.IOException;
 import java.io.UncheckedIOException;

@@ -10,7 +10,6 @@ import java.awt.image.DataBufferByte;
 import java.awt.image.IndexColorModel;
 import java.awt.image.Raster;
 import java.io.IOException;
-import java.util.Locale;
 import net.coobird.thumbnailator.Thumbnails;
 
 /** An opaque 8-bit sRGB picture, three bytes a pixel: blue, green, red. */

@@ -246,7 +246,8 @@ class DarkroomTest {
   private static String colour(Prints prints) throws IOException {
     BufferedImage small = ImageIO.read(prints.prints().get(0).jpeg().toFile());
     long[] sums = new long[3];
-    int[] pixels = small.getRGB(0, 0, small.getWidth(), small.getHeight(), null, 0, small.getWidth());
+    int[] pixels =
+        small.getRGB(0, 0, small.getWidth(), small.getHeight(), null, 0, small.getWidth());
     for (int pixel : pixels) {
       sums[0] += pixel >> 16 & 0xFF;
       sums[1] += pixel >> 8 & 0xFF;
