@@ -43,9 +43,6 @@ class MatchedWordsTest {
       Set.of(
           "audit/Audit.java: the fact ",
           "audit/Audit.java: the title of ",
-          "book/writing/Appendices.java: balance.",
-          "book/writing/Appendices.java: mass.",
-          "markup/Particulars.java: trial.",
           "log/reading/Values.java: , such as ",
           "reckon/PlanBook.java: days.finish",
           "site/Uses.java: to entry ",

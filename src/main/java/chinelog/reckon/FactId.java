@@ -50,6 +50,15 @@ public sealed interface FactId {
     return SUBJECT + "." + rest;
   }
 
+  /** Groups of the figures that say what a model is, in the order in which they are told. */
+  List<String> CHIEF =
+      List.of("built", "hull", "rig", "sail", "mass", "power", "trial", "model", "balance");
+
+  /** Whether it is a mass, where one lies, or what the masses come to together. */
+  default boolean isOfMass() {
+    return List.of("mass", "balance").contains(group());
+  }
+
   /** Whether it stands among the figures, and not beside an entry, a stage or a material. */
   default boolean isListed() {
     return !KEPT.contains(group());
@@ -72,6 +81,9 @@ public sealed interface FactId {
 
   /** The group of the subject's own figures. */
   String SUBJECT = "full";
+
+  /** The group of what was found on trial. */
+  String TRIAL = "trial";
 
   /** Groups of what is counted from the log and its entries. */
   Set<String> KEPT = Set.of("hours", "plan", "stock", "cost", "growth", "budget", "limit");
@@ -463,6 +475,11 @@ public sealed interface FactId {
     @Override
     public boolean isListed() {
       return true;
+    }
+
+    @Override
+    public boolean isOfMass() {
+      return reckoning.equals("balance") || FactId.super.isOfMass();
     }
   }
 }
