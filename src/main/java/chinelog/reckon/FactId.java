@@ -64,6 +64,11 @@ public sealed interface FactId {
     return !KEPT.contains(group());
   }
 
+  /** Whether it is a line of the log's own books of hours, mass and material. */
+  default boolean isOfTheBooks() {
+    return List.of("hours", "plan", "growth", "stock").contains(group());
+  }
+
   /** Whether no agreement is about it: it is never shown, and tells of the work as a whole. */
   default boolean isBookkeeping() {
     return false;
@@ -405,6 +410,11 @@ public sealed interface FactId {
     }
 
     @Override
+    public boolean isOfTheBooks() {
+      return true;
+    }
+
+    @Override
     public Set<Influence> influences() {
       return Set.of(new Influence.LotsInTurn(material));
     }
@@ -420,6 +430,11 @@ public sealed interface FactId {
     @Override
     public boolean isListed() {
       return span == Span.TOTAL;
+    }
+
+    @Override
+    public boolean isOfTheBooks() {
+      return !isListed();
     }
 
     /** Whether a use has a price at all may hang on the lot that it is taken from. */
