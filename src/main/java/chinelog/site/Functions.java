@@ -26,6 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.MissingResourceException;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -156,6 +157,7 @@ final class Functions {
           try {
             return function.of(given);
           } catch (IllegalArgumentException
+              | MissingResourceException
               | ClassCastException
               | DateTimeException
               | IndexOutOfBoundsException e) {

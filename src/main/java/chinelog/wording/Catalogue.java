@@ -61,6 +61,12 @@ public final class Catalogue {
     return text(Message.of(key, arguments));
   }
 
+  /** The language of the texts, such as {@code de}: {@code en} for want of own ones. */
+  public String language() {
+    String language = texts.getLocale().getLanguage();
+    return language.isEmpty() ? Locale.ENGLISH.getLanguage() : language;
+  }
+
   /** Several sentences, one after the other. */
   public String text(List<Message> sentences) {
     return String.join(" ", sentences.stream().map(this::text).toList());
