@@ -7,7 +7,7 @@ import chinelog.book.page.PageSearch;
 import chinelog.book.page.Printer;
 import chinelog.book.page.Trim;
 import chinelog.book.setting.Coverage;
-import chinelog.book.setting.PlainLetters;
+import chinelog.book.setting.Surroundings;
 import chinelog.book.writing.BuildBook;
 import chinelog.book.writing.HandoverBooklet;
 import chinelog.book.writing.Setting;
@@ -104,7 +104,7 @@ public final class Press {
       throws IOException {
     String style = Style.of(theme, trim, options.bleedMm());
     String endless = Style.endless(style, trim, options.bleedMm());
-    try (PlainLetters plain = new PlainLetters();
+    try (Surroundings plain = new Surroundings();
         Printer printer = new Printer(theme.bookFonts(), options.bleedMm())) {
       return new PageSearch(
               printer,

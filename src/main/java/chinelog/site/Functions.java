@@ -88,9 +88,7 @@ final class Functions {
     put(
         all,
         "say",
-        g ->
-            wording.text(
-                text(g, 0), g.stream().skip(1).map(String::valueOf).toArray(String[]::new)));
+        g -> wording.text(text(g, 0), g.stream().skip(1).map(String::valueOf).toArray()));
     put(all, "count", g -> wording.count(text(g, 0), ((Number) g.get(1)).intValue()));
     put(all, "number", g -> wording.number((Number) g.get(0)));
     put(all, "date", g -> wording.date((LocalDate) g.get(0)));

@@ -85,6 +85,12 @@ public final class Catalogue {
   private static String filled(String text, List<String> parts) {
     return PLACE
         .matcher(text)
-        .replaceAll(place -> Matcher.quoteReplacement(parts.get(Integer.parseInt(place.group(1)))));
+        .replaceAll(
+            place -> {
+              int number = Integer.parseInt(place.group(1));
+              // What nothing is given for is filled in by others, such as a script of the site.
+              return Matcher.quoteReplacement(
+                  number < parts.size() ? parts.get(number) : place.group());
+            });
   }
 }
