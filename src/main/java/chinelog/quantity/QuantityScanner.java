@@ -10,7 +10,7 @@ public final class QuantityScanner {
   private static final Pattern NUMBER =
       Pattern.compile(
           "[0-9]+ +[0-9]+[/⁄][0-9]+|[0-9]* ?[½⅓⅔¼¾⅛⅜⅝⅞]|(?<slash>[0-9]+[/⁄][0-9]+)(?![0-9.])"
-              + "|[0-9]+(?:\\.[0-9]+)?");
+              + "|[0-9]+(?:\\.[0-9]+)?(?:[eE][+-]?[0-9]{1,2}(?![0-9]))?");
   private static final Pattern SPACE = Pattern.compile("[ \\u00a0\\u202f\\u2009]*");
   private static final Pattern LONG_UNIT =
       Pattern.compile(

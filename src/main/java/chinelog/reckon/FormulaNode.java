@@ -44,7 +44,8 @@ final class FormulaNode implements Node {
   @Override
   public boolean yield(Ledger ledger) {
     try {
-      Quantity value = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
+      Quantity reckoned = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
+      Quantity value = ledger.roots().correlated(formula.tree(), reckoned);
       boolean stated = formula.tree() instanceof Expression.Literal;
       List<String> inputs = formula.names();
       Phrase title = Ledger.title(statement.title(), statement.name());

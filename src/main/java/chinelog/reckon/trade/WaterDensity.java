@@ -37,7 +37,8 @@ final class WaterDensity {
                       "density",
                       Message.of("water.density"),
                       Si.show(of(inputs), Si.KG_M3, Si.KG_M3),
-                      List.of(said(inputs)))));
+                      List.of(said(inputs)),
+                      List.of())));
 
   private WaterDensity() {}
 
