@@ -32,7 +32,7 @@ final class FormulaParser {
   /** A unit to tell the whole in; an "in" at the very end is an inch. */
   private static final Pattern IN_UNIT = Pattern.compile("(?<what>.*\\S)\\s+in\\s+(?<unit>[\\p{L}°%].*)");
 
-  private static final Quantity PI =
+  static final Quantity PI =
       Quantity.reckoned(new BigDecimal("3.14159265358979323846264338327950288"), Unit.ONE);
 
   private final String text;

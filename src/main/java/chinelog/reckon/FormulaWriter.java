@@ -31,7 +31,7 @@ final class FormulaWriter implements Expression.Visitor<String> {
 
   @Override
   public String literal(Expression.Literal literal) {
-    return style.show(literal.value());
+    return literal.value() == FormulaParser.PI ? "π" : style.show(literal.value());
   }
 
   @Override
@@ -77,6 +77,9 @@ final class FormulaWriter implements Expression.Visitor<String> {
     }
     if (part instanceof Expression.Negation) {
       return 2;
+    }
+    if (part instanceof Expression.Literal l && !l.value().unit().symbol().isEmpty()) {
+      return 4;
     }
     if (part instanceof Expression.Call c && c.function().equals(Functions.IN)) {
       return 0;

@@ -101,6 +101,15 @@ final class Afloat {
     return areas.shape();
   }
 
+  /** Where the areas that are integrated stand, the ends of the waterline with them. */
+  double[] nodes() {
+    return x.clone();
+  }
+
+  double nodeArea(int i) {
+    return area[i];
+  }
+
   double volume() {
     return areas.integral((at, a) -> a);
   }
