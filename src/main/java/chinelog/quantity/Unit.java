@@ -52,6 +52,10 @@ public final class Unit {
     this.dimension = Collections.unmodifiableSortedMap(powers);
   }
 
+  double coherentOfOne() {
+    return coherent(BigDecimal.ONE);
+  }
+
   /** That of a difference between two of them: K for readings in °C, otherwise itself. */
   public Unit difference() {
     return isReading() ? known(symbol.equals("°F") ? "Δ°F" : "K") : this;

@@ -44,7 +44,24 @@ final class Balance {
                   .or(""),
               Parameter.quantity("ballast_x", "where ballast for it can go", Unit.METRE).or(""),
               Parameter.quantity("heel", "an angle to tell the righting arm at", Si.DEGREE).or("")),
-          Balance::of);
+          Balance::of)
+          .yielding(
+              "mass", "balance.mass",
+              "lcg", "balance.lcg",
+              "tcg", "balance.tcg",
+              "vcg", "balance.vcg",
+              "ballast", "balance.ballast",
+              "ballast_at", "balance.place",
+              "ballast_volume", "balance.volume",
+              "sinkage", "balance.sinkage",
+              "ballast_to_target", "balance.target",
+              "gm", "balance.gm",
+              "gz", "balance.arm",
+              "righting", "balance.moment",
+              "mct", "balance.mct",
+              "trim", "balance.trim",
+              "trim_aft", "balance.trim.aft",
+              "trim_fore", "balance.trim.fore");
 
   private final Inputs inputs;
   private final YieldList yields = new YieldList();

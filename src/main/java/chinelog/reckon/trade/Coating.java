@@ -31,7 +31,11 @@ final class Coating {
               Parameter.quantity("solids", "share of the wet mass that stays", Unit.ONE)
                   .or("100 %"),
               Parameter.quantity("waste", "share of the coating that is lost", Unit.ONE).or("0 %")),
-          Coating::of);
+          Coating::of)
+          .yielding(
+              "volume", "coating.amount",
+              "wet_mass", "coating.mass",
+              "mass", "coating.dry");
 
   private Coating() {}
 

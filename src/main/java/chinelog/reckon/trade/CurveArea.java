@@ -21,7 +21,11 @@ final class CurveArea {
               Parameter.table("ordinates", "the curve", "x", "y"),
               Parameter.word("rule", "how to integrate", Rule.WORDS).or("by-spacing"),
               Parameter.quantity("sides", "2 where y is a half-breadth", Unit.ONE).or("1")),
-          CurveArea::reckon);
+          CurveArea::reckon)
+          .yielding(
+              "area", "curve.area",
+              "second_moment", "curve.second",
+              "centre", "curve.centre");
 
   private CurveArea() {}
 

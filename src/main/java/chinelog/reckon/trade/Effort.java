@@ -20,7 +20,10 @@ final class Effort {
           "three-point",
           "Hours from a low, a likely and a high estimate",
           List.of(Parameter.table("estimates", "one after another", "low", "likely", "high")),
-          Effort::threePoint);
+          Effort::threePoint)
+          .yielding(
+              "expected", "effort.expected",
+              "spread", "effort.deviation");
 
   static final TradeReckoning LEARNING =
       new TradeReckoning(
@@ -32,7 +35,12 @@ final class Effort {
                   "rate", "what a doubling of the number brings the hours to", Unit.ONE),
               Parameter.quantity("number", "which one, counted from the first", Unit.ONE),
               Parameter.word("curve", "whose", "crawford", "wright").or("crawford")),
-          Effort::learning);
+          Effort::learning)
+          .yielding(
+              "exponent", "effort.exponent",
+              "last", "effort.last",
+              "total", "effort.total",
+              "average", "effort.average");
 
   private Effort() {}
 

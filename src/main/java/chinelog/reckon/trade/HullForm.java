@@ -23,7 +23,29 @@ final class HullForm {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "hull-form", "The form of a hull from its table of offsets", parameters(), HullForm::of);
+          "hull-form", "The form of a hull from its table of offsets", parameters(), HullForm::of)
+          .yielding(
+              "draught", "form.draught",
+              "volume", "form.volume",
+              "displacement", "form.displacement",
+              "lcb", "form.lcb",
+              "vcb", "form.vcb",
+              "waterplane", "form.waterplane",
+              "lcf", "form.lcf",
+              "immersion", "form.sinks",
+              "bm", "form.bm",
+              "bml", "form.bml",
+              "wetted_skin", "form.wetted",
+              "lwl", "form.lwl",
+              "bwl", "form.bwl",
+              "cb", "form.cb",
+              "cm", "form.cm",
+              "cp", "form.cp",
+              "cw", "form.cw",
+              "skin", "form.skin",
+              "area_…", "form.station.area",
+              "wet_girth_…", "form.station.wetted",
+              "girth_…", "form.station.girth");
 
   /** A reckoned figure is shown to so many digits. */
   private static final int DIGITS_SHOWN = 4;

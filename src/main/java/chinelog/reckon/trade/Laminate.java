@@ -50,7 +50,23 @@ final class Laminate {
                   .or("needed to mix by volume"),
               Parameter.quantity("pot_life", "of one mix", Unit.MINUTE).or(""),
               Parameter.quantity("pace", "resin worked in a time", Si.unit("kg/s")).or("")),
-          Laminate::of);
+          Laminate::of)
+          .yielding(
+              "thickness…", "laminate.thickness",
+              "density…", "laminate.density",
+              "fibre_volume…", "laminate.fibre",
+              "cloth_area", "laminate.cloth",
+              "fibre_mass", "laminate.dry",
+              "resin_mass", "laminate.resin",
+              "resin_to_mix", "laminate.mix",
+              "mass", "laminate.mass",
+              "hardener_per_100", "mix.per.hundred",
+              "mix_resin_mass", "mix.resin",
+              "mix_hardener_mass", "mix.hardener",
+              "mix_resin_volume", "mix.resin.volume",
+              "mix_hardener_volume", "mix.hardener.volume",
+              "batches", "mix.batches",
+              "batch", "mix.batch");
 
   private final YieldList yields = new YieldList();
   private final double fibreDensity;

@@ -20,7 +20,10 @@ final class MassGrowth {
           List.of(
               Parameter.table("weighings", "in the order of the work", "done", "mass"),
               Parameter.quantity("budget", "for the mass at completion", Unit.KILOGRAM).or("")),
-          MassGrowth::of);
+          MassGrowth::of)
+          .yielding(
+              "forecast", "growth.trade",
+              "margin", "growth.trade.margin");
 
   private MassGrowth() {}
 

@@ -27,7 +27,9 @@ final class Moulds {
               Parameter.quantity("thickness", "of the planking", Unit.METRE),
               Offsets.SIDING,
               Parameter.word("station", "one station alone").or("all stations")),
-          Moulds::of);
+          Moulds::of)
+          .yielding(
+              "half_…", "mould");
 
   private static final Message METHOD = Message.of("mould.how");
 

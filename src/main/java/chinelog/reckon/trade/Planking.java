@@ -41,7 +41,32 @@ final class Planking {
               Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE).or(""),
               Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
               Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
-          Planking::of);
+          Planking::of)
+          .yielding(
+              "strips", "planking.strips",
+              "full_strips", "planking.full",
+              "width_…", "planking.station.width",
+              "reach_…", "planking.station.strips",
+              "taper_aft", "planking.taper.aft",
+              "taper_fore", "planking.taper.fore",
+              "wedges_aft", "planking.short.aft",
+              "wedges_fore", "planking.short.fore",
+              "all_from", "planking.from",
+              "all_to", "planking.to",
+              "run", "timber.length",
+              "strip_length", "timber.buy",
+              "pieces", "timber.strips",
+              "strips_per_sheet", "timber.sheet",
+              "sheets", "timber.sheets",
+              "faired_most", "timber.thick.quarter",
+              "faired_most_64th", "timber.nearest",
+              "faired_most_64th_error", "timber.nearest.error",
+              "faired_least", "timber.thick.third",
+              "faired_least_64th", "timber.nearest",
+              "faired_least_64th_error", "timber.nearest.error",
+              "mass", "timber.before",
+              "mass_faired_most", "timber.quarter",
+              "mass_faired_least", "timber.third");
 
   private Planking() {}
 

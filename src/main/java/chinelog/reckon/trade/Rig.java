@@ -25,7 +25,15 @@ final class Rig {
               Parameter.quantity("clr", "centre of lateral resistance from the aft end", Unit.METRE)
                   .or("that of the profile"),
               Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or("")),
-          Rig::of);
+          Rig::of)
+          .yielding(
+              "area", "rig.area",
+              "ce_x", "rig.ce.x",
+              "ce_z", "rig.ce.z",
+              "lateral", "rig.profile",
+              "clr", "rig.clr",
+              "lead", "rig.lead",
+              "lead_share", "rig.lead.share");
 
   private Rig() {}
 

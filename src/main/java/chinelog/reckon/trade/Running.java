@@ -23,7 +23,11 @@ final class Running {
               Parameter.quantity("length", "of the waterline", Unit.METRE),
               Parameter.quantity("viscosity", "of the water, kinematic", Si.unit("m²/s"))
                   .or("1.1386 mm²/s, fresh water at 15 °C")),
-          Running::of);
+          Running::of)
+          .yielding(
+              "froude", "running.froude",
+              "reynolds", "running.reynolds",
+              "friction", "running.friction");
 
   /** m/s², by convention. */
   private static final double GRAVITY = 9.80665;

@@ -49,7 +49,12 @@ final class Sail {
               Parameter.quantity("roach_lower", "roach at a third of the leech", Unit.METRE)
                   .or("no roach by four ordinates"),
               Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or("")),
-          Sail::of);
+          Sail::of)
+          .yielding(
+              "area", "sail.area",
+              "roach", "sail.roach",
+              "ce_x", "sail.ce.x",
+              "ce_z", "sail.ce.z");
 
   private final Inputs inputs;
   private final YieldList yields = new YieldList();

@@ -32,7 +32,12 @@ final class ScanScale {
               Parameter.quantity(
                       "diagonal_down", "from top left to bottom right, on the scan", Unit.METRE)
                   .or("")),
-          ScanScale::of);
+          ScanScale::of)
+          .yielding(
+              "factor_x", "scan.x",
+              "factor_y", "scan.y",
+              "stretch", "scan.longer",
+              "out_of_square", "scan.square");
 
   private ScanScale() {}
 

@@ -30,7 +30,10 @@ final class Spar {
                   .or("swelled"),
               Parameter.quantity("parts", "into how many the length is divided", Unit.ONE).or("4"),
               Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
-          Spar::of);
+          Spar::of)
+          .yielding(
+              "diameter_…", "spar.diameter",
+              "mass", "spar.mass");
 
   private Spar() {}
 

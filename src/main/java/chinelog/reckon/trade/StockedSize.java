@@ -21,7 +21,13 @@ final class StockedSize {
               Parameter.table("sizes", "what the shop keeps", "size"),
               Parameter.quantity("scale", "how many times smaller the model is", Unit.ONE)
                   .or("no full size")),
-          StockedSize::of);
+          StockedSize::of)
+          .yielding(
+              "size", "stocked.size",
+              "error", "stocked.error",
+              "error_share", "stocked.share",
+              "full_size", "stocked.full",
+              "full_error", "stocked.full.error");
 
   private StockedSize() {}
 

@@ -39,7 +39,15 @@ final class Timbers {
           List.of(
               Parameter.word(
                   "species", "the timber", ALL.stream().map(Timber::name).toArray(String[]::new))),
-          Timbers::of);
+          Timbers::of)
+          .yielding(
+              "density", "wood.average",
+              "shrinkage_radial", "wood.radial",
+              "shrinkage_tangential", "wood.tangential",
+              "shrinkage_volumetric", "wood.volumetric",
+              "basic_density_mean", "wood.basic.mean",
+              "basic_density_least", "wood.basic.least",
+              "basic_density_most", "wood.basic.most");
 
   private Timbers() {}
 

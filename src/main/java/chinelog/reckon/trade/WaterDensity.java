@@ -38,7 +38,8 @@ final class WaterDensity {
                       Message.of("water.density"),
                       Si.show(of(inputs), Si.KG_M3, Si.KG_M3),
                       List.of(said(inputs)),
-                      List.of())));
+                      List.of())))
+          .yielding("density", "water.density");
 
   private WaterDensity() {}
 

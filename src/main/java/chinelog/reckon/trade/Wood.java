@@ -28,7 +28,11 @@ final class Wood {
               Parameter.quantity("size", "of the piece across the grain", Unit.METRE).or(""),
               Parameter.quantity("coefficient", "of movement for 1 % of moisture", Unit.ONE).or(""),
               Parameter.quantity("moisture_after", "content later", Unit.ONE).or("")),
-          Wood::of);
+          Wood::of)
+          .yielding(
+              "density", "wood.density",
+              "shrinkage", "wood.shrinkage",
+              "movement", "wood.movement");
 
   private Wood() {}
 
