@@ -58,6 +58,7 @@ final class Balance {
               "gm", "balance.gm",
               "gz", "balance.arm",
               "righting", "balance.moment",
+              "righting_by_arm", "balance.moment.arm",
               "mct", "balance.mct",
               "trim", "balance.trim",
               "trim_aft", "balance.trim.aft",
@@ -271,8 +272,14 @@ final class Balance {
       yields.add(
           "righting",
           Message.of("balance.moment"),
-          moment(afloat * gz),
+          moment(afloat * gm * Math.sin(heel)),
           Message.of("balance.moment.how", DERRETT),
+          YieldList.worked(massOf(afloat), " × ", units.length(gm), " × sin φ"));
+      yields.add(
+          "righting_by_arm",
+          Message.of("balance.moment.arm"),
+          moment(afloat * gz),
+          Message.of("balance.moment.arm.how"),
           YieldList.worked(massOf(afloat), " × ", units.length(gz)));
     }
   }

@@ -29,7 +29,8 @@ final class Coating {
               Parameter.quantity("density", "of the coating, wet", Si.KG_M3)
                   .or("needed to turn volume into mass"),
               Parameter.quantity("solids", "share of the wet mass that stays", Unit.ONE)
-                  .or("100 %"),
+                  .or("100 %")
+                  .recalling(),
               Parameter.quantity("waste", "share of the coating that is lost", Unit.ONE).or("0 %")),
           Coating::of)
           .yielding(
@@ -59,6 +60,7 @@ final class Coating {
     double volume =
         byCoverage ? covered / Si.positive(inputs, "coverage", Si.unit("m²/m³")) : wet / density;
     if (byCoverage || dense) {
+      yields.from("area", "coats", "coverage", "spread", "density", "waste");
       yields.add(
           "volume",
           Message.of("coating.amount"),
@@ -73,6 +75,7 @@ final class Coating {
 
   private static void masses(YieldList yields, Inputs inputs, double wet, double kept)
       throws TradeException, QuantityException {
+    yields.from("area", "coats", "coverage", "spread", "density", "waste");
     Quantity given = inputs.findQuantity("solids").orElse(Quantity.of(1, Unit.ONE));
     double solids = given.doubleIn(Unit.ONE);
     if (solids <= 0 || solids > 1) {
@@ -84,6 +87,7 @@ final class Coating {
         Message.of("coating.mass"),
         Laminate.grams(wet / kept),
         Message.of("coating.mass.how"));
+    yields.from("area", "coats", "coverage", "spread", "density", "solids");
     yields.add(
         "mass",
         Message.of("coating.dry"),

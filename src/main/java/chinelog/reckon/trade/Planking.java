@@ -35,7 +35,8 @@ final class Planking {
               Parameter.quantity("draught", "where full-width strips end amidships", Unit.METRE)
                   .or("every strip shares in the taper"),
               Parameter.quantity("wastage", "share of what is bought that is cut away", Unit.ONE)
-                  .or("10 %"),
+                  .or("10 %")
+                  .recalling(),
               Parameter.quantity("stock_length", "of a strip as bought or cut", Unit.METRE)
                   .or("strips are long enough"),
               Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE).or(""),
