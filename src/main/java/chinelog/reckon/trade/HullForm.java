@@ -200,7 +200,8 @@ final class HullForm {
         "wetted_skin",
         Message.of("form.wetted"),
         s.doubted(Afloat::wettedSkin, s.units::area),
-        s.along("form.wetted.how"));
+        Message.of("form.wetted.how"),
+        Message.of("form.doubt"));
   }
 
   private static void form(Figures s, Afloat hull, double depth) throws TradeException {
