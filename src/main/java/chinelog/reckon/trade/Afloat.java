@@ -17,6 +17,11 @@ final class Afloat {
   private final List<double[]> ends;
   private final double draught;
 
+  /** Asked for again and again, so reckoned once; not a number until then. */
+  private double volume = Double.NaN;
+
+  private double waterplane = Double.NaN;
+
   /**
    * @param wet the immersed stations
    * @param nodes of each immersed station and of the ends of the waterline: x, area below the
@@ -116,7 +121,10 @@ final class Afloat {
   }
 
   double volume() {
-    return areas.integral((at, a) -> a);
+    if (Double.isNaN(volume)) {
+      volume = areas.integral((at, a) -> a);
+    }
+    return volume;
   }
 
   double lcb() {
@@ -128,7 +136,10 @@ final class Afloat {
   }
 
   double waterplane() {
-    return 2 * halves.integral((at, y) -> y);
+    if (Double.isNaN(waterplane)) {
+      waterplane = 2 * halves.integral((at, y) -> y);
+    }
+    return waterplane;
   }
 
   double lcf() {
