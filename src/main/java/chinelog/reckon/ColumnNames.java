@@ -1,8 +1,11 @@
 package chinelog.reckon;
 
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
+import chinelog.reckon.formula.Functions;
 import chinelog.label.Label;
-import chinelog.log.Log;
-import chinelog.log.Table;
+import chinelog.log.records.Log;
+import chinelog.log.records.Table;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import java.util.ArrayList;

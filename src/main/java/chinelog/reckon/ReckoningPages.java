@@ -1,5 +1,7 @@
 package chinelog.reckon;
 
+import chinelog.reckon.formula.Function;
+import chinelog.reckon.formula.Functions;
 import chinelog.quantity.UnitKinds;
 import chinelog.reckon.trade.Example;
 import chinelog.reckon.trade.Parameter;

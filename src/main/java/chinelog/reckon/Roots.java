@@ -1,5 +1,7 @@
 package chinelog.reckon;
 
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;

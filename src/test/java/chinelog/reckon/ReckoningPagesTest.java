@@ -1,8 +1,12 @@
 package chinelog.reckon;
 
+import chinelog.reckon.formula.Evaluator;
+import chinelog.reckon.formula.Formula;
+import chinelog.reckon.formula.Function;
+import chinelog.reckon.formula.Functions;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import chinelog.log.LogReader;
 import chinelog.problem.Problem;
 import chinelog.quantity.Quantity;

@@ -17,10 +17,10 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** The functions of formulas. */
-final class Functions {
+public final class Functions {
 
   /** Of a figure and a unit: written {@code 1 mi in m}, never called by name. */
-  static final String IN = "in";
+  public static final String IN = "in";
 
   private static final String ONE = "one figure";
   private static final String MANY = "at least one figure";
@@ -84,19 +84,19 @@ final class Functions {
 
   private Functions() {}
 
-  static SortedSet<String> names() {
+  public static SortedSet<String> names() {
     return new TreeSet<>(ALL.keySet());
   }
 
-  static List<Function> all() {
+  public static List<Function> all() {
     return List.copyOf(ALL.values());
   }
 
-  static boolean takesColumn(String function) {
+  public static boolean takesColumn(String function) {
     return OF_COLUMNS.contains(function);
   }
 
-  static void checkCount(String function, int count, int index) throws QuantityException {
+  public static void checkCount(String function, int count, int index) throws QuantityException {
     function(function).checkCount(count, index);
   }
 

@@ -1,4 +1,4 @@
-package chinelog.reckon;
+package chinelog.reckon.formula;
 
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -23,7 +23,7 @@ public record Function(
     Quantity apply(List<Quantity> arguments) throws QuantityException;
   }
 
-  void checkCount(int count, int index) throws QuantityException {
+  public void checkCount(int count, int index) throws QuantityException {
     if (count < least || count > most) {
       throw new QuantityException(
           name + "(…) takes " + takes + ", not " + count + ".",
