@@ -35,8 +35,6 @@ class ReachTest {
           "chinelog.reckon.Facts$StageSum.costFact",
           "chinelog.reckon.Facts$StageSum.hoursFact",
           "chinelog.reckon.Facts$UseCost.where",
-          "chinelog.reckon.trade.Parameter.fallback",
-          "chinelog.reckon.trade.TradeReckoning.parameters",
           "chinelog.withhold.Register$Thing.of",
           "chinelog.withhold.Withholder$Withheld.shownFacts",
           "chinelog.withhold.derive.Derivability$Item.inGrains",

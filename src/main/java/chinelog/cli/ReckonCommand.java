@@ -65,7 +65,8 @@ final class ReckonCommand extends LogCommand {
       arity = "0..1",
       fallbackValue = "",
       paramLabel = "RECKONING",
-      description = "Tell what can be reckoned; all of one reckoning, with an example.")
+      description =
+          "Tell what can be reckoned; all of one reckoning, with an example; of \"all\", as Markdown.")
   private @Nullable String list;
 
   @Option(
@@ -95,6 +96,11 @@ final class ReckonCommand extends LogCommand {
   }
 
   private int tell(String what) {
+    if (what.equals("all")) {
+      result().print(ReckoningPages.markdown());
+      result().flush();
+      return Main.DONE;
+    }
     Optional<List<String>> page =
         what.isEmpty() ? Optional.of(ReckoningPages.contents()) : ReckoningPages.page(what);
     if (page.isEmpty()) {

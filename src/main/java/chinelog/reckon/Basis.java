@@ -10,9 +10,9 @@ import java.util.List;
  * @param given tables, figures and words that stand in facts.yaml itself, and what was taken for
  *     want of them, a line each
  */
-public record Basis(List<String> facts, List<Message> given) {
+record Basis(List<String> facts, List<Message> given) {
 
-  public Basis {
+  Basis {
     facts = List.copyOf(facts);
     given = List.copyOf(given);
   }

@@ -1,13 +1,13 @@
 package chinelog.reckon;
 
-import chinelog.reckon.formula.Expression;
-import chinelog.reckon.formula.Formula;
-import chinelog.reckon.formula.Functions;
 import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.log.records.Table;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
+import chinelog.reckon.formula.Functions;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -41,7 +41,8 @@ final class ColumnNames {
    * @throws QuantityException saying where a column stands that cannot be taken for a figure
    */
   Filled fill(Formula formula) throws QuantityException {
-    if (log.tables().isEmpty() || Formula.nameParts(formula.tree()).stream().noneMatch(this::isOne)) {
+    if (log.tables().isEmpty()
+        || Formula.nameParts(formula.tree()).stream().noneMatch(this::isOne)) {
       return new Filled(formula, Label.NONE);
     }
     Filling filling = new Filling(formula);
@@ -97,9 +98,7 @@ final class ColumnNames {
         return placed(new Expression.Negation(fill(n.of())), part);
       }
       if (part instanceof Expression.Binary b) {
-        return placed(
-            new Expression.Binary(b.operator(), fill(b.left()), fill(b.right())),
-            part);
+        return placed(new Expression.Binary(b.operator(), fill(b.left()), fill(b.right())), part);
       }
       if (part instanceof Expression.Call call) {
         List<Expression> arguments = new ArrayList<>();

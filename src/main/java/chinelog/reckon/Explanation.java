@@ -110,9 +110,7 @@ public final class Explanation {
     }
     String written =
         FormulaWriter.write(
-            formula,
-            n -> style.showToDigits(facts.find(n).orElseThrow().value(), DIGITS),
-            style);
+            formula, n -> style.showToDigits(facts.find(n).orElseThrow().value(), DIGITS), style);
     return Optional.of("= " + written.replace('\u202f', ' '));
   }
 

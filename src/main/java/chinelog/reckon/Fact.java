@@ -69,16 +69,19 @@ public record Fact(
 
   Fact restingOn(Basis deciding) {
     return new Fact(
-        id, name, title, value, origin, date, label, place, formula, method, inputs, deciding, entry);
+        id, name, title, value, origin, date, label, place, formula, method, inputs, deciding,
+        entry);
   }
 
   Fact withTitle(Phrase newTitle) {
     return new Fact(
-        id, name, newTitle, value, origin, date, label, place, formula, method, inputs, basis, entry);
+        id, name, newTitle, value, origin, date, label, place, formula, method, inputs, basis,
+        entry);
   }
 
   Fact withValue(Quantity newValue) {
     return new Fact(
-        id, name, title, newValue, origin, date, label, place, formula, method, inputs, basis, entry);
+        id, name, title, newValue, origin, date, label, place, formula, method, inputs, basis,
+        entry);
   }
 }

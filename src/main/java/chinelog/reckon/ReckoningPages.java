@@ -1,8 +1,8 @@
 package chinelog.reckon;
 
+import chinelog.quantity.UnitKinds;
 import chinelog.reckon.formula.Function;
 import chinelog.reckon.formula.Functions;
-import chinelog.quantity.UnitKinds;
 import chinelog.reckon.trade.Example;
 import chinelog.reckon.trade.Parameter;
 import chinelog.reckon.trade.TradeReckoning;

@@ -122,10 +122,7 @@ final class RequestNode implements Node {
   }
 
   private static String columns(TradeReckoning reckoning, String input) {
-    return reckoning
-        .findParameter(input)
-        .map(p -> String.join(", ", p.choices()))
-        .orElse("");
+    return reckoning.findParameter(input).map(p -> String.join(", ", p.choices())).orElse("");
   }
 
   @Override

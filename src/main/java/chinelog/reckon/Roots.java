@@ -1,10 +1,10 @@
 package chinelog.reckon;
 
-import chinelog.reckon.formula.Expression;
-import chinelog.reckon.formula.Formula;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.HashMap;
@@ -13,10 +13,10 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * What the tolerance of a fact comes from: how far each written figure that it rests on may move it.
- * A figure that goes in twice, as in {@code a - a} or {@code (a - b) / a}, moves it by the sum of
- * what it does in either place, sign and all: first-order propagation by the derivative, worst case
- * over the figures.
+ * What the tolerance of a fact comes from: how far each written figure that it rests on may move
+ * it. A figure that goes in twice, as in {@code a - a} or {@code (a - b) / a}, moves it by the sum
+ * of what it does in either place, sign and all: first-order propagation by the derivative, worst
+ * case over the figures.
  */
 final class Roots {
 
@@ -82,9 +82,7 @@ final class Roots {
 
   private static double ownSpread(Quantity q) {
     BigDecimal t = q.tolerance();
-    return t == null
-        ? 0
-        : t.doubleValue() * Quantity.of(1, q.unit().difference()).coherent();
+    return t == null ? 0 : t.doubleValue() * Quantity.of(1, q.unit().difference()).coherent();
   }
 
   private Map<String, Double> moved(Expression tree, int depth) {

@@ -43,7 +43,9 @@ public final class Catalogue {
     return new Catalogue(locale, ResourceBundle.getBundle(table, locale, control), 0);
   }
 
-  /** The same texts with the figures in them to so many digits, for whoever reckons on with them. */
+  /**
+   * The same texts with the figures in them to so many digits, for whoever reckons on with them.
+   */
   public Catalogue toDigits(int many) {
     return new Catalogue(locale, texts, many);
   }

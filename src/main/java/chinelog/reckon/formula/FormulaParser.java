@@ -30,7 +30,8 @@ public final class FormulaParser {
   private static final int DEEPEST = 100;
 
   /** A unit to tell the whole in; an "in" at the very end is an inch. */
-  private static final Pattern IN_UNIT = Pattern.compile("(?<what>.*\\S)\\s+in\\s+(?<unit>[\\p{L}°%].*)");
+  private static final Pattern IN_UNIT =
+      Pattern.compile("(?<what>.*\\S)\\s+in\\s+(?<unit>[\\p{L}°%].*)");
 
   static final Quantity PI =
       Quantity.reckoned(new BigDecimal("3.14159265358979323846264338327950288"), Unit.ONE);
@@ -138,7 +139,9 @@ public final class FormulaParser {
     if (literal != null) {
       return placed(new Expression.Literal(literal), token);
     }
-    if (token.kind() == Token.Kind.NAME && token.text().equals("pi") && peek().kind() != Token.Kind.OPEN) {
+    if (token.kind() == Token.Kind.NAME
+        && token.text().equals("pi")
+        && peek().kind() != Token.Kind.OPEN) {
       return placed(new Expression.Literal(PI), token);
     }
     if (token.kind() == Token.Kind.NAME) {

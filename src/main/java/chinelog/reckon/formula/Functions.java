@@ -29,7 +29,8 @@ public final class Functions {
   private static final SortedMap<String, Function> ALL = new TreeMap<>();
 
   /** Those that take a whole column of a table. */
-  private static final List<String> OF_COLUMNS = List.of("sum", "mean", "min", "max", "count", "spread");
+  private static final List<String> OF_COLUMNS =
+      List.of("sum", "mean", "min", "max", "count", "spread");
 
   static {
     many("sum", "them added up", "sum(1 g, 2 g)", Functions::sum);
@@ -78,7 +79,11 @@ public final class Functions {
     for (Gauge gauge : Gauge.values()) {
       String name = gauge.name().toLowerCase(Locale.ROOT);
       String what = gauges.getOrDefault(gauge, "size of this gauge");
-      one(name, "the " + what, name + (gauge == Gauge.GRIT ? "(320)" : "(20)"), a -> gauge.size(whole(a.get(0))));
+      one(
+          name,
+          "the " + what,
+          name + (gauge == Gauge.GRIT ? "(320)" : "(20)"),
+          a -> gauge.size(whole(a.get(0))));
     }
   }
 
@@ -135,7 +140,9 @@ public final class Functions {
             2,
             "the " + which + " multiple of the second figure, or whole number of its unit",
             name + "(12.34 mm, 0.5 mm)",
-            a -> a.get(0).rounded(a.size() == 2 ? a.get(1) : Quantity.of(1, a.get(0).unit()), mode)));
+            a ->
+                a.get(0)
+                    .rounded(a.size() == 2 ? a.get(1) : Quantity.of(1, a.get(0).unit()), mode)));
   }
 
   private interface Curve {

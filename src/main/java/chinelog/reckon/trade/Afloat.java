@@ -28,8 +28,7 @@ final class Afloat {
    *     waterline, its moment about the base line, half-breadth at the waterline
    * @param ends of the waterline between stations, {@code {x, half-breadth}}
    */
-  private Afloat(
-      List<Section> wet, List<double[]> nodes, List<double[]> ends, double draught) {
+  private Afloat(List<Section> wet, List<double[]> nodes, List<double[]> ends, double draught) {
     this.ends = List.copyOf(ends);
     this.draught = draught;
     this.wet = List.copyOf(wet);
@@ -71,10 +70,7 @@ final class Afloat {
       double height = Math.min(draught, station.top());
       nodes.add(
           new double[] {
-            station.x(),
-            station.area(height),
-            station.moment(height),
-            station.half(height)
+            station.x(), station.area(height), station.moment(height), station.half(height)
           });
     }
     if (wet.size() < 3) {

@@ -21,30 +21,34 @@ final class Balance {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "balance",
-          "Masses and their centres against the displacement",
-          List.of(
-              Parameter.table("masses", "what is aboard", "item?", "mass", "x", "y?", "z?"),
-              Parameter.quantity("displacement", "at the design waterline", Unit.KILOGRAM).or(""),
-              Parameter.quantity("lcb", "centre of buoyancy from the aft end", Unit.METRE).or(""),
-              Parameter.quantity("vcb", "centre of buoyancy above the base line", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("bm", "metacentre above the centre of buoyancy", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("bml", "the same along the hull", Unit.METRE).or(""),
-              Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
-              Parameter.quantity("lcf", "centre of the waterplane from the aft end", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("immersion", "mass that sinks it evenly", PER_METRE).or(""),
-              Parameter.quantity(
-                      "ballast_z", "height of the ballast above the base line", Unit.METRE)
-                  .or("0"),
-              Parameter.quantity("ballast_density", "of the ballast", Si.KG_M3).or(""),
-              Parameter.quantity("target", "where the centre shall lie along the hull", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("ballast_x", "where ballast for it can go", Unit.METRE).or(""),
-              Parameter.quantity("heel", "an angle to tell the righting arm at", Si.DEGREE).or("")),
-          Balance::of)
+              "balance",
+              "Masses and their centres against the displacement",
+              List.of(
+                  Parameter.table("masses", "what is aboard", "item?", "mass", "x", "y?", "z?"),
+                  Parameter.quantity("displacement", "at the design waterline", Unit.KILOGRAM)
+                      .or(""),
+                  Parameter.quantity("lcb", "centre of buoyancy from the aft end", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("vcb", "centre of buoyancy above the base line", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("bm", "metacentre above the centre of buoyancy", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("bml", "the same along the hull", Unit.METRE).or(""),
+                  Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
+                  Parameter.quantity("lcf", "centre of the waterplane from the aft end", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("immersion", "mass that sinks it evenly", PER_METRE).or(""),
+                  Parameter.quantity(
+                          "ballast_z", "height of the ballast above the base line", Unit.METRE)
+                      .or("0"),
+                  Parameter.quantity("ballast_density", "of the ballast", Si.KG_M3).or(""),
+                  Parameter.quantity(
+                          "target", "where the centre shall lie along the hull", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("ballast_x", "where ballast for it can go", Unit.METRE).or(""),
+                  Parameter.quantity("heel", "an angle to tell the righting arm at", Si.DEGREE)
+                      .or("")),
+              Balance::of)
           .yielding(
               "mass", "balance.mass",
               "lcg", "balance.lcg",
@@ -246,8 +250,7 @@ final class Balance {
         "balance.gm",
         gm,
         Message.of("balance.gm.how", DERRETT),
-        YieldList.worked(
-            units.length(kb), " + ", units.length(bm), " − ", units.length(kg)),
+        YieldList.worked(units.length(kb), " + ", units.length(bm), " − ", units.length(kg)),
         Message.of(
             "balance.kg.how",
             units.length(zMoment / mass),

@@ -18,21 +18,23 @@ final class Coating {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "coating",
-          "Paint and filler by coverage",
-          List.of(
-              Parameter.quantity("area", "to be coated", Si.M2),
-              Parameter.quantity("coats", "how many", Unit.ONE).or("1"),
-              Parameter.quantity("coverage", "area that a volume covers once", COVERAGE)
-                  .or("by its spread"),
-              Parameter.quantity("spread", "wet mass on an area", Si.KG_M2).or("by its coverage"),
-              Parameter.quantity("density", "of the coating, wet", Si.KG_M3)
-                  .or("needed to turn volume into mass"),
-              Parameter.quantity("solids", "share of the wet mass that stays", Unit.ONE)
-                  .or("100 %")
-                  .recalling(),
-              Parameter.quantity("waste", "share of the coating that is lost", Unit.ONE).or("0 %")),
-          Coating::of)
+              "coating",
+              "Paint and filler by coverage",
+              List.of(
+                  Parameter.quantity("area", "to be coated", Si.M2),
+                  Parameter.quantity("coats", "how many", Unit.ONE).or("1"),
+                  Parameter.quantity("coverage", "area that a volume covers once", COVERAGE)
+                      .or("by its spread"),
+                  Parameter.quantity("spread", "wet mass on an area", Si.KG_M2)
+                      .or("by its coverage"),
+                  Parameter.quantity("density", "of the coating, wet", Si.KG_M3)
+                      .or("needed to turn volume into mass"),
+                  Parameter.quantity("solids", "share of the wet mass that stays", Unit.ONE)
+                      .or("100 %")
+                      .recalling(),
+                  Parameter.quantity("waste", "share of the coating that is lost", Unit.ONE)
+                      .or("0 %")),
+              Coating::of)
           .yielding(
               "volume", "coating.amount",
               "wet_mass", "coating.mass",

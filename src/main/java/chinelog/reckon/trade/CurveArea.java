@@ -15,13 +15,13 @@ final class CurveArea {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "curve",
-          "The area and centre of a curve of ordinates",
-          List.of(
-              Parameter.table("ordinates", "the curve", "x", "y"),
-              Parameter.word("rule", "how to integrate", Rule.WORDS).or("by-spacing"),
-              Parameter.quantity("sides", "2 where y is a half-breadth", Unit.ONE).or("1")),
-          CurveArea::reckon)
+              "curve",
+              "The area and centre of a curve of ordinates",
+              List.of(
+                  Parameter.table("ordinates", "the curve", "x", "y"),
+                  Parameter.word("rule", "how to integrate", Rule.WORDS).or("by-spacing"),
+                  Parameter.quantity("sides", "2 where y is a half-breadth", Unit.ONE).or("1")),
+              CurveArea::reckon)
           .yielding(
               "area", "curve.area",
               "second_moment", "curve.second",

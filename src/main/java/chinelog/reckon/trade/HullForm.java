@@ -23,7 +23,10 @@ final class HullForm {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "hull-form", "The form of a hull from its table of offsets", parameters(), HullForm::of)
+              "hull-form",
+              "The form of a hull from its table of offsets",
+              parameters(),
+              HullForm::of)
           .yielding(
               "draught", "form.draught",
               "volume", "form.volume",
@@ -138,8 +141,7 @@ final class HullForm {
         Message.of("form.displacement"),
         s.doubted(h -> h.volume() * density, s.units::mass),
         Message.of("form.displacement.how"),
-        YieldList.worked(
-            s.units.volume(s.hull.volume()), " × ", s.units.density(density)),
+        YieldList.worked(s.units.volume(s.hull.volume()), " × ", s.units.density(density)),
         water,
         Message.of("form.volume.how", s.hull.along().said(), SOURCE),
         Message.of("form.doubt"));
@@ -170,8 +172,7 @@ final class HullForm {
         Message.of("form.sinks"),
         s.doubted(h -> h.waterplane() * density, s.units::immersion),
         Message.of("form.sinks.how"),
-        YieldList.worked(
-            s.units.area(s.hull.waterplane()), " × ", s.units.density(density)),
+        YieldList.worked(s.units.area(s.hull.waterplane()), " × ", s.units.density(density)),
         water);
     s.floating(false);
     s.add(
@@ -238,8 +239,7 @@ final class HullForm {
         Message.of("form.cw"),
         Si.number(hull.waterplane() / (hull.length() * hull.breadth())),
         Message.of("form.cw.how", SOURCE),
-        YieldList.worked(
-            s.units.area(hull.waterplane()), " ÷ (", length, " × ", breadth, ")"));
+        YieldList.worked(s.units.area(hull.waterplane()), " ÷ (", length, " × ", breadth, ")"));
   }
 
   private static void stations(Figures s, Afloat hull, Offsets offsets, double draught)

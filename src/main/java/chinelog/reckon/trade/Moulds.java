@@ -21,14 +21,14 @@ final class Moulds {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "moulds",
-          "Station moulds less the thickness of the planking",
-          List.of(
-              Offsets.TABLE,
-              Parameter.quantity("thickness", "of the planking", Unit.METRE),
-              Offsets.SIDING,
-              Parameter.word("station", "one station alone").or("all stations")),
-          Moulds::of)
+              "moulds",
+              "Station moulds less the thickness of the planking",
+              List.of(
+                  Offsets.TABLE,
+                  Parameter.quantity("thickness", "of the planking", Unit.METRE),
+                  Offsets.SIDING,
+                  Parameter.word("station", "one station alone").or("all stations")),
+              Moulds::of)
           .yielding(
               "half_…", "mould",
               "bottom_…", "mould.bottom");

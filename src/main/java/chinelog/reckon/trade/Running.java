@@ -16,15 +16,15 @@ final class Running {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "running",
-          "How a hull runs: Froude and Reynolds numbers and friction",
-          List.of(
-              Parameter.quantity("speed", "through the water", Si.unit("m/s")),
-              Parameter.quantity("length", "of the waterline", Unit.METRE),
-              Parameter.quantity("viscosity", "of the water, kinematic", Si.unit("m²/s"))
-                  .or("1.1386 mm²/s, fresh water at 15 °C")
-                  .recalling()),
-          Running::of)
+              "running",
+              "How a hull runs: Froude and Reynolds numbers and friction",
+              List.of(
+                  Parameter.quantity("speed", "through the water", Si.unit("m/s")),
+                  Parameter.quantity("length", "of the waterline", Unit.METRE),
+                  Parameter.quantity("viscosity", "of the water, kinematic", Si.unit("m²/s"))
+                      .or("1.1386 mm²/s, fresh water at 15 °C")
+                      .recalling()),
+              Running::of)
           .yielding(
               "froude", "running.froude",
               "reynolds", "running.reynolds",
@@ -49,7 +49,10 @@ final class Running {
         Si.number(speed / Math.sqrt(GRAVITY * length)),
         Message.of("running.froude.how"),
         YieldList.worked(
-            Si.show(speed, MS, MS), " ÷ √(9.80665 m/s² × ", Si.show(length, Unit.METRE, Unit.METRE), ")"));
+            Si.show(speed, MS, MS),
+            " ÷ √(9.80665 m/s² × ",
+            Si.show(length, Unit.METRE, Unit.METRE),
+            ")"));
     yields.from("speed", "length", "viscosity");
     yields.add(
         "reynolds",

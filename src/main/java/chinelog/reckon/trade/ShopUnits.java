@@ -73,12 +73,8 @@ enum ShopUnits {
 
   /** A second moment of area, from m⁴. */
   Quantity second(double m4) throws TradeException {
-    return Si.show(m4, Unit.METRE.power(4), (this == MILLIMETRES ? Si.unit("cm") : length).power(4));
-  }
-
-  /** A moment of mass, from kg·m. */
-  Quantity moment(double kgM) throws TradeException {
-    return Si.show(kgM, Si.unit("kg·m"), moment);
+    return Si.show(
+        m4, Unit.METRE.power(4), (this == MILLIMETRES ? Si.unit("cm") : length).power(4));
   }
 
   /** From kg/m³, so that a volume times it is a mass. */

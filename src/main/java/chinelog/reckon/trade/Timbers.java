@@ -34,12 +34,14 @@ final class Timbers {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "timber",
-          "What books say of a timber",
-          List.of(
-              Parameter.word(
-                  "species", "the timber", ALL.stream().map(Timber::name).toArray(String[]::new))),
-          Timbers::of)
+              "timber",
+              "What books say of a timber",
+              List.of(
+                  Parameter.word(
+                      "species",
+                      "the timber",
+                      ALL.stream().map(Timber::name).toArray(String[]::new))),
+              Timbers::of)
           .yielding(
               "density", "wood.average",
               "shrinkage_radial", "wood.radial",

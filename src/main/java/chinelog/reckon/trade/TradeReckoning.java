@@ -27,15 +27,7 @@ public final class TradeReckoning {
    * @param name the end of it {@code …} where there is one for each row of a table
    * @param title key of its title in {@code chinelog.reckon.messages}
    */
-  public record Offer(String name, String title) {
-
-    /** Whether a figure of this name is one of these. */
-    public boolean covers(String yield) {
-      return name.endsWith("…")
-          ? yield.startsWith(name.substring(0, name.length() - 1))
-          : yield.equals(name);
-    }
-  }
+  public record Offer(String name, String title) {}
 
   /** The computation itself; its inputs have passed {@link #reckon}'s checks. */
   interface Computation {
@@ -185,8 +177,8 @@ public final class TradeReckoning {
             given,
             "The reckoning \"" + name + "\" takes no \"" + given + "\".",
             Suggestion.findNearest(given, parameters.stream().map(Parameter::name).toList())
-                .map(n -> "Did you mean \"" + n + "\"? ")
-                .orElse("It takes:\n" + page() + "\n")
+                    .map(n -> "Did you mean \"" + n + "\"? ")
+                    .orElse("It takes:\n" + page() + "\n")
                 + more());
       }
     }

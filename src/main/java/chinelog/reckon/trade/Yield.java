@@ -9,8 +9,8 @@ import java.util.List;
  *
  * @param name what follows the request's prefix and a dot; lower case, {@code _} for spaces
  * @param value unrounded
- * @param method how it was worked out and where the formula comes from, a sentence each,
- *     the figures put in
+ * @param method how it was worked out and where the formula comes from, a sentence each, the
+ *     figures put in
  * @param basis names of the inputs that decide it; empty for all that were given
  */
 public record Yield(

@@ -47,8 +47,7 @@ final class Curve extends Formula {
   private double gauge(double v) {
     Gauge gauge =
         Gauge.find(function)
-            .orElseThrow(
-                () -> new IllegalArgumentException("no function is named " + function));
+            .orElseThrow(() -> new IllegalArgumentException("no function is named " + function));
     try {
       return gauge.size((int) Math.rint(v)).coherent();
     } catch (QuantityException e) {
