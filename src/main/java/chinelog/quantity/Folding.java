@@ -60,7 +60,8 @@ final class Folding {
   /** Whether a symbol stands for several kinds at once, or for so many in a time. */
   private static boolean isMixed(Unit.Term term) {
     SortedMap<String, Integer> dimension = term.measure().dimension();
-    return dimension.size() > 1 || dimension.size() == 1 && dimension.getOrDefault(dimension.firstKey(), 0) < 0;
+    return dimension.size() > 1
+        || dimension.size() == 1 && dimension.getOrDefault(dimension.firstKey(), 0) < 0;
   }
 
   /** Whether a symbol stands for a product of its own kind, such as the litre. */
