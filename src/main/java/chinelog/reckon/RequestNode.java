@@ -292,6 +292,16 @@ final class RequestNode implements Node {
   }
 
   @Override
+  public void tooDeep(Ledger ledger, int most) {
+    ledger
+        .problems()
+        .error(
+            request.place(),
+            "\"" + name() + "\" rests on more than " + most + " facts, one upon the other.",
+            "Reckon it from figures that are nearer to what was measured.");
+  }
+
+  @Override
   public void circular(Ledger ledger, List<String> circle) {
     ledger
         .problems()
