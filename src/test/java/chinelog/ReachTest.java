@@ -27,8 +27,6 @@ class ReachTest {
           "chinelog.book.page.MakeUp$Made.white",
           "chinelog.book.page.PageSearch$Printed.layouts",
           "chinelog.book.page.PageSearch$Printed.white",
-          "chinelog.reckon.trade.Parameter.fallback",
-          "chinelog.reckon.trade.TradeReckoning.parameters",
           "chinelog.withhold.derive.Derivability$Verdict.high",
           "chinelog.withhold.derive.Derivability$Verdict.low");
 

@@ -4,6 +4,7 @@ import chinelog.audit.AllowedPicture;
 import chinelog.audit.Audit;
 import chinelog.audit.AuditReport;
 import chinelog.audit.Before;
+import chinelog.audit.Decoded;
 import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.digest.Sha256;
@@ -116,11 +117,13 @@ public final class Publisher {
     problems.addAll(opened.ask(changed, asOf).open());
     yetToCome(before.figures()).ifPresent(problems::add);
     List<Draft> drafts = List.of();
+    CleanPictures clean = CleanPictures.of(folder);
     Made made =
         new Made(
             opened,
             Digests.open(folder),
-            CleanPictures.of(folder),
+            clean,
+            new Decoded(clean.hashes()),
             Sha256.of(Program.stamp()),
             new ConcurrentSkipListMap<>(),
             course);
@@ -228,6 +231,7 @@ public final class Publisher {
       Workshop.Opened opened,
       Digests digests,
       CleanPictures clean,
+      Decoded decoded,
       String program,
       Map<String, EarlierEdition> earlier,
       Course course) {}
@@ -343,9 +347,7 @@ public final class Publisher {
             who,
             EditionPictures.of(withheld, made.digests()::of),
             new Before(
-                made.clean().hashes(),
-                manifest.files(),
-                Audited.read(folder, who, made.program())));
+                made.decoded(), manifest.files(), Audited.read(folder, who, made.program())));
     made.earlier().put(who, earlier);
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
@@ -386,7 +388,7 @@ public final class Publisher {
       String readers)
       throws IOException {
     List<AllowedPicture> pictures = EditionPictures.of(withheld);
-    return search(edition, manifest, opened, withheld, readers, pictures, Before.NONE);
+    return search(edition, manifest, opened, withheld, readers, pictures, Before.nothing());
   }
 
   private static AuditReport search(

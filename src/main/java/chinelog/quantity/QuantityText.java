@@ -22,7 +22,7 @@ final class QuantityText {
               + "|(?<glyphWhole>[0-9]+)?\\s?(?<glyph>["
               + GLYPHS
               + "])"
-              + "|(?<dec>[0-9]+(?:\\.[0-9]+)?))(?![0-9.])\\s*");
+              + "|(?<dec>[0-9]+(?:\\.[0-9]+)?(?:[eE][+-]?[0-9]{1,2})?))(?![0-9.])\\s*");
 
   /** Where the next step of a quantity in several steps begins. */
   private static final Pattern NEXT_STEP =
@@ -151,7 +151,7 @@ final class QuantityText {
     if (m.group("dec") != null) {
       value = new BigDecimal(m.group("dec"));
       digits = value.precision();
-      lastDigit = BigDecimal.ONE.movePointLeft(value.scale());
+      lastDigit = BigDecimal.ONE.scaleByPowerOfTen(-value.scale());
     } else {
       boolean glyph = m.group("glyph") != null;
       String[] fraction =

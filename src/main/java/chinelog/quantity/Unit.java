@@ -53,8 +53,17 @@ public final class Unit {
     this.dimension = Collections.unmodifiableSortedMap(powers);
   }
 
+  double coherentOfOne() {
+    return coherent(BigDecimal.ONE);
+  }
+
+  /** That of a difference between two of them: K for readings in °C, otherwise itself. */
+  public Unit difference() {
+    return isReading() ? known(symbol.equals("°F") ? "Δ°F" : "K") : this;
+  }
+
   /** The unit of a symbol that the table is known to hold. */
-  static Unit known(String symbol) {
+  public static Unit known(String symbol) {
     Measure measure = UnitTable.find(symbol);
     if (measure == null) {
       throw new IllegalArgumentException(symbol);

@@ -189,6 +189,13 @@ final class UnitTable {
         : null;
   }
 
+  /** Every symbol but those of money and of figures in two steps, such as ft and in. */
+  static Set<String> symbols() {
+    return BY_SYMBOL.keySet().stream()
+        .filter(s -> Compound.findBySymbol(s).isEmpty())
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
   private static String canonical(String symbol) {
     return OTHER_SPELLINGS.getOrDefault(symbol, symbol);
   }

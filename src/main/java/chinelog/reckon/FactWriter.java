@@ -156,7 +156,8 @@ public final class FactWriter {
             .replace('\u202f', ' ')
             .replace('−', '-')
             .replace('×', '*')
-            .replace('÷', '/');
+            .replace('÷', '/')
+            .replace("π", "pi");
   }
 
   private static Catalogue words(Log log) {

@@ -34,8 +34,10 @@ public final class Reckoner {
   private final Problems problems = new Problems();
   private final Ledger ledger;
   private final NumberStyle style;
+  private final ColumnNames columns;
 
   private Reckoner(Log log) {
+    this.columns = new ColumnNames(log);
     this.log = log;
     this.ledger = new Ledger(problems);
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
@@ -154,8 +156,9 @@ public final class Reckoner {
     FactId own = new FactId.Named(statement.name());
     FactId id = node == null ? own : new FactId.Planned(own);
     try {
-      Formula formula = Formula.parse(statement.expression());
-      if (!graph.add(new FormulaNode(id, statement, formula, label(statement)))) {
+      ColumnNames.Filled filled = columns.fill(Formula.parse(statement.expression()));
+      Label label = label(statement).join(filled.label());
+      if (!graph.add(new FormulaNode(id, statement, filled.formula(), label))) {
         problems.error(
             statement.place(),
             "\"" + id.name() + "\" is stated twice.",

@@ -47,16 +47,25 @@ public final class Faces implements Closeable {
     this.fonts = fonts;
   }
 
-  public void offerTo(PdfRendererBuilder builder) {
+  /** Lends the faces to what is drawn in charts; only where these are painted. */
+  public void offerToCharts(PdfRendererBuilder builder) {
     for (Theme.Font face : fonts) {
-      FontStyle style = face.italic() ? FontStyle.ITALIC : FontStyle.NORMAL;
       builder.useFont(
           () -> new ByteArrayInputStream(bytes(face)),
           face.family(),
           face.weight(),
-          style,
+          style(face),
           true,
           EnumSet.of(FSFontUseCase.SVG));
+    }
+  }
+
+  private static FontStyle style(Theme.Font face) {
+    return face.italic() ? FontStyle.ITALIC : FontStyle.NORMAL;
+  }
+
+  public void offerTo(PdfRendererBuilder builder) {
+    for (Theme.Font face : fonts) {
       builder.useFont(
           new PDFontSupplier(null) {
             @Override
@@ -66,7 +75,7 @@ public final class Faces implements Closeable {
           },
           face.family(),
           face.weight(),
-          style,
+          style(face),
           true);
     }
   }
