@@ -48,6 +48,11 @@ public final class Withholder {
       this.edition = edition;
     }
 
+    /** What its readers would see: not to be given to them before it is {@link #against} all. */
+    public Edition edition() {
+      return edition;
+    }
+
     /** The figures that it shows, as printed. */
     public List<PrintedFigure> printed() {
       return maker.printed();
