@@ -6,9 +6,12 @@ import chinelog.log.Readers;
 import chinelog.problem.Problem;
 import chinelog.publish.Progress;
 import chinelog.publish.Workshop;
+import chinelog.site.SiteView;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
@@ -23,6 +26,7 @@ public final class Snapshot {
   private final Workshop.Opened opened;
   private final LocalDate today;
   private final Map<String, Withholder.Prepared> editions = new HashMap<>();
+  private final Map<String, SiteView> sites = new HashMap<>();
   private Questions.@Nullable Asked asked;
 
   Snapshot(long version, Workshop.Opened opened, LocalDate today) {
@@ -76,6 +80,27 @@ public final class Snapshot {
    */
   public synchronized Edition edition(Readers readers) throws IOException {
     return prepared(readers).edition();
+  }
+
+  /** The edition's ids of the entries that it tells these readers, by those of the log. */
+  public synchronized Map<String, String> entryIds(Readers readers) throws IOException {
+    return prepared(readers).entryIds();
+  }
+
+  /** The site that readers of the log would get today. */
+  public synchronized SiteView site(Readers readers) throws IOException {
+    SiteView made = sites.get(readers.id());
+    if (made == null) {
+      Edition edition = edition(readers);
+      Path templates = log().folder().resolve("site-template");
+      made =
+          new SiteView(
+              edition,
+              Workshop.theme(log().folder(), edition.contents().theme()),
+              Files.isDirectory(templates) ? templates : null);
+      sites.put(readers.id(), made);
+    }
+    return made;
   }
 
   private Withholder.Prepared prepared(Readers readers) throws IOException {
