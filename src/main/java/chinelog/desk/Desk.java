@@ -13,6 +13,7 @@ import chinelog.desk.notes.Notes;
 import chinelog.desk.pages.Faults;
 import chinelog.desk.pages.Live;
 import chinelog.desk.pages.Today;
+import chinelog.desk.publishing.Publishing;
 import chinelog.desk.seen.Seen;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
@@ -78,7 +79,8 @@ public final class Desk implements Closeable {
         new Notes(bench),
         new Editor(bench, seen),
         new Changes(),
-        new Chooser(bench));
+        new Chooser(bench),
+        new Publishing(bench));
   }
 
   /** The address that lets a browser in, once. */
