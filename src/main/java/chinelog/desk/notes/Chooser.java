@@ -7,7 +7,7 @@ import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.Inline;
+import chinelog.log.text.Inline;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.quantity.NumberStyle;

@@ -8,7 +8,7 @@ import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;

@@ -5,7 +5,7 @@ import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.site.SiteView;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -6,7 +6,7 @@ import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.site.SiteView;
 import java.io.IOException;
 import java.util.HashMap;
