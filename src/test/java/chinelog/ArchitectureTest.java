@@ -71,8 +71,26 @@ class ArchitectureTest {
                   "problem",
                   "digest")),
           entry(
+              "desk",
+              List.of(
+                  "publish",
+                  "site",
+                  "markup",
+                  "keep",
+                  "withhold",
+                  "edition",
+                  "reckon",
+                  "photo",
+                  "log",
+                  "wording",
+                  "quantity",
+                  "label",
+                  "problem",
+                  "digest")),
+          entry(
               "cli",
               List.of(
+                  "desk",
                   "publish",
                   "keep",
                   "withhold",
@@ -100,7 +118,8 @@ class ArchitectureTest {
           entry("javax.imageio..", List.of("photo", "audit", "book")),
           entry("org.apache.pdfbox..", List.of("book", "audit", "photo")),
           entry("com.openhtmltopdf..", List.of("book")),
-          entry("freemarker..", List.of("markup", "site")),
+          entry("freemarker..", List.of("markup", "site", "desk")),
+          entry("com.sun.net.httpserver..", List.of("desk")),
           entry("org.jsoup..", List.of("audit")),
           entry("picocli..", List.of("cli")));
 

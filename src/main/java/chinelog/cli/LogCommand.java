@@ -66,6 +66,10 @@ abstract class LogCommand implements Callable<Integer> {
     return LocalDate.ofInstant(clock.instant(), clock.getZone());
   }
 
+  Clock clock() {
+    return clock;
+  }
+
   ZoneId zone() {
     return clock.getZone();
   }

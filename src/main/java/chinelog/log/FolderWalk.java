@@ -207,7 +207,8 @@ final class FolderWalk {
           "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
           "Name the folder of your build; or lay down a new log with chinelog begin.");
     }
-    return new Inventory(folder, settings, entries, photos, remarks, sheets, tables);
+    return new Inventory(
+        folder, settings, entries, photos, remarks, sheets, tables, new TreeMap<>());
   }
 
   /** A settings file under another name would silently lose its agreements: that stops. */

@@ -62,7 +62,7 @@ final class PhotosReader {
   }
 
   private void remarks(String path, Path file) {
-    Source source = SourceFile.read(file, path, scope.problems());
+    Source source = scope.inventory().read(file, path, scope.problems());
     Yaml root = source == null ? null : YamlParser.parse(source, scope.problems());
     if (root == null) {
       return;

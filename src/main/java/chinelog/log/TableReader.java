@@ -46,7 +46,7 @@ final class TableReader {
             (path, file) -> {
               String name = path.substring("tables/".length(), path.length() - ".csv".length());
               names.add(name);
-              Source source = SourceFile.read(file, path, scope.problems());
+              Source source = scope.inventory().read(file, path, scope.problems());
               Table table = source == null ? null : table(name, source);
               if (table != null) {
                 tables.add(table);

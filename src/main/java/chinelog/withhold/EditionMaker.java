@@ -24,6 +24,7 @@ import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -92,6 +93,11 @@ final class EditionMaker {
             .toList();
     this.hours = new HoursTold(visible, entries, figures, account, words);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
+  }
+
+  /** The edition's ids of the entries that it tells, by the log's. */
+  Map<String, String> entryIds() {
+    return Collections.unmodifiableMap(entryIds);
   }
 
   /** The figures of the edition that was made, as printed. */

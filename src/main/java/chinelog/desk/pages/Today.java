@@ -1,0 +1,122 @@
+package chinelog.desk.pages;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Snapshot;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.label.Agreement;
+import chinelog.photo.album.Photograph;
+import chinelog.problem.Problem;
+import chinelog.quantity.NumberStyle;
+import chinelog.reckon.Facts;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** What wants doing, each thing a click from being done. */
+public final class Today implements Page {
+
+  /** An agreement that ends within so many days is told of. */
+  private static final int SOON_DAYS = 60;
+
+  private final Bench bench;
+
+  public Today(Bench bench) {
+    this.bench = bench;
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes.get("/", this::show).get("/today/questions", this::questions);
+  }
+
+  private Reply show(Request request) throws IOException {
+    Snapshot now = bench.log().now();
+    Map<String, Object> values = new TreeMap<>();
+    values.put("title", now.log().head().title().value());
+    values.put("day", now.today().toString());
+    values.put("errors", lines(now.problems().stream().filter(Problem::isError).toList()));
+    values.put("reminders", lines(now.problems().stream().filter(p -> !p.isError()).toList()));
+    values.put("entries", now.log().entries().size());
+    values.put("photographs", now.opened().album().photographs().size());
+    values.put("facts", now.opened().facts().byName().size());
+    values.put(
+        "unplaced",
+        (int)
+            now.opened().album().photographs().stream()
+                .filter(p -> p.link() == Photograph.Link.UNPLACED)
+                .count());
+    values.put("wordless", wordless(now));
+    values.put("limits", limits(request, now));
+    values.put("ending", ending(now));
+    return bench.frame().page(request, Section.TODAY, "today.ftlh", values);
+  }
+
+  private Reply questions(Request request) throws IOException {
+    List<Problem> open = bench.log().now().asked().open();
+    return bench
+        .frame()
+        .part(request, Section.TODAY, "questions.ftlh", Map.of("questions", lines(open)));
+  }
+
+  static List<Map<String, Object>> lines(List<Problem> problems) {
+    List<Map<String, Object>> lines = new ArrayList<>();
+    for (Problem problem : problems) {
+      lines.add(
+          Map.of(
+              "what", problem.what(),
+              "remedy", problem.remedy(),
+              "place", problem.place().toString(),
+              "file", problem.place().file(),
+              "line", problem.place().line(),
+              "column", problem.place().column()));
+    }
+    return lines;
+  }
+
+  /** Photographs of which nothing says what they show. */
+  private static int wordless(Snapshot now) {
+    return (int)
+        now.opened().album().photographs().stream()
+            .filter(p -> p.link() != Photograph.Link.LEFT_OUT)
+            .filter(p -> p.file().alt().isEmpty())
+            .count();
+  }
+
+  private List<Map<String, Object>> limits(Request request, Snapshot now) {
+    NumberStyle style = new NumberStyle(bench.frame().words(request, Section.TODAY).locale(), 0);
+    List<Map<String, Object>> limits = new ArrayList<>();
+    for (Facts.LimitCheck check : now.opened().facts().limits()) {
+      if (check.verdict() != Facts.Verdict.KEPT) {
+        limits.add(
+            Map.of(
+                "title", check.limit().title(),
+                "fact", check.fact(),
+                "broken", check.verdict() == Facts.Verdict.BROKEN,
+                "margin", style.show(check.margin())));
+      }
+    }
+    return limits;
+  }
+
+  private static List<Map<String, Object>> ending(Snapshot now) {
+    List<Map<String, Object>> ending = new ArrayList<>();
+    for (Agreement agreement : now.log().agreements().values()) {
+      LocalDate until = agreement.until();
+      if (until != null && !until.isBefore(now.today())) {
+        int days = (int) ChronoUnit.DAYS.between(now.today(), until);
+        if (days <= SOON_DAYS) {
+          ending.add(Map.of("id", agreement.id(), "until", until.toString(), "days", days));
+        }
+      }
+    }
+    return ending;
+  }
+}
