@@ -5,6 +5,7 @@ import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.Frame;
 import chinelog.desk.bench.LiveLog;
 import chinelog.desk.bench.Page;
+import chinelog.desk.files.LogFiles;
 import chinelog.desk.pages.Faults;
 import chinelog.desk.pages.Live;
 import chinelog.desk.pages.Today;
@@ -49,7 +50,7 @@ public final class Desk implements Closeable {
     Doorplate doorplate = Doorplate.put(log);
     Assets assets = new Assets();
     Frame frame = new Frame(assets.path());
-    Bench bench = new Bench(log, new LiveLog(log, clock), frame, clock);
+    Bench bench = new Bench(log, new LiveLog(log, clock), LogFiles.open(log), frame, clock);
     Routes routes = new Routes();
     for (Page page : List.of(assets, new Live(bench), new Today(bench))) {
       page.answerAt(routes);

@@ -1,5 +1,6 @@
 package chinelog.desk.bench;
 
+import chinelog.desk.files.LogFiles;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -9,9 +10,10 @@ import java.time.LocalDate;
  *
  * @param folder the log's
  * @param log that lies in it, kept read
+ * @param files that make it up, to be changed
  * @param frame that pages are put into
  */
-public record Bench(Path folder, LiveLog log, Frame frame, Clock clock) {
+public record Bench(Path folder, LiveLog log, LogFiles files, Frame frame, Clock clock) {
 
   public LocalDate today() {
     return LocalDate.ofInstant(clock.instant(), clock.getZone());
