@@ -117,9 +117,7 @@ public final class SiteWriter {
     Map<String, Object> about = filler.about(page);
     String digest = earlier.hashes().of(List.of(foundations, page, about));
     String told = earlier.find(page.path());
-    if (told != null
-        && Uses.areSame(told, digest, filler.source())
-        && earlier.keep(page.path())) {
+    if (told != null && Uses.areSame(told, digest, filler.source()) && earlier.keep(page.path())) {
       earlier.note(page.path(), told);
       return page.isSearched() ? Files.readString(folder.resolve(page.path())) : "";
     }

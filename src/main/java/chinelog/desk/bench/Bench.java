@@ -10,7 +10,7 @@ import java.time.LocalDate;
  *
  * @param folder the log's
  * @param log that lies in it, kept read
- * @param files of it, through which all that is changed is written
+ * @param files that make it up, to be changed
  * @param frame that pages are put into
  */
 public record Bench(Path folder, LiveLog log, LogFiles files, Frame frame, Clock clock) {

@@ -49,31 +49,35 @@ class Disk {
   static void makePrivate(Path folder) throws IOException {
     Files.createDirectories(folder);
     PosixFileAttributeView posix =
-        Files.getFileAttributeView(
-            folder, PosixFileAttributeView.class, LinkOption.NOFOLLOW_LINKS);
+        Files.getFileAttributeView(folder, PosixFileAttributeView.class, LinkOption.NOFOLLOW_LINKS);
     if (posix != null) {
       posix.setPermissions(PosixFilePermissions.fromString("rwx------"));
     }
   }
 
-  private static void store(Path file, byte[] bytes, OpenOption... options) throws IOException {
+  private void store(Path file, byte[] bytes, OpenOption... options) throws IOException {
     try (FileChannel channel = FileChannel.open(file, options)) {
       ByteBuffer left = ByteBuffer.wrap(bytes);
       while (left.hasRemaining()) {
         channel.write(left);
       }
-      channel.force(true);
+      force(channel);
     }
   }
 
+  /** Waits until all has reached the disk. */
+  void force(FileChannel channel) throws IOException {
+    channel.force(true);
+  }
+
   /** Has the folder's list of names written too, where the system lets a folder be opened. */
-  private static void settle(Path file) {
+  private void settle(Path file) {
     Path parent = file.getParent();
     if (parent == null) {
       return;
     }
     try (FileChannel folder = FileChannel.open(parent, StandardOpenOption.READ)) {
-      folder.force(true);
+      force(folder);
     } catch (IOException e) {
       // Windows opens no folders, and keeps their lists by itself.
     }

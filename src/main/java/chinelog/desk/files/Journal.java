@@ -43,8 +43,7 @@ final class Journal {
   record Step(String path, String before, String after, String why) {
 
     String line() {
-      return String.join(
-          "\t", DID, encode(path), dash(before), dash(after), encode(why));
+      return String.join("\t", DID, encode(path), dash(before), dash(after), encode(why));
     }
 
     private static String dash(String digest) {

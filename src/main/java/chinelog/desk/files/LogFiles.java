@@ -10,8 +10,8 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributeView;
-import java.util.List;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +33,9 @@ public final class LogFiles {
   private final Journal journal;
   private final Drafts drafts;
 
-  /** Texts read lately by their stamps, so that a change that comes too late can be told in full. */
+  /**
+   * Texts read lately by their stamps, so that a change that comes too late can be told in full.
+   */
   private final Map<String, String> seen =
       new LinkedHashMap<>() {
         @Override
@@ -241,8 +243,7 @@ public final class LogFiles {
   /**
    * @param bytes null to take the file away
    */
-  private Outcome change(Version now, byte @Nullable [] bytes, String why)
-      throws IOException {
+  private Outcome change(Version now, byte @Nullable [] bytes, String why) throws IOException {
     Version next = bytes == null ? Version.absent(now.path()) : Version.of(now.path(), bytes);
     if (next.stamp().equals(now.stamp())) {
       return new Outcome.Written(now);
@@ -289,8 +290,7 @@ public final class LogFiles {
   }
 
   /** The change itself: told in the journal, written beside the file, and put in its place. */
-  private Outcome swap(
-      Version now, Version next, byte @Nullable [] bytes, Act line)
+  private Outcome swap(Version now, Version next, byte @Nullable [] bytes, Act line)
       throws IOException {
     Path file = bounds.require(Path.of(now.path()));
     Path beside = beside(file);
@@ -369,7 +369,8 @@ public final class LogFiles {
     } catch (ProblemException e) {
       return new Outcome.Refused(e.problem());
     } catch (AccessDeniedException e) {
-      return refused(file, "This file may not be written.", "See that you may write in its folder.");
+      return refused(
+          file, "This file may not be written.", "See that you may write in its folder.");
     } catch (IOException e) {
       return refused(
           file,

@@ -95,8 +95,14 @@ public final class NoteText {
    * @throws ProblemException if no mark can be put on just that
    */
   public NoteText under(int from, int to, List<String> agreements) throws ProblemException {
-    int first = from;
-    int last = to;
+    List<Part> blocks =
+        parts().stream()
+            .filter(p -> p.kind() == Kind.PARAGRAPH || p.kind() == Kind.HEADING)
+            .filter(p -> p.from() < to && p.to() > from)
+            .toList();
+    // What makes a line a heading or an item stays outside of the brackets.
+    int first = blocks.isEmpty() ? from : Math.max(from, blocks.get(0).from());
+    int last = blocks.isEmpty() ? to : Math.min(to, blocks.get(blocks.size() - 1).to());
     while (first < last && Character.isWhitespace(text().charAt(first))) {
       first++;
     }
@@ -105,11 +111,6 @@ public final class NoteText {
     }
     int start = first;
     int end = last;
-    List<Part> blocks =
-        parts().stream()
-            .filter(p -> p.kind() == Kind.PARAGRAPH || p.kind() == Kind.HEADING)
-            .filter(p -> p.from() < end && p.to() > start)
-            .toList();
     boolean whole =
         blocks.size() > 1
             || blocks.size() == 1 && start <= blocks.get(0).from() && end >= blocks.get(0).to();
@@ -133,9 +134,7 @@ public final class NoteText {
       return marked(same.get(), agreements);
     }
     NoteText next =
-        with(
-            List.of(
-                Splice.insert(start, "["), Splice.insert(end, "]" + mark(agreements))));
+        with(List.of(Splice.insert(start, "["), Splice.insert(end, "]" + mark(agreements))));
     boolean right =
         next.parts().stream()
             .anyMatch(
@@ -144,7 +143,7 @@ public final class NoteText {
                         && p.from() == start
                         && p.to() == end + 2
                         && p.agreements().equals(agreements));
-    if (!right || next.markedParts() != markedParts() + 1) {
+    if (!right || next.markedParts() != markedParts() + 1 || !next.shape().equals(shape())) {
       throw refused();
     }
     return next;
@@ -206,7 +205,7 @@ public final class NoteText {
       splices.add(Splice.delete(part.to() - 1, part.to()));
     }
     NoteText next = with(splices);
-    if (next.markedParts() != markedParts() - 1) {
+    if (next.markedParts() != markedParts() - 1 || !next.shape().equals(shape())) {
       throw refused();
     }
     return next;
@@ -237,7 +236,8 @@ public final class NoteText {
     }
     String name = "[^" + next + "]";
     String end = lineEnd();
-    String gap = body.endsWith("\n\n") || body.isEmpty() ? "" : body.endsWith("\n") ? end : end + end;
+    String gap =
+        body.endsWith("\n\n") || body.isEmpty() ? "" : body.endsWith("\n") ? end : end + end;
     return with(
         List.of(
             Splice.insert(inBody(at), name),
@@ -260,7 +260,8 @@ public final class NoteText {
     for (Part part : parts()) {
       boolean isBlock = part.kind() == Kind.PARAGRAPH || part.kind() == Kind.HEADING;
       if (isBlock && part.from() <= at) {
-        int last = part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
+        int last =
+            part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
         after = Math.max(after, last);
       }
     }
@@ -269,8 +270,7 @@ public final class NoteText {
       line++;
     }
     boolean first = after == bodyFrom;
-    String written =
-        first ? block + end + (line == text().length() ? "" : end) : end + end + block;
+    String written = first ? block + end + (line == text().length() ? "" : end) : end + end + block;
     boolean open = !first && line == text().length();
     return with(List.of(Splice.insert(first ? bodyFrom : line, written + (open ? end : ""))));
   }
@@ -280,8 +280,7 @@ public final class NoteText {
     agreements.stream().filter(a -> !all.contains(a)).forEach(all::add);
     boolean tight = part.kind() == Kind.PHRASE || part.kind() == Kind.PICTURE;
     int end = part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
-    NoteText next =
-        with(List.of(new Splice(part.to(), end, (tight ? "" : " ") + mark(all))));
+    NoteText next = with(List.of(new Splice(part.to(), end, (tight ? "" : " ") + mark(all))));
     boolean right =
         next.parts().stream()
             .anyMatch(
@@ -290,10 +289,25 @@ public final class NoteText {
                         && p.from() == part.from()
                         && p.to() == part.to()
                         && p.agreements().equals(all));
-    if (!right || next.markedParts() != markedParts() + (part.marks().isEmpty() ? 1 : 0)) {
+    if (!right
+        || next.markedParts() != markedParts() + (part.marks().isEmpty() ? 1 : 0)
+        || !next.shape().equals(shape())) {
       throw refused();
     }
     return next;
+  }
+
+  /**
+   * What no mark may alter: headings, paragraphs, pictures, emphasis and links, by their number.
+   */
+  private String shape() {
+    StringBuilder shape = new StringBuilder().append(NoteParts.stretches(body));
+    for (Part part : parts()) {
+      if (part.kind() != Kind.PHRASE) {
+        shape.append(' ').append(part.kind()).append(part.level());
+      }
+    }
+    return shape.toString();
   }
 
   private long markedParts() {

@@ -11,8 +11,8 @@ public sealed interface Outcome {
   /**
    * Nothing was written: another program has changed the file since it was seen.
    *
-   * @param wanted the text that was to be written; empty for a file that was to be taken away, and where the
-   *     version that splices were made for was read too long ago
+   * @param wanted the text that was to be written; empty for a file that was to be taken away, and
+   *     where the version that splices were made for was read too long ago
    * @param onDisk the file as it stands
    */
   record Changed(String wanted, Version onDisk) implements Outcome {}

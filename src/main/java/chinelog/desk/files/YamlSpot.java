@@ -26,7 +26,9 @@ sealed interface YamlSpot {
   /** After the last code unit that is part of the value, without what ends its line. */
   int to();
 
-  /** Where a line may be put in after it at the earliest; later than {@code to} after a {@code |+}. */
+  /**
+   * Where a line may be put in after it at the earliest; later than {@code to} after a {@code |+}.
+   */
   int lineAfter();
 
   /** What it says, apart from how it is written. */

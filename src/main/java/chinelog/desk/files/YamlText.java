@@ -4,7 +4,6 @@ import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,7 +27,8 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 public final class YamlText {
 
   private static final Pattern FENCED =
-      Pattern.compile("\\A\\ufeff?---[ ]*(\\r\\n|\\r|\\n)(?s:(.*?))(?<=[\\r\\n])---[ ]*(?=[\\r\\n]|\\z)");
+      Pattern.compile(
+          "\\A\\ufeff?---[ ]*(\\r\\n|\\r|\\n)(?s:(.*?))(?<=[\\r\\n])---[ ]*(?=[\\r\\n]|\\z)");
 
   private final String path;
   private final String before;
@@ -252,10 +252,7 @@ public final class YamlText {
       boolean empty = old instanceof YamlSpot.Scalar s && s.isNothing() && s.text().isEmpty();
       return isBlock || empty || lines
           ? List.of(
-              new Splice(
-                  colon + 1,
-                  empty ? colon + 1 : old.to(),
-                  (lines ? "" : " ") + written))
+              new Splice(colon + 1, empty ? colon + 1 : old.to(), (lines ? "" : " ") + written))
           : List.of(new Splice(old.from(), old.to(), written));
     }
     // An item: a group of keys may begin on the line of its dash.

@@ -1,5 +1,7 @@
 package chinelog.log.markdown;
 
+import com.vladsch.flexmark.ast.Code;
+import com.vladsch.flexmark.ast.Emphasis;
 import com.vladsch.flexmark.ast.Heading;
 import com.vladsch.flexmark.ast.Image;
 import com.vladsch.flexmark.ast.ImageRef;
@@ -7,6 +9,7 @@ import com.vladsch.flexmark.ast.Link;
 import com.vladsch.flexmark.ast.LinkRef;
 import com.vladsch.flexmark.ast.Paragraph;
 import com.vladsch.flexmark.ast.SoftLineBreak;
+import com.vladsch.flexmark.ast.StrongEmphasis;
 import com.vladsch.flexmark.ast.Text;
 import com.vladsch.flexmark.ext.tables.TableCell;
 import com.vladsch.flexmark.util.ast.Node;
@@ -36,6 +39,29 @@ public final class NoteParts {
     walk.parts.sort(
         Comparator.comparingInt(Part::from).thenComparing(Part::to, Comparator.reverseOrder()));
     return List.copyOf(walk.parts);
+  }
+
+  /**
+   * How many stretches of emphasis and code and how many links a note's text has: a bracket that
+   * cuts through one of them undoes it.
+   */
+  public static long stretches(String text) {
+    return stretches(MarkdownReader.PARSER.parse(text));
+  }
+
+  private static long stretches(Node node) {
+    long count =
+        node instanceof Emphasis
+                || node instanceof StrongEmphasis
+                || node instanceof Code
+                || node instanceof Link
+                || node instanceof Image
+            ? 1
+            : 0;
+    for (Node child : node.getChildren()) {
+      count += stretches(child);
+    }
+    return count;
   }
 
   /** What a part is. */
@@ -133,7 +159,8 @@ public final class NoteParts {
           add(Kind.PHRASE, from, node.getEndOffset(), marks);
         }
       }
-      if (!(node instanceof MarkNode)) {
+      // Within the words of a link no mark may stand.
+      if (!(node instanceof MarkNode) && !(node instanceof Link)) {
         inlines(MarkText.children(node));
       }
     }

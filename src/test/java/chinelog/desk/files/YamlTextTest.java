@@ -57,8 +57,7 @@ class YamlTextTest {
         .contains("  alt: A hull  # short\n  caption: New\n# The yard's sheet.\n");
     assertThat(set(PHOTOS, "New", "c.jpg", "caption"))
         .contains("c.jpg: {alt: \"Two\", leave-out: true, caption: New}\n");
-    assertThat(set(PHOTOS, "E", "e.jpg", "alt"))
-        .isEqualTo(PHOTOS + "e.jpg:\n  alt: E\n");
+    assertThat(set(PHOTOS, "E", "e.jpg", "alt")).isEqualTo(PHOTOS + "e.jpg:\n  alt: E\n");
     assertThat(set("", "E", "e.jpg", "alt")).isEqualTo("e.jpg:\n  alt: E\n");
     assertThat(set("# Only a remark", "E", "e.jpg", "alt"))
         .isEqualTo("# Only a remark\ne.jpg:\n  alt: E");
@@ -81,17 +80,20 @@ class YamlTextTest {
     assertThat(two.without(List.of("b (1).jpg", "regions", "0")).text())
         .contains("  regions:\n    - {box: [0, 0.1, 0.2, 1], under: client}\n  sha256");
     YamlText made =
-        YamlText.of("p", PHOTOS).plus(List.of("a.jpg", "regions"), new YamlValue.Keys(region, true));
+        YamlText.of("p", PHOTOS)
+            .plus(List.of("a.jpg", "regions"), new YamlValue.Keys(region, true));
     assertThat(made.text())
         .contains("# short\n  regions:\n    - {box: [0, 0.1, 0.2, 1], under: client}\n# The yard");
     assertThat(made.without(List.of("a.jpg", "regions", "0")).text()).isEqualTo(PHOTOS);
     assertThat(YamlText.of("p", "a: [x, y,]\n").plus(List.of("a"), YamlValue.text("z")).text())
         .isEqualTo("a: [x, y, z]\n");
-    assertThat(YamlText.of("p", "under: lines\n").plus(List.of("under"), YamlValue.text("b")).text())
+    assertThat(
+            YamlText.of("p", "under: lines\n").plus(List.of("under"), YamlValue.text("b")).text())
         .isEqualTo("under: [lines, b]\n");
     assertThat(YamlText.of("p", "- a: 1\n  b: 2\n- c\n").without(List.of("0", "a")).text())
         .isEqualTo("- b: 2\n- c\n");
-    assertThat(YamlText.of("p", "a:\n- x\n- y\nb: 1\n").plus(List.of("a"), YamlValue.text("z")).text())
+    assertThat(
+            YamlText.of("p", "a:\n- x\n- y\nb: 1\n").plus(List.of("a"), YamlValue.text("z")).text())
         .isEqualTo("a:\n- x\n- y\n- z\nb: 1\n");
   }
 
@@ -119,21 +121,61 @@ class YamlTextTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "", "no", "Null", "~", "a: b", "a #b", "#a", "- a", "[a", "{a}", "a, b", "it's", "\"q\"",
-        "a\\b", "*x", "&x", "!x", "%x", "@x", "`x", "| x", "> x", "? x", ": x", "x:", " x ", "1:16",
-        "two\nlines", "two\n\nlines\n", "\n first", "  indented\nless", "trail \nspace", "tab\there",
-        "a\u0085b", "a\u2028b", "\ufeff", "😀", "e\u0301", "---", "...", "[phrase]{under=lines}",
-        "end\n\n\n", "\r"
+        "",
+        "no",
+        "Null",
+        "~",
+        "a: b",
+        "a #b",
+        "#a",
+        "- a",
+        "[a",
+        "{a}",
+        "a, b",
+        "it's",
+        "\"q\"",
+        "a\\b",
+        "*x",
+        "&x",
+        "!x",
+        "%x",
+        "@x",
+        "`x",
+        "| x",
+        "> x",
+        "? x",
+        ": x",
+        "x:",
+        " x ",
+        "1:16",
+        "two\nlines",
+        "two\n\nlines\n",
+        "\n first",
+        "  indented\nless",
+        "trail \nspace",
+        "tab\there",
+        "a\u0085b",
+        "a\u2028b",
+        "\ufeff",
+        "😀",
+        "e\u0301",
+        "---",
+        "...",
+        "[phrase]{under=lines}",
+        "end\n\n\n",
+        "\r"
       })
   void quotesWhatCouldBeMisread(String words) throws ProblemException {
     for (String at : List.of("a", "b", "c", "d", "e", "f", "g")) {
       YamlText yaml =
           YamlText.of(
               "p", "a: x\nb: 'x'\nc: \"x\"\nd: |\n  x\ne: >\n  x\n  y\nf: {k: v}\ng: [1,\n  2]\n");
-      List<String> path = at.equals("f") ? List.of("f", "k") : at.equals("g") ? List.of("g", "1") : List.of(at);
+      List<String> path =
+          at.equals("f") ? List.of("f", "k") : at.equals("g") ? List.of("g", "1") : List.of(at);
       YamlText next = yaml.with(path, YamlValue.text(words));
       assertThat(next.find(path).orElse("")).isEqualTo(words);
-      assertThat(yaml.with(List.of(words, "k"), YamlValue.text("v")).keys(List.of())).contains(words);
+      assertThat(yaml.with(List.of(words, "k"), YamlValue.text("v")).keys(List.of()))
+          .contains(words);
     }
   }
 
