@@ -14,7 +14,7 @@ import chinelog.desk.seen.Seen;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.markdown.NoteParts;
+import chinelog.log.text.NotePart;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -180,7 +180,7 @@ public final class Editor implements Page {
     return Json.list(note.parts().stream().map(Editor::part).toList());
   }
 
-  private static String part(NoteParts.Part part) {
+  private static String part(NotePart part) {
     return Json.fields()
         .put("kind", Json.text(part.kind().name()))
         .put("level", String.valueOf(part.level()))

@@ -1,5 +1,8 @@
 package chinelog.log.markdown;
 
+import chinelog.log.text.NotePart;
+import chinelog.log.text.NotePart.Kind;
+import chinelog.log.text.NotePart.Mark;
 import com.vladsch.flexmark.ast.Code;
 import com.vladsch.flexmark.ast.Emphasis;
 import com.vladsch.flexmark.ast.Heading;
@@ -18,12 +21,12 @@ import java.util.Comparator;
 import java.util.List;
 
 /** Where in a note's text the parts stand that a mark may put under an agreement. */
-public final class NoteParts {
+public final class PartWalk {
 
   private final String text;
-  private final List<Part> parts = new ArrayList<>();
+  private final List<NotePart> parts = new ArrayList<>();
 
-  private NoteParts(String text) {
+  private PartWalk(String text) {
     this.text = text;
   }
 
@@ -33,11 +36,11 @@ public final class NoteParts {
    *
    * @param text below the keys of a note, with {@code \n} for line ends
    */
-  public static List<Part> of(String text) {
-    NoteParts walk = new NoteParts(text);
+  public static List<NotePart> of(String text) {
+    PartWalk walk = new PartWalk(text);
     walk.blocks(MarkdownReader.PARSER.parse(text));
     walk.parts.sort(
-        Comparator.comparingInt(Part::from).thenComparing(Part::to, Comparator.reverseOrder()));
+        Comparator.comparingInt(NotePart::from).thenComparing(NotePart::to, Comparator.reverseOrder()));
     return List.copyOf(walk.parts);
   }
 
@@ -63,33 +66,6 @@ public final class NoteParts {
     }
     return count;
   }
-
-  /** What a part is. */
-  public enum Kind {
-    HEADING,
-    PARAGRAPH,
-    PICTURE,
-    PHRASE
-  }
-
-  /**
-   * One part, as offsets in UTF-16 code units.
-   *
-   * @param level of a heading, from 1; 0 for all else
-   * @param from its first code unit; of a phrase or a picture, its bracket or exclamation mark
-   * @param to after its last one, where a mark may be put in; marks come after it
-   * @param marks that are its own
-   */
-  public record Part(Kind kind, int level, int from, int to, List<Mark> marks) {
-
-    /** All agreements that its own marks name. */
-    public List<String> agreements() {
-      return marks.stream().flatMap(m -> m.agreements().stream()).distinct().toList();
-    }
-  }
-
-  /** A mark, from its brace to after its brace. */
-  public record Mark(int from, int to, List<String> agreements) {}
 
   private void blocks(Node parent) {
     for (Node node : parent.getChildren()) {
@@ -122,7 +98,7 @@ public final class NoteParts {
       while (Character.isWhitespace(text.charAt(to - 1))) {
         to--;
       }
-      parts.add(new Part(kind, level, nodes.get(0).getStartOffset(), to, List.copyOf(marks)));
+      parts.add(new NotePart(kind, level, nodes.get(0).getStartOffset(), to, List.copyOf(marks)));
     }
     inlines(nodes);
   }
@@ -167,7 +143,7 @@ public final class NoteParts {
   }
 
   private void add(Kind kind, int from, int to, List<Mark> marks) {
-    parts.add(new Part(kind, 0, from, to, List.copyOf(marks)));
+    parts.add(new NotePart(kind, 0, from, to, List.copyOf(marks)));
   }
 
   /** Where the bracket was opened that the last of some neighbours closes at its end; else -1. */
