@@ -10,6 +10,7 @@ import chinelog.desk.notes.Changes;
 import chinelog.desk.notes.Chooser;
 import chinelog.desk.notes.Editor;
 import chinelog.desk.notes.Notes;
+import chinelog.desk.pages.Answering;
 import chinelog.desk.pages.Faults;
 import chinelog.desk.pages.Live;
 import chinelog.desk.pages.Today;
@@ -76,6 +77,7 @@ public final class Desk implements Closeable {
         seen,
         new Live(bench),
         new Today(bench),
+        new Answering(bench),
         new Notes(bench),
         new Editor(bench, seen),
         new Changes(),

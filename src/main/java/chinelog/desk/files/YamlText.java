@@ -168,6 +168,10 @@ public final class YamlText {
               : addLines(list.lineAfter(), writing.item(item, column(list.from())));
       return checked(List.of(splice), wanted);
     }
+    if (at.isEmpty() && (spot == null || spot instanceof YamlSpot.Scalar s && s.isNothing())) {
+      Object wanted = YamlMeaning.of(new YamlValue.Items(List.of(item), false));
+      return checked(List.of(addLines(yaml.length(), writing.item(item, 0))), wanted);
+    }
     List<YamlValue> items = new ArrayList<>();
     if (spot instanceof YamlSpot.Scalar one && !one.isNothing()) {
       items.add(YamlValue.text(one.text()));

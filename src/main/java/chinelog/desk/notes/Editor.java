@@ -66,7 +66,15 @@ public final class Editor implements Page {
                 + "&line="
                 + request.number("line", 0)
                 + "&column="
-                + request.number("column", 0));
+                + request.number("column", 0)
+                + carried(request, "found")
+                + carried(request, "under"));
+  }
+
+  private static String carried(Request request, String name) {
+    StringBuilder fields = new StringBuilder();
+    request.all(name).forEach(v -> fields.append("&" + name + "=" + encoded(v)));
+    return fields.toString();
   }
 
   private static String encoded(String text) {

@@ -35,7 +35,7 @@ public final class Today implements Page {
 
   @Override
   public void answerAt(Routes routes) {
-    routes.get("/", this::show).get("/today/questions", this::questions);
+    routes.get("/", this::show);
   }
 
   private Reply show(Request request) throws IOException {
@@ -58,13 +58,6 @@ public final class Today implements Page {
     values.put("limits", limits(request, now));
     values.put("ending", ending(now));
     return bench.frame().page(request, Section.TODAY, "today.ftlh", values);
-  }
-
-  private Reply questions(Request request) throws IOException {
-    List<Problem> open = bench.log().now().asked().open();
-    return bench
-        .frame()
-        .part(request, Section.TODAY, "questions.ftlh", Map.of("questions", Lines.of(open)));
   }
 
   /** Photographs of which nothing says what they show. */

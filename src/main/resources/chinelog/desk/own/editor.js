@@ -429,4 +429,18 @@ choose?.addEventListener("click", async (event) => {
 if (!matchMedia("(min-width: 80rem)").matches) document.querySelector(".keys")?.removeAttribute("open");
 typed();
 if (Number(place.dataset.line) > 0) goTo(Number(place.dataset.line), Number(place.dataset.column));
+// A question led here: what it is about is chosen, and its agreement with it.
+const asked = new URLSearchParams(location.search);
+if (asked.get("found") && under) {
+  const text = view.state.doc.toString();
+  const near = view.state.selection.main.from;
+  const found = asked.get("found");
+  let from = text.indexOf(found, near);
+  if (from < 0) from = text.toLowerCase().indexOf(found.toLowerCase(), near);
+  if (from >= 0) {
+    view.dispatch({ selection: { anchor: from, head: from + found.length }, scrollIntoView: true });
+    for (const box of under.querySelectorAll('[name="under"]')) box.checked = asked.getAll("under").includes(box.value);
+    tools.under();
+  }
+}
 document.body.dataset.ready = "yes";
