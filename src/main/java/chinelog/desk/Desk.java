@@ -9,6 +9,7 @@ import chinelog.desk.files.LogFiles;
 import chinelog.desk.pages.Faults;
 import chinelog.desk.pages.Live;
 import chinelog.desk.pages.Today;
+import chinelog.desk.photographs.Photographs;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
 import java.io.Closeable;
@@ -52,7 +53,7 @@ public final class Desk implements Closeable {
     Frame frame = new Frame(assets.path());
     Bench bench = new Bench(log, new LiveLog(log, clock), LogFiles.open(log), frame, clock);
     Routes routes = new Routes();
-    for (Page page : List.of(assets, new Live(bench), new Today(bench))) {
+    for (Page page : List.of(assets, new Live(bench), new Today(bench), new Photographs(bench))) {
       page.answerAt(routes);
     }
     Desk[] desk = new Desk[1];
