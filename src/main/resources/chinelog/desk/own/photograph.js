@@ -182,6 +182,7 @@ if (agreement) {
       held = { kind: "new", x, y };
     }
     svg.setPointerCapture(event.pointerId);
+    picture.classList.add("placing");
     draw();
   });
   svg.addEventListener("pointermove", event => {
@@ -205,6 +206,7 @@ if (agreement) {
   const release = () => {
     const was = held;
     held = null;
+    picture.classList.remove("placing");
     if (!was || was.kind === "new" || (was.kind === "move" && !was.moved)) {
       svg.querySelector(".chosen")?.focus();
       return;
