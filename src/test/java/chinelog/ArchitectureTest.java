@@ -105,9 +105,9 @@ class ArchitectureTest {
   /** Libraries that stay where they are: everything else of ours must do without them. */
   private static final Map<String, List<String>> ONLY_IN =
       Map.ofEntries(
-          entry("com.vladsch.flexmark..", List.of("log")),
+          entry("com.vladsch.flexmark..", List.of("log.markdown")),
           // The log reads YAML; the desk asks the parser where to splice.
-          entry("org.snakeyaml..", List.of("log", "desk")),
+          entry("org.snakeyaml..", List.of("log.reading", "desk.files")),
           entry("org.apache.commons.csv..", List.of("log", "reckon")),
           entry("tech.units..", List.of("quantity")),
           entry("javax.measure..", List.of("quantity")),
@@ -118,7 +118,7 @@ class ArchitectureTest {
           entry("org.ddogleg..", List.of("photo")),
           entry("javax.imageio..", List.of("photo", "audit", "book")),
           entry("org.apache.pdfbox..", List.of("book", "audit", "photo")),
-          entry("com.openhtmltopdf..", List.of("book")),
+          entry("com.openhtmltopdf..", List.of("book.setting", "book.page")),
           entry("freemarker..", List.of("markup", "site", "desk")),
           entry("com.sun.net.httpserver..", List.of("desk")),
           entry("org.jsoup..", List.of("audit")),
@@ -155,6 +155,25 @@ class ArchitectureTest {
                 .dependOnClassesThat(resideInAPackage(library))
                 .allowEmptyShould(true)
                 .check(all));
+  }
+
+  /** Rooms behind the face of a package: what they open to each other is no business of others. */
+  private static final Map<String, List<String>> ROOMS =
+      Map.ofEntries(
+          entry("log", List.of("reading", "markdown")),
+          entry("book", List.of("writing", "setting", "page")));
+
+  @ArchTest
+  void roomsOpenToTheirOwnFloorAlone(JavaClasses all) {
+    ROOMS.forEach(
+        (floor, rooms) ->
+            rooms.forEach(
+                room ->
+                    noClasses()
+                        .that(not(resideInAPackage(inside(floor))))
+                        .should()
+                        .dependOnClassesThat(resideInAPackage(inside(floor + "." + room)))
+                        .check(all)));
   }
 
   @ArchTest

@@ -6,10 +6,16 @@ import chinelog.desk.bench.Frame;
 import chinelog.desk.bench.LiveLog;
 import chinelog.desk.bench.Page;
 import chinelog.desk.files.LogFiles;
+import chinelog.desk.notes.Changes;
+import chinelog.desk.notes.Chooser;
+import chinelog.desk.notes.Editor;
+import chinelog.desk.notes.Notes;
 import chinelog.desk.pages.Faults;
 import chinelog.desk.pages.Live;
 import chinelog.desk.pages.Today;
 import chinelog.desk.photographs.Photographs;
+import chinelog.desk.publishing.Publishing;
+import chinelog.desk.seen.Seen;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
 import java.io.Closeable;
@@ -53,7 +59,7 @@ public final class Desk implements Closeable {
     Frame frame = new Frame(assets.path());
     Bench bench = new Bench(log, new LiveLog(log, clock), LogFiles.open(log), frame, clock);
     Routes routes = new Routes();
-    for (Page page : List.of(assets, new Live(bench), new Today(bench), new Photographs(bench))) {
+    for (Page page : pages(bench, assets)) {
       page.answerAt(routes);
     }
     Desk[] desk = new Desk[1];
@@ -62,6 +68,21 @@ public final class Desk implements Closeable {
     server.start();
     desk[0].changeAddress();
     return desk[0];
+  }
+
+  private static List<Page> pages(Bench bench, Assets assets) {
+    Seen seen = new Seen(bench, assets.path());
+    return List.of(
+        assets,
+        seen,
+        new Live(bench),
+        new Today(bench),
+        new Notes(bench),
+        new Editor(bench, seen),
+        new Changes(),
+        new Chooser(bench),
+        new Photographs(bench),
+        new Publishing(bench));
   }
 
   /** The address that lets a browser in, once. */

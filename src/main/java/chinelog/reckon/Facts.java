@@ -1,7 +1,7 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Limit;
+import chinelog.log.records.Limit;
 import chinelog.quantity.Quantity;
 import java.time.LocalDate;
 import java.util.List;

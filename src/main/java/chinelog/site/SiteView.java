@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -45,6 +46,15 @@ public final class SiteView {
         pictures.put(Addresses.picture(plate.picture(), rendition), rendition);
       }
     }
+  }
+
+  /** All its pages: their titles by their paths, in the order of the site. */
+  public Map<String, String> pages() {
+    Map<String, String> titles = new LinkedHashMap<>();
+    for (Page page : filler.pages()) {
+      titles.put(page.path(), page.title().isEmpty() ? contents.title() : page.title());
+    }
+    return titles;
   }
 
   /** A page's markup, such as that of {@code posts/01-keel.html}. */

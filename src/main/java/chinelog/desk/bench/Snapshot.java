@@ -1,8 +1,8 @@
 package chinelog.desk.bench;
 
 import chinelog.edition.Edition;
-import chinelog.log.Log;
-import chinelog.log.Readers;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.publish.Progress;
 import chinelog.publish.Workshop;

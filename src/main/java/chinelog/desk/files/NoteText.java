@@ -1,8 +1,8 @@
 package chinelog.desk.files;
 
-import chinelog.log.NoteParts;
-import chinelog.log.NoteParts.Kind;
-import chinelog.log.NoteParts.Part;
+import chinelog.log.markdown.NoteParts;
+import chinelog.log.markdown.NoteParts.Kind;
+import chinelog.log.markdown.NoteParts.Part;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;

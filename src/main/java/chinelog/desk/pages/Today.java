@@ -1,6 +1,7 @@
 package chinelog.desk.pages;
 
 import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
@@ -42,8 +43,8 @@ public final class Today implements Page {
     Map<String, Object> values = new TreeMap<>();
     values.put("title", now.log().head().title().value());
     values.put("day", now.today().toString());
-    values.put("errors", lines(now.problems().stream().filter(Problem::isError).toList()));
-    values.put("reminders", lines(now.problems().stream().filter(p -> !p.isError()).toList()));
+    values.put("errors", Lines.of(now.problems().stream().filter(Problem::isError).toList()));
+    values.put("reminders", Lines.of(now.problems().stream().filter(p -> !p.isError()).toList()));
     values.put("entries", now.log().entries().size());
     values.put("photographs", now.opened().album().photographs().size());
     values.put("facts", now.opened().facts().byName().size());
@@ -63,22 +64,7 @@ public final class Today implements Page {
     List<Problem> open = bench.log().now().asked().open();
     return bench
         .frame()
-        .part(request, Section.TODAY, "questions.ftlh", Map.of("questions", lines(open)));
-  }
-
-  static List<Map<String, Object>> lines(List<Problem> problems) {
-    List<Map<String, Object>> lines = new ArrayList<>();
-    for (Problem problem : problems) {
-      lines.add(
-          Map.of(
-              "what", problem.what(),
-              "remedy", problem.remedy(),
-              "place", problem.place().toString(),
-              "file", problem.place().file(),
-              "line", problem.place().line(),
-              "column", problem.place().column()));
-    }
-    return lines;
+        .part(request, Section.TODAY, "questions.ftlh", Map.of("questions", Lines.of(open)));
   }
 
   /** Photographs of which nothing says what they show. */

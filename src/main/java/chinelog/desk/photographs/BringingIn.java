@@ -10,7 +10,7 @@ import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.Head;
+import chinelog.log.records.Head;
 import chinelog.photo.gathering.Gatherer;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;

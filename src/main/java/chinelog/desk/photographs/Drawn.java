@@ -3,7 +3,7 @@ package chinelog.desk.photographs;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.files.YamlValue;
 import chinelog.label.Label;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
 import java.math.BigDecimal;

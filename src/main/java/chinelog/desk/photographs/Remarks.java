@@ -3,7 +3,7 @@ package chinelog.desk.photographs;
 import chinelog.desk.files.LogFiles;
 import chinelog.desk.files.Outcome;
 import chinelog.desk.files.YamlText;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.problem.ProblemException;
 import java.nio.file.Path;
 import java.text.Normalizer;

@@ -1,8 +1,8 @@
 package chinelog.desk.photographs;
 
 import chinelog.desk.bench.Snapshot;
-import chinelog.log.Entry;
-import chinelog.log.Inline;
+import chinelog.log.records.Entry;
+import chinelog.log.text.Inline;
 import chinelog.photo.album.Photograph;
 import java.time.LocalDateTime;
 import java.util.HashMap;

@@ -6,7 +6,7 @@ import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.site.SiteView;
 import java.io.IOException;
 import java.util.HashMap;
@@ -33,17 +33,17 @@ public final class Seen implements Page {
           "woff2", "font/woff2");
 
   private final Bench bench;
-  private final String style;
+  private final String own;
 
   /** What readers would see of what was typed last, by their id. */
   private final Map<String, SiteView> typed = new HashMap<>();
 
   /**
-   * @param style address of a sheet that is added to each page
+   * @param own the path of the desk's own files, of which each page gets a style sheet more
    */
-  public Seen(Bench bench, String style) {
+  public Seen(Bench bench, String own) {
     this.bench = bench;
-    this.style = style;
+    this.own = own;
   }
 
   @Override
@@ -73,7 +73,7 @@ public final class Seen implements Page {
     String id = snapshot.entryIds(readers).get(entry);
     Optional<String> page = id == null ? Optional.empty() : site.findEntry(id);
     return new Note(
-        page.map(this::framed).orElse(null), "/typed/" + readers.id() + "/entries/" + id + ".html");
+        page.map(html -> with("typed.css", html)).orElse(null), "/typed/" + readers.id() + "/entries/" + id + ".html");
   }
 
   private Reply saved(Request request) throws IOException {
@@ -83,7 +83,8 @@ public final class Seen implements Page {
     if (found.isEmpty()) {
       return Reply.notFound();
     }
-    return reply(now.site(found.get()), request.rest().substring(readers.length() + 1));
+    return reply(
+        now.site(found.get()), request.rest().substring(readers.length() + 1), "seen.css");
   }
 
   private Reply typed(Request request) throws IOException {
@@ -94,7 +95,7 @@ public final class Seen implements Page {
     }
     return site == null
         ? Reply.notFound()
-        : reply(site, request.rest().substring(readers.length() + 1));
+        : reply(site, request.rest().substring(readers.length() + 1), "typed.css");
   }
 
   private static String readers(Request request) {
@@ -102,14 +103,14 @@ public final class Seen implements Page {
     return rest.contains("/") ? rest.substring(0, rest.indexOf('/')) : "";
   }
 
-  private Reply reply(SiteView site, String path) throws IOException {
+  private Reply reply(SiteView site, String path, String sheet) throws IOException {
     String ending = path.substring(path.lastIndexOf('.') + 1);
     if (ending.equals("html") || path.isEmpty()) {
       Optional<String> page = site.findPage(path.isEmpty() ? "index.html" : path);
       if (page.isEmpty() && path.startsWith("entries/")) {
         page = site.findEntry(path.replaceFirst("^entries/", "").replaceFirst("[.]html$", ""));
       }
-      return page.map(html -> Reply.html(framed(html)).under(POLICY)).orElse(Reply.notFound());
+      return page.map(html -> Reply.html(with(sheet, html)).under(POLICY)).orElse(Reply.notFound());
     }
     Optional<byte[]> bytes =
         path.startsWith("pictures/") ? site.findPicture(path) : site.findAsset(path);
@@ -117,7 +118,8 @@ public final class Seen implements Page {
     return bytes.isEmpty() || type == null ? Reply.notFound() : Reply.bytes(type, bytes.get());
   }
 
-  private String framed(String html) {
-    return html.replace("</head>", "<link rel=\"stylesheet\" href=\"" + style + "\" /></head>");
+  private String with(String sheet, String html) {
+    return html.replace(
+        "</head>", "<link rel=\"stylesheet\" href=\"" + own + sheet + "\" /></head>");
   }
 }

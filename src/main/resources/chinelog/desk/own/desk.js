@@ -49,3 +49,8 @@ function listen() {
 }
 document.addEventListener("visibilitychange", listen);
 listen();
+
+// Dialogs are closed by their own buttons, too.
+document.addEventListener("click", (event) => {
+  if (event.target.closest("[data-closes]")) event.target.closest("dialog").close();
+});

@@ -2,13 +2,13 @@ package chinelog.desk.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.log.Block;
-import chinelog.log.Entry;
-import chinelog.log.Inline;
-import chinelog.log.Log;
+import chinelog.log.text.Block;
+import chinelog.log.records.Entry;
+import chinelog.log.text.Inline;
+import chinelog.log.records.Log;
 import chinelog.log.LogReader;
-import chinelog.log.NoteParts;
-import chinelog.log.PhotoFile;
+import chinelog.log.markdown.NoteParts;
+import chinelog.log.records.PhotoFile;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
