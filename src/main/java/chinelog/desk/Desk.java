@@ -14,6 +14,7 @@ import chinelog.desk.pages.Answering;
 import chinelog.desk.pages.Faults;
 import chinelog.desk.pages.Live;
 import chinelog.desk.pages.Today;
+import chinelog.desk.photographs.Photographs;
 import chinelog.desk.publishing.Publishing;
 import chinelog.desk.seen.Seen;
 import chinelog.desk.web.Routes;
@@ -82,6 +83,7 @@ public final class Desk implements Closeable {
         new Editor(bench, seen),
         new Changes(),
         new Chooser(bench),
+        new Photographs(bench),
         new Publishing(bench));
   }
 
