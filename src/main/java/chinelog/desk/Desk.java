@@ -17,6 +17,8 @@ import chinelog.desk.pages.Today;
 import chinelog.desk.photographs.Photographs;
 import chinelog.desk.publishing.Publishing;
 import chinelog.desk.seen.Seen;
+import chinelog.desk.settings.Agreements;
+import chinelog.desk.settings.Settings;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
 import java.io.Closeable;
@@ -84,6 +86,8 @@ public final class Desk implements Closeable {
         new Changes(),
         new Chooser(bench),
         new Photographs(bench),
+        new Settings(bench),
+        new Agreements(bench),
         new Publishing(bench));
   }
 
