@@ -180,6 +180,7 @@ export async function save(over) {
       saved = text;
       typed();
       say(place.dataset.savedWords);
+      document.dispatchEvent(new Event("written"));
     }
   } catch (fault) { say(fault.message, true); }
 }

@@ -11,13 +11,24 @@ function shown() {
   nothing.hidden = !missing;
 }
 let leading;
+// The same entry or heading stands at the same height on both sides, wherever one is longer.
+const MARKS = "article[id], section[id], tr[id], h2, h3";
+const named = (e) => e.id || e.textContent.trim();
 function follow(from, to) {
   from.contentWindow?.addEventListener("scroll", () => {
-    if (leading && leading !== from) return;
+    const other = to.contentDocument;
+    if (!other || (leading && leading !== from)) return;
     leading = from;
-    const a = from.contentDocument.documentElement;
-    const b = to.contentDocument?.documentElement;
-    if (b) b.scrollTop = a.scrollTop / Math.max(1, a.scrollHeight - a.clientHeight) * (b.scrollHeight - b.clientHeight);
+    const above = [...from.contentDocument.querySelectorAll(MARKS)].filter((e) => e.getBoundingClientRect().top <= 40).reverse();
+    const there = [...other.querySelectorAll(MARKS)];
+    for (const mark of above) {
+      const same = there.find((e) => named(e) === named(mark));
+      if (same) {
+        to.contentWindow.scrollBy({ top: same.getBoundingClientRect().top - mark.getBoundingClientRect().top, behavior: "instant" });
+        break;
+      }
+    }
+    if (!above.length) to.contentWindow.scrollTo({ top: 0, behavior: "instant" });
     clearTimeout(follow.pause);
     follow.pause = setTimeout(() => { leading = undefined; }, 150);
   });
