@@ -95,7 +95,8 @@ final class YamlWriting {
   }
 
   String key(String key) {
-    return isPlain(key, true) ? key : quoted(key);
+    // In YAML 1.2 "on" is a word like others, and the log's own keys are never in quotes.
+    return key.equals("on") || isPlain(key, true) ? key : quoted(key);
   }
 
   private String text(String text, int indent, @Nullable ScalarStyle like) {
