@@ -54,11 +54,13 @@ class ReachTest {
   /** Names that the templates ask for. */
   private static Set<String> asked() throws IOException {
     Set<String> names = new TreeSet<>();
-    try (Stream<Path> templates = Files.list(Path.of("site-template"))) {
-      for (Path file : templates.filter(f -> f.toString().endsWith(".ftlh")).toList()) {
-        Matcher name = Pattern.compile("\\.\\s*([a-z]\\w*)").matcher(Files.readString(file));
-        while (name.find()) {
-          names.add(name.group(1));
+    for (String folder : new String[] {"site-template", "src/main/resources/chinelog/desk"}) {
+      try (Stream<Path> templates = Files.list(Path.of(folder))) {
+        for (Path file : templates.filter(f -> f.toString().endsWith(".ftlh")).toList()) {
+          Matcher name = Pattern.compile("\\.\\s*([a-z]\\w*)").matcher(Files.readString(file));
+          while (name.find()) {
+            names.add(name.group(1));
+          }
         }
       }
     }

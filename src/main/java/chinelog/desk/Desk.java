@@ -20,6 +20,7 @@ import chinelog.desk.photographs.Photographs;
 import chinelog.desk.publishing.Publishing;
 import chinelog.desk.seen.Seen;
 import chinelog.desk.settings.Agreements;
+import chinelog.desk.settings.FactsPage;
 import chinelog.desk.settings.Settings;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
@@ -118,6 +119,7 @@ public final class Desk implements Closeable {
         new Photographs(bench),
         new Settings(bench),
         new Agreements(bench),
+        new FactsPage(bench),
         new Publishing(bench));
   }
 

@@ -122,7 +122,9 @@ public final class Settings implements Page {
       List<String> values =
           request.all(name).stream().map(String::strip).filter(v -> !v.isEmpty()).toList();
       if (request.text("lists").contains(name)) {
-        keys.put(name, YamlValue.words(values));
+        if (!values.isEmpty() || name.equals("party-to")) {
+          keys.put(name, YamlValue.words(values));
+        }
       } else if (!values.isEmpty()) {
         keys.put(
             name,
