@@ -1,8 +1,8 @@
 package chinelog.desk.files;
 
-import chinelog.log.markdown.NoteParts;
-import chinelog.log.markdown.NoteParts.Kind;
-import chinelog.log.markdown.NoteParts.Part;
+import chinelog.log.NoteParts;
+import chinelog.log.records.NotePart;
+import chinelog.log.records.NotePart.Kind;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -69,17 +69,17 @@ public final class NoteText {
   }
 
   /** The parts that may be put under an agreement; see {@link NoteParts#of}. */
-  public List<Part> parts() {
+  public List<NotePart> parts() {
     return NoteParts.of(body).stream()
         .map(
             p ->
-                new Part(
+                new NotePart(
                     p.kind(),
                     p.level(),
                     places[p.from()],
                     end(p.to()),
                     p.marks().stream()
-                        .map(m -> new NoteParts.Mark(places[m.from()], end(m.to()), m.agreements()))
+                        .map(m -> new NotePart.Mark(places[m.from()], end(m.to()), m.agreements()))
                         .toList()))
         .toList();
   }
@@ -95,7 +95,7 @@ public final class NoteText {
    * @throws ProblemException if no mark can be put on just that
    */
   public NoteText under(int from, int to, List<String> agreements) throws ProblemException {
-    List<Part> blocks =
+    List<NotePart> blocks =
         parts().stream()
             .filter(p -> p.kind() == Kind.PARAGRAPH || p.kind() == Kind.HEADING)
             .filter(p -> p.from() < to && p.to() > from)
@@ -124,7 +124,7 @@ public final class NoteText {
       }
       return next;
     }
-    Optional<Part> same =
+    Optional<NotePart> same =
         parts().stream()
             .filter(p -> p.kind() == Kind.PICTURE || p.kind() == Kind.PHRASE)
             .filter(p -> p.from() <= start && p.to() >= end && p.from() >= start - 2)
@@ -156,8 +156,8 @@ public final class NoteText {
 
   /** This with the section that an offset lies in under agreements, by a mark on its heading. */
   public NoteText sectionUnder(int at, List<String> agreements) throws ProblemException {
-    Part heading = null;
-    for (Part part : parts()) {
+    NotePart heading = null;
+    for (NotePart part : parts()) {
       if (part.kind() == Kind.HEADING && part.from() <= Math.max(at, bodyFrom)) {
         heading = part;
       }
@@ -187,15 +187,15 @@ public final class NoteText {
 
   /** This without the mark of the smallest marked part that an offset lies in. */
   public NoteText notUnder(int at) throws ProblemException {
-    Part part =
+    NotePart part =
         parts().stream()
             .filter(p -> !p.marks().isEmpty() && p.from() <= at)
-            .filter(p -> at <= p.marks().get(p.marks().size() - 1).to())
+            .filter(p -> at <= p.endWithMarks())
             .reduce((a, b) -> b.to() - b.from() <= a.to() - a.from() ? b : a)
             .orElseThrow(this::refused);
     List<Splice> splices = new ArrayList<>();
     int from = part.to();
-    splices.add(Splice.delete(from, part.marks().get(part.marks().size() - 1).to()));
+    splices.add(Splice.delete(from, part.endWithMarks()));
     boolean bare =
         part.kind() == Kind.PHRASE
             && text().charAt(part.from()) == '['
@@ -257,11 +257,10 @@ public final class NoteText {
   private NoteText withBlock(int at, String block) {
     String end = lineEnd();
     int after = bodyFrom;
-    for (Part part : parts()) {
+    for (NotePart part : parts()) {
       boolean isBlock = part.kind() == Kind.PARAGRAPH || part.kind() == Kind.HEADING;
       if (isBlock && part.from() <= at) {
-        int last =
-            part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
+        int last = part.endWithMarks();
         after = Math.max(after, last);
       }
     }
@@ -275,11 +274,11 @@ public final class NoteText {
     return with(List.of(Splice.insert(first ? bodyFrom : line, written + (open ? end : ""))));
   }
 
-  private NoteText marked(Part part, List<String> agreements) throws ProblemException {
+  private NoteText marked(NotePart part, List<String> agreements) throws ProblemException {
     List<String> all = new ArrayList<>(part.agreements());
     agreements.stream().filter(a -> !all.contains(a)).forEach(all::add);
     boolean tight = part.kind() == Kind.PHRASE || part.kind() == Kind.PICTURE;
-    int end = part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
+    int end = part.endWithMarks();
     NoteText next = with(List.of(new Splice(part.to(), end, (tight ? "" : " ") + mark(all))));
     boolean right =
         next.parts().stream()
@@ -302,7 +301,7 @@ public final class NoteText {
    */
   private String shape() {
     StringBuilder shape = new StringBuilder().append(NoteParts.stretches(body));
-    for (Part part : parts()) {
+    for (NotePart part : parts()) {
       if (part.kind() != Kind.PHRASE) {
         shape.append(' ').append(part.kind()).append(part.level());
       }
@@ -314,16 +313,12 @@ public final class NoteText {
     return parts().stream().filter(p -> !p.marks().isEmpty()).count();
   }
 
-  private Part block(int at) throws ProblemException {
+  private NotePart block(int at) throws ProblemException {
     return parts().stream()
         .filter(p -> p.kind() == Kind.PARAGRAPH || p.kind() == Kind.HEADING)
-        .filter(p -> p.from() <= at && at <= endWithMarks(p))
+        .filter(p -> p.from() <= at && at <= p.endWithMarks())
         .findFirst()
         .orElseThrow(this::refused);
-  }
-
-  private static int endWithMarks(Part part) {
-    return part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
   }
 
   private int inBody(int at) {

@@ -14,7 +14,7 @@ import chinelog.desk.seen.Seen;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.markdown.NoteParts;
+import chinelog.log.records.NotePart;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -80,9 +80,7 @@ public final class Editor implements Page {
     values.putAll(form.values(request, shown, now));
     values.put(
         "readers",
-        now.log().readers().stream()
-            .map(r -> Map.of("id", r.id(), "title", r.title()))
-            .toList());
+        now.log().readers().stream().map(r -> Map.of("id", r.id(), "title", r.title())).toList());
     return bench.frame().page(request, Section.NOTES, "note.ftlh", values);
   }
 
@@ -180,7 +178,7 @@ public final class Editor implements Page {
     return Json.list(note.parts().stream().map(Editor::part).toList());
   }
 
-  private static String part(NoteParts.Part part) {
+  private static String part(NotePart part) {
     return Json.fields()
         .put("kind", Json.text(part.kind().name()))
         .put("level", String.valueOf(part.level()))
@@ -190,9 +188,7 @@ public final class Editor implements Page {
         .put(
             "marks",
             Json.list(
-                part.marks().stream()
-                    .map(m -> "[" + m.from() + ", " + m.to() + "]")
-                    .toList()))
+                part.marks().stream().map(m -> "[" + m.from() + ", " + m.to() + "]").toList()))
         .json();
   }
 
@@ -217,9 +213,7 @@ public final class Editor implements Page {
     }
     Problem problem = ((Outcome.Refused) outcome).problem();
     return Reply.json(
-        Json.fields()
-            .put("refused", Json.text(problem.what() + " " + problem.remedy()))
-            .json());
+        Json.fields().put("refused", Json.text(problem.what() + " " + problem.remedy())).json());
   }
 
   private Reply draft(Request request) {

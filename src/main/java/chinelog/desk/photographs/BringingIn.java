@@ -207,9 +207,7 @@ final class BringingIn implements Page {
                     Path.of("log.yaml"),
                     yaml ->
                         YamlText.of(yaml)
-                            .with(
-                                List.of("clocks", camera),
-                                YamlValue.text(Gatherer.amount(fast)))
+                            .with(List.of("clocks", camera), YamlValue.text(Gatherer.amount(fast)))
                             .text(),
                     words.text("done.clock", camera));
           }
@@ -234,7 +232,15 @@ final class BringingIn implements Page {
                 "problems",
                     problems.stream()
                         .filter(p -> !p.place().file().contains("chinelog-bring-"))
-                        .map(p -> Map.of("what", p.what(), "remedy", p.remedy(), "place", p.place().toString()))
+                        .map(
+                            p ->
+                                Map.of(
+                                    "what",
+                                    p.what(),
+                                    "remedy",
+                                    p.remedy(),
+                                    "place",
+                                    p.place().toString()))
                         .toList()));
   }
 

@@ -2,13 +2,13 @@ package chinelog.desk.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.log.text.Block;
-import chinelog.log.records.Entry;
-import chinelog.log.text.Inline;
-import chinelog.log.records.Log;
 import chinelog.log.LogReader;
-import chinelog.log.markdown.NoteParts;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.NotePart;
 import chinelog.log.records.PhotoFile;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
@@ -171,7 +171,7 @@ class EditingWalkTest {
         boolean isNew =
             text.parts().stream()
                 .filter(p -> p.from() <= at && at <= p.to())
-                .filter(p -> p.kind() != NoteParts.Kind.PHRASE)
+                .filter(p -> p.kind() != NotePart.Kind.PHRASE)
                 .findFirst()
                 .map(p -> p.marks().isEmpty())
                 .orElse(false);
@@ -263,7 +263,7 @@ class EditingWalkTest {
   }
 
   private static long images(NoteText text) {
-    return text.parts().stream().filter(p -> p.kind() == NoteParts.Kind.PICTURE).count();
+    return text.parts().stream().filter(p -> p.kind() == NotePart.Kind.PICTURE).count();
   }
 
   private static long marks(Entry entry) {

@@ -3,7 +3,7 @@ package chinelog.desk.files;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import chinelog.log.markdown.NoteParts.Part;
+import chinelog.log.records.NotePart;
 import chinelog.problem.ProblemException;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -105,7 +105,7 @@ class NoteTextTest {
   @Test
   void knowsItsParts() {
     assertThat(note(HEAD + BODY).parts())
-        .extracting(Part::kind)
+        .extracting(NotePart::kind)
         .extracting(Enum::name)
         .containsExactly(
             "HEADING", "PARAGRAPH", "HEADING", "PARAGRAPH", "PARAGRAPH", "PICTURE", "PARAGRAPH");

@@ -1,5 +1,6 @@
 package chinelog.log.markdown;
 
+import chinelog.log.records.NotePart;
 import com.vladsch.flexmark.ast.Code;
 import com.vladsch.flexmark.ast.Emphasis;
 import com.vladsch.flexmark.ast.Heading;
@@ -17,13 +18,13 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Where in a note's text the parts stand that a mark may put under an agreement. */
-public final class NoteParts {
+/** Finds where in a note's text the parts stand that a mark may put under an agreement. */
+public final class PartFinder {
 
   private final String text;
-  private final List<Part> parts = new ArrayList<>();
+  private final List<NotePart> parts = new ArrayList<>();
 
-  private NoteParts(String text) {
+  private PartFinder(String text) {
     this.text = text;
   }
 
@@ -33,11 +34,12 @@ public final class NoteParts {
    *
    * @param text below the keys of a note, with {@code \n} for line ends
    */
-  public static List<Part> of(String text) {
-    NoteParts walk = new NoteParts(text);
+  public static List<NotePart> find(String text) {
+    PartFinder walk = new PartFinder(text);
     walk.blocks(MarkdownReader.PARSER.parse(text));
     walk.parts.sort(
-        Comparator.comparingInt(Part::from).thenComparing(Part::to, Comparator.reverseOrder()));
+        Comparator.comparingInt(NotePart::from)
+            .thenComparing(NotePart::to, Comparator.reverseOrder()));
     return List.copyOf(walk.parts);
   }
 
@@ -64,39 +66,12 @@ public final class NoteParts {
     return count;
   }
 
-  /** What a part is. */
-  public enum Kind {
-    HEADING,
-    PARAGRAPH,
-    PICTURE,
-    PHRASE
-  }
-
-  /**
-   * One part, as offsets in UTF-16 code units.
-   *
-   * @param level of a heading, from 1; 0 for all else
-   * @param from its first code unit; of a phrase or a picture, its bracket or exclamation mark
-   * @param to after its last one, where a mark may be put in; marks come after it
-   * @param marks that are its own
-   */
-  public record Part(Kind kind, int level, int from, int to, List<Mark> marks) {
-
-    /** All agreements that its own marks name. */
-    public List<String> agreements() {
-      return marks.stream().flatMap(m -> m.agreements().stream()).distinct().toList();
-    }
-  }
-
-  /** A mark, from its brace to after its brace. */
-  public record Mark(int from, int to, List<String> agreements) {}
-
   private void blocks(Node parent) {
     for (Node node : parent.getChildren()) {
       if (node instanceof Heading heading) {
-        block(Kind.HEADING, heading.getLevel(), node);
+        block(NotePart.Kind.HEADING, heading.getLevel(), node);
       } else if (node instanceof Paragraph) {
-        block(Kind.PARAGRAPH, 0, node);
+        block(NotePart.Kind.PARAGRAPH, 0, node);
       } else if (node instanceof TableCell) {
         inlines(MarkText.children(node));
       } else {
@@ -105,9 +80,9 @@ public final class NoteParts {
     }
   }
 
-  private void block(Kind kind, int level, Node node) {
+  private void block(NotePart.Kind kind, int level, Node node) {
     List<Node> nodes = MarkText.children(node);
-    List<Mark> marks = new ArrayList<>();
+    List<NotePart.Mark> marks = new ArrayList<>();
     int last = lastOf(nodes);
     while (last >= 0
         && nodes.get(last) instanceof MarkNode mark
@@ -122,7 +97,7 @@ public final class NoteParts {
       while (Character.isWhitespace(text.charAt(to - 1))) {
         to--;
       }
-      parts.add(new Part(kind, level, nodes.get(0).getStartOffset(), to, List.copyOf(marks)));
+      parts.add(new NotePart(kind, level, nodes.get(0).getStartOffset(), to, List.copyOf(marks)));
     }
     inlines(nodes);
   }
@@ -140,7 +115,7 @@ public final class NoteParts {
   private void inlines(List<Node> nodes) {
     for (int i = 0; i < nodes.size(); i++) {
       Node node = nodes.get(i);
-      List<Mark> marks = new ArrayList<>();
+      List<NotePart.Mark> marks = new ArrayList<>();
       for (int k = i + 1;
           k < nodes.size()
               && nodes.get(k) instanceof MarkNode mark
@@ -150,13 +125,13 @@ public final class NoteParts {
         marks.add(mark(mark));
       }
       if (node instanceof Image || node instanceof ImageRef) {
-        add(Kind.PICTURE, node.getStartOffset(), node.getEndOffset(), marks);
+        add(NotePart.Kind.PICTURE, node.getStartOffset(), node.getEndOffset(), marks);
       } else if (!marks.isEmpty() && (node instanceof Link || node instanceof LinkRef)) {
-        add(Kind.PHRASE, node.getStartOffset(), node.getEndOffset(), marks);
+        add(NotePart.Kind.PHRASE, node.getStartOffset(), node.getEndOffset(), marks);
       } else if (!marks.isEmpty() && node instanceof Text) {
         int from = bracket(nodes.subList(0, i + 1));
         if (from >= 0) {
-          add(Kind.PHRASE, from, node.getEndOffset(), marks);
+          add(NotePart.Kind.PHRASE, from, node.getEndOffset(), marks);
         }
       }
       // Within the words of a link no mark may stand.
@@ -166,8 +141,8 @@ public final class NoteParts {
     }
   }
 
-  private void add(Kind kind, int from, int to, List<Mark> marks) {
-    parts.add(new Part(kind, 0, from, to, List.copyOf(marks)));
+  private void add(NotePart.Kind kind, int from, int to, List<NotePart.Mark> marks) {
+    parts.add(new NotePart(kind, 0, from, to, List.copyOf(marks)));
   }
 
   /** Where the bracket was opened that the last of some neighbours closes at its end; else -1. */
@@ -191,7 +166,7 @@ public final class NoteParts {
     return -1;
   }
 
-  private static Mark mark(MarkNode mark) {
-    return new Mark(mark.getStartOffset(), mark.getEndOffset(), mark.agreements());
+  private static NotePart.Mark mark(MarkNode mark) {
+    return new NotePart.Mark(mark.getStartOffset(), mark.getEndOffset(), mark.agreements());
   }
 }
