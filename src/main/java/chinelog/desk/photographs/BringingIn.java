@@ -200,7 +200,7 @@ final class BringingIn implements Page {
     }
     clocks.forEach(
         (camera, fast) -> {
-          if (!fast.equals(head.clocks().get(camera)) && !fast.isZero()) {
+          if (!fast.equals(head.clocks().getOrDefault(camera, Duration.ZERO))) {
             bench
                 .files()
                 .edit(
