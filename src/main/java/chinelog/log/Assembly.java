@@ -6,7 +6,6 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Inventory;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Source;
-import chinelog.log.reading.SourceFile;
 import chinelog.log.reading.Yaml;
 import chinelog.log.reading.YamlParser;
 import chinelog.log.records.Answer;

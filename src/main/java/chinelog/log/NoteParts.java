@@ -1,7 +1,7 @@
 package chinelog.log;
 
-import chinelog.log.markdown.PartWalk;
-import chinelog.log.text.NotePart;
+import chinelog.log.markdown.PartFinder;
+import chinelog.log.records.NotePart;
 import java.util.List;
 
 /** Where in a note's text the parts stand that a mark may put under an agreement. */
@@ -16,14 +16,14 @@ public final class NoteParts {
    * @param text below the keys of a note, with {@code \n} for line ends
    */
   public static List<NotePart> of(String text) {
-    return PartWalk.of(text);
+    return PartFinder.find(text);
   }
 
   /**
-   * How many stretches of emphasis and code and how many links a note's text has: a bracket that
-   * cuts through one of them undoes it.
+   * How many stretches of emphasis and code and how many links and pictures a note's text has: a
+   * bracket that cuts through one of them undoes it.
    */
   public static long stretches(String text) {
-    return PartWalk.stretches(text);
+    return PartFinder.stretches(text);
   }
 }

@@ -5,7 +5,6 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.MarkWatch;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Source;
-import chinelog.log.reading.SourceFile;
 import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Table;

@@ -22,6 +22,8 @@ import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.interactions.PointerInput;
+import org.openqa.selenium.interactions.Sequence;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
@@ -152,6 +154,34 @@ public final class Browser implements AutoCloseable {
   /** Presses a key and lets it go. */
   public void press(CharSequence key) {
     new Actions(driver()).sendKeys(key).perform();
+  }
+
+  /** Goes down at one place of the window, in CSS pixels, over to another, and up again. */
+  public void drag(PointerInput.Kind kind, int fromX, int fromY, int toX, int toY) {
+    PointerInput pointer = new PointerInput(kind, "pointer-" + kind);
+    Duration pause = Duration.ofMillis(20);
+    Sequence moves =
+        new Sequence(pointer, 0)
+            .addAction(
+                pointer.createPointerMove(
+                    Duration.ZERO, PointerInput.Origin.viewport(), fromX, fromY))
+            .addAction(pointer.createPointerDown(PointerInput.MouseButton.LEFT.asArg()))
+            .addAction(
+                pointer.createPointerMove(
+                    pause, PointerInput.Origin.viewport(), (fromX + toX) / 2, (fromY + toY) / 2))
+            .addAction(pointer.createPointerMove(pause, PointerInput.Origin.viewport(), toX, toY))
+            .addAction(pointer.createPointerUp(PointerInput.MouseButton.LEFT.asArg()));
+    driver().perform(List.of(moves));
+  }
+
+  /** Waits until an expression is true. */
+  public void await(String expression) {
+    long until = System.nanoTime() + PATIENCE.toNanos() / 4;
+    while (!Boolean.TRUE.equals(evaluate(expression))) {
+      if (System.nanoTime() > until) {
+        throw new IllegalStateException("never true: " + expression);
+      }
+    }
   }
 
   /** Presses a key that leads to another page, and waits for that one. */

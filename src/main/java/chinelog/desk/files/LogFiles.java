@@ -104,8 +104,7 @@ public final class LogFiles {
   }
 
   /** The same by splices, of a file that is UTF-8; all other bytes stay. */
-  public synchronized Outcome splice(
-      Path file, String stampSeen, List<Splice> splices, String why) {
+  synchronized Outcome splice(Path file, String stampSeen, List<Splice> splices, String why) {
     return guarded(
         file,
         () -> {

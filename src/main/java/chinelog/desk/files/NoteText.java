@@ -1,8 +1,8 @@
 package chinelog.desk.files;
 
 import chinelog.log.NoteParts;
-import chinelog.log.text.NotePart.Kind;
-import chinelog.log.text.NotePart;
+import chinelog.log.records.NotePart;
+import chinelog.log.records.NotePart.Kind;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -190,12 +190,12 @@ public final class NoteText {
     NotePart part =
         parts().stream()
             .filter(p -> !p.marks().isEmpty() && p.from() <= at)
-            .filter(p -> at <= p.marks().get(p.marks().size() - 1).to())
+            .filter(p -> at <= p.endWithMarks())
             .reduce((a, b) -> b.to() - b.from() <= a.to() - a.from() ? b : a)
             .orElseThrow(this::refused);
     List<Splice> splices = new ArrayList<>();
     int from = part.to();
-    splices.add(Splice.delete(from, part.marks().get(part.marks().size() - 1).to()));
+    splices.add(Splice.delete(from, part.endWithMarks()));
     boolean bare =
         part.kind() == Kind.PHRASE
             && text().charAt(part.from()) == '['
@@ -260,8 +260,7 @@ public final class NoteText {
     for (NotePart part : parts()) {
       boolean isBlock = part.kind() == Kind.PARAGRAPH || part.kind() == Kind.HEADING;
       if (isBlock && part.from() <= at) {
-        int last =
-            part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
+        int last = part.endWithMarks();
         after = Math.max(after, last);
       }
     }
@@ -279,7 +278,7 @@ public final class NoteText {
     List<String> all = new ArrayList<>(part.agreements());
     agreements.stream().filter(a -> !all.contains(a)).forEach(all::add);
     boolean tight = part.kind() == Kind.PHRASE || part.kind() == Kind.PICTURE;
-    int end = part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
+    int end = part.endWithMarks();
     NoteText next = with(List.of(new Splice(part.to(), end, (tight ? "" : " ") + mark(all))));
     boolean right =
         next.parts().stream()
@@ -317,13 +316,9 @@ public final class NoteText {
   private NotePart block(int at) throws ProblemException {
     return parts().stream()
         .filter(p -> p.kind() == Kind.PARAGRAPH || p.kind() == Kind.HEADING)
-        .filter(p -> p.from() <= at && at <= endWithMarks(p))
+        .filter(p -> p.from() <= at && at <= p.endWithMarks())
         .findFirst()
         .orElseThrow(this::refused);
-  }
-
-  private static int endWithMarks(NotePart part) {
-    return part.marks().isEmpty() ? part.to() : part.marks().get(part.marks().size() - 1).to();
   }
 
   private int inBody(int at) {

@@ -9,7 +9,7 @@ import java.util.List;
  * @param from first code unit that goes
  * @param to first code unit that stays; the same as {@code from} where something is only put in
  */
-public record Splice(int from, int to, String text) {
+record Splice(int from, int to, String text) {
 
   public Splice {
     if (from < 0 || to < from) {

@@ -91,7 +91,8 @@ public final class Changes implements Page {
         !all.isEmpty()
             ? YamlValue.under(all)
             : value.matches("-?[0-9]+([.][0-9]+)?") ? YamlValue.bare(value) : YamlValue.text(value);
-    boolean isNewUse = at.size() == 2 && at.get(0).equals("used") && keys.size(USED) > 0 && !keys.has(at);
+    boolean isNewUse =
+        at.size() == 2 && at.get(0).equals("used") && keys.size(USED) > 0 && !keys.has(at);
     return isNewUse
         ? keys.plus(USED, new YamlValue.Keys(use(at.get(1), written), true)).text()
         : keys.with(at, written).text();

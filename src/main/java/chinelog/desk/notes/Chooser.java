@@ -65,9 +65,7 @@ public final class Chooser implements Page {
                 "under", List.copyOf(fact.label().agreements())));
       }
     }
-    return bench
-        .frame()
-        .part(request, Section.NOTES, "choose-fact.ftlh", Map.of("facts", lines));
+    return bench.frame().part(request, Section.NOTES, "choose-fact.ftlh", Map.of("facts", lines));
   }
 
   /** Those of the note's day first, then the youngest. */

@@ -14,7 +14,7 @@ import chinelog.desk.seen.Seen;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.text.NotePart;
+import chinelog.log.records.NotePart;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -88,9 +88,7 @@ public final class Editor implements Page {
     values.putAll(form.values(request, shown, now));
     values.put(
         "readers",
-        now.log().readers().stream()
-            .map(r -> Map.of("id", r.id(), "title", r.title()))
-            .toList());
+        now.log().readers().stream().map(r -> Map.of("id", r.id(), "title", r.title())).toList());
     return bench.frame().page(request, Section.NOTES, "note.ftlh", values);
   }
 
@@ -198,9 +196,7 @@ public final class Editor implements Page {
         .put(
             "marks",
             Json.list(
-                part.marks().stream()
-                    .map(m -> "[" + m.from() + ", " + m.to() + "]")
-                    .toList()))
+                part.marks().stream().map(m -> "[" + m.from() + ", " + m.to() + "]").toList()))
         .json();
   }
 
@@ -225,9 +221,7 @@ public final class Editor implements Page {
     }
     Problem problem = ((Outcome.Refused) outcome).problem();
     return Reply.json(
-        Json.fields()
-            .put("refused", Json.text(problem.what() + " " + problem.remedy()))
-            .json());
+        Json.fields().put("refused", Json.text(problem.what() + " " + problem.remedy())).json());
   }
 
   private Reply draft(Request request) {

@@ -33,8 +33,7 @@ final class KeysForm {
   Reply part(Request request, Version text) throws IOException {
     return bench
         .frame()
-        .part(
-            request, Section.NOTES, "note-form.ftlh", values(request, text, bench.log().now()));
+        .part(request, Section.NOTES, "note-form.ftlh", values(request, text, bench.log().now()));
   }
 
   Map<String, Object> values(Request request, Version text, Snapshot now) {
@@ -95,9 +94,7 @@ final class KeysForm {
     for (String material : keys.keys(List.of("used"))) {
       List<String> at = List.of("used", material);
       List<String> amount =
-          keys.has(List.of("used", material, "amount"))
-              ? List.of("used", material, "amount")
-              : at;
+          keys.has(List.of("used", material, "amount")) ? List.of("used", material, "amount") : at;
       lines.add(withLeft(line(amount, material, keys.find(amount).orElse("")), materials));
     }
     return lines;

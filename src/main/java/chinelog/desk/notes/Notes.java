@@ -164,8 +164,7 @@ public final class Notes implements Page {
     }
     String title = request.text("title").strip().replaceAll("\\s+", " ");
     String stage = request.text("stage");
-    String file =
-        FileNames.of(day, title, name -> Files.exists(bench.folder().resolve(name)));
+    String file = FileNames.of(day, title, name -> Files.exists(bench.folder().resolve(name)));
     String text =
         (stage.isEmpty() ? "" : "---\nstage: " + stage + "\n---\n")
             + (title.isEmpty() ? "" : "# " + title + "\n")

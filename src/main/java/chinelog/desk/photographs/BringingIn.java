@@ -200,16 +200,14 @@ final class BringingIn implements Page {
     }
     clocks.forEach(
         (camera, fast) -> {
-          if (!fast.equals(head.clocks().get(camera)) && !fast.isZero()) {
+          if (!fast.equals(head.clocks().getOrDefault(camera, Duration.ZERO))) {
             bench
                 .files()
                 .edit(
                     Path.of("log.yaml"),
                     yaml ->
                         YamlText.of(yaml)
-                            .with(
-                                List.of("clocks", camera),
-                                YamlValue.text(Gatherer.amount(fast)))
+                            .with(List.of("clocks", camera), YamlValue.text(Gatherer.amount(fast)))
                             .text(),
                     words.text("done.clock", camera));
           }
@@ -234,7 +232,15 @@ final class BringingIn implements Page {
                 "problems",
                     problems.stream()
                         .filter(p -> !p.place().file().contains("chinelog-bring-"))
-                        .map(p -> Map.of("what", p.what(), "remedy", p.remedy(), "place", p.place().toString()))
+                        .map(
+                            p ->
+                                Map.of(
+                                    "what",
+                                    p.what(),
+                                    "remedy",
+                                    p.remedy(),
+                                    "place",
+                                    p.place().toString()))
                         .toList()));
   }
 

@@ -52,17 +52,13 @@ record Drawn(List<BigDecimal> box, List<String> under) {
       BigDecimal side = new BigDecimal(sides[i]).setScale(DIGITS, outward);
       box.add(side.min(BigDecimal.ONE).stripTrailingZeros());
     }
-    boolean isArea =
-        box.get(0).compareTo(box.get(2)) < 0 && box.get(1).compareTo(box.get(3)) < 0;
-    return isArea
-        ? Optional.of(new Drawn(box, List.of(parts[1].split(","))))
-        : Optional.empty();
+    boolean isArea = box.get(0).compareTo(box.get(2)) < 0 && box.get(1).compareTo(box.get(3)) < 0;
+    return isArea ? Optional.of(new Drawn(box, List.of(parts[1].split(",")))) : Optional.empty();
   }
 
   static Drawn of(PhotoFile.Region region) {
     List<BigDecimal> box = new ArrayList<>();
-    for (double side :
-        List.of(region.left(), region.top(), region.right(), region.bottom())) {
+    for (double side : List.of(region.left(), region.top(), region.right(), region.bottom())) {
       box.add(BigDecimal.valueOf(side).stripTrailingZeros());
     }
     return new Drawn(box, List.copyOf(region.label().agreements()));

@@ -198,7 +198,11 @@ final class Looking implements Page {
             .toList();
     return bench
         .frame()
-        .part(request, HERE, "photographs-alike.ftlh", Map.of("photos", alike, "photo", photo.file().path()));
+        .part(
+            request,
+            HERE,
+            "photographs-alike.ftlh",
+            Map.of("photos", alike, "photo", photo.file().path()));
   }
 
   private static Duration apart(Photograph a, Photograph b) {

@@ -76,7 +76,8 @@ public final class Photographs implements Page {
     groups.put("unplaced", new ArrayList<>());
     for (Shown.Photo photo : Shown.all(now)) {
       if (isWanted(photo, only)) {
-        String group = photo.unplaced() ? "unplaced" : photo.day().isEmpty() ? "undated" : photo.day();
+        String group =
+            photo.unplaced() ? "unplaced" : photo.day().isEmpty() ? "undated" : photo.day();
         groups.computeIfAbsent(group, g -> new ArrayList<>()).add(photo);
       }
     }

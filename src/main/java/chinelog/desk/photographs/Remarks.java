@@ -13,8 +13,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What photos.yaml says of photographs, changed where it stands; of one that nothing is said of,
- * in the photos.yaml beside it.
+ * What photos.yaml says of photographs, changed where it stands; of one that nothing is said of, in
+ * the photos.yaml beside it.
  */
 final class Remarks {
 

@@ -124,8 +124,7 @@ public final class Publishing implements Page {
       return Reply.html("");
     }
     Map<String, Object> values = new HashMap<>();
-    values.put(
-        "errors", Lines.of(outcome.problems().stream().filter(Problem::isError).toList()));
+    values.put("errors", Lines.of(outcome.problems().stream().filter(Problem::isError).toList()));
     values.put("reminders", Lines.of(outcome.remindersOfEditions()));
     values.put("hasLeaks", outcome.hasLeaks());
     List<Map<String, Object>> editions = new ArrayList<>();
@@ -144,7 +143,8 @@ public final class Publishing implements Page {
       editions.add(edition);
     }
     values.put("editions", editions);
-    values.put("unchanged", outcome.unchanged().stream().map(u -> standing.files(u.readers())).toList());
+    values.put(
+        "unchanged", outcome.unchanged().stream().map(u -> standing.files(u.readers())).toList());
     return bench.frame().part(request, Section.PUBLISHING, "outcome.ftlh", values);
   }
 }

@@ -54,9 +54,7 @@ final class Standing {
   Map<String, Object> line(Readers group) throws IOException {
     Map<String, Object> line = new HashMap<>(files(group.id()));
     line.put("title", group.title());
-    line.put(
-        "gets",
-        group.outputs().stream().sorted().map(o -> "gets." + o.name()).toList());
+    line.put("gets", group.outputs().stream().sorted().map(o -> "gets." + o.name()).toList());
     line.put("partyTo", group.partyTo().stream().sorted().toList());
     Path records = bench.folder().resolve("records").resolve(group.id());
     line.put("since", since(records.resolve("published.txt")));
@@ -127,9 +125,12 @@ final class Standing {
       if (!isThere || !told(Files.readString(standing)).equals(told(fresh))) {
         lines.add(
             Map.of(
-                "title", page.getValue(),
-                "how", isThere ? "changed" : "new",
-                "address", "/as/" + readers.get().id() + "/" + page.getKey()));
+                "title",
+                page.getValue(),
+                "how",
+                isThere ? "changed" : "new",
+                "address",
+                "/as/" + readers.get().id() + "/" + page.getKey()));
       }
     }
     for (String gone : gone(site, pages)) {

@@ -73,7 +73,8 @@ public final class Seen implements Page {
     String id = snapshot.entryIds(readers).get(entry);
     Optional<String> page = id == null ? Optional.empty() : site.findEntry(id);
     return new Note(
-        page.map(html -> with("typed.css", html)).orElse(null), "/typed/" + readers.id() + "/entries/" + id + ".html");
+        page.map(html -> with("typed.css", html)).orElse(null),
+        "/typed/" + readers.id() + "/entries/" + id + ".html");
   }
 
   private Reply saved(Request request) throws IOException {
@@ -83,8 +84,7 @@ public final class Seen implements Page {
     if (found.isEmpty()) {
       return Reply.notFound();
     }
-    return reply(
-        now.site(found.get()), request.rest().substring(readers.length() + 1), "seen.css");
+    return reply(now.site(found.get()), request.rest().substring(readers.length() + 1), "seen.css");
   }
 
   private Reply typed(Request request) throws IOException {

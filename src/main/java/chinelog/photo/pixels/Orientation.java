@@ -61,9 +61,7 @@ public enum Orientation {
    */
   public Box upright(Box stored, int widthPx, int heightPx) {
     Box turned =
-        swapped
-            ? new Box(stored.top(), stored.left(), stored.bottom(), stored.right())
-            : stored;
+        swapped ? new Box(stored.top(), stored.left(), stored.bottom(), stored.right()) : stored;
     return new Box(
         mirrored ? widthPx - turned.right() : turned.left(),
         flipped ? heightPx - turned.bottom() : turned.top(),

@@ -2,13 +2,13 @@ package chinelog.desk.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.log.text.Block;
-import chinelog.log.records.Entry;
-import chinelog.log.text.Inline;
-import chinelog.log.records.Log;
 import chinelog.log.LogReader;
-import chinelog.log.text.NotePart;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.NotePart;
 import chinelog.log.records.PhotoFile;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;

@@ -3,7 +3,7 @@ package chinelog.desk.files;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import chinelog.log.text.NotePart;
+import chinelog.log.records.NotePart;
 import chinelog.problem.ProblemException;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -1,8 +1,6 @@
 package chinelog.log.markdown;
 
-import chinelog.log.text.NotePart;
-import chinelog.log.text.NotePart.Kind;
-import chinelog.log.text.NotePart.Mark;
+import chinelog.log.records.NotePart;
 import com.vladsch.flexmark.ast.Code;
 import com.vladsch.flexmark.ast.Emphasis;
 import com.vladsch.flexmark.ast.Heading;
@@ -20,13 +18,13 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Where in a note's text the parts stand that a mark may put under an agreement. */
-public final class PartWalk {
+/** Finds where in a note's text the parts stand that a mark may put under an agreement. */
+public final class PartFinder {
 
   private final String text;
   private final List<NotePart> parts = new ArrayList<>();
 
-  private PartWalk(String text) {
+  private PartFinder(String text) {
     this.text = text;
   }
 
@@ -36,11 +34,12 @@ public final class PartWalk {
    *
    * @param text below the keys of a note, with {@code \n} for line ends
    */
-  public static List<NotePart> of(String text) {
-    PartWalk walk = new PartWalk(text);
+  public static List<NotePart> find(String text) {
+    PartFinder walk = new PartFinder(text);
     walk.blocks(MarkdownReader.PARSER.parse(text));
     walk.parts.sort(
-        Comparator.comparingInt(NotePart::from).thenComparing(NotePart::to, Comparator.reverseOrder()));
+        Comparator.comparingInt(NotePart::from)
+            .thenComparing(NotePart::to, Comparator.reverseOrder()));
     return List.copyOf(walk.parts);
   }
 
@@ -70,9 +69,9 @@ public final class PartWalk {
   private void blocks(Node parent) {
     for (Node node : parent.getChildren()) {
       if (node instanceof Heading heading) {
-        block(Kind.HEADING, heading.getLevel(), node);
+        block(NotePart.Kind.HEADING, heading.getLevel(), node);
       } else if (node instanceof Paragraph) {
-        block(Kind.PARAGRAPH, 0, node);
+        block(NotePart.Kind.PARAGRAPH, 0, node);
       } else if (node instanceof TableCell) {
         inlines(MarkText.children(node));
       } else {
@@ -81,9 +80,9 @@ public final class PartWalk {
     }
   }
 
-  private void block(Kind kind, int level, Node node) {
+  private void block(NotePart.Kind kind, int level, Node node) {
     List<Node> nodes = MarkText.children(node);
-    List<Mark> marks = new ArrayList<>();
+    List<NotePart.Mark> marks = new ArrayList<>();
     int last = lastOf(nodes);
     while (last >= 0
         && nodes.get(last) instanceof MarkNode mark
@@ -116,7 +115,7 @@ public final class PartWalk {
   private void inlines(List<Node> nodes) {
     for (int i = 0; i < nodes.size(); i++) {
       Node node = nodes.get(i);
-      List<Mark> marks = new ArrayList<>();
+      List<NotePart.Mark> marks = new ArrayList<>();
       for (int k = i + 1;
           k < nodes.size()
               && nodes.get(k) instanceof MarkNode mark
@@ -126,13 +125,13 @@ public final class PartWalk {
         marks.add(mark(mark));
       }
       if (node instanceof Image || node instanceof ImageRef) {
-        add(Kind.PICTURE, node.getStartOffset(), node.getEndOffset(), marks);
+        add(NotePart.Kind.PICTURE, node.getStartOffset(), node.getEndOffset(), marks);
       } else if (!marks.isEmpty() && (node instanceof Link || node instanceof LinkRef)) {
-        add(Kind.PHRASE, node.getStartOffset(), node.getEndOffset(), marks);
+        add(NotePart.Kind.PHRASE, node.getStartOffset(), node.getEndOffset(), marks);
       } else if (!marks.isEmpty() && node instanceof Text) {
         int from = bracket(nodes.subList(0, i + 1));
         if (from >= 0) {
-          add(Kind.PHRASE, from, node.getEndOffset(), marks);
+          add(NotePart.Kind.PHRASE, from, node.getEndOffset(), marks);
         }
       }
       // Within the words of a link no mark may stand.
@@ -142,7 +141,7 @@ public final class PartWalk {
     }
   }
 
-  private void add(Kind kind, int from, int to, List<Mark> marks) {
+  private void add(NotePart.Kind kind, int from, int to, List<NotePart.Mark> marks) {
     parts.add(new NotePart(kind, 0, from, to, List.copyOf(marks)));
   }
 
@@ -167,7 +166,7 @@ public final class PartWalk {
     return -1;
   }
 
-  private static Mark mark(MarkNode mark) {
-    return new Mark(mark.getStartOffset(), mark.getEndOffset(), mark.agreements());
+  private static NotePart.Mark mark(MarkNode mark) {
+    return new NotePart.Mark(mark.getStartOffset(), mark.getEndOffset(), mark.agreements());
   }
 }

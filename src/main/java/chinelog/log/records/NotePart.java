@@ -1,4 +1,4 @@
-package chinelog.log.text;
+package chinelog.log.records;
 
 import java.util.List;
 
@@ -16,6 +16,16 @@ public record NotePart(Kind kind, int level, int from, int to, List<Mark> marks)
     marks = List.copyOf(marks);
   }
 
+  /** All agreements that its own marks name. */
+  public List<String> agreements() {
+    return marks.stream().flatMap(m -> m.agreements().stream()).distinct().toList();
+  }
+
+  /** Where it ends, its marks included. */
+  public int endWithMarks() {
+    return marks.isEmpty() ? to : marks.get(marks.size() - 1).to();
+  }
+
   /** What a part is. */
   public enum Kind {
     HEADING,
@@ -26,9 +36,4 @@ public record NotePart(Kind kind, int level, int from, int to, List<Mark> marks)
 
   /** A mark, from its brace to after its brace. */
   public record Mark(int from, int to, List<String> agreements) {}
-
-  /** All agreements that its own marks name. */
-  public List<String> agreements() {
-    return marks.stream().flatMap(m -> m.agreements().stream()).distinct().toList();
-  }
 }
