@@ -1,11 +1,11 @@
 package chinelog.desk;
 
+import chinelog.desk.begin.FirstRun;
 import chinelog.desk.bench.Assets;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.Frame;
 import chinelog.desk.bench.LiveLog;
 import chinelog.desk.bench.Page;
-import chinelog.desk.begin.FirstRun;
 import chinelog.desk.files.LogFiles;
 import chinelog.desk.notes.Changes;
 import chinelog.desk.notes.Chooser;

@@ -119,7 +119,8 @@ class AttacksTest {
 
   /** DNS rebinding: another name that leads to this machine. */
   @ParameterizedTest
-  @ValueSource(strings = {"evil.example", "evil.example:PORT", "localhost", "127.0.0.1", "", "[::1]:PORT"})
+  @ValueSource(
+      strings = {"evil.example", "evil.example:PORT", "localhost", "127.0.0.1", "", "[::1]:PORT"})
   void underAnotherNameNothingIsTold(String name) throws IOException {
     String host = "Host: " + name.replace("PORT", "" + port);
     assertThat(raw("GET " + TEXT + " HTTP/1.1", host, cookie))
@@ -193,7 +194,8 @@ class AttacksTest {
 
   @Test
   void noWriteLeavesTheLog() throws IOException {
-    for (String file : List.of("../x.md", "/tmp/x.md", "published/x.md", ".chinelog/x", "photos/out.jpg")) {
+    for (String file :
+        List.of("../x.md", "/tmp/x.md", "published/x.md", ".chinelog/x", "photos/out.jpg")) {
       String reply =
           post("/notes/save", "file=" + file + "&stamp=&text=mine", host(), cookie, origin());
       assertThat(reply).as(file).doesNotContain("\"stamp\"");

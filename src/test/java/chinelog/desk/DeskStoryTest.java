@@ -202,7 +202,8 @@ class DeskStoryTest {
               """);
       assertThat(Files.readString(log.resolve("entries/2026-06-01-begun.md")))
           .isEqualTo("# The log is begun\n\nI drew the first section.\n");
-      assertThat(log.resolve("photos/undated/P1.png")).hasSameBinaryContentAs(card.resolve("P1.png"));
+      assertThat(log.resolve("photos/undated/P1.png"))
+          .hasSameBinaryContentAs(card.resolve("P1.png"));
       desk.go("/publishing");
       desk.click("#go");
       desk.until("document.querySelectorAll('#outcome .made').length === 2");

@@ -118,8 +118,7 @@ class NotesStoryTest {
         .isEqualTo(
             with("'09:10-12:40'", "'09:10-12:40, 13:30-14:00'")
                 .replace(
-                    "used: {cedar: 6}\n",
-                    "used: {cedar: 8}\nmeasured:\n  hull.beam: 186.5 mm\n"));
+                    "used: {cedar: 6}\n", "used: {cedar: 8}\nmeasured:\n  hull.beam: 186.5 mm\n"));
   }
 
   @Test
@@ -212,7 +211,8 @@ class NotesStoryTest {
   @Test
   void aFileThatCannotBeReadOpensAsTextWithThePlaceOfTheFault() throws IOException {
     Files.writeString(
-        desk.folder().resolve("log.yaml"), SmallDesk.LOG_TEXT.replace("scale: 1:16", "scale: [1:16"));
+        desk.folder().resolve("log.yaml"),
+        SmallDesk.LOG_TEXT.replace("scale: 1:16", "scale: [1:16"));
     desk.go("/");
     desk.until("document.querySelector('.errors .place a')");
     desk.click(".errors .place a");

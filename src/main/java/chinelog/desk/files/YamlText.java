@@ -150,7 +150,7 @@ public final class YamlText {
     }
     YamlValue.Keys keys = new YamlValue.Keys(Map.of(at.get(depth), nested), false);
     return checked(
-        depth == 0
+        depth == 0 || spot == null
             ? List.of(addLines(yaml.length(), writing.keys(keys, 0)))
             : replace(at.subList(0, depth), spot, keys),
         wanted);

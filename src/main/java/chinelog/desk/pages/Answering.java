@@ -49,9 +49,7 @@ public final class Answering implements Page {
       line.put("under", List.copyOf(asking.label().agreements()));
       lines.add(line);
     }
-    return bench
-        .frame()
-        .part(request, Section.TODAY, "questions.ftlh", Map.of("questions", lines));
+    return bench.frame().part(request, Section.TODAY, "questions.ftlh", Map.of("questions", lines));
   }
 
   private Reply mayStand(Request request) throws IOException {

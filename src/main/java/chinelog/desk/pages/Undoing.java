@@ -46,7 +46,8 @@ public final class Undoing implements Page {
     } else if (outcome.isPresent() && outcome.get() instanceof Outcome.Changed changed) {
       said = words.text("turn.changed", changed.onDisk().path());
     } else if (outcome.isPresent()) {
-      return Reply.json("{\"done\": " + Json.quoted(words.text("turn.done", what.orElse(""))) + "}");
+      return Reply.json(
+          "{\"done\": " + Json.quoted(words.text("turn.done", what.orElse(""))) + "}");
     }
     return Reply.json("{\"refused\": " + Json.quoted(said) + "}");
   }

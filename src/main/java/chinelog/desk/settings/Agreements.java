@@ -73,9 +73,12 @@ public final class Agreements implements Page {
     for (Readers group : now.log().readers()) {
       lines.add(
           Map.of(
-              "id", group.id(),
-              "title", group.title(),
-              "partyTo", List.copyOf(group.partyTo()),
+              "id",
+              group.id(),
+              "title",
+              group.title(),
+              "partyTo",
+              List.copyOf(group.partyTo()),
               "gets",
               group.outputs().stream()
                   .map(o -> o.name().toLowerCase(Locale.ROOT).replace('_', '-'))

@@ -60,7 +60,8 @@ public final class FactsPage implements Page {
     values.put("materials", materials(now, style));
     values.put("limits", limits(now, style));
     values.put("agreements", List.copyOf(now.log().agreements().keySet()));
-    values.put("hazards", List.of("resin", "superglue", "dust", "lead", "solvent", "blade", "lithium"));
+    values.put(
+        "hazards", List.of("resin", "superglue", "dust", "lead", "solvent", "blade", "lithium"));
     values.put("reckonings", TradeReckonings.names());
     values.put("today", now.today().toString());
     values.put("currency", now.log().head().currency());
@@ -163,8 +164,7 @@ public final class FactsPage implements Page {
     Map<String, Object> values = new HashMap<>();
     values.put("title", found.get().title());
     values.put("parameters", parameters);
-    values.put(
-        "tables", bench.log().now().log().tables().stream().map(t -> t.name()).toList());
+    values.put("tables", bench.log().now().log().tables().stream().map(t -> t.name()).toList());
     return bench.frame().part(request, Section.FACTS, "reckoning.ftlh", values);
   }
 }

@@ -127,8 +127,7 @@ public final class Settings implements Page {
         }
       } else if (!values.isEmpty()) {
         keys.put(
-            name,
-            name.equals("under") ? YamlValue.under(values) : YamlValue.text(values.get(0)));
+            name, name.equals("under") ? YamlValue.under(values) : YamlValue.text(values.get(0)));
       }
     }
     String kind = request.text("kind");
