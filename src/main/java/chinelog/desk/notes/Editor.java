@@ -53,7 +53,8 @@ public final class Editor implements Page {
         .post("/notes/form", r -> form.part(r, sent(r)))
         .post("/notes/save", this::save)
         .post("/notes/draft", this::draft)
-        .post("/notes/drop-draft", this::dropDraft);
+        .post("/notes/drop-draft", this::dropDraft)
+        .post("/notes/remove", this::remove);
   }
 
   /** Goes to the place of a problem. */
@@ -232,6 +233,21 @@ public final class Editor implements Page {
         problem
             .map(p -> Json.fields().put("refused", Json.text(p.what() + " " + p.remedy())).json())
             .orElse("{}"));
+  }
+
+  /** Takes a note away; it can be had back by undoing. */
+  private Reply remove(Request request) throws IOException {
+    Path file = Path.of(request.text("file"));
+    Words words = bench.frame().words(request, Section.NOTES);
+    Outcome outcome =
+        bench
+            .files()
+            .remove(file, request.text("stamp"), words.text("did.remove", request.text("file")));
+    if (outcome instanceof Outcome.Written) {
+      bench.files().dropDraft(file);
+      return Reply.seeOther("/notes");
+    }
+    return Reply.seeOther(Notes.editing(request.text("file")));
   }
 
   private Reply dropDraft(Request request) throws IOException {

@@ -5,6 +5,7 @@ import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.files.Draft;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
@@ -57,6 +58,11 @@ public final class Today implements Page {
     values.put("wordless", wordless(now));
     values.put("limits", limits(request, now));
     values.put("ending", ending(now));
+    List<Map<String, String>> drafts = new ArrayList<>();
+    for (Draft draft : bench.files().drafts()) {
+      drafts.add(Map.of("file", draft.path()));
+    }
+    values.put("drafts", drafts);
     return bench.frame().page(request, Section.TODAY, "today.ftlh", values);
   }
 
