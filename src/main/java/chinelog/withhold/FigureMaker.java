@@ -104,6 +104,11 @@ final class FigureMaker {
         .filter(l -> !sight.allows(l));
   }
 
+  /** What the fact of that name is, told or not. */
+  Optional<FactId> findId(String name) {
+    return whole.find(name).map(Fact::id);
+  }
+
   /** Notes a figure that a text names and that is not shown there. */
   void missed(Inline.FactLink link) {
     Optional<Fact> fact = whole.find(link.fact());

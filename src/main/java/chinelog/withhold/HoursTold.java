@@ -6,6 +6,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Stage;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.wording.Catalogue;
 import java.util.ArrayList;
@@ -92,6 +93,20 @@ final class HoursTold {
 
   Optional<Edition.Line> totalLine() {
     return line("line.hours", byStage.get(ALL_STAGES));
+  }
+
+  /** A sum of hours as far as it is told here, in words that say so; empty for all else. */
+  Optional<String> told(FactId id) {
+    if (!(id instanceof FactId.Hours sum)) {
+      return Optional.empty();
+    }
+    Quantity told =
+        switch (sum.span()) {
+          case STAGE -> byStage.get(sum.of());
+          case TOTAL -> byStage.get(ALL_STAGES);
+          case ENTRY, WEEK -> null;
+        };
+    return Optional.ofNullable(told).map(t -> words.text("hours.as.told", figures.style().show(t)));
   }
 
   /** Planned and worked hours by stage, for the stages that may be seen and have either. */

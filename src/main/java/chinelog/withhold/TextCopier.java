@@ -26,6 +26,7 @@ final class TextCopier {
   private final Account account;
   private final Sight sight;
   private final FigureMaker figures;
+  private final HoursTold hours;
   private final Map<String, Plate> plates;
   private final Map<String, String> entryIds;
   private final Slugs anchors;
@@ -37,12 +38,14 @@ final class TextCopier {
   TextCopier(
       Account account,
       FigureMaker figures,
+      HoursTold hours,
       Map<String, Plate> plates,
       Map<String, String> entryIds,
       Slugs anchors) {
     this.account = account;
     this.sight = account.sight();
     this.figures = figures;
+    this.hours = hours;
     this.plates = plates;
     this.entryIds = entryIds;
     this.anchors = anchors;
@@ -219,7 +222,7 @@ final class TextCopier {
       var fact = figures.find(link.fact());
       if (fact.isEmpty()) {
         figures.missed(link);
-        return figures.findUnseen(link.fact()).map(TextCopier.this::standIn).orElse(List.of());
+        return figures.findUnseen(link.fact()).map(l -> unseen(link, l)).orElse(List.of());
       }
       String text =
           link.written().isBlank()
@@ -227,6 +230,16 @@ final class TextCopier {
               : figures.written(fact.get(), link.written());
       String listed = figures.listed(fact.get());
       return List.of(listed == null ? new Text.Plain(text) : new Text.FigureLink(listed, text));
+    }
+
+    /** What the edition itself adds up in the place of a sum that it may not show. */
+    private List<Text.Run> unseen(Inline.FactLink link, Label label) {
+      Optional<String> told =
+          sight.presence(label) == Presence.NOTE
+              ? figures.findId(link.fact()).flatMap(hours::told)
+              : Optional.empty();
+      return told.<List<Text.Run>>map(t -> List.of(new Text.Plain(t)))
+          .orElseGet(() -> standIn(label));
     }
 
     @Override

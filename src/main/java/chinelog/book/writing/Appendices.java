@@ -91,7 +91,8 @@ final class Appendices {
       setting.index.add(line.title(), id);
     }
     if (!edition.materialsCost().isEmpty()) {
-      rows.total(words.say("materials.total"), "", "", "", edition.materialsCost());
+      String key = edition.hasWithheld() ? "materials.total.told" : "materials.total";
+      rows.total(words.say(key), "", "", "", edition.materialsCost());
     }
     rows.write();
     whereMaterialsWent();
