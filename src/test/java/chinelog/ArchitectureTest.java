@@ -87,6 +87,7 @@ class ArchitectureTest {
                   "quantity",
                   "label",
                   "problem",
+                  "json",
                   "digest")),
           entry(
               "cli",

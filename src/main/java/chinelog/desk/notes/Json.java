@@ -11,7 +11,7 @@ final class Json {
   private Json() {}
 
   static String text(String text) {
-    return chinelog.reckon.Json.quoted(text);
+    return chinelog.json.Json.of(text);
   }
 
   static String list(List<String> items) {
