@@ -33,39 +33,30 @@ public final class PageSearch {
     this.endless = endless;
   }
 
-  /**
-   * How pages came out.
-   *
-   * @param layouts how often they were laid out, the printing included
-   * @param white of all pages
-   */
-  public record Printed(int layouts, double white) {}
-
   /** Prints the pages with the least white. */
-  public Printed print(Path pdf) throws IOException {
-    Found best = best();
-    Layout layout = best.layout;
+  public void print(Path pdf) throws IOException {
+    Layout layout = best();
     for (int i = 0; i < PRINTINGS; i++) {
       Map<String, Integer> numbers = printer.print(pages.apply(layout), pdf);
       if (numbers.equals(layout.pages())) {
-        return new Printed(printer.laid(), best.look.allWhite());
+        return;
       }
       layout = layout.with(numbers);
     }
     throw new IllegalStateException("the page numbers do not settle");
   }
 
-  private record Found(Layout layout, Layout.Look look) {}
-
-  private Found best() {
+  private Layout best() {
     Galley galley = printer.measure(endless.apply(Layout.UNKNOWN));
     MakeUp.Made made = MakeUp.best(galley, null);
     Map<String, Integer> found = new TreeMap<>();
-    Found best = null;
+    Layout best = null;
+    double leastWhite = Double.POSITIVE_INFINITY;
     for (int i = 0; i < TRIALS; i++) {
       Layout.Look look = printer.lay(pages.apply(made.layout()));
-      if (best == null || look.allWhite() < best.look.allWhite()) {
-        best = new Found(made.layout().with(look.pages()), look);
+      if (look.allWhite() < leastWhite) {
+        leastWhite = look.allWhite();
+        best = made.layout().with(look.pages());
       }
       MakeUp.Known known = known(made, look, galley, found);
       if (known == null || i == TRIALS - 1) {

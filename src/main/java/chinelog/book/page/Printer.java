@@ -44,7 +44,6 @@ public final class Printer implements Closeable {
   private final Deque<Trial> trials = new ConcurrentLinkedDeque<>();
 
   private @Nullable Hyphens hyphens;
-  private int laid;
 
   public Printer(List<Theme.Font> fonts, double bleedMm) {
     this.fonts = fonts;
@@ -79,7 +78,6 @@ public final class Printer implements Closeable {
   }
 
   private <R> R lay(Manuscript manuscript, Function<PdfBoxRenderer, R> look) {
-    laid++;
     Trial idle = trials.poll();
     Trial trial = idle == null ? Trial.with(fonts) : idle;
     try (PdfBoxRenderer renderer =
@@ -91,11 +89,6 @@ public final class Printer implements Closeable {
     } finally {
       trials.push(trial);
     }
-  }
-
-  /** How often pages were laid out, the printing of them included. */
-  int laid() {
-    return laid;
   }
 
   /** A document that pages are laid out in and that is never saved. */
@@ -130,7 +123,6 @@ public final class Printer implements Closeable {
    * @return the numbers of the pages on which what bears an id has come to stand
    */
   Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
-    laid++;
     try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer =
