@@ -13,6 +13,7 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
+import chinelog.photo.Workers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -39,6 +40,9 @@ import java.util.concurrent.ConcurrentSkipListMap;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
+
+  /** What making one edition may take, its books apart. */
+  private static final long ROOM_BYTES = 200L << 20;
 
   private final Path folder;
   private final LocalDate today;
@@ -270,11 +274,21 @@ public final class Publisher {
   /** An edition as made, or why it was not. */
   private record Attempt(List<Draft> drafts, List<Problem> problems) {}
 
+  /** As many editions as there is room for; the books come one after the other. */
+  private static int atATime() {
+    long room = Math.max(1, Runtime.getRuntime().maxMemory() / ROOM_BYTES);
+    return (int) Math.min(room, Runtime.getRuntime().availableProcessors());
+  }
+
   private List<Draft> drafts(Made made, List<Proof> proofs, Set<String> asLeft, Problems problems)
       throws IOException {
     List<Draft> drafts = new ArrayList<>();
     for (Attempt attempt :
-        SideBySide.all(proofs, p -> attempt(made, p, asLeft.contains(p.group().id())))) {
+        Workers.all(
+            proofs,
+            atATime(),
+            p -> attempt(made, p, asLeft.contains(p.group().id())),
+            chinelog.photo.Progress.SILENT)) {
       drafts.addAll(attempt.drafts());
       problems.addAll(attempt.problems());
     }

@@ -2,7 +2,6 @@ package chinelog.book.setting;
 
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
@@ -127,10 +126,9 @@ public final class Faces implements Closeable {
 
   private static ProblemException unfit(Theme.Font face, IOException cause) {
     return new ProblemException(
-        Problem.error(
-            Place.of("themes/fonts/" + face.file()),
-            "This is no TrueType font that may be put into a book.",
-            "Take it out of the folder, or put another in its place."),
+        Place.of("themes/fonts/" + face.file()),
+        "This is no TrueType font that may be put into a book.",
+        "Take it out of the folder, or put another in its place.",
         cause);
   }
 

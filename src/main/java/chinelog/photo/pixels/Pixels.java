@@ -10,7 +10,6 @@ import java.awt.image.DataBufferByte;
 import java.awt.image.IndexColorModel;
 import java.awt.image.Raster;
 import java.io.IOException;
-import java.util.Locale;
 import net.coobird.thumbnailator.Thumbnails;
 
 /** An opaque 8-bit sRGB picture, three bytes a pixel: blue, green, red. */
@@ -186,19 +185,6 @@ public final class Pixels {
       luma[i] = (byte) ((19595 * r + 38470 * g + 7471 * b + 32768) >> 16);
     }
     return new Luma(widthPx, heightPx, luma);
-  }
-
-  /** The mean colour, such as {@code #8a7f70}. */
-  public String tint() {
-    return String.format(Locale.ROOT, "#%02x%02x%02x", mean(2), mean(1), mean(0));
-  }
-
-  private int mean(int channel) {
-    long sum = 0;
-    for (int i = channel; i < bgr.length; i += 3) {
-      sum += bgr[i] & 0xFF;
-    }
-    return (int) (3 * sum / bgr.length);
   }
 
   /** As a JPEG file, always of the same quality and with the standard's own tables. */
