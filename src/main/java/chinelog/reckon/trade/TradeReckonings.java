@@ -26,7 +26,10 @@ public final class TradeReckonings {
           Timbers.RECKONING,
           CurveArea.RECKONING,
           Effort.THREE_POINT,
-          Effort.LEARNING);
+          Effort.LEARNING,
+          EarnedValue.RECKONING,
+          Runs.RECKONING,
+          Motor.RECKONING);
 
   private TradeReckonings() {}
 
