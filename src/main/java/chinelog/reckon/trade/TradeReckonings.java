@@ -29,7 +29,9 @@ public final class TradeReckonings {
           Effort.LEARNING,
           EarnedValue.RECKONING,
           Runs.RECKONING,
-          Motor.RECKONING);
+          Motor.RECKONING,
+          Foil.RECKONING,
+          Bulb.RECKONING);
 
   private TradeReckonings() {}
 
