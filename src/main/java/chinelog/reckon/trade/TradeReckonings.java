@@ -31,7 +31,8 @@ public final class TradeReckonings {
           Runs.RECKONING,
           Motor.RECKONING,
           Foil.RECKONING,
-          Bulb.RECKONING);
+          Bulb.RECKONING,
+          AsSheFloats.RECKONING);
 
   private TradeReckonings() {}
 
