@@ -62,24 +62,29 @@ final class Inclined {
     double cos = Math.cos(heel);
     double sin = Math.sin(heel);
     List<double[]> nodes = new ArrayList<>();
+    double before = 0;
     for (int i = 0; i < stations.size(); i++) {
       Section s = stations.get(i);
       double[] part = clipped(outlines.get(i), cos, sin, depth + slope * s.x());
-      if (i > 0 && part[0] > 0 != nodes.get(nodes.size() - 1)[1] > 0) {
-        nodes.add(end(stations.get(i - 1), s, cos, depth, slope));
+      double above = lowest(outlines.get(i), cos, sin, depth + slope * s.x());
+      if (i > 0 && above < 0 != before < 0) {
+        // The lowest line of the hull is taken as straight between two stations.
+        double from = stations.get(i - 1).x();
+        nodes.add(new double[] {from + (s.x() - from) * before / (before - above), 0, 0, 0});
       }
+      before = above;
       nodes.add(new double[] {s.x(), part[0], part[1], part[2]});
     }
     return integrated(nodes);
   }
 
-  /** Where the keel leaves the water between two stations, taken as straight. */
-  private static double[] end(Section a, Section f, double cos, double depth, double slope) {
-    double above = a.keel() * cos - depth - slope * a.x();
-    double beyond = f.keel() * cos - depth - slope * f.x();
-    double share = above == beyond ? 0.5 : above / (above - beyond);
-    share = Math.min(0.999, Math.max(0.001, share));
-    return new double[] {a.x() + share * (f.x() - a.x()), 0, 0, 0};
+  /** How high the lowest point of an outline lies above the water; negative below it. */
+  private static double lowest(double[][] outline, double cos, double sin, double height) {
+    double least = Double.MAX_VALUE;
+    for (double[] point : outline) {
+      least = Math.min(least, point[1] * cos - point[0] * sin - height);
+    }
+    return least;
   }
 
   private Immersed integrated(List<double[]> nodes) {
