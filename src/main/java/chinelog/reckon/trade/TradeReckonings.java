@@ -32,7 +32,8 @@ public final class TradeReckonings {
           Motor.RECKONING,
           Foil.RECKONING,
           Bulb.RECKONING,
-          AsSheFloats.RECKONING);
+          AsSheFloats.RECKONING,
+          Carrying.RECKONING);
 
   private TradeReckonings() {}
 
