@@ -23,7 +23,7 @@ public final class TradeReckonings {
           StockedSize.RECKONING,
           WaterDensity.RECKONING,
           Wood.RECKONING,
-          Timbers.RECKONING,
+          Materials.RECKONING,
           CurveArea.RECKONING,
           Effort.THREE_POINT,
           Effort.LEARNING,
