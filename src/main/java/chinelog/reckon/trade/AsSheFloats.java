@@ -95,6 +95,7 @@ final class AsSheFloats {
         Parameter.table(
                 "appendages", "solids under water, such as a foil's", "item?", "volume", "x", "z")
             .or("none"));
+    all.addAll(Offsets.MANNER);
     all.add(Offsets.SIDING);
     all.addAll(WaterDensity.PARAMETERS);
     all.add(

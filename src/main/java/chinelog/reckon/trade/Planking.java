@@ -25,6 +25,8 @@ final class Planking {
               List.of(
                   Offsets.TABLE.or("the girths"),
                   Offsets.SIDING,
+              Offsets.MANNER.get(0),
+              Offsets.MANNER.get(1),
                   Parameter.table(
                           "girths", "in place of offsets, of one side", "station?", "x", "girth")
                       .or("those of the offsets"),
