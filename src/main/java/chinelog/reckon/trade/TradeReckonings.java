@@ -33,7 +33,9 @@ public final class TradeReckonings {
           Foil.RECKONING,
           Bulb.RECKONING,
           AsSheFloats.RECKONING,
-          Carrying.RECKONING);
+          Carrying.RECKONING,
+          Cutting.RECKONING,
+          Fairing.RECKONING);
 
   private TradeReckonings() {}
 
