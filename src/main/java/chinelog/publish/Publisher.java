@@ -4,14 +4,15 @@ import chinelog.audit.AllowedPicture;
 import chinelog.audit.Audit;
 import chinelog.audit.AuditReport;
 import chinelog.audit.Before;
+import chinelog.audit.Decoded;
 import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.digest.Sha256;
 import chinelog.edition.Edition;
-import chinelog.label.Clearance;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
+import chinelog.photo.Workers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -38,6 +39,9 @@ import java.util.concurrent.ConcurrentSkipListMap;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
+
+  /** What making one edition may take, its books apart. */
+  private static final long ROOM_BYTES = 200L << 20;
 
   private final Path folder;
   private final LocalDate today;
@@ -112,11 +116,13 @@ public final class Publisher {
     problems.addAll(opened.ask(changed, asOf).open());
     yetToCome(before.figures()).ifPresent(problems::add);
     List<Draft> drafts = List.of();
+    CleanPictures clean = CleanPictures.of(folder);
     Made made =
         new Made(
             opened,
             Digests.open(folder),
-            CleanPictures.of(folder),
+            clean,
+            new Decoded(clean.hashes()),
             Sha256.of(Program.stamp()),
             new ConcurrentSkipListMap<>(),
             course);
@@ -224,6 +230,7 @@ public final class Publisher {
       Workshop.Opened opened,
       Digests digests,
       CleanPictures clean,
+      Decoded decoded,
       String program,
       Map<String, EarlierEdition> earlier,
       Course course) {}
@@ -240,7 +247,7 @@ public final class Publisher {
     for (Readers group : groups) {
       made.course().begin("withholding for " + group.id());
       try {
-        prepared.put(group.id(), prepare(made.opened(), group, made.course()));
+        prepared.put(group.id(), made.opened().prepare(group, asOf, made.course()));
       } catch (ProblemException e) {
         problems.add(e.problem());
       }
@@ -266,11 +273,21 @@ public final class Publisher {
   /** An edition as made, or why it was not. */
   private record Attempt(List<Draft> drafts, List<Problem> problems) {}
 
+  /** As many editions as there is room for; the books come one after the other. */
+  private static int atATime() {
+    long room = Math.max(1, Runtime.getRuntime().maxMemory() / ROOM_BYTES);
+    return (int) Math.min(room, Runtime.getRuntime().availableProcessors());
+  }
+
   private List<Draft> drafts(Made made, List<Proof> proofs, Set<String> asLeft, Problems problems)
       throws IOException {
     List<Draft> drafts = new ArrayList<>();
     for (Attempt attempt :
-        SideBySide.all(proofs, p -> attempt(made, p, asLeft.contains(p.group().id())))) {
+        Workers.all(
+            proofs,
+            atATime(),
+            p -> attempt(made, p, asLeft.contains(p.group().id())),
+            chinelog.photo.Progress.SILENT)) {
       drafts.addAll(attempt.drafts());
       problems.addAll(attempt.problems());
     }
@@ -329,24 +346,9 @@ public final class Publisher {
             who,
             EditionPictures.of(withheld, made.digests()::of),
             new Before(
-                made.clean().hashes(),
-                manifest.files(),
-                Audited.read(folder, who, made.program())));
+                made.decoded(), manifest.files(), Audited.read(folder, who, made.program())));
     made.earlier().put(who, earlier);
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
-  }
-
-  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group, Progress progress)
-      throws IOException {
-    Log log = opened.log();
-    Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
-    return Withholder.prepare(
-        log,
-        opened.facts(),
-        opened.album(),
-        new LogPictures(log, clearance, progress),
-        group,
-        asOf);
   }
 
   /** All that was ever printed for any readers: those who may meet compare what they have. */
@@ -372,7 +374,7 @@ public final class Publisher {
       String readers)
       throws IOException {
     List<AllowedPicture> pictures = EditionPictures.of(withheld);
-    return search(edition, manifest, opened, withheld, readers, pictures, Before.NONE);
+    return search(edition, manifest, opened, withheld, readers, pictures, Before.nothing());
   }
 
   private static AuditReport search(
@@ -458,7 +460,7 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = prepare(opened, group, progress).against(known);
+      Withholder.Withheld withheld = opened.prepare(group, asOf, progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       AuditReport report = search(standing, manifest, opened, withheld, group.id());

@@ -29,6 +29,7 @@ public final class Unit {
   public static final Unit KILOGRAM = known("kg");
   public static final Unit HOUR = known("h");
   public static final Unit MINUTE = known("min");
+  public static final Unit KNOT = known("kn");
 
   /** A symbol with its power, which is never 0. */
   record Term(Measure measure, int power) {}

@@ -95,7 +95,7 @@ final class Ledger {
     }
   }
 
-  void replace(Fact fact) {
+  void amend(Fact fact) {
     facts.put(fact.name(), fact);
   }
 

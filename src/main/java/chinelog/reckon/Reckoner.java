@@ -7,7 +7,6 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Request;
 import chinelog.log.records.Sheet;
-import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -21,14 +20,12 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.wording.Message;
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /** Yields the facts of a log. */
 public final class Reckoner {
@@ -76,7 +73,6 @@ public final class Reckoner {
         new Facts(
             Collections.unmodifiableSortedMap(ledger.facts()),
             limits,
-            stageSums(),
             stock.uses(),
             stock.materials(),
             days,
@@ -251,23 +247,5 @@ public final class Reckoner {
               ? "Write wire as awg(24); money is written in " + own + " here."
               : "Write a count without a unit, and money in " + own + ", as currency says.");
     }
-  }
-
-  private List<Facts.StageSum> stageSums() {
-    List<Facts.StageSum> sums = new ArrayList<>();
-    for (Stage stage : log.stages()) {
-      String id = stage.id();
-      sums.add(
-          new Facts.StageSum(
-              id,
-              new FactId.Hours(FactId.Span.STAGE, id).name(),
-              existing(new FactId.PlannedHours(FactId.Span.STAGE, id)),
-              existing(new FactId.Cost(FactId.Span.STAGE, id))));
-    }
-    return List.copyOf(sums);
-  }
-
-  private @Nullable String existing(FactId id) {
-    return ledger.has(id) ? id.name() : null;
   }
 }

@@ -11,6 +11,7 @@ import chinelog.reckon.Facts;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedSet;
 
 /** Makes the edition of one group of readers: what they may see, and nothing else. */
@@ -48,6 +49,16 @@ public final class Withholder {
       this.edition = edition;
     }
 
+    /** What its readers would see: not to be given to them before it is {@link #against} all. */
+    public Edition edition() {
+      return edition;
+    }
+
+    /** Its ids of the entries that it tells, by those of the log. For the maker alone. */
+    public Map<String, String> entryIds() {
+      return maker.entryIds();
+    }
+
     /** The figures that it shows, as printed. */
     public List<PrintedFigure> printed() {
       return maker.printed();
@@ -66,7 +77,6 @@ public final class Withholder {
   /**
    * An edition with the private account of how it came about.
    *
-   * @param shownFacts names of the facts whose values it shows
    * @param hiddenFacts names of the facts that its readers may not see
    * @param writtenFigures figures that the maker wrote out in texts that its readers see
    * @param printed the figures that it shows, as printed
@@ -78,7 +88,6 @@ public final class Withholder {
       Edition edition,
       Clearance clearance,
       Register register,
-      SortedSet<String> shownFacts,
       SortedSet<String> hiddenFacts,
       SortedSet<String> writtenFigures,
       List<PrintedFigure> printed,

@@ -224,7 +224,7 @@ public final class Gatherer {
             "So that the log knows, write under clocks in log.yaml: \""
                 + exif.camera()
                 + "\": "
-                + quantity(fast)));
+                + amount(fast)));
     return true;
   }
 
@@ -295,10 +295,11 @@ public final class Gatherer {
   }
 
   private static String words(Duration fast) {
-    return fast.isZero() ? "right" : quantity(fast.abs()) + (fast.isNegative() ? " slow" : " fast");
+    return fast.isZero() ? "right" : amount(fast.abs()) + (fast.isNegative() ? " slow" : " fast");
   }
 
-  private static String quantity(Duration time) {
+  /** A time as log.yaml has it, such as {@code 1 h 12 min}; with a minus where it is negative. */
+  public static String amount(Duration time) {
     Duration d = time.abs();
     List<String> parts = new ArrayList<>();
     if (d.toHours() > 0) {
