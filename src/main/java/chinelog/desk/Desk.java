@@ -16,6 +16,7 @@ import chinelog.desk.pages.Today;
 import chinelog.desk.photographs.Photographs;
 import chinelog.desk.publishing.Publishing;
 import chinelog.desk.seen.Seen;
+import chinelog.desk.sheets.Sheets;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
 import java.io.Closeable;
@@ -82,6 +83,7 @@ public final class Desk implements Closeable {
         new Changes(),
         new Chooser(bench),
         new Photographs(bench),
+        new Sheets(bench),
         new Publishing(bench));
   }
 
