@@ -1,6 +1,7 @@
 package chinelog.cli;
 
 import chinelog.desk.Desk;
+import chinelog.desk.files.Pins;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Path;
@@ -45,6 +46,7 @@ final class OpenCommand extends LogCommand {
       tell(elsewhere.get(), "The log is open already, at:");
       return Main.DONE;
     }
+    talk().problems(Pins.pin(log));
     try (Desk desk = Desk.open(log, clock())) {
       tell(desk.address(), "The log is open, on this machine alone, at:");
       talk().out().println("Close it with Ctrl+C.");
