@@ -26,17 +26,9 @@ class ReachTest {
           "chinelog.desk.files.NoteText.bodyFrom",
           "chinelog.desk.files.Splice.shifted",
           "chinelog.desk.files.Version.utf8",
-          "chinelog.edition.Picture.tint",
-          "chinelog.photo.album.Album.open",
           "chinelog.book.page.MakeUp$Made.white",
           "chinelog.book.page.PageSearch$Printed.layouts",
           "chinelog.book.page.PageSearch$Printed.white",
-          "chinelog.reckon.Facts$MaterialSum.costFact",
-          "chinelog.reckon.Facts$StageSum.costFact",
-          "chinelog.reckon.Facts$StageSum.hoursFact",
-          "chinelog.withhold.Register$Thing.of",
-          "chinelog.withhold.Withholder$Withheld.shownFacts",
-          "chinelog.withhold.derive.Derivability$Item.inGrains",
           "chinelog.withhold.derive.Derivability$Verdict.high",
           "chinelog.withhold.derive.Derivability$Verdict.low");
 

@@ -121,7 +121,6 @@ final class EditionMaker {
         edition,
         sight.clearance(),
         account.register(),
-        figures.shown(),
         figures.hidden(),
         figures.written(),
         disclosure.printed(),
@@ -221,7 +220,7 @@ final class EditionMaker {
     if (!text.isEmpty()
         && text.get(0) instanceof Block.Heading heading
         && sight.allows(heading.label())
-        && PlainText.of(copier.runs(heading.text())).strip().equals(title.strip())) {
+        && Text.plainText(copier.runs(heading.text()), "").strip().equals(title.strip())) {
       text = text.subList(1, text.size());
     }
     String id = Objects.requireNonNull(entryIds.get(entry.id()));

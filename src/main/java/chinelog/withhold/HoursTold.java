@@ -117,10 +117,7 @@ final class HoursTold {
         continue;
       }
       Optional<Fact> plan =
-          facts.stages().stream()
-              .filter(s -> s.stage().equals(stage.id()))
-              .findFirst()
-              .flatMap(s -> figures.find(s.plannedHoursFact()));
+          figures.find(new FactId.PlannedHours(FactId.Span.STAGE, stage.id()).name());
       String planned = plan.map(figures::show).orElse("");
       Optional<Quantity> worked = Optional.ofNullable(byStage.get(stage.id()));
       if (plan.isPresent() || worked.isPresent()) {

@@ -116,7 +116,7 @@ final class TextCopier {
     public List<Text.Block> heading(Block.Heading heading) {
       List<Text.Run> text = runs(heading.text());
       int level = Math.min(DEEPEST_HEADING, heading.level() - top + 1);
-      String anchor = anchors.make(PlainText.of(text));
+      String anchor = anchors.make(Text.plainText(text, ""));
       return List.of(new Text.Heading(level, anchor, text, sight.under(heading.label())));
     }
 
@@ -125,7 +125,8 @@ final class TextCopier {
       List<Plate> met = new ArrayList<>();
       List<Text.Run> text = runs(paragraph.text(), met);
       List<Text.Block> copied = new ArrayList<>();
-      if (!PlainText.of(text).isBlank() || text.stream().anyMatch(r -> r instanceof Text.Gap)) {
+      if (!Text.plainText(text, "").isBlank()
+          || text.stream().anyMatch(r -> r instanceof Text.Gap)) {
         copied.add(new Text.Paragraph(text, sight.under(paragraph.label())));
       }
       met.forEach(plate -> copied.add(new Text.PlateHere(plate, List.of())));
