@@ -24,6 +24,7 @@ import chinelog.desk.seen.Seen;
 import chinelog.desk.settings.Agreements;
 import chinelog.desk.settings.FactsPage;
 import chinelog.desk.settings.Settings;
+import chinelog.desk.sheets.Sheets;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
 import java.io.Closeable;
@@ -144,6 +145,7 @@ public final class Desk implements Closeable {
         new Settings(bench),
         new Agreements(bench),
         new FactsPage(bench),
+        new Sheets(bench),
         new Publishing(bench));
   }
 

@@ -179,7 +179,8 @@ public final class Browser implements AutoCloseable {
     long until = System.nanoTime() + PATIENCE.toNanos() / 4;
     while (!Boolean.TRUE.equals(evaluate(expression))) {
       if (System.nanoTime() > until) {
-        throw new IllegalStateException("never true: " + expression);
+        throw new IllegalStateException(
+            "never true: " + expression + " of " + text("document.body.innerText"));
       }
     }
   }

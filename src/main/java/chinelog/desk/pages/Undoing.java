@@ -8,7 +8,7 @@ import chinelog.desk.files.Outcome;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.reckon.Json;
+import chinelog.json.Json;
 import java.io.IOException;
 import java.util.Map;
 import java.util.Optional;
@@ -46,9 +46,8 @@ public final class Undoing implements Page {
     } else if (outcome.isPresent() && outcome.get() instanceof Outcome.Changed changed) {
       said = words.text("turn.changed", changed.onDisk().path());
     } else if (outcome.isPresent()) {
-      return Reply.json(
-          "{\"done\": " + Json.quoted(words.text("turn.done", what.orElse(""))) + "}");
+      return Reply.json(Json.of(Map.of("done", words.text("turn.done", what.orElse("")))));
     }
-    return Reply.json("{\"refused\": " + Json.quoted(said) + "}");
+    return Reply.json(Json.of(Map.of("refused", said)));
   }
 }

@@ -12,7 +12,7 @@ import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
-import chinelog.reckon.Json;
+import chinelog.json.Json;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -70,7 +70,7 @@ public final class Settings implements Page {
     if (outcome instanceof Outcome.Refused refused) {
       Problem problem = refused.problem();
       return Reply.json(
-          "{\"refused\": " + Json.quoted(problem.what() + " " + problem.remedy()) + "}");
+          Json.of(Map.of("refused", problem.what() + " " + problem.remedy())));
     }
     return Reply.json("{}");
   }
