@@ -113,9 +113,7 @@ public final class BenchClock implements Page {
     String name =
         note.isEmpty()
             ? FileNames.of(
-                day,
-                words.text("clock.note"),
-                taken -> Files.exists(bench.folder().resolve(taken)))
+                day, words.text("clock.note"), taken -> Files.exists(bench.folder().resolve(taken)))
             : note;
     Outcome outcome =
         bench
@@ -131,10 +129,8 @@ public final class BenchClock implements Page {
     return Reply.seeOther(Notes.editing(name));
   }
 
-  private static String withTime(Version note, String time, String title)
-      throws ProblemException {
-    Version text =
-        note.exists() ? note : new Version(note.path(), "# " + title + "\n\n", "", true);
+  private static String withTime(Version note, String time, String title) throws ProblemException {
+    Version text = note.exists() ? note : new Version(note.path(), "# " + title + "\n\n", "", true);
     YamlText keys = YamlText.ofHead(text);
     List<String> before = keys.words(TIME);
     List<String> all = new ArrayList<>(before);

@@ -222,9 +222,7 @@ public final class Editor implements Page {
     Optional<Problem> problem =
         bench.files().draft(Path.of(text.path()), text.stamp(), text.text());
     return Reply.json(
-        problem
-            .map(p -> Json.of(Map.of("refused", p.what() + " " + p.remedy())))
-            .orElse("{}"));
+        problem.map(p -> Json.of(Map.of("refused", p.what() + " " + p.remedy()))).orElse("{}"));
   }
 
   /** Takes a note away; it can be had back by undoing. */
