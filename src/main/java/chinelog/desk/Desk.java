@@ -1,21 +1,29 @@
 package chinelog.desk;
 
+import chinelog.desk.begin.FirstRun;
 import chinelog.desk.bench.Assets;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.Frame;
 import chinelog.desk.bench.LiveLog;
 import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Snapshot;
 import chinelog.desk.files.LogFiles;
+import chinelog.desk.notes.BenchClock;
 import chinelog.desk.notes.Changes;
 import chinelog.desk.notes.Chooser;
 import chinelog.desk.notes.Editor;
 import chinelog.desk.notes.Notes;
+import chinelog.desk.pages.Answering;
 import chinelog.desk.pages.Faults;
 import chinelog.desk.pages.Live;
 import chinelog.desk.pages.Today;
+import chinelog.desk.pages.Undoing;
 import chinelog.desk.photographs.Photographs;
 import chinelog.desk.publishing.Publishing;
 import chinelog.desk.seen.Seen;
+import chinelog.desk.settings.Agreements;
+import chinelog.desk.settings.FactsPage;
+import chinelog.desk.settings.Settings;
 import chinelog.desk.sheets.Sheets;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
@@ -26,6 +34,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A log open in the browser: {@code Desk.open(folder, clock)} serves it until it is closed. A log
@@ -33,12 +42,18 @@ import java.util.Optional;
  */
 public final class Desk implements Closeable {
 
+  private final Clock clock;
+  private final Assets assets;
+  private final Frame frame;
   private final Server server;
-  private final Doorplate doorplate;
+  private volatile Routes routes = new Routes();
+  private @Nullable Doorplate doorplate;
 
-  private Desk(Server server, Doorplate doorplate) {
-    this.server = server;
-    this.doorplate = doorplate;
+  private Desk(Clock clock) throws IOException {
+    this.clock = clock;
+    this.assets = new Assets();
+    this.frame = new Frame(assets.path());
+    this.server = new Server(() -> routes, new Faults(frame), this::changeAddress);
   }
 
   /** The address that lets a browser in, once, to a log that another run holds open. */
@@ -54,21 +69,62 @@ public final class Desk implements Closeable {
    * @throws IOException if no port can be had, or nothing can be written below the folder
    */
   public static Desk open(Path folder, Clock clock) throws IOException {
+    Desk desk = new Desk(clock);
+    desk.admit(folder);
+    desk.server.start();
+    return desk;
+  }
+
+  /**
+   * Opens the desk without a log: a few questions begin one.
+   *
+   * @param suggested where the log may lie
+   */
+  public static Desk begin(Path suggested, Clock clock) throws IOException {
+    Desk desk = new Desk(clock);
+    Routes first = new Routes();
+    desk.assets.answerAt(first);
+    new FirstRun(desk.frame, clock, suggested, desk::admit).answerAt(first);
+    desk.routes = first;
+    desk.server.start();
+    return desk;
+  }
+
+  private synchronized void admit(Path folder) throws IOException {
     Path log = folder.toRealPath();
-    Doorplate doorplate = Doorplate.put(log);
-    Assets assets = new Assets();
-    Frame frame = new Frame(assets.path());
-    Bench bench = new Bench(log, new LiveLog(log, clock), LogFiles.open(log), frame, clock);
-    Routes routes = new Routes();
-    for (Page page : pages(bench, assets)) {
-      page.answerAt(routes);
+    Doorplate plate = Doorplate.put(log);
+    try {
+      Bench bench = new Bench(log, new LiveLog(log, clock), LogFiles.open(log), frame, clock);
+      Routes whole = new Routes();
+      pages(bench, assets).forEach(page -> page.answerAt(whole));
+      doorplate = plate;
+      routes = whole;
+      changeAddress();
+      warm(bench);
+    } catch (IOException e) {
+      plate.close();
+      throw e;
     }
-    Desk[] desk = new Desk[1];
-    Server server = new Server(() -> routes, new Faults(frame), () -> desk[0].changeAddress());
-    desk[0] = new Desk(server, doorplate);
-    server.start();
-    desk[0].changeAddress();
-    return desk[0];
+  }
+
+  /** Reads the log and makes what readers would get before anybody asks for it. */
+  private static void warm(Bench bench) {
+    Thread thread =
+        new Thread(
+            () -> {
+              try {
+                Snapshot now = bench.log().now();
+                if (!now.opened().hasErrors()) {
+                  now.site(now.log().readers().get(0)).findPage("index.html");
+                  now.asked();
+                }
+              } catch (IOException | RuntimeException e) {
+                // Whoever asks will be told.
+              }
+            },
+            "chinelog-warming");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   private static List<Page> pages(Bench bench, Assets assets) {
@@ -78,11 +134,17 @@ public final class Desk implements Closeable {
         seen,
         new Live(bench),
         new Today(bench),
+        new Undoing(bench),
+        new Answering(bench),
         new Notes(bench),
         new Editor(bench, seen),
         new Changes(),
         new Chooser(bench),
+        new BenchClock(bench),
         new Photographs(bench),
+        new Settings(bench),
+        new Agreements(bench),
+        new FactsPage(bench),
         new Sheets(bench),
         new Publishing(bench));
   }
@@ -92,13 +154,17 @@ public final class Desk implements Closeable {
     return server.firstAddress();
   }
 
-  private void changeAddress() {
-    doorplate.write(server.firstAddress());
+  private synchronized void changeAddress() {
+    if (doorplate != null) {
+      doorplate.write(server.firstAddress());
+    }
   }
 
   @Override
-  public void close() throws IOException {
+  public synchronized void close() throws IOException {
     server.close();
-    doorplate.close();
+    if (doorplate != null) {
+      doorplate.close();
+    }
   }
 }

@@ -25,6 +25,7 @@ final class Ledger {
   private final SortedMap<String, Fact> facts = new TreeMap<>();
   private final Set<String> promised = new HashSet<>();
   private final Problems problems;
+  private final Roots roots = new Roots(this);
 
   Ledger(Problems problems) {
     this.problems = problems;
@@ -32,6 +33,10 @@ final class Ledger {
 
   Problems problems() {
     return problems;
+  }
+
+  Roots roots() {
+    return roots;
   }
 
   SortedMap<String, Fact> facts() {
@@ -90,7 +95,7 @@ final class Ledger {
     }
   }
 
-  void replace(Fact fact) {
+  void amend(Fact fact) {
     facts.put(fact.name(), fact);
   }
 

@@ -90,11 +90,6 @@ public final class SiteView {
     return filler.fill(page, filler.about(page), new Uses(filler.source()));
   }
 
-  /** Where in the site an entry is told, such as {@code posts/01-keel.html#note}. */
-  public Optional<String> findAddress(String entry) {
-    return Optional.ofNullable(new Addresses(contents).entry(entry));
-  }
-
   /** A picture's bytes, such as those of {@code pictures/5f3a-480.jpg}. */
   public Optional<byte[]> findPicture(String path) throws IOException {
     Picture.Rendition rendition = pictures.get(path);

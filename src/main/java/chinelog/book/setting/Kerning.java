@@ -16,6 +16,12 @@ final class Kerning {
   /** Less than 3/1000 em is not seen and only makes the file longer. */
   private static final float UNSEEN = 3;
 
+  /** The slash of a fraction lies over the figures beside it, unless they are raised and small. */
+  private static final char FRACTION_SLASH = '\u2044';
+
+  /** As far as the figures need, and less than what would read as a space. */
+  private static final float BESIDE_SLASH = 75;
+
   private final Font font;
 
   /** By left and right letter; a row is made, and a pair measured, when it is first asked for. */
@@ -27,6 +33,9 @@ final class Kerning {
 
   /** For two letters, in thousandths of an em; mostly 0 or negative. */
   float between(char left, char right) {
+    if (left == FRACTION_SLASH || right == FRACTION_SLASH) {
+      return BESIDE_SLASH;
+    }
     if (!isKerned(left) || !isKerned(right)) {
       return 0;
     }

@@ -24,7 +24,9 @@ public final class BuildBook {
     if (!edition.agreements().isEmpty()) {
       all.add(Section.of("agreements", setting.words.say("agreements"), () -> {}));
     }
-    all.add(Section.of("reading", setting.words.say("reading"), front::reading));
+    if (!setting.edition.figures().isEmpty() || setting.edition.hasWithheld()) {
+      all.add(Section.of("reading", setting.words.say("reading"), front::reading));
+    }
     all.add(
         Section.of(
             "particulars",

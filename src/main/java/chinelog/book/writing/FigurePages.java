@@ -81,7 +81,8 @@ final class FigurePages {
     boolean hasFullSize = figures.stream().anyMatch(f -> !f.fullSize().isEmpty());
     List<Column> columns = new ArrayList<>();
     columns.add(Column.text(words.say("figures.figure")).wide(hasFullSize ? 60 : 80));
-    columns.add(Column.number(words.say("particulars.model")).wide(20));
+    columns.add(
+        Column.number(words.say(hasFullSize ? "particulars.model" : "limits.value")).wide(20));
     if (hasFullSize) {
       columns.add(Column.number(words.say("particulars.full")).wide(20));
     }

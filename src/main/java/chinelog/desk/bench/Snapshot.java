@@ -82,6 +82,11 @@ public final class Snapshot {
     return prepared(readers).edition();
   }
 
+  /** The same with its account, as if readers had been given nothing before. */
+  public synchronized Withholder.Withheld withheld(Readers readers) throws IOException {
+    return prepared(readers).against(List.of());
+  }
+
   /** The edition's ids of the entries that it tells these readers, by those of the log. */
   public synchronized Map<String, String> entryIds(Readers readers) throws IOException {
     return prepared(readers).entryIds();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /** What a YAML text says, apart from how it is written, and how a change alters that. */
 final class YamlMeaning {
@@ -69,7 +70,8 @@ final class YamlMeaning {
     if (depth == at.size() - 1) {
       copy.remove(at.get(depth));
     } else {
-      copy.put(at.get(depth), without(copy.get(at.get(depth)), at, depth + 1));
+      Object inner = Objects.requireNonNull(copy.get(at.get(depth)));
+      copy.put(at.get(depth), without(inner, at, depth + 1));
     }
     return copy.isEmpty() ? YamlSpot.Nothing.NOTHING : copy;
   }

@@ -150,7 +150,7 @@ public final class YamlText {
     }
     YamlValue.Keys keys = new YamlValue.Keys(Map.of(at.get(depth), nested), false);
     return checked(
-        depth == 0
+        depth == 0 || spot == null
             ? List.of(addLines(yaml.length(), writing.keys(keys, 0)))
             : replace(at.subList(0, depth), spot, keys),
         wanted);
@@ -167,6 +167,10 @@ public final class YamlText {
               ? addToFlow(last.to(), writing.flow(item))
               : addLines(list.lineAfter(), writing.item(item, column(list.from())));
       return checked(List.of(splice), wanted);
+    }
+    if (at.isEmpty() && (spot == null || spot instanceof YamlSpot.Scalar s && s.isNothing())) {
+      Object wanted = YamlMeaning.of(new YamlValue.Items(List.of(item), false));
+      return checked(List.of(addLines(yaml.length(), writing.item(item, 0))), wanted);
     }
     List<YamlValue> items = new ArrayList<>();
     if (spot instanceof YamlSpot.Scalar one && !one.isNothing()) {

@@ -104,7 +104,7 @@ final class KeysForm {
       Map<String, String> line, List<Map<String, String>> materials) {
     Map<String, String> whole = new HashMap<>(line);
     for (Map<String, String> material : materials) {
-      if (material.get("id").equals(line.get("name"))) {
+      if (String.valueOf(material.get("id")).equals(line.get("name"))) {
         whole.put("title", material.get("title"));
         whole.put("left", material.get("left"));
       }

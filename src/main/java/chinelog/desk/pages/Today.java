@@ -5,15 +5,19 @@ import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.files.Draft;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
 import chinelog.label.Agreement;
+import chinelog.log.records.Readers;
 import chinelog.photo.album.Photograph;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Facts;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -35,7 +39,7 @@ public final class Today implements Page {
 
   @Override
   public void answerAt(Routes routes) {
-    routes.get("/", this::show).get("/today/questions", this::questions);
+    routes.get("/", this::show);
   }
 
   private Reply show(Request request) throws IOException {
@@ -57,14 +61,22 @@ public final class Today implements Page {
     values.put("wordless", wordless(now));
     values.put("limits", limits(request, now));
     values.put("ending", ending(now));
+    values.put(
+        "published",
+        now.log().readers().stream()
+            .filter(r -> Files.isDirectory(published(r).resolve("site")))
+            .map(r -> Map.of("id", r.id(), "title", r.title()))
+            .toList());
+    List<Map<String, String>> drafts = new ArrayList<>();
+    for (Draft draft : bench.files().drafts()) {
+      drafts.add(Map.of("file", draft.path()));
+    }
+    values.put("drafts", drafts);
     return bench.frame().page(request, Section.TODAY, "today.ftlh", values);
   }
 
-  private Reply questions(Request request) throws IOException {
-    List<Problem> open = bench.log().now().asked().open();
-    return bench
-        .frame()
-        .part(request, Section.TODAY, "questions.ftlh", Map.of("questions", Lines.of(open)));
+  private Path published(Readers group) {
+    return bench.folder().resolve("published").resolve(group.id());
   }
 
   /** Photographs of which nothing says what they show. */

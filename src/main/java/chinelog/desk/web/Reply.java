@@ -48,10 +48,6 @@ public record Reply(int status, String type, Map<String, String> headers, Body b
     return of(200, HTML, html);
   }
 
-  public static Reply html(int status, String html) {
-    return of(status, HTML, html);
-  }
-
   public static Reply json(String json) {
     return of(200, "application/json", json);
   }

@@ -134,7 +134,8 @@ public final class Server implements Closeable {
     headers.set("Content-Type", reply.type());
     headers.set("Content-Security-Policy", reply.policy());
     headers.set("Cache-Control", "no-store");
-    headers.set("Referrer-Policy", "no-referrer");
+    // By "no-referrer", forms would come without their origin (Fetch, 3.2).
+    headers.set("Referrer-Policy", "same-origin");
     headers.set("X-Content-Type-Options", "nosniff");
     headers.set("Cross-Origin-Resource-Policy", "same-origin");
     headers.set("Cross-Origin-Opener-Policy", "same-origin");

@@ -42,8 +42,8 @@ function listen() {
   if (document.hidden) {
     source?.close();
     source = undefined;
-  } else if (!source) {
-    source = new EventSource("/live");
+  } else if (!source && document.body.dataset.live) {
+    source = new EventSource(document.body.dataset.live);
     source.addEventListener("changed", () => document.dispatchEvent(new Event("log-changed")));
   }
 }
@@ -54,3 +54,27 @@ listen();
 document.addEventListener("click", (event) => {
   if (event.target.closest("[data-closes]")) event.target.closest("dialog").close();
 });
+
+// The last change of any file can be taken back, and made again.
+const turns = document.getElementById("turn");
+const showTurns = () => turns && fill(turns, "/turn");
+document.addEventListener("log-changed", showTurns);
+document.addEventListener("written", showTurns);
+turns?.addEventListener("click", async (event) => {
+  const button = event.target.closest("[data-turn]");
+  if (!button) return;
+  try {
+    const reply = await (await ask(`/turn/${button.dataset.turn}`, {})).json();
+    if (reply.refused !== undefined) {
+      say(reply.refused, true);
+    } else {
+      sessionStorage.setItem("said", reply.done);
+      location.reload();
+    }
+  } catch (fault) { say(fault.message, true); }
+});
+const said = sessionStorage.getItem("said");
+if (said) {
+  sessionStorage.removeItem("said");
+  say(said);
+}

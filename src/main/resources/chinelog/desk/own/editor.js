@@ -180,6 +180,7 @@ export async function save(over) {
       saved = text;
       typed();
       say(place.dataset.savedWords);
+      document.dispatchEvent(new Event("written"));
     }
   } catch (fault) { say(fault.message, true); }
 }
@@ -300,15 +301,33 @@ const form = async () => {
   shown.innerHTML = await reply.text();
   if (focused) document.getElementById(focused)?.focus();
 };
-async function change(path, fields, cursor) {
-  const reply = await (await ask(path, fields)).json();
-  if (reply.refused) throw new Error(reply.refused);
-  put(reply.text, cursor);
-  return reply;
+
+// One change after the other, each made of the text as it then stands, even if somebody types meanwhile.
+let turn = Promise.resolve();
+function change(path, fields) {
+  const work = async () => {
+    for (;;) {
+      const text = whole();
+      const all = fields();
+      all.set("file", file);
+      all.set("text", text);
+      const reply = await (await ask(path, all)).json();
+      if (reply.refused) throw new Error(reply.refused);
+      if (text === whole()) {
+        put(reply.text);
+        return;
+      }
+    }
+  };
+  turn = turn.then(work, work);
+  return turn;
 }
 async function key(at, value, words = [], redraw = false) {
-  const fields = new URLSearchParams({ file, text: whole(), at, value });
-  for (const word of words) fields.append("word", word);
+  const fields = () => {
+    const all = new URLSearchParams({ at, value });
+    for (const word of words) all.append("word", word);
+    return all;
+  };
   try {
     await change("/notes/key", fields);
     if (redraw) await form();
@@ -336,8 +355,8 @@ document.getElementById("keys")?.addEventListener("click", (event) => {
 
 const at = () => head.length + view.state.selection.main.from;
 const until = () => head.length + view.state.selection.main.to;
-const sent = (fields) => {
-  const all = new URLSearchParams({ file, text: whole(), from: at(), to: until() });
+const sent = (fields) => () => {
+  const all = new URLSearchParams({ from: at(), to: until() });
   for (const [name, value] of Object.entries(fields)) {
     for (const one of [value].flat()) all.append(name, one);
   }
@@ -429,4 +448,18 @@ choose?.addEventListener("click", async (event) => {
 if (!matchMedia("(min-width: 80rem)").matches) document.querySelector(".keys")?.removeAttribute("open");
 typed();
 if (Number(place.dataset.line) > 0) goTo(Number(place.dataset.line), Number(place.dataset.column));
+// A question led here: what it is about is chosen, and its agreement with it.
+const asked = new URLSearchParams(location.search);
+if (asked.get("found") && under) {
+  const text = view.state.doc.toString();
+  const near = view.state.selection.main.from;
+  const found = asked.get("found");
+  let from = text.indexOf(found, near);
+  if (from < 0) from = text.toLowerCase().indexOf(found.toLowerCase(), near);
+  if (from >= 0) {
+    view.dispatch({ selection: { anchor: from, head: from + found.length }, scrollIntoView: true });
+    for (const box of under.querySelectorAll('[name="under"]')) box.checked = asked.getAll("under").includes(box.value);
+    tools.under();
+  }
+}
 document.body.dataset.ready = "yes";
