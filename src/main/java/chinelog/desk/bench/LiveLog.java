@@ -23,7 +23,7 @@ public final class LiveLog {
 
   private final Path folder;
   private final Clock clock;
-  private @Nullable Snapshot latest;
+  private volatile @Nullable Snapshot latest;
   private String stamps = "";
   private long version;
 
@@ -48,6 +48,15 @@ public final class LiveLog {
     latest = fresh;
     stamps = seen;
     return fresh;
+  }
+
+  /**
+   * The log as it was read last, without a look at its files; read now if it never was. Enough for
+   * what is asked many times over, such as the pictures of a page.
+   */
+  public Snapshot latest() throws IOException {
+    Snapshot known = latest;
+    return known == null ? now() : known;
   }
 
   /**
