@@ -308,7 +308,7 @@ class PhotographsInBrowserTest {
 
   private static Photograph photograph(String path) throws IOException {
     Log log = new LogReader(LocalDate.of(2026, 6, 1), ZoneOffset.UTC).read(desk.log()).log();
-    return Album.open(log).photographs().stream()
+    return Album.open(log, chinelog.photo.Progress.SILENT).photographs().stream()
         .filter(p -> p.file().path().equals(path))
         .findFirst()
         .orElseThrow();
