@@ -112,6 +112,6 @@ class RegionPinsTest {
   }
 
   private Photograph photograph() throws IOException {
-    return Album.open(read()).photographs().get(0);
+    return Album.open(read(), chinelog.photo.Progress.SILENT).photographs().get(0);
   }
 }
