@@ -25,6 +25,7 @@ class ReachTest {
           "chinelog.desk.files.LogFiles.splice",
           "chinelog.desk.files.NoteText.bodyFrom",
           "chinelog.desk.files.Splice.shifted",
+          "chinelog.desk.files.Version.utf8");
 
   @ArchTest
   void everythingIsReachedFromTheCommandLine(JavaClasses all) throws IOException {
