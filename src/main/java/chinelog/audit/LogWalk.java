@@ -61,7 +61,7 @@ final class LogWalk {
 
   void walk() {
     head(log.head());
-    log.agreements().values().forEach(this::agreement);
+    log.agreements().values().stream().filter(a -> !a.isOwn()).forEach(this::agreement);
     log.stages().forEach(this::stage);
     log.releases().forEach(this::release);
     log.limits().forEach(this::limit);

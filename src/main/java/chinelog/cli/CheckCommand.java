@@ -101,6 +101,7 @@ final class CheckCommand extends LogCommand {
     Workshop.Opened opened =
         Workshop.open(requireFolder(log), today(), today(), zone(), talk().progress());
     List<Problem> problems = new ArrayList<>(opened.problems());
+    problems.addAll(opened.fullCopies());
     if (!opened.hasErrors()) {
       pictures(opened, problems);
     }

@@ -56,7 +56,7 @@ final class FactsReader {
     if (text == null) {
       return;
     }
-    Label label = fields == null ? Label.NONE : fields.label();
+    Label label = Amounts.own(text, fields == null ? Label.NONE : fields.label());
     String source = fields == null ? null : fields.text("from");
     if (source != null
         && label.isNone()

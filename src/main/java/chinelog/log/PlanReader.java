@@ -96,7 +96,7 @@ final class PlanReader {
                 id,
                 fields.text("title", LogReader.title(id)),
                 rule,
-                fields.label(),
+                Amounts.own(rule, fields.label()),
                 fields.place("rule")));
       }
     }

@@ -44,7 +44,9 @@ public final class Publisher {
   private final LocalDate asOf;
   private final ZoneId zone;
   private final Progress progress;
-  private final Shelf shelf;
+
+  /** Where each edition stands is known once the log is read. */
+  private Shelf shelf;
 
   /**
    * @param folder the log's
@@ -76,9 +78,12 @@ public final class Publisher {
   }
 
   private Outcome publishClaimed(List<String> wanted, Course course) throws IOException {
-    Standing standing = Standing.before(folder, shelf, settings());
+    Standing.Sources sources = Standing.look(folder);
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
+    shelf = shelf.of(opened.log());
+    Standing standing = new Standing(folder, shelf, settings(), sources);
     Problems problems = new Problems();
+    problems.addAll(shelf.fullCopies());
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
     List<Readers> unchanged = new ArrayList<>();
@@ -439,7 +444,9 @@ public final class Publisher {
 
   private Outcome auditClaimed(List<String> wanted) throws IOException {
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, progress);
+    shelf = shelf.of(opened.log());
     Problems problems = new Problems();
+    problems.addAll(shelf.fullCopies());
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
     List<PrintedFigure> known = known(opened.log()).figures();
@@ -450,7 +457,7 @@ public final class Publisher {
       if (!Files.isDirectory(standing)) {
         problems.add(
             Problem.reminder(
-                Place.of("published/" + group.id()),
+                Place.of(shelf.name(group.id())),
                 "Nothing is published for these readers.",
                 "Publish first, then audit."));
         continue;

@@ -1,5 +1,7 @@
 package chinelog.publish;
 
+import chinelog.log.Log;
+import chinelog.log.Readers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -22,9 +24,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
- * Where a log's editions stand: what is published, what is being made, and the private records.
+ * Where a log's editions stand: what is published, the workshop's own, what is being made, and the
+ * private records.
  *
  * <p>An edition is made in a folder beside the published ones and put in its place by renaming. If
  * the machine stops between the two renames, the next command finds the old edition set aside and
@@ -32,14 +36,82 @@ import java.util.TreeSet;
  */
 final class Shelf {
 
+  private static final String PUBLISHED = "published";
+  private static final String WORKSHOP = "workshop";
+
   private final Path log;
+  private final Set<String> ofWorkshop;
+
+  /**
+   * @param ofWorkshop ids of the readers whose editions never stand among what may leave the
+   *     workshop
+   */
+  private Shelf(Path log, Set<String> ofWorkshop) {
+    this.log = log;
+    this.ofWorkshop = ofWorkshop;
+  }
 
   Shelf(Path log) {
-    this.log = log;
+    this(log, Set.of());
+  }
+
+  /** The shelf, with the editions of those who are party to everything in their own place. */
+  Shelf of(Log read) {
+    return new Shelf(
+        log,
+        read.readers().stream()
+            .filter(read::isPartyToAll)
+            .map(Readers::id)
+            .collect(Collectors.toUnmodifiableSet()));
   }
 
   Path published(String readers) {
-    return log.resolve("published").resolve(readers);
+    return log.resolve(part(readers)).resolve(readers);
+  }
+
+  /** Where an edition stands, below the log's folder, such as {@code published/client}. */
+  String name(String readers) {
+    return part(readers) + "/" + readers;
+  }
+
+  private String part(String readers) {
+    return ofWorkshop.contains(readers) ? WORKSHOP : PUBLISHED;
+  }
+
+  /**
+   * A reminder of each full copy that stands among what may leave the workshop, where earlier
+   * versions put it, or an earlier list of readers did.
+   */
+  List<Problem> fullCopies() {
+    return ofWorkshop.stream()
+        .sorted()
+        .filter(who -> Files.exists(log.resolve(PUBLISHED).resolve(who), LinkOption.NOFOLLOW_LINKS))
+        .map(
+            who ->
+                Problem.reminder(
+                    Place.of(PUBLISHED + "/" + who),
+                    "This edition holds everything that is under agreements, and it stands among what may"
+                        + " leave the workshop; its place is now "
+                        + name(who)
+                        + ".",
+                    "Delete it, or move it out of the folder, before anybody copies that to a host;"
+                        + " chinelog leaves it alone."))
+        .toList();
+  }
+
+  /**
+   * What chinelog itself makes in a log, below its folder. Something of the maker's own in a folder
+   * called {@code workshop} is not of it.
+   */
+  static List<String> made(Path log) throws IOException {
+    List<String> made = new ArrayList<>(List.of(PUBLISHED, "records"));
+    Path records = log.resolve("records");
+    if (Files.isDirectory(records)) {
+      try (DirectoryStream<Path> folders = Files.newDirectoryStream(records, Files::isDirectory)) {
+        folders.forEach(f -> made.add(WORKSHOP + "/" + f.getFileName()));
+      }
+    }
+    return made;
   }
 
   Path records(String readers) {
@@ -177,8 +249,8 @@ final class Shelf {
   /** A problem for each thing that stands where the edition is to stand and is not ours. */
   List<Problem> foreign(String readers) throws IOException {
     List<Problem> problems = new ArrayList<>();
-    String base = "published/" + readers;
-    for (String part : List.of("published", "records", "records/" + readers)) {
+    String base = name(readers);
+    for (String part : List.of(part(readers), "records", "records/" + readers)) {
       findMisplaced(log, part).ifPresent(problems::add);
     }
     if (!problems.isEmpty()) {
@@ -212,7 +284,7 @@ final class Shelf {
         .map(
             name ->
                 Problem.error(
-                    Place.of("published/" + readers + "/" + name),
+                    Place.of(name(readers) + "/" + name),
                     "This was changed after chinelog wrote it, and the next edition would take its"
                         + " place.",
                     "Move it out of the folder if the change is to be kept, else delete it; then"

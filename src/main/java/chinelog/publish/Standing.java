@@ -22,30 +22,34 @@ final class Standing {
   private final Path log;
   private final Shelf shelf;
   private final String settings;
-  private final Stamps sources;
-  private final boolean inDoubt;
-
-  private Standing(Path log, Shelf shelf, String settings, Stamps sources, boolean inDoubt) {
-    this.log = log;
-    this.shelf = shelf;
-    this.settings = settings;
-    this.sources = sources;
-    this.inDoubt = inDoubt;
-  }
+  private final Sources sources;
 
   /**
-   * Looks at the files of a log, before they are read.
+   * The files of a log.
    *
-   * @param settings whatever else an edition depends on, such as its day
+   * @param inDoubt whether one of them may change yet without its stamp telling
    */
-  static Standing before(Path log, Shelf shelf, String settings) throws IOException {
+  record Sources(Stamps stamps, boolean inDoubt) {}
+
+  /**
+   * @param settings whatever else an edition depends on, such as its day
+   * @param sources as they were before they were read
+   */
+  Standing(Path log, Shelf shelf, String settings, Sources sources) throws IOException {
+    this.log = log;
+    this.shelf = shelf;
+    this.settings = settings + "\n" + Program.stamp();
+    this.sources = sources;
+  }
+
+  /** Looks at the files of a log, before they are read. */
+  static Sources look(Path log) throws IOException {
     Path now = Files.createTempFile(Files.createDirectories(memory(log)), "now", ".new");
     try {
-      Stamps sources = new Stamps();
-      sources.addAll(log, List.of("published", "records"));
+      Stamps stamps = new Stamps();
+      stamps.addAll(log, Shelf.made(log));
       long sure = FileStamp.of(now).changedMillis() - FileStamp.UNSURE_MILLIS;
-      boolean inDoubt = sources.isStrange() || sources.latestMillis() >= sure;
-      return new Standing(log, shelf, settings + "\n" + Program.stamp(), sources, inDoubt);
+      return new Sources(stamps, stamps.isStrange() || stamps.latestMillis() >= sure);
     } finally {
       Files.delete(now);
     }
@@ -67,14 +71,14 @@ final class Standing {
     if (kept.size() != 2 || !kept.get(1).equals(edition(readers))) {
       return Change.EDITION;
     }
-    return inDoubt || !kept.get(0).equals(source(readers)) ? Change.SOURCES : Change.NOTHING;
+    return sources.inDoubt() || !kept.get(0).equals(source(readers)) ? Change.SOURCES : Change.NOTHING;
   }
 
   /** Remembers that the edition that stands was made from the files looked at. */
   void keep(String readers) throws IOException {
     Files.write(
         memory(log).resolve(readers),
-        List.of(inDoubt ? IN_DOUBT : source(readers), edition(readers)));
+        List.of(sources.inDoubt() ? IN_DOUBT : source(readers), edition(readers)));
   }
 
   private static Path memory(Path log) {
@@ -86,7 +90,7 @@ final class Standing {
     for (Path file : shelf.reliedOn(readers)) {
       records.add(log, file);
     }
-    return Sha256.of(String.join("\n", settings, sources.text(), records.text()));
+    return Sha256.of(String.join("\n", settings, sources.stamps().text(), records.text()));
   }
 
   private String edition(String readers) throws IOException {

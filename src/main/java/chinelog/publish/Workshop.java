@@ -82,6 +82,11 @@ public final class Workshop {
       return Questions.ask(log, facts, album, readers, answers, asOf);
     }
 
+    /** A reminder of each full copy that stands among what may leave the workshop. */
+    public List<Problem> fullCopies() {
+      return new Shelf(log.folder()).of(log).fullCopies();
+    }
+
     public boolean hasErrors() {
       return problems.stream().anyMatch(Problem::isError);
     }

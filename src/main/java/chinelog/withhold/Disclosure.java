@@ -315,7 +315,10 @@ final class Disclosure {
     Set<String> known = facts.byName().keySet();
     for (Fact fact : facts.byName().values()) {
       Expression formula = fact.formula();
-      if (formula != null && Names.in(formula).stream().allMatch(known::contains)) {
+      // One of numbers alone is known to whoever wrote it, and ties the fact to no other.
+      if (formula != null
+          && !Names.in(formula).isEmpty()
+          && Names.in(formula).stream().allMatch(known::contains)) {
         relations.add(new Derivability.Relation(fact.name(), formula));
       }
     }

@@ -312,7 +312,7 @@ final class EditionMaker {
     hours.totalLine().ifPresent(lines::add);
     // How the build goes is told by every entry. For readers who may not see all that the log could
     // hold, the line is never there, so that its absence tells of nothing.
-    if (sight.allows(Label.of(log.agreements().keySet()))) {
+    if (sight.allows(Label.of(log.promises()))) {
       PlanBook.findForecastFinish(log, facts)
           .filter(
               finish -> figures.find(FactId.FORECAST_DAYS.name()).map(figures::show).isPresent())
