@@ -16,3 +16,20 @@ document.addEventListener("keydown", (event) => {
     location.assign(link.href);
   }
 });
+
+// A swipe with one finger across the picture does the same, unless the picture is enlarged.
+let from = null;
+document.addEventListener("touchstart", (event) => {
+  from = event.touches.length === 1 && visualViewport.scale === 1 ? event.touches[0] : null;
+}, { passive: true });
+document.addEventListener("touchend", (event) => {
+  const to = event.changedTouches[0];
+  if (!from || Math.abs(to.clientX - from.clientX) < 60 || Math.abs(to.clientY - from.clientY) > 40) {
+    return;
+  }
+  const forward = (to.clientX < from.clientX) !== (document.documentElement.dir === "rtl");
+  const link = document.querySelector(`a[rel="${forward ? "next" : "prev"}"]`);
+  if (link) {
+    location.assign(link.href);
+  }
+}, { passive: true });

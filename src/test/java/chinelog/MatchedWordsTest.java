@@ -45,7 +45,7 @@ class MatchedWordsTest {
           "audit/Audit.java: the title of ",
           "book/Appendices.java: balance.",
           "book/Appendices.java: mass.",
-          "book/Particulars.java: trial.",
+          "markup/Particulars.java: trial.",
           "log/Values.java: , such as ",
           "reckon/PlanBook.java: days.finish",
           "site/Uses.java: to entry ",

@@ -2,8 +2,10 @@ package chinelog.book;
 
 import chinelog.edition.Edition.Entry;
 import chinelog.edition.Edition.Line;
+import chinelog.edition.Figure;
 import chinelog.edition.Plate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,12 +18,18 @@ final class EntryWriter {
   private final Xhtml out;
   private final BlockWriter blocks;
   private final PlateWriter plates;
+  private final Map<String, Figure.Cell> cells = new HashMap<>();
 
   EntryWriter(Setting setting, BlockWriter blocks, PlateWriter plates) {
     this.setting = setting;
     this.out = setting.out;
     this.blocks = blocks;
     this.plates = plates;
+    for (Figure figure : setting.edition.figures()) {
+      if (figure.cell() != null) {
+        cells.put(figure.name(), figure.cell());
+      }
+    }
   }
 
   /**
@@ -99,8 +107,7 @@ final class EntryWriter {
   /** A line for each fact; several of one part, such as its mass and its centre, share one. */
   private void facts(List<Line> lines) {
     Map<String, List<Line>> byPart = new LinkedHashMap<>();
-    lines.forEach(
-        l -> byPart.computeIfAbsent(Parts.part(l.title()), p -> new ArrayList<>()).add(l));
+    lines.forEach(l -> byPart.computeIfAbsent(part(l), p -> new ArrayList<>()).add(l));
     byPart.forEach(
         (part, own) -> {
           out.open("div");
@@ -114,12 +121,21 @@ final class EntryWriter {
         });
   }
 
+  private Figure.@Nullable Cell cellOf(Line line) {
+    return line.figure() == null ? null : cells.get(line.figure());
+  }
+
+  private String part(Line line) {
+    Figure.Cell cell = cellOf(line);
+    return cell == null ? line.title() : cell.part();
+  }
+
   private void partly(String part, List<Line> own) {
     out.text(part + ", ");
     for (Line line : own) {
-      String aspect = Parts.aspect(line.title());
+      Figure.Cell cell = cellOf(line);
       boolean isLast = line == own.get(own.size() - 1);
-      out.text(aspect == null ? "" : aspect + ": ");
+      out.text(cell == null ? "" : cell.aspect() + ": ");
       value(line, isLast ? "" : ";");
       out.text(isLast ? "" : " ");
     }

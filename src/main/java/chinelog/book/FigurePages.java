@@ -3,6 +3,7 @@ package chinelog.book;
 import chinelog.book.DataTable.Column;
 import chinelog.edition.Edition.Entry;
 import chinelog.edition.Figure;
+import chinelog.markup.Parts;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;

@@ -5,6 +5,7 @@ import chinelog.edition.Edition.Contents;
 import chinelog.edition.Edition.Line;
 import chinelog.edition.Figure;
 import chinelog.edition.Plate;
+import chinelog.markup.Particulars;
 import java.util.List;
 
 /** Writes what stands before the first chapter, for book and booklet alike. */

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param origin in words, such as "measured on 4 April 2026"
  * @param working how it was worked out, one line a step; empty for what was not reckoned
  * @param entries ids of the entries it comes from that the edition holds
+ * @param cell where it stands among figures that say the same of many parts; null if it does not
  * @param under agreements, for editions whose readers see them all
  */
 public record Figure(
@@ -29,4 +30,14 @@ public record Figure(
     @Nullable LocalDate date,
     List<String> working,
     List<String> entries,
-    List<String> under) {}
+    @Nullable Cell cell,
+    List<String> under) {
+
+  /**
+   * A place in a table of parts.
+   *
+   * @param part what it is a figure of, such as "Wheelhouse" or "Station 2"
+   * @param aspect what is said of each part, such as "Mass"
+   */
+  public record Cell(String part, String aspect) {}
+}

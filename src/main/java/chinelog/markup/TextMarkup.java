@@ -35,6 +35,9 @@ public final class TextMarkup
     int firstHeading();
 
     Wording wording();
+
+    /** Writes the mark of what is under agreements, within a line. */
+    void mark(HtmlWriter html, List<String> agreements);
   }
 
   private final Manner manner;
@@ -89,16 +92,32 @@ public final class TextMarkup
     List<String> before = around;
     around = under;
     html.open("div", "class", "under");
-    html.element("p", manner.wording().under(under), "class", "under-mark");
+    html.open("p", "class", "under-mark");
+    manner.mark(html, under);
+    html.close("p");
     plainly(blocks);
     html.close("div").raw("\n");
     around = before;
   }
 
+  /** Plates that follow each other stand side by side, as far as there is room. */
   private void plainly(List<Text.Block> blocks) {
-    for (Text.Block block : blocks) {
-      block.accept(this);
-      html.raw("\n");
+    int next = 0;
+    while (next < blocks.size()) {
+      int end = next;
+      while (end < blocks.size() && blocks.get(end) instanceof Text.PlateHere) {
+        end++;
+      }
+      if (end - next > 1) {
+        html.open("div", "class", "side-by-side");
+        blocks.subList(next, end).forEach(b -> b.accept(this));
+        html.close("div").raw("\n");
+        next = end;
+      } else {
+        blocks.get(next).accept(this);
+        html.raw("\n");
+        next++;
+      }
     }
   }
 
@@ -242,8 +261,7 @@ public final class TextMarkup
   public HtmlWriter phrase(Text.Phrase phrase) {
     html.open("span", "class", "under-phrase");
     runs(phrase.text());
-    html.element(
-        "small", " [" + manner.wording().under(phrase.under()) + "]", "class", "under-mark");
+    manner.mark(html, phrase.under());
     return html.close("span");
   }
 

@@ -7,7 +7,6 @@ import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
@@ -87,11 +86,6 @@ public final class Wording {
   /** A date in short, such as {@code 14 Mar 2026}. */
   public String shortDate(LocalDate date) {
     return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withLocale(locale).format(date);
-  }
-
-  /** The note on something that is under agreements, such as {@code Under: lines}. */
-  public String under(List<String> agreements) {
-    return text("under.mark", String.join(", ", agreements));
   }
 
   /** The direction of writing, for the attribute {@code dir}: {@code ltr} or {@code rtl}. */

@@ -2,11 +2,15 @@ package chinelog.site;
 
 import chinelog.edition.Chart;
 import chinelog.edition.Edition.Post;
+import chinelog.edition.Figure;
+import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.markup.ChartSvg;
 import chinelog.markup.Fractions;
 import chinelog.markup.HtmlWriter;
+import chinelog.markup.Particulars;
+import chinelog.markup.Parts;
 import chinelog.markup.TextMarkup;
 import chinelog.markup.Theme;
 import chinelog.markup.Wording;
@@ -58,8 +62,11 @@ final class Functions {
     put(all, "text", g -> markup(h -> TextMarkup.write(blocks(g), manner, h)));
     put(all, "runs", g -> markup(h -> TextMarkup.writeRuns(runs(g), manner, h)));
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
+    put(all, "parts", g -> Parts.of(list(g, Figure.class)));
+    put(all, "particulars", g -> Particulars.of(list(g, Figure.class)));
     put(all, "typeset", g -> Fractions.set(text(g, 0)));
     put(all, "notes", g -> markup(manner::notes));
+    put(all, "seal", g -> markup(h -> manner.mark(h, list(g, String.class))));
     put(
         all,
         "openWith",
@@ -87,13 +94,19 @@ final class Functions {
     put(all, "number", g -> wording.number((Number) g.get(0)));
     put(all, "date", g -> wording.date((LocalDate) g.get(0)));
     put(all, "day", g -> wording.date(LocalDate.parse(text(g, 0))));
-    put(all, "under", g -> wording.under(list(g, String.class)));
   }
 
   private static void places(Map<String, Object> all, String root, Uses uses) {
     put(all, "to", g -> root + text(g, 0));
     put(all, "toPost", g -> root + Addresses.post((Post) g.get(0)));
     put(all, "toPlate", g -> root + Addresses.plate((Plate) g.get(0)));
+    put(
+        all,
+        "toLargest",
+        g -> {
+          Picture picture = ((Plate) g.get(0)).picture();
+          return root + Addresses.picture(picture, picture.largest());
+        });
     put(all, "toEntry", g -> below(root, uses.entryAddress(text(g, 0))));
     put(all, "toFigure", g -> below(root, uses.figureAddress(text(g, 0))));
     put(all, "anchor", g -> Addresses.anchor(text(g, 0)));

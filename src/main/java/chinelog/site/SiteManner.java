@@ -55,7 +55,8 @@ final class SiteManner implements TextMarkup.Manner {
       TextMarkup.writeRuns(plate.caption(), this, html);
     }
     if (!plate.under().isEmpty()) {
-      html.text(" ").element("small", wording.under(plate.under()), "class", "under-mark");
+      html.text(" ");
+      mark(html, plate.under());
     }
     html.close("figcaption").close("figure");
   }
@@ -139,6 +140,26 @@ final class SiteManner implements TextMarkup.Manner {
     }
     html.close("ol");
     notes.clear();
+  }
+
+  /** A numbered seal for each, which leads to the key at the foot of the page. */
+  @Override
+  public void mark(HtmlWriter html, List<String> agreements) {
+    for (String agreement : agreements) {
+      String number = wording.number(uses.agreementNumber(agreement));
+      String words = wording.text("under.seal", number);
+      html.element(
+          "a",
+          number,
+          "class",
+          "seal",
+          "href",
+          "#agreement-" + number,
+          "title",
+          words,
+          "aria-label",
+          words);
+    }
   }
 
   @Override

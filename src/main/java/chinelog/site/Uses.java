@@ -1,6 +1,7 @@
 package chinelog.site;
 
 import chinelog.digest.ContentHash;
+import chinelog.edition.Edition.AgreementLegend;
 import chinelog.edition.Edition.Contents;
 import chinelog.edition.Edition.Entry;
 import chinelog.edition.Edition.Stage;
@@ -118,6 +119,17 @@ final class Uses {
   @Nullable String figureAddress(String name) {
     take(TO_FIGURE + name);
     return source.addresses.figure(name);
+  }
+
+  /** The number of an agreement in the key at the foot of the page; 0 for one that is not there. */
+  int agreementNumber(String id) {
+    take(PART + "agreements");
+    return 1
+        + source.contents.agreements().stream()
+            .filter(a -> !a.with().isEmpty())
+            .map(AgreementLegend::id)
+            .toList()
+            .indexOf(id);
   }
 
   private void take(String use) {

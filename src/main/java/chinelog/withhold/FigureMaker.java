@@ -16,6 +16,7 @@ import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
 import chinelog.wording.Catalogue;
+import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -28,6 +29,7 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,6 +37,17 @@ import org.jspecify.annotations.Nullable;
  * what can be worked out from them can be told.
  */
 final class FigureMaker {
+
+  private static final Pattern NUMBER = Pattern.compile("[0-9]{1,9}");
+
+  /** With the numbers in names as numbers, so that {@code area_2} comes before {@code area_10}. */
+  private static final Comparator<String> NATURAL_ORDER =
+      Comparator.<String, String>comparing(
+              name ->
+                  NUMBER
+                      .matcher(name)
+                      .replaceAll(n -> "0".repeat(9 - n.group().length()) + n.group()))
+          .thenComparing(Comparator.naturalOrder());
 
   private final Log log;
   private final Facts facts;
@@ -219,9 +232,10 @@ final class FigureMaker {
         listed(fact));
   }
 
-  /** All figures, by group, then as the names run. */
+  /** All figures, by group, then as the names run, numbers in them as numbers. */
   List<Figure> figures() {
-    Comparator<Figure> order = Comparator.comparing(Figure::group).thenComparing(Figure::name);
+    Comparator<Figure> order =
+        Comparator.comparing(Figure::group).thenComparing(Figure::name, NATURAL_ORDER);
     Map<Boolean, List<Figure>> byFullSize = new TreeMap<>(Comparator.reverseOrder());
     facts.byName().values().stream()
         .filter(f -> listed(f) != null)
@@ -259,7 +273,18 @@ final class FigureMaker {
         date(fact, entry != null),
         working,
         entry == null ? List.of() : List.of(entry),
+        cell(fact),
         sight.under(fact.label()));
+  }
+
+  /** What the program says of many parts has a text for the part and one for what is said of it. */
+  private Figure.@Nullable Cell cell(Fact fact) {
+    return fact.title() instanceof Message title
+            && factWords.find(title.key() + ".part").isPresent()
+        ? new Figure.Cell(
+            factWords.text(new Message(title.key() + ".part", title.arguments())),
+            factWords.text(new Message(title.key() + ".aspect", title.arguments())))
+        : null;
   }
 
   private boolean seesQuietly(Fact fact) {

@@ -3,22 +3,25 @@ package chinelog.book;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.edition.Figure;
+import chinelog.markup.Particulars;
+import chinelog.markup.Parts;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 class FigurePagesTest {
 
   @Test
-  void figuresOfManyPartsAreToldApartFromOthersAndPartsCountUpwards() {
+  void figuresOfManyPartsAreToldApartFromOthers() {
     Parts parts =
         Parts.of(
             List.of(
-                figure("a", "Station 0, girth"),
-                figure("b", "Station 10, girth"),
-                figure("c", "Station 2, girth"),
-                figure("d", "Station 0, area"),
-                figure("e", "Station 10, area"),
-                figure("f", "Station 2, area"),
+                of("a", "Station 0", "girth"),
+                of("b", "Station 2", "girth"),
+                of("c", "Station 10", "girth"),
+                of("d", "Station 0", "area"),
+                of("e", "Station 2", "area"),
+                of("f", "Station 10", "area"),
                 figure("g", "Mast, rails and fittings")));
     assertThat(parts.aspects()).containsExactly("girth", "area");
     assertThat(parts.byPart().keySet()).containsExactly("Station 0", "Station 2", "Station 10");
@@ -30,10 +33,10 @@ class FigurePagesTest {
     Parts parts =
         Parts.of(
             List.of(
-                figure("a", "Hull, mass"),
-                figure("b", "Hull, centre"),
-                figure("c", "Mast, mass"),
-                figure("d", "Mast, centre")));
+                of("a", "Hull", "mass"),
+                of("b", "Hull", "centre"),
+                of("c", "Mast", "mass"),
+                of("d", "Mast", "centre")));
     assertThat(parts.byPart()).isEmpty();
     assertThat(parts.others()).hasSize(4);
   }
@@ -72,7 +75,16 @@ class FigurePagesTest {
   }
 
   private static Figure figure(String name, String title) {
+    return figure(name, title, null);
+  }
+
+  private static Figure of(String name, String part, String aspect) {
+    return figure(name, part + ", " + aspect, new Figure.Cell(part, aspect));
+  }
+
+  private static Figure figure(String name, String title, Figure.@Nullable Cell cell) {
     return new Figure(
-        name, title, "Group", "1 mm", "", "", "stated", null, List.of(), List.of(), List.of());
+        name, title, "Group", "1 mm", "", "", "stated", null, List.of(), List.of(), cell,
+        List.of());
   }
 }

@@ -907,6 +907,7 @@ public final class SampleEdition {
               LocalDate.of(2026, 3, 14),
               List.of(),
               ids("E01"),
+              null,
               List.of("lines")));
     }
     all.add(
@@ -973,7 +974,7 @@ public final class SampleEdition {
       List<String> working,
       List<String> entries) {
     return new Figure(
-        name, title, group, model, fullSize, tolerance, origin, null, working, entries, NONE);
+        name, title, group, model, fullSize, tolerance, origin, null, working, entries, null, NONE);
   }
 
   private List<LimitLine> limits() {

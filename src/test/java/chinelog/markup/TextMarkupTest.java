@@ -16,6 +16,11 @@ class TextMarkupTest {
   /** Writes what differs between site and book in the plainest way. */
   private static final class Plainly implements TextMarkup.Manner {
     @Override
+    public void mark(HtmlWriter html, List<String> agreements) {
+      html.text("Under agreement: " + String.join(", ", agreements));
+    }
+
+    @Override
     public void plate(HtmlWriter html, Plate plate) {
       html.empty("img", "alt", plate.alt());
     }

@@ -163,7 +163,7 @@ class SiteWriterTest {
             "The yard&#39;s own waterline is <span class=\"gap\">[withheld]</span>,"
                 .replace("&#39;", "'"))
         .doesNotContain("10.47");
-    assertThat(everybodys.text("index.html")).doesNotContain("under-mark", "Skerrick");
+    assertThat(everybodys.text("index.html")).doesNotContain("seal", "Skerrick");
   }
 
   @Test
@@ -171,7 +171,8 @@ class SiteWriterTest {
     String post = workshops.text("posts/01-a-launch-for-a-small-harbour.html");
     assertThat(post)
         .contains("<span class=\"under-phrase\">10.47 m at her marks")
-        .contains("Under agreement: lines")
+        .contains("<a class=\"seal\" href=\"#agreement-1\" title=\"Under agreement 1\"")
+        .contains("<div id=\"agreement-1\">")
         .contains("with Skerrick Yard: the lines plan")
         .contains("<meta name=\"robots\" content=\"noindex\" />");
   }

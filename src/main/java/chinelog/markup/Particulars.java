@@ -1,4 +1,4 @@
-package chinelog.book;
+package chinelog.markup;
 
 import chinelog.edition.Figure;
 import java.util.ArrayList;
@@ -10,7 +10,7 @@ import java.util.Set;
  * The chief figures of a model: its size as built, else as drawn, its mass, and how it goes. What
  * went into it, and what was counted or timed on the way, are not among them.
  */
-final class Particulars {
+public final class Particulars {
 
   private static final int MOST = 10;
 
@@ -21,7 +21,7 @@ final class Particulars {
 
   private Particulars() {}
 
-  static List<Figure> of(List<Figure> figures) {
+  public static List<Figure> of(List<Figure> figures) {
     List<Figure> whole = Parts.of(figures).others();
     List<Figure> chief = new ArrayList<>();
     Set<String> told = new HashSet<>();

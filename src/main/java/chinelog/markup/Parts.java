@@ -1,0 +1,52 @@
+package chinelog.markup;
+
+import chinelog.edition.Figure;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * Figures that say the same of many parts, such as the masses of the bare shell and the wheelhouse.
+ *
+ * @param aspects what is said, in the order of the figures
+ * @param byPart figures by part, then by aspect, in the order of the figures
+ * @param others the figures that are not so
+ */
+public record Parts(
+    List<String> aspects, Map<String, Map<String, Figure>> byPart, List<Figure> others) {
+
+  private static final int LEAST_PARTS = 3;
+  private static final int LEAST_ASPECTS = 2;
+
+  public static Parts of(List<Figure> figures) {
+    Map<String, Set<String>> parts = new LinkedHashMap<>();
+    cells(figures)
+        .forEach(c -> parts.computeIfAbsent(c.aspect(), a -> new HashSet<>()).add(c.part()));
+    parts.values().removeIf(p -> p.size() < LEAST_PARTS);
+    if (parts.size() < LEAST_ASPECTS) {
+      return new Parts(List.of(), Map.of(), figures);
+    }
+    Map<String, Map<String, Figure>> byPart = new LinkedHashMap<>();
+    List<Figure> others = new ArrayList<>();
+    for (Figure figure : figures) {
+      Figure.Cell cell = figure.cell();
+      if (cell != null && parts.containsKey(cell.aspect())) {
+        byPart
+            .computeIfAbsent(cell.part(), p -> new LinkedHashMap<>())
+            .putIfAbsent(cell.aspect(), figure);
+      } else {
+        others.add(figure);
+      }
+    }
+    return new Parts(List.copyOf(parts.keySet()), byPart, others);
+  }
+
+  private static Stream<Figure.Cell> cells(List<Figure> figures) {
+    return figures.stream().map(Figure::cell).filter(Objects::nonNull);
+  }
+}
