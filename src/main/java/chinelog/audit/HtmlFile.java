@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jsoup.nodes.Attribute;
 import org.jsoup.nodes.Comment;
 import org.jsoup.nodes.DataNode;
@@ -59,6 +60,11 @@ final class HtmlFile {
           "stylesheet icon canonical alternate prev next preload license author apple-touch-icon"
               + " mask-icon manifest search start up contents index modulepreload");
 
+  /** Looked at by themselves. */
+  private static final Pattern STYLES = Pattern.compile("(?is)<style[^>]*>.*?</style>");
+
+  private static final String SOURCE = "the page's source";
+
   private final Document page;
   private final Addresses addresses;
   private final Findings findings;
@@ -87,7 +93,7 @@ final class HtmlFile {
     }
     new HtmlFile(Parser.htmlParser().parseInput(html, ""), addresses, search, findings, false)
         .run();
-    search.text(Disguises.withoutTags(html), findings, "the page's source");
+    search.text(Disguises.withoutTags(STYLES.matcher(html).replaceAll("\f")), findings, SOURCE);
   }
 
   /** Inspects the body of a feed's entry. */
