@@ -72,6 +72,10 @@ final class HtmlFile {
   private final boolean isFragment;
   private final StringBuilder text = new StringBuilder();
   private final StringBuilder attributes = new StringBuilder();
+
+  /** Names of styles, which are words of the templates' own. */
+  private final StringBuilder classes = new StringBuilder();
+
   private final Set<String> ids = new HashSet<>();
   private final Set<String> anchors = new LinkedHashSet<>();
 
@@ -111,6 +115,7 @@ final class HtmlFile {
     }
     search.text(text.toString(), findings, "the page's text");
     search.text(attributes.toString(), findings, "the page's attributes");
+    search.code(classes.toString(), findings, "the page's classes");
   }
 
   private void walk(Node node) {
@@ -171,7 +176,7 @@ final class HtmlFile {
 
   private void attribute(Element element, String tag, String key, String value) {
     String where = "<" + tag + " " + key + ">";
-    attributes.append(value).append('\f');
+    (key.equals("class") ? classes : attributes).append(value).append('\f');
     if (key.startsWith("on")) {
       findings.add(where, "A script stands in an attribute.");
       return;

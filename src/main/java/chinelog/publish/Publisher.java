@@ -135,6 +135,7 @@ public final class Publisher {
         for (Draft draft : drafts) {
           shelf.ledger(draft.group().id()).add(draft.withheld().printed());
           new Records(shelf, draft.group().id()).write(draft, asOf);
+          shelf.keepBack(draft.group().id(), opened.keptBack(draft.group(), asOf));
         }
         for (Draft draft : drafts) {
           shelf.swap(draft.group().id());

@@ -7,6 +7,7 @@ import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.Closeable;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.DirectoryStream;
@@ -22,7 +23,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 
@@ -133,6 +136,32 @@ final class Shelf {
         records(readers).resolve("ledger.csv"),
         readers,
         Files.exists(records(readers).resolve("published.txt")));
+  }
+
+  private Path keptBackIn(String readers) {
+    return records(readers).resolve("kept-back.txt");
+  }
+
+  /** What was kept back when the edition of some readers was last published; nothing if never. */
+  SortedMap<String, String> keptBack(String readers) {
+    SortedMap<String, String> kept = new TreeMap<>();
+    try {
+      for (String line : Notes.read(keptBackIn(readers))) {
+        int cut = line.indexOf('\t');
+        if (cut > 0) {
+          kept.put(line.substring(0, cut), line.substring(cut + 1));
+        }
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return kept;
+  }
+
+  void keepBack(String readers, SortedMap<String, String> kept) throws IOException {
+    List<String> lines = new ArrayList<>();
+    kept.forEach((hash, agreements) -> lines.add(hash + "\t" + agreements));
+    Notes.write(keptBackIn(readers), lines);
   }
 
   /** The records on which the next edition of some readers depends: their own, and all ledgers. */

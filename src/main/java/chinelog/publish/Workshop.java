@@ -19,6 +19,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
+import java.util.SortedMap;
 
 /** Reads and reckons a log: all that has to be known before any edition is made. */
 public final class Workshop {
@@ -79,7 +80,14 @@ public final class Workshop {
 
     /** What is asked before editions for these readers may be made, as on a day. */
     public Questions.Asked ask(Collection<Readers> readers, LocalDate asOf) {
-      return Questions.ask(log, facts, album, readers, answers, asOf);
+      Shelf shelf = new Shelf(log.folder());
+      return Questions.ask(
+          log, facts, album, readers, answers, asOf, group -> shelf.keptBack(group.id()));
+    }
+
+    /** What is kept back from some readers, for the next time that something is asked. */
+    SortedMap<String, String> keptBack(Readers readers, LocalDate asOf) {
+      return Questions.keptBack(log, facts, album, readers, asOf);
     }
 
     /** A reminder of each full copy that stands among what may leave the workshop. */

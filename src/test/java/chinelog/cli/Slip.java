@@ -12,24 +12,30 @@ import java.util.function.Function;
 /**
  * Something that a hurried maker does to a well-marked log.
  *
+ * @param afterPublishing whether it is done to what was published well marked before
  * @param deed does it, and says what must then not be read in what is published; for a picture,
  *     {@link #PICTURE}
  */
-record Slip(String kind, Function<CarelessLog, String> deed) {
+record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> deed) {
+
+  Slip(String kind, Function<CarelessLog, String> deed) {
+    this(kind, false, deed);
+  }
 
   /** That one picture more is published than before, or one without what hid it. */
   static final String PICTURE = "\0picture";
 
   static final List<Slip> ALL =
       List.of(
-          new Slip("takes the mark off a note", Slip::unmarkNote),
+          new Slip("takes the mark off a note", true, Slip::unmarkNote),
           new Slip("writes a note without its mark", Slip::noteWithoutMark),
           new Slip("puts a note's mark in a wrong place", Slip::misplaceNote),
-          new Slip("takes the mark off a paragraph or section", Slip::unmarkPart),
+          new Slip("takes the mark off a paragraph or section", true, Slip::unmarkPart),
           new Slip("puts a paragraph's mark a line off", Slip::misplacePart),
           new Slip("writes a section without its mark", Slip::partWithoutMark),
-          new Slip("takes the mark off a figure", Slip::unmarkFact),
-          new Slip("takes the mark off a price, a rate or a name", Slip::unmarkMoney),
+          new Slip("takes the mark off a figure", true, Slip::unmarkFact),
+          new Slip("writes a figure without its mark", Slip::factWithoutMark),
+          new Slip("takes the mark off a price, a rate or a name", true, Slip::unmarkMoney),
           new Slip("copies a sentence", Slip::copySentence),
           new Slip("types a name", Slip::typeName),
           new Slip("types the number of a sheet", Slip::typeNumber),
@@ -124,6 +130,12 @@ record Slip(String kind, Function<CarelessLog, String> deed) {
         "facts.yaml",
         log.log.read("facts.yaml").replace("title: " + title + ", under: lines", "title: " + title));
     return title;
+  }
+
+  /** The beam, which the withheld note has to two decimals. */
+  private static String factWithoutMark(CarelessLog log) {
+    log.log.replace("facts.yaml", "title: Beam, under: lines", "title: Beam");
+    return "Beam";
   }
 
   private static String unmarkMoney(CarelessLog log) {

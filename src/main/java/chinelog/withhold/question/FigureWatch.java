@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -52,6 +53,32 @@ final class FigureWatch {
   private final Map<Unit, double[]> shownInUnit = new HashMap<>();
   private final Map<Pattern, Secret> scales = new HashMap<>();
   private final Set<String> unguarded = new TreeSet<>();
+  private final List<Typed> typed = new ArrayList<>();
+
+  /**
+   * A figure in a withheld text.
+   *
+   * @param step of its last digit, in its own unit
+   */
+  private record Typed(String what, Quantity value, double step, Label label) {}
+
+  /** A withheld figure that an open one may be, and what it is under. */
+  record Twin(String what, Label label) {}
+
+  /** A figure of a withheld text that a fact may be, where it has digits enough to tell. */
+  Optional<Twin> findTwin(Quantity fact) {
+    if (fact.value().stripTrailingZeros().precision() < 3) {
+      return Optional.empty();
+    }
+    return typed.stream()
+        .filter(t -> t.value.unit().isCompatible(fact.unit()))
+        .filter(
+            t ->
+                Math.abs(in(fact, t.value.unit()) - t.value.value().doubleValue())
+                    <= t.step / 2 * (1 + SAME))
+        .map(t -> new Twin(t.what, t.label))
+        .findFirst();
+  }
 
   /**
    * A withheld figure.
@@ -116,8 +143,12 @@ final class FigureWatch {
       String sentence = Letters.sentence(text, m.start(), m.end());
       Set<String> words = letters(sentence);
       words.removeIf(w -> TradeWords.near(w).size() < 3);
+      String figure = "the figure \u201c" + text.substring(m.start(), m.end()) + "\u201d of " + what;
+      if (m.fineness() >= THREE_DIGITS && !unit.isDimensionless()) {
+        typed.add(new Typed(figure, value, m.step(), label));
+      }
       withhold(
-          "the figure \u201c" + text.substring(m.start(), m.end()) + "\u201d of " + what,
+          figure,
           value,
           label,
           String.join(" ", words),

@@ -33,6 +33,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Asks about everything in a log that may need a mark, for some readers on a day. */
@@ -81,11 +82,37 @@ public final class Questions {
       Collection<Readers> readers,
       List<Answer> answers,
       LocalDate asOf) {
+    return ask(log, facts, album, readers, answers, asOf, group -> new TreeMap<>());
+  }
+
+  /**
+   * Asks, also about what lost its mark since it was last published.
+   *
+   * @param keptBack what {@link #keptBack} was then for some readers; nothing if never
+   */
+  public static Asked ask(
+      Log log,
+      Facts facts,
+      Album album,
+      Collection<Readers> readers,
+      List<Answer> answers,
+      LocalDate asOf,
+      Function<Readers, SortedMap<String, String>> keptBack) {
     Questions questions = new Questions(log, facts, album, asOf);
     for (Readers group : readers) {
-      questions.lookFor(new Eyes(log, group, asOf));
+      Eyes eyes = new Eyes(log, group, asOf);
+      questions.lookFor(eyes);
+      KeptBack.lost(log, facts, album, questions.passages, eyes, keptBack.apply(group))
+          .forEach(q -> questions.add(q, group.id()));
     }
     return questions.asked(answers, readers.containsAll(log.readers()));
+  }
+
+  /** What some readers do not see on a day, by hash, with the agreements it is under. */
+  public static SortedMap<String, String> keptBack(
+      Log log, Facts facts, Album album, Readers readers, LocalDate asOf) {
+    return KeptBack.now(
+        log, facts, album, LogTexts.of(log, album), new Eyes(log, readers, asOf));
   }
 
   private void add(Question question, String readers) {
@@ -227,6 +254,11 @@ public final class Questions {
       String titles = Kinds.called(fact);
       if (eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
         figures.show(fact.value(), titles);
+        if (fact.origin() != Origin.RECKONED
+            && Kinds.isOfTheVessel(fact)
+            && eyes.see(fact.label())) {
+          figures.findTwin(fact.value()).ifPresent(t -> add(twin(fact, t), eyes.readers()));
+        }
         continue;
       }
       Label label = eyes.afterReleases(Release.Kind.FACT, fact.name(), fact.label());
@@ -270,6 +302,12 @@ public final class Questions {
     for (Table table : log.tables()) {
       cells(table, eyes, figures);
     }
+  }
+
+  private Question twin(Fact fact, FigureWatch.Twin twin) {
+    String found = fact.name() + ", " + Kinds.show(log, fact.value());
+    return Question.of(
+        Question.Kind.ALIAS, log, fact.place(), found, found, twin.what(), twin.label());
   }
 
   /** Whether a fact has a counterpart at the other size. */

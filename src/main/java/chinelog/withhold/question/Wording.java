@@ -12,6 +12,13 @@ final class Wording {
   static String what(Question q) {
     String found = "\u201c" + q.found() + "\u201d";
     return switch (q.kind()) {
+      case LOST ->
+          found
+              + ", of "
+              + q.secret()
+              + ", was kept back"
+              + under(q)
+              + ", when this was last published, and no mark covers it now.";
       case PICTURE -> "Does " + q.found() + " show anything of " + q.secret() + under(q) + "?";
       case NAME -> found + " may name " + q.secret() + under(q) + ".";
       case PASSAGE -> found + " also stands in " + q.secret() + under(q) + ".";
@@ -56,6 +63,7 @@ final class Wording {
           "If so, write \u201cunder: "
               + mark
               + "\u201d or \u201cleave-out: true\u201d for it in photos.yaml.";
+      case LOST -> "Put the mark back where it was.";
       case ALIAS -> "If so, put it under the agreement too.";
       case ENDED -> "If not, correct \u201cuntil\u201d or the clock.";
       case NAME, PASSAGE, NUMBER, FIGURE, DAY ->
