@@ -50,6 +50,14 @@ final class HtmlFile {
               + " patternunits patterntransform mask text-anchor dominant-baseline alignment-baseline"
               + " shape-rendering vector-effect paint-order xlink:href xml:lang version");
 
+  /** Whose values are the templates' own words. */
+  private static final Set<String> OF_TEMPLATES =
+      words("class role scope type rel loading decoding tabindex media");
+
+  /** Whose values may be names of places that the templates count. */
+  private static final Set<String> OF_PLACES =
+      words("id href for headers aria-labelledby aria-describedby aria-controls");
+
   private static final Set<String> META_NAMES =
       words(
           "viewport description author color-scheme theme-color robots referrer generator"
@@ -73,7 +81,7 @@ final class HtmlFile {
   private final StringBuilder text = new StringBuilder();
   private final StringBuilder attributes = new StringBuilder();
 
-  /** Names of styles, which are words of the templates' own. */
+  /** What attributes say in the templates' own words, such as {@code group-3}. */
   private final StringBuilder classes = new StringBuilder();
 
   private final Set<String> ids = new HashSet<>();
@@ -115,7 +123,7 @@ final class HtmlFile {
     }
     search.text(text.toString(), findings, "the page's text");
     search.text(attributes.toString(), findings, "the page's attributes");
-    search.code(classes.toString(), findings, "the page's classes");
+    search.code(classes.toString(), findings, "the page's attributes");
   }
 
   private void walk(Node node) {
@@ -176,7 +184,7 @@ final class HtmlFile {
 
   private void attribute(Element element, String tag, String key, String value) {
     String where = "<" + tag + " " + key + ">";
-    (key.equals("class") ? classes : attributes).append(value).append('\f');
+    (isOfTemplates(key, value) ? classes : attributes).append(value).append('\f');
     if (key.startsWith("on")) {
       findings.add(where, "A script stands in an attribute.");
       return;
@@ -225,6 +233,10 @@ final class HtmlFile {
         }
       }
     }
+  }
+
+  private static boolean isOfTemplates(String key, String value) {
+    return OF_TEMPLATES.contains(key) || OF_PLACES.contains(key) && value.matches("#?[a-z]+-\\d+");
   }
 
   private void meta(Element element, String where, String value) {

@@ -7,6 +7,8 @@ import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.Locale;
 import java.util.Map;
 
@@ -67,6 +69,11 @@ public final class Wording {
       text = text.replace("{" + i + "}", parts[i]);
     }
     return text;
+  }
+
+  /** All texts, which stand on pages whatever the log says. */
+  public Collection<String> all() {
+    return Collections.unmodifiableCollection(texts.values());
   }
 
   /** A counted thing: {@code count("posts", 6)} is {@code 6 posts}. */

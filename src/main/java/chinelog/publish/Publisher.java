@@ -12,6 +12,7 @@ import chinelog.label.Clearance;
 import chinelog.log.Log;
 import chinelog.log.Readers;
 import chinelog.markup.Theme;
+import chinelog.markup.Wording;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -19,6 +20,7 @@ import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
 import chinelog.withhold.PrintedFigure;
 import chinelog.withhold.Withholder;
+import chinelog.withhold.question.Questions;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -77,6 +79,84 @@ public final class Publisher {
     }
   }
 
+  /**
+   * Makes the sites of some readers as drafts, into the workshop: whatever would stop their
+   * publishing is told as a reminder, and none of it counts as given out.
+   *
+   * @param wanted ids of readers; empty for all of the log's
+   * @throws IOException if the log cannot be read or a site cannot be written
+   */
+  public Outcome draft(List<String> wanted) throws IOException {
+    try (Closeable claim = shelf.claim();
+        Course course = new Course(folder, progress)) {
+      Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
+      shelf = shelf.of(opened.log());
+      Problems problems = new Problems();
+      problems.addAll(opened.problems());
+      List<Readers> readers = choose(opened, wanted, problems);
+      if (problems.hasErrors()) {
+        return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
+      }
+      Foresight foreseen = foresee(opened, readers, course);
+      foreseen.problems().stream()
+          .map(p -> Problem.reminder(p.place(), p.what(), p.remedy()))
+          .forEach(problems::add);
+      DraftSite drafts = new DraftSite(folder, shelf, course);
+      List<Outcome.Made> made = new ArrayList<>();
+      for (Readers group : readers) {
+        Withholder.Withheld withheld = foreseen.editions().get(group.id());
+        if (withheld != null) {
+          made.add(drafts.write(group, withheld, asOf));
+        }
+      }
+      return new Outcome(problems.list(), opened.problems(), made, List.of());
+    }
+  }
+
+  /**
+   * What stands against publishing before anything is written.
+   *
+   * @param problems questions, and figures that could be worked out
+   */
+  record Foresight(Map<String, Withholder.Withheld> editions, List<Problem> problems) {}
+
+  /** Errors that publishing this log would bring up besides questions; nothing is written. */
+  public List<Problem> foresee(Workshop.Opened opened, Questions.Asked asked) throws IOException {
+    shelf = shelf.of(opened.log());
+    return foresee(opened, opened.log().readers(), asked, progress).problems();
+  }
+
+  private Foresight foresee(Workshop.Opened opened, List<Readers> readers, Course course)
+      throws IOException {
+    Questions.Asked asked = opened.ask(readers, asOf);
+    Foresight foreseen = foresee(opened, readers, asked, course);
+    List<Problem> all = new ArrayList<>(asked.open());
+    all.addAll(foreseen.problems());
+    return new Foresight(foreseen.editions(), all);
+  }
+
+  private Foresight foresee(
+      Workshop.Opened opened, List<Readers> readers, Questions.Asked asked, Progress told)
+      throws IOException {
+    FigureLedger.Reading before = known(opened.log());
+    List<Problem> problems = new ArrayList<>(before.problems());
+    List<PrintedFigure> known = new ArrayList<>(before.figures());
+    SortedMap<String, Withholder.Prepared> prepared = new TreeMap<>();
+    for (Readers group : readers) {
+      told.begin("withholding for " + group.id());
+      try {
+        prepared.put(group.id(), prepare(opened, group, asked, told));
+      } catch (ProblemException e) {
+        problems.add(e.problem());
+      }
+    }
+    prepared.values().forEach(edition -> known.addAll(edition.printed()));
+    Map<String, Withholder.Withheld> editions = new TreeMap<>();
+    prepared.forEach((who, edition) -> editions.put(who, edition.against(List.copyOf(known))));
+    editions.values().forEach(e -> problems.addAll(e.problems()));
+    return new Foresight(editions, problems.stream().distinct().toList());
+  }
+
   private Outcome publishClaimed(List<String> wanted, Course course) throws IOException {
     Standing.Sources sources = Standing.look(folder);
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
@@ -114,7 +194,8 @@ public final class Publisher {
       return new Outcome(problems.list(), opened.problems(), List.of(), unchanged(unchanged));
     }
     // With questions open nothing is written, but what else stops the publishing is told too.
-    problems.addAll(opened.ask(changed, asOf).open());
+    Questions.Asked asked = opened.ask(changed, asOf);
+    problems.addAll(asked.open());
     yetToCome(before.figures()).ifPresent(problems::add);
     List<Draft> drafts = List.of();
     Made made =
@@ -124,6 +205,7 @@ public final class Publisher {
             CleanPictures.of(folder),
             Sha256.of(Program.stamp()),
             new ConcurrentSkipListMap<>(),
+            asked,
             course);
     try {
       List<Proof> proofs = proofs(made, changed, before.figures(), problems);
@@ -232,6 +314,7 @@ public final class Publisher {
       CleanPictures clean,
       String program,
       Map<String, EarlierEdition> earlier,
+      Questions.Asked asked,
       Course course) {}
 
   /** An edition before it is written. */
@@ -246,7 +329,7 @@ public final class Publisher {
     for (Readers group : groups) {
       made.course().begin("withholding for " + group.id());
       try {
-        prepared.put(group.id(), prepare(made.opened(), group, made.course()));
+        prepared.put(group.id(), prepare(made.opened(), group, made.asked(), made.course()));
       } catch (ProblemException e) {
         problems.add(e.problem());
       }
@@ -262,7 +345,7 @@ public final class Publisher {
       if (edition != null) {
         Withholder.Withheld withheld = edition.against(List.copyOf(known));
         problems.addAll(withheld.problems());
-        problems.addAll(Lookalikes.inEdition(made.opened(), group.id(), withheld, made.course()));
+        problems.addAll(Lookalikes.inEdition(made.opened(), group.id(), withheld, asOf, made.course()));
         proofs.add(new Proof(group, withheld));
       }
     }
@@ -332,6 +415,7 @@ public final class Publisher {
             manifest,
             made.opened(),
             withheld,
+            made.asked().standing(),
             who,
             EditionPictures.of(withheld, made.digests()::of),
             new Before(
@@ -342,7 +426,8 @@ public final class Publisher {
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
 
-  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group, Progress progress)
+  private Withholder.Prepared prepare(
+      Workshop.Opened opened, Readers group, Questions.Asked asked, Progress progress)
       throws IOException {
     Log log = opened.log();
     Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
@@ -352,7 +437,8 @@ public final class Publisher {
         opened.album(),
         new LogPictures(log, clearance, progress),
         group,
-        asOf);
+        asOf,
+        asked.photographs());
   }
 
   /** All that was ever printed for any readers: those who may meet compare what they have. */
@@ -375,10 +461,11 @@ public final class Publisher {
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
+      Set<String> standing,
       String readers)
       throws IOException {
     List<AllowedPicture> pictures = EditionPictures.of(withheld);
-    return search(edition, manifest, opened, withheld, readers, pictures, Before.NONE);
+    return search(edition, manifest, opened, withheld, standing, readers, pictures, Before.NONE);
   }
 
   private static AuditReport search(
@@ -386,10 +473,14 @@ public final class Publisher {
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
+      Set<String> standing,
       String readers,
       List<AllowedPicture> pictures,
       Before before)
       throws IOException {
+    Set<String> shown = new TreeSet<>(standing);
+    shown.addAll(Wording.of(opened.log().head().locale()).all());
+    shown.addAll(Canaries.shown(opened, withheld));
     return Audit.search(
         edition,
         manifest.names(),
@@ -397,7 +488,7 @@ public final class Publisher {
         readers,
         withheld.clearance(),
         Canaries.of(opened, withheld),
-        Canaries.shown(opened, withheld),
+        shown,
         pictures,
         before);
   }
@@ -452,6 +543,8 @@ public final class Publisher {
     List<Readers> readers = choose(opened, wanted, problems);
     List<PrintedFigure> known = known(opened.log()).figures();
     List<Draft> audited = new ArrayList<>();
+    Questions.Asked asked =
+        problems.hasErrors() ? Questions.Asked.NOTHING : opened.ask(readers, asOf);
     for (Readers group : readers) {
       shelf.recover(group.id());
       Path standing = shelf.published(group.id());
@@ -466,10 +559,10 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = prepare(opened, group, progress).against(known);
+      Withholder.Withheld withheld = prepare(opened, group, asked, progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      AuditReport report = search(standing, manifest, opened, withheld, group.id());
+      AuditReport report = search(standing, manifest, opened, withheld, asked.standing(), group.id());
       Draft draft =
           new Draft(
               group,

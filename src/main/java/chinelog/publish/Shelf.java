@@ -42,6 +42,9 @@ final class Shelf {
   private static final String PUBLISHED = "published";
   private static final String WORKSHOP = "workshop";
 
+  /** Ends no id of readers, which holds no dot. */
+  private static final String DRAFT = ".draft";
+
   private final Path log;
   private final Set<String> ofWorkshop;
 
@@ -78,7 +81,12 @@ final class Shelf {
   }
 
   private String part(String readers) {
-    return ofWorkshop.contains(readers) ? WORKSHOP : PUBLISHED;
+    return ofWorkshop.contains(readers) || readers.endsWith(DRAFT) ? WORKSHOP : PUBLISHED;
+  }
+
+  /** Under what name the draft of some readers' edition stands, such as {@code public.draft}. */
+  static String draft(String readers) {
+    return readers + DRAFT;
   }
 
   /**

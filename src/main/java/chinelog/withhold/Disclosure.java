@@ -11,6 +11,7 @@ import chinelog.reckon.Expression;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
+import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
 import chinelog.withhold.derive.Derivability;
 import java.time.LocalDate;
@@ -66,7 +67,7 @@ final class Disclosure {
     this.web = new Web(whole);
     this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
-      this.told.find(name).ifPresent(f -> show(this.told.quantity(f), f.value()));
+      this.told.find(name).ifPresent(f -> show(this.told.quantity(f), figures.value(f)));
     }
     figures.sums().forEach(this::showSum);
     this.given =
@@ -141,7 +142,7 @@ final class Disclosure {
     out.forEach(
         (name, figure) -> {
           if (secrets.contains(name)) {
-            problems.add(alreadyOut(name, figure));
+            problems.add(alreadyOut(name, figure, unaware));
           }
         });
     for (Derivability.Verdict verdict :
@@ -195,9 +196,20 @@ final class Disclosure {
       return today;
     }
     boolean bookkeeping = facts.find(name).filter(f -> f.id().isBookkeeping()).isPresent();
-    return secret && !bookkeeping
-        ? Derivability.Item.withheld(name, value)
-        : Derivability.Item.unshown(name, value);
+    Derivability.Item item =
+        secret && !bookkeeping
+            ? Derivability.Item.withheld(name, value)
+            : Derivability.Item.unshown(name, value);
+    return facts.find(name).filter(Disclosure::isCount).isPresent() ? item.inGrains(1) : item;
+  }
+
+  /** Whether a fact is a number of whole pieces, of which a few can be tried out one by one. */
+  private static boolean isCount(Fact fact) {
+    Quantity value = fact.value();
+    return fact.origin() != Origin.RECKONED
+        && value.unit().equals(Unit.ONE)
+        && value.tolerance() == null
+        && value.value().stripTrailingZeros().scale() <= 0;
   }
 
   /** A plan that is withheld while what was measured is shown and came out as planned. */
@@ -290,14 +302,23 @@ final class Disclosure {
                     own.id(),
                     asOf,
                     f.name(),
-                    style.show(f.value()),
+                    style.show(figures.value(f)),
                     f.value().coherent(),
-                    style.step(f.value()).coherent()))
+                    style.step(figures.value(f)).coherent()))
         .toList();
   }
 
   /** What is withheld now but was printed before cannot be taken back. */
-  private Problem alreadyOut(String name, PrintedFigure out) {
+  private Problem alreadyOut(String name, PrintedFigure out, Set<String> unaware) {
+    Set<String> all = log.readers().stream().map(Readers::id).collect(Collectors.toSet());
+    String who =
+        given.stream()
+            .filter(g -> g.quantity().equals(name))
+            .map(g -> g.figure().readers())
+            .filter(r -> unaware.contains(r) || !all.contains(r))
+            .distinct()
+            .sorted()
+            .collect(Collectors.joining(", "));
     return Problem.reminder(
         facts.find(name).orElseThrow().place(),
         "\u201c"
@@ -306,7 +327,9 @@ final class Disclosure {
             + out.printed()
             + " is already out since "
             + out.since()
-            + (out.readers().equals(own.id()) ? "." : " for " + out.readers() + "."),
+            + " for "
+            + who
+            + ".",
         "It cannot be taken back; tell the other party, or record a release.");
   }
 

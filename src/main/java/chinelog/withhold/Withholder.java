@@ -11,6 +11,7 @@ import chinelog.reckon.Facts;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedSet;
 
 /** Makes the edition of one group of readers: what they may see, and nothing else. */
@@ -33,7 +34,26 @@ public final class Withholder {
   public static Prepared prepare(
       Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf)
       throws IOException {
-    EditionMaker maker = new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf);
+    return prepare(log, facts, album, pictures, readers, asOf, Set.of());
+  }
+
+  /**
+   * The same, where the maker has said of photographs that no note shows that they may be shown,
+   * although they could belong to a withheld note.
+   *
+   * @param mayShow their paths
+   */
+  public static Prepared prepare(
+      Log log,
+      Facts facts,
+      Album album,
+      PictureSource pictures,
+      Readers readers,
+      LocalDate asOf,
+      Set<String> mayShow)
+      throws IOException {
+    EditionMaker maker =
+        new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf, mayShow);
     return new Prepared(maker, maker.edition());
   }
 

@@ -46,7 +46,7 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
           new Slip("saves a picture again", Slip::saveAgain),
           new Slip("cuts or turns a picture", Slip::cut),
           new Slip("saves the sheet as a picture", Slip::sheetAsPicture),
-          new Slip("renames a picture or its file of marks", Slip::renamePicture),
+          new Slip("renames a picture or its file of marks", true, Slip::renamePicture),
           new Slip("brings in a photograph of a withheld day", Slip::photoOfTheDay),
           new Slip("gives the withheld day a second note", Slip::secondNote),
           new Slip("slips a year", Slip::year));

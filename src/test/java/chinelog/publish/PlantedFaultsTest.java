@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -362,7 +363,7 @@ class PlantedFaultsTest {
       Files.write(path, file.getValue());
     }
     Manifest manifest = Manifest.of(standing.opened.log().folder().resolve("published/public"));
-    return Publisher.search(folder, manifest, standing.opened, standing.withheld, "public");
+    return Publisher.search(folder, manifest, standing.opened, standing.withheld, Set.of(), "public");
   }
 
   private static Map<String, String> text(Map<String, byte[]> files) {

@@ -49,6 +49,10 @@ public final class Questions {
   private final SortedMap<String, SortedSet<String>> readersOf = new TreeMap<>();
   private final SortedSet<String> unguarded = new TreeSet<>();
 
+  /** Ids of the questions about each photograph that no note shows. */
+  private final SortedMap<String, SortedSet<String>> doubtful = new TreeMap<>();
+
+
   private Questions(Log log, Facts facts, Album album, LocalDate asOf) {
     this.log = log;
     this.facts = facts;
@@ -65,8 +69,19 @@ public final class Questions {
    *     and a reminder for each answer that is void
    * @param reminders of answers that are about nothing any more, and of what nothing looks for
    * @param found how many things were found that no answer lets stand
+   * @param standing what was found and may stand, by the maker's answers, such as "Mrs White"
+   * @param photographs paths of those of which the maker said that they may be shown
    */
-  public record Asked(List<Problem> open, List<Problem> reminders, int found) {}
+  public record Asked(
+      List<Problem> open,
+      List<Problem> reminders,
+      int found,
+      Set<String> standing,
+      Set<String> photographs) {
+
+    /** Where nothing was asked. */
+    public static final Asked NOTHING = new Asked(List.of(), List.of(), 0, Set.of(), Set.of());
+  }
 
   /**
    * Asks.
@@ -151,7 +166,12 @@ public final class Questions {
         add(question(text, hit), eyes.readers());
       }
     }
-    PhotoWatch.find(log, album, eyes).forEach(q -> add(q, eyes.readers()));
+    PhotoWatch.find(log, album, eyes)
+        .forEach(
+            (path, question) -> {
+              add(question, eyes.readers());
+              doubtful.computeIfAbsent(path, p -> new TreeSet<>()).add(question.id());
+            });
     new AliasWatch(log, facts, eyes).find().forEach(q -> add(q, eyes.readers()));
     ended(eyes);
     unguarded.addAll(names.unguarded());
@@ -366,7 +386,10 @@ public final class Questions {
     Set<String> answered = new HashSet<>();
     for (Answer answer : answers) {
       List<String> gone =
-          answer.questions().stream().filter(id -> !found.containsKey(id)).sorted().toList();
+          answer.questions().stream()
+              .filter(id -> !found.containsKey(id) && !id.startsWith(OF_PICTURES))
+              .sorted()
+              .toList();
       answered.addAll(answer.questions());
       if (all && gone.size() == answer.questions().size()) {
         reminders.add(
@@ -402,8 +425,21 @@ public final class Questions {
               "See for yourself that no open text holds it."));
     }
     return new Asked(
-        open, List.copyOf(reminders), groups.values().stream().mapToInt(List::size).sum());
+        open,
+        List.copyOf(reminders),
+        groups.values().stream().mapToInt(List::size).sum(),
+        found.values().stream()
+            .filter(q -> answered.contains(q.id()))
+            .map(Question::found)
+            .collect(Collectors.toUnmodifiableSet()),
+        doubtful.entrySet().stream()
+            .filter(d -> answered.containsAll(d.getValue()))
+            .map(Map.Entry::getKey)
+            .collect(Collectors.toUnmodifiableSet()));
   }
+
+  /** Begins the names of questions about what is seen in pictures, which are asked elsewhere. */
+  private static final String OF_PICTURES = "p";
 
   private static final int MOST_NAMED = 5;
 
