@@ -11,6 +11,7 @@ import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
+import chinelog.withhold.IdleReleases;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -55,6 +56,7 @@ public final class Workshop {
     Reckoner.Reckoning reckoning = Reckoner.reckon(log);
     if (settled) {
       problems.addAll(reckoning.problems());
+      problems.addAll(IdleReleases.find(log, reckoning.facts(), asOf));
     }
     return new Opened(log, album, reckoning.facts(), reading.answers(), problems.list());
   }

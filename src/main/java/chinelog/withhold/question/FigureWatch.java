@@ -28,6 +28,10 @@ import org.jspecify.annotations.Nullable;
 final class FigureWatch {
 
   private static final int THREE_DIGITS = 100;
+
+  /** With decimals, a figure as fine as 0.50 m is asked about. */
+  private static final int DECIMALS = 50;
+
   private static final int FOUR_DIGITS = 1000;
   private static final int TWO_DIGITS = 10;
   private static final double SAME = 1e-9;
@@ -54,6 +58,7 @@ final class FigureWatch {
   private final Map<Pattern, Secret> scales = new HashMap<>();
   private final Set<String> unguarded = new TreeSet<>();
   private final List<Typed> typed = new ArrayList<>();
+  private int unguardedReckoned;
 
   /**
    * A figure in a withheld text.
@@ -107,8 +112,10 @@ final class FigureWatch {
     Unit unit = value.unit();
     boolean hours = unit.symbol().matches("h|min|d|week");
     if (value.value().signum() == 0 || unit.isDimensionless() || hours) {
-      if (!cell) {
+      if (firm && !cell) {
         unguarded.add(what);
+      } else if (!cell) {
+        unguardedReckoned++;
       }
       return;
     }
@@ -241,7 +248,9 @@ final class FigureWatch {
     if ((exact || close) && around.speaksOf(secret.near)) {
       return exact || !secret.cell ? Match.NAMED : Match.NONE;
     }
-    if (exact && fineness >= (secret.cell ? FOUR_DIGITS : THREE_DIGITS)) {
+    // Whoever writes decimals has read them off something.
+    double enough = m.step() < 1 ? DECIMALS : THREE_DIGITS;
+    if (exact && fineness >= (secret.cell ? FOUR_DIGITS : enough)) {
       return Match.EXACT;
     }
     return same && fineness >= TWO_DIGITS && secret.firm && !secret.cell ? Match.EXACT : Match.NONE;
@@ -321,7 +330,12 @@ final class FigureWatch {
     }
   }
 
-  /** Figures that nothing looks for. */
+  /** How many figures that were worked out nothing looks for. */
+  int unguardedReckoned() {
+    return unguardedReckoned;
+  }
+
+  /** Stated figures that nothing looks for. */
   Set<String> unguarded() {
     return unguarded;
   }

@@ -48,6 +48,7 @@ public final class Questions {
   private final SortedMap<String, Question> found = new TreeMap<>();
   private final SortedMap<String, SortedSet<String>> readersOf = new TreeMap<>();
   private final SortedSet<String> unguarded = new TreeSet<>();
+  private int unguardedReckoned;
 
   /** Ids of the questions about each photograph that no note shows. */
   private final SortedMap<String, SortedSet<String>> doubtful = new TreeMap<>();
@@ -176,6 +177,7 @@ public final class Questions {
     ended(eyes);
     unguarded.addAll(names.unguarded());
     unguarded.addAll(figures.unguarded());
+    unguardedReckoned = Math.max(unguardedReckoned, figures.unguardedReckoned());
   }
 
   private DayWatch days(Eyes eyes) {
@@ -411,16 +413,13 @@ public final class Questions {
                         k -> new ArrayList<>())
                     .add(q));
     List<Problem> open = groups.values().stream().map(this::problem).toList();
-    if (all && !unguarded.isEmpty()) {
+    if (all && (!unguarded.isEmpty() || unguardedReckoned > 0)) {
       reminders.add(
           Problem.reminder(
               Place.of("log.yaml"),
               "Nothing looks in open texts for what is too short or too common to be told from other"
                   + " words: "
-                  + String.join("; ", unguarded.stream().limit(MOST_NAMED).toList())
-                  + (unguarded.size() > MOST_NAMED
-                      ? "; and " + (unguarded.size() - MOST_NAMED) + " more"
-                      : "")
+                  + String.join("; ", notLookedFor())
                   + ".",
               "See for yourself that no open text holds it."));
     }
@@ -436,6 +435,20 @@ public final class Questions {
             .filter(d -> answered.containsAll(d.getValue()))
             .map(Map.Entry::getKey)
             .collect(Collectors.toUnmodifiableSet()));
+  }
+
+  private List<String> notLookedFor() {
+    List<String> all = new ArrayList<>(unguarded.stream().limit(MOST_NAMED).toList());
+    if (unguarded.size() > MOST_NAMED) {
+      all.add((unguarded.size() - MOST_NAMED) + " more of what is written");
+    }
+    if (unguardedReckoned > 0) {
+      all.add(
+          unguardedReckoned == 1
+              ? "1 figure that is worked out"
+              : unguardedReckoned + " figures that are worked out");
+    }
+    return all;
   }
 
   /** Begins the names of questions about what is seen in pictures, which are asked elsewhere. */
