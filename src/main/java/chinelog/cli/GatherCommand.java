@@ -1,7 +1,7 @@
 package chinelog.cli;
 
-import chinelog.log.Head;
 import chinelog.log.LogReader;
+import chinelog.log.records.Head;
 import chinelog.photo.gathering.Gatherer;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -76,10 +76,9 @@ final class GatherCommand extends LogCommand {
     requireFolder(log);
     if (!Files.exists(photos)) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(photos.toString()),
-              "There is no such folder or zip.",
-              "Name the folder of the card or telephone, or a zip of it."));
+          Place.of(photos.toString()),
+          "There is no such folder or zip.",
+          "Name the folder of the card or telephone, or a zip of it.");
     }
     LogReader.Reading reading = new LogReader(today(), zone()).read(log);
     List<Problem> ofSettings =

@@ -2,8 +2,8 @@ package chinelog.cli;
 
 import chinelog.keep.Keep;
 import chinelog.label.Agreement;
-import chinelog.log.Log;
 import chinelog.log.LogReader;
+import chinelog.log.records.Log;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -124,10 +124,9 @@ final class KeepCommand extends LogCommand {
         && read.photos().isEmpty()
         && !Files.exists(folder.resolve("log.yaml"))) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(folder.toString()),
-              "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
-              "Name the folder of your build."));
+          Place.of(folder.toString()),
+          "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
+          "Name the folder of your build.");
     }
     return read;
   }

@@ -1,6 +1,15 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.markdown.MarkdownReader;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.FolderWalk;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.reading.SourceFile;
+import chinelog.log.reading.Yaml;
+import chinelog.log.reading.YamlParser;
+import chinelog.log.records.PhotoFile;
 import chinelog.problem.Place;
 import chinelog.problem.Suggestion;
 import java.io.IOException;
@@ -79,15 +88,7 @@ final class PhotosReader {
   }
 
   private @Nullable String find(String path) {
-    if (photos.containsKey(path)) {
-      return path;
-    }
-    for (String photo : photos.keySet()) {
-      if (FolderWalk.isSameName(photo, path)) {
-        return photo;
-      }
-    }
-    return null;
+    return FolderWalk.findSame(photos.keySet(), path);
   }
 
   private void reportMissing(Yaml.Scalar key, String folder) {

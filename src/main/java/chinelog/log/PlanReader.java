@@ -1,6 +1,17 @@
 package chinelog.log;
 
+import chinelog.log.reading.Amounts;
 import chinelog.label.Label;
+import chinelog.log.markdown.Targets;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Kind;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.HandoverSection;
+import chinelog.log.records.Limit;
+import chinelog.log.records.Marked;
+import chinelog.log.records.PostPlan;
+import chinelog.log.records.Stage;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import java.time.LocalDate;
@@ -18,11 +29,14 @@ final class PlanReader {
   /** The known sections of the handover booklet. */
   private static final List<String> HANDOVER =
       List.of(
+          "quick-card",
           "what-it-is",
+          "box",
           "setting-up",
           "taking-down",
           "handling",
           "running",
+          "settings",
           "care",
           "finishes",
           "spares",

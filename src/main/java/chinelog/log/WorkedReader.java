@@ -1,6 +1,8 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Entry;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import java.time.DateTimeException;
@@ -89,7 +91,7 @@ final class WorkedReader {
 
   private Entry.@Nullable Worked range(Matcher m, Place place, Label label) {
     LocalTime begin = time(m.group(1), place);
-    LocalTime end = time(m.group(2), place);
+    LocalTime end = m.group(2).equals("24:00") ? LocalTime.MIDNIGHT : time(m.group(2), place);
     if (begin == null || end == null) {
       return null;
     }

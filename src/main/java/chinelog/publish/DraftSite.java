@@ -1,7 +1,7 @@
 package chinelog.publish;
 
 import chinelog.edition.Edition;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.withhold.Withholder;

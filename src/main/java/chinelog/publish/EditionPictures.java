@@ -5,7 +5,7 @@ import chinelog.audit.FilledArea;
 import chinelog.digest.Sha256;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
@@ -43,7 +43,7 @@ final class EditionPictures {
     Map<String, List<PhotoFile.Region>> regions = new TreeMap<>();
     withheld.filled().forEach(f -> regions.put(f.picture(), f.regions()));
     try {
-      return withheld.edition().contents().plates().parallelStream()
+      return withheld.edition().contents().plates().stream()
           .map(Plate::picture)
           .map(
               p ->

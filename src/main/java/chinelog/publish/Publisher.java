@@ -4,15 +4,17 @@ import chinelog.audit.AllowedPicture;
 import chinelog.audit.Audit;
 import chinelog.audit.AuditReport;
 import chinelog.audit.Before;
+import chinelog.audit.Decoded;
 import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.digest.Sha256;
 import chinelog.edition.Edition;
 import chinelog.label.Clearance;
-import chinelog.log.Log;
-import chinelog.log.Readers;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.markup.Wording;
+import chinelog.photo.Workers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -40,6 +42,9 @@ import java.util.concurrent.ConcurrentSkipListMap;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
+
+  /** What making one edition may take, its books apart. */
+  private static final long ROOM_BYTES = 200L << 20;
 
   private final Path folder;
   private final LocalDate today;
@@ -158,10 +163,9 @@ public final class Publisher {
   }
 
   private Outcome publishClaimed(List<String> wanted, Course course) throws IOException {
-    Standing.Sources sources = Standing.look(folder);
+    Standing standing = Standing.before(folder, settings());
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
     shelf = shelf.of(opened.log());
-    Standing standing = new Standing(folder, shelf, settings(), sources);
     Problems problems = new Problems();
     problems.addAll(shelf.fullCopies());
     problems.addAll(opened.problems());
@@ -173,7 +177,7 @@ public final class Publisher {
       List<Problem> foreign = shelf.foreign(group.id());
       problems.addAll(foreign);
       if (foreign.isEmpty()) {
-        switch (standing.since(group.id())) {
+        switch (standing.since(group.id(), shelf)) {
           case NOTHING -> unchanged.add(group);
           case SOURCES -> asLeft.add(group.id());
           case EDITION -> problems.addAll(shelf.changed(group.id()));
@@ -198,11 +202,13 @@ public final class Publisher {
     problems.addAll(asked.open());
     yetToCome(before.figures()).ifPresent(problems::add);
     List<Draft> drafts = List.of();
+    CleanPictures clean = CleanPictures.of(folder);
     Made made =
         new Made(
             opened,
             Digests.open(folder),
-            CleanPictures.of(folder),
+            clean,
+            new Decoded(clean.hashes()),
             Sha256.of(Program.stamp()),
             new ConcurrentSkipListMap<>(),
             asked,
@@ -228,7 +234,7 @@ public final class Publisher {
         for (Draft draft : drafts) {
           String who = draft.group().id();
           Audited.write(folder, who, made.program(), draft.report().outcome());
-          standing.keep(who);
+          standing.keep(who, shelf);
         }
         made.digests().save();
         course.remember();
@@ -312,6 +318,7 @@ public final class Publisher {
       Workshop.Opened opened,
       Digests digests,
       CleanPictures clean,
+      Decoded decoded,
       String program,
       Map<String, EarlierEdition> earlier,
       Questions.Asked asked,
@@ -355,11 +362,21 @@ public final class Publisher {
   /** An edition as made, or why it was not. */
   private record Attempt(List<Draft> drafts, List<Problem> problems) {}
 
+  /** As many editions as there is room for; the books come one after the other. */
+  private static int atATime() {
+    long room = Math.max(1, Runtime.getRuntime().maxMemory() / ROOM_BYTES);
+    return (int) Math.min(room, Runtime.getRuntime().availableProcessors());
+  }
+
   private List<Draft> drafts(Made made, List<Proof> proofs, Set<String> asLeft, Problems problems)
       throws IOException {
     List<Draft> drafts = new ArrayList<>();
     for (Attempt attempt :
-        SideBySide.all(proofs, p -> attempt(made, p, asLeft.contains(p.group().id())))) {
+        Workers.all(
+            proofs,
+            atATime(),
+            p -> attempt(made, p, asLeft.contains(p.group().id())),
+            chinelog.photo.Progress.SILENT)) {
       drafts.addAll(attempt.drafts());
       problems.addAll(attempt.problems());
     }
@@ -419,9 +436,7 @@ public final class Publisher {
             who,
             EditionPictures.of(withheld, made.digests()::of),
             new Before(
-                made.clean().hashes(),
-                manifest.files(),
-                Audited.read(folder, who, made.program())));
+                made.decoded(), manifest.files(), Audited.read(folder, who, made.program())));
     made.earlier().put(who, earlier);
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
@@ -465,7 +480,8 @@ public final class Publisher {
       String readers)
       throws IOException {
     List<AllowedPicture> pictures = EditionPictures.of(withheld);
-    return search(edition, manifest, opened, withheld, standing, readers, pictures, Before.NONE);
+    return search(
+        edition, manifest, opened, withheld, standing, readers, pictures, Before.nothing());
   }
 
   private static AuditReport search(

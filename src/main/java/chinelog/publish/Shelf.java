@@ -1,7 +1,7 @@
 package chinelog.publish;
 
-import chinelog.log.Log;
-import chinelog.log.Readers;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -223,10 +223,9 @@ final class Shelf {
     }
     channel.close();
     throw new ProblemException(
-        Problem.error(
-            Place.of(log.toString()),
-            "Another run of chinelog is at work on this log.",
-            "Let it end first."));
+        Place.of(log.toString()),
+        "Another run of chinelog is at work on this log.",
+        "Let it end first.");
   }
 
   /** Puts back what an interrupted swap left set aside, and settles which manifest holds. */

@@ -1,11 +1,14 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Statement;
+import chinelog.log.records.Statement;
 import chinelog.problem.Place;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.reckon.formula.Evaluator;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.List;
@@ -44,7 +47,8 @@ final class FormulaNode implements Node {
   @Override
   public boolean yield(Ledger ledger) {
     try {
-      Quantity value = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
+      Quantity reckoned = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
+      Quantity value = ledger.roots().correlated(formula.tree(), reckoned);
       boolean stated = formula.tree() instanceof Expression.Literal;
       List<String> inputs = formula.names();
       Phrase title = Ledger.title(statement.title(), statement.name());
@@ -92,6 +96,16 @@ final class FormulaNode implements Node {
                 : Suggestion.findNearest(need, graph.names())
                     .map(n -> "Did you mean \"" + n + "\"?")
                     .orElse("State it in facts.yaml, or measure it in an entry."));
+  }
+
+  @Override
+  public void tooDeep(Ledger ledger, int most) {
+    ledger
+        .problems()
+        .error(
+            statement.place(),
+            "\"" + name() + "\" rests on more than " + most + " facts, one upon the other.",
+            "Reckon it from figures that are nearer to what was measured.");
   }
 
   @Override

@@ -1,11 +1,12 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
 import chinelog.problem.Place;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.reckon.formula.Expression;
 import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -73,7 +74,7 @@ final class GrowthForecast {
   /** Nobody adds mass by the minute. */
   private void inHours(Fact hours) {
     try {
-      ledger.replace(hours.withValue(hours.value().in(Unit.HOUR)));
+      ledger.amend(hours.withValue(hours.value().in(Unit.HOUR)));
     } catch (QuantityException e) {
       throw new IllegalStateException("hours are a time", e);
     }

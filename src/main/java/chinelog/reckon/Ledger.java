@@ -5,6 +5,9 @@ import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.reckon.formula.Evaluator;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.wording.Phrase;
 import java.time.LocalDate;
 import java.util.HashSet;
@@ -22,6 +25,7 @@ final class Ledger {
   private final SortedMap<String, Fact> facts = new TreeMap<>();
   private final Set<String> promised = new HashSet<>();
   private final Problems problems;
+  private final Roots roots = new Roots(this);
 
   Ledger(Problems problems) {
     this.problems = problems;
@@ -29,6 +33,10 @@ final class Ledger {
 
   Problems problems() {
     return problems;
+  }
+
+  Roots roots() {
+    return roots;
   }
 
   SortedMap<String, Fact> facts() {
@@ -87,7 +95,7 @@ final class Ledger {
     }
   }
 
-  void replace(Fact fact) {
+  void amend(Fact fact) {
     facts.put(fact.name(), fact);
   }
 

@@ -1,12 +1,13 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.reckon.formula.Expression;
 import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -185,7 +186,7 @@ final class MassBook {
           spread.signum() == 0 && fact.value().tolerance() == null
               ? fact.value()
               : fact.value().withTolerance(Quantity.of(spread, Unit.GRAM));
-      ledger.replace(fact.withValue(value));
+      ledger.amend(fact.withValue(value));
     } catch (QuantityException e) {
       throw new IllegalStateException("masses are masses", e);
     }

@@ -1,7 +1,7 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
+import chinelog.log.records.Entry;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
@@ -115,6 +115,16 @@ final class MeasuredNode implements Node {
   @Override
   public void unknown(Ledger ledger, String need, FactGraph graph) {
     // Its only need is the plan, which has said itself what is wrong with it.
+  }
+
+  @Override
+  public void tooDeep(Ledger ledger, int most) {
+    ledger
+        .problems()
+        .error(
+            readings.get(0).measurement.place(),
+            "\"" + name + "\" rests on more than " + most + " facts, one upon the other.",
+            "State one of them instead of reckoning it.");
   }
 
   @Override

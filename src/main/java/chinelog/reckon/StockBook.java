@@ -1,11 +1,11 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Lot;
-import chinelog.log.Marked;
-import chinelog.log.Stage;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Lot;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
@@ -108,7 +108,7 @@ final class StockBook {
     if (cost != null) {
       costsByEntry.computeIfAbsent(entry.id(), e -> new ArrayList<>()).add(cost);
     }
-    uses.add(new Facts.UseCost(entry.id(), use.material(), title, use.where(), amount, cost));
+    uses.add(new Facts.UseCost(entry.id(), use.material(), title, amount, cost));
   }
 
   private void costOf(Entry entry) {

@@ -1,18 +1,17 @@
 package chinelog.withhold;
 
-import chinelog.log.Log;
-import chinelog.log.Readers;
-import chinelog.log.Release;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
-import chinelog.reckon.Expression;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
-import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
+import chinelog.reckon.formula.Expression;
 import chinelog.withhold.derive.Derivability;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -195,21 +194,15 @@ final class Disclosure {
     if (today != null) {
       return today;
     }
-    boolean bookkeeping = facts.find(name).filter(f -> f.id().isBookkeeping()).isPresent();
-    Derivability.Item item =
-        secret && !bookkeeping
-            ? Derivability.Item.withheld(name, value)
-            : Derivability.Item.unshown(name, value);
-    return facts.find(name).filter(Disclosure::isCount).isPresent() ? item.inGrains(1) : item;
+    Fact fact = facts.find(name).orElse(null);
+    return secret && fact != null && !fact.id().isBookkeeping()
+        ? Derivability.Item.withheld(name, value).inGrains(isCount(fact.value()) ? 1 : 0)
+        : Derivability.Item.unshown(name, value);
   }
 
-  /** Whether a fact is a number of whole pieces, of which a few can be tried out one by one. */
-  private static boolean isCount(Fact fact) {
-    Quantity value = fact.value();
-    return fact.origin() != Origin.RECKONED
-        && value.unit().equals(Unit.ONE)
-        && value.tolerance() == null
-        && value.value().stripTrailingZeros().scale() <= 0;
+  /** Whether a quantity is likely to be counted: readers then try whole numbers alone. */
+  private static boolean isCount(Quantity value) {
+    return value.unit().equals(Unit.ONE) && value.value().stripTrailingZeros().scale() <= 0;
   }
 
   /** A plan that is withheld while what was measured is shown and came out as planned. */

@@ -4,15 +4,16 @@ import chinelog.edition.Edition;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.label.Label;
-import chinelog.log.Block;
-import chinelog.log.Entry;
-import chinelog.log.HandoverSection;
-import chinelog.log.Head;
-import chinelog.log.Log;
-import chinelog.log.Marked;
-import chinelog.log.Readers;
-import chinelog.log.Release;
-import chinelog.log.Stage;
+import chinelog.label.Presence;
+import chinelog.log.records.Entry;
+import chinelog.log.records.HandoverSection;
+import chinelog.log.records.Head;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
+import chinelog.log.records.Stage;
+import chinelog.log.text.Block;
 import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
@@ -83,7 +84,6 @@ final class EditionMaker {
             account,
             words,
             new PhotoUses(whole));
-    this.copier = new TextCopier(account, figures, plates.byPath(), entryIds, slugs);
     Set<String> unnamed =
         log.stages().stream()
             .filter(s -> !sight.allows(s.label()))
@@ -102,6 +102,7 @@ final class EditionMaker {
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
     this.hours = new HoursTold(visible, entries, figures, account, words);
+    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
   }
 
@@ -125,7 +126,6 @@ final class EditionMaker {
         edition,
         sight.clearance(),
         account.register(),
-        figures.shown(),
         figures.hidden(),
         figures.written(),
         disclosure.printed(),
@@ -228,7 +228,7 @@ final class EditionMaker {
     if (!text.isEmpty()
         && text.get(0) instanceof Block.Heading heading
         && sight.allows(heading.label())
-        && PlainText.of(copier.runs(heading.text())).strip().equals(title.strip())) {
+        && Text.plainText(copier.runs(heading.text()), "").strip().equals(title.strip())) {
       text = text.subList(1, text.size());
     }
     String id = Objects.requireNonNull(entryIds.get(entry.id()));
@@ -323,7 +323,7 @@ final class EditionMaker {
       lines.add(line("line.entries", String.valueOf(told.size())));
     }
     lines.add(line("line.plates", String.valueOf(plates.all().size())));
-    hours.totalLine().ifPresent(lines::add);
+    hours.totalLine().map(l -> asTold(l, FactId.HOURS)).ifPresent(lines::add);
     // How the build goes is told by every entry. For readers who may not see all that the log could
     // hold, the line is never there, so that its absence tells of nothing.
     if (sight.allows(Label.of(log.promises()))) {
@@ -332,8 +332,17 @@ final class EditionMaker {
               finish -> figures.find(FactId.FORECAST_DAYS.name()).map(figures::show).isPresent())
           .ifPresent(finish -> lines.add(line("line.finish", words.date(finish))));
     }
-    materials.costLine(entry -> true).ifPresent(lines::add);
+    materials.costLine(entry -> true).map(l -> asTold(l, FactId.COST)).ifPresent(lines::add);
     return lines;
+  }
+
+  /** A sum over what is told, which says so where the sum over all is withheld. */
+  private Edition.Line asTold(Edition.Line line, FactId all) {
+    return figures
+        .findUnseen(all.name())
+        .filter(label -> sight.presence(label) == Presence.NOTE)
+        .map(l -> new Edition.Line(line.title(), line.shown(), words.text("told.here"), null))
+        .orElse(line);
   }
 
   private Edition.Line line(String key, String shown) {

@@ -1,12 +1,12 @@
 package chinelog.withhold;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
-import chinelog.log.Readers;
-import chinelog.log.Release;
-import chinelog.log.Sheet;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
+import chinelog.log.records.Sheet;
 import chinelog.problem.Problem;
 import chinelog.reckon.Facts;
 import java.time.LocalDate;

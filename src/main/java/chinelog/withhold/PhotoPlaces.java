@@ -1,9 +1,9 @@
 package chinelog.withhold;
 
 import chinelog.label.Label;
-import chinelog.log.Log;
-import chinelog.log.Readers;
-import chinelog.log.Release;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Belonging;
 import chinelog.photo.album.Matching;

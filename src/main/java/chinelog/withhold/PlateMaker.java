@@ -5,11 +5,11 @@ import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.label.Label;
 import chinelog.label.Presence;
-import chinelog.log.Entry;
-import chinelog.log.Inline;
-import chinelog.log.PhotoFile;
-import chinelog.log.Release;
-import chinelog.log.Sheet;
+import chinelog.log.records.Entry;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Release;
+import chinelog.log.records.Sheet;
+import chinelog.log.text.Inline;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.album.Written;
 import chinelog.photo.derivatives.Darkroom;
@@ -190,7 +190,7 @@ final class PlateMaker {
     Entry entry = chosen.entry();
     String alt = file.alt().isBlank() ? written.alt() : file.alt();
     if (alt.isBlank()) {
-      alt = PlainText.of(caption).strip();
+      alt = Text.plainText(caption, "").strip();
     }
     if (alt.isBlank()) {
       alt =
@@ -224,8 +224,7 @@ final class PlateMaker {
         id,
         prints.prints().stream()
             .map(p -> new Picture.Rendition(p.widthPx(), p.heightPx(), new PictureFile(p.jpeg())))
-            .toList(),
-        prints.tint());
+            .toList());
   }
 
   /** Plates of the sheets that were released to these readers, as fresh pixels. */

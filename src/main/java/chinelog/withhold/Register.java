@@ -1,7 +1,7 @@
 package chinelog.withhold;
 
 import chinelog.label.Label;
-import chinelog.log.Release;
+import chinelog.log.records.Release;
 import chinelog.problem.Place;
 import java.util.Comparator;
 import java.util.List;
@@ -51,10 +51,6 @@ public record Register(List<Withheld> withheld, List<Released> released) {
    * @param name what the log calls it; empty for what has no name
    */
   public record Thing(Kind kind, String name) {
-
-    static Thing of(Kind kind, String name) {
-      return new Thing(kind, name);
-    }
 
     /** Such as "photograph photos/T20_0415.jpg". */
     public String words() {

@@ -1,9 +1,9 @@
 package chinelog.withhold;
 
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Lot;
-import chinelog.log.Release;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Lot;
+import chinelog.log.records.Release;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.reckon.Fact;
@@ -92,7 +92,6 @@ record VisibleLog(Log log, Facts facts, Set<String> untold) {
     return new Facts(
         Collections.unmodifiableSortedMap(byName),
         LimitBook.hold(left.limits(), byName),
-        told.stages(),
         told.uses(),
         told.materials(),
         told.hoursByDay(),

@@ -2,9 +2,9 @@ package chinelog.withhold;
 
 import chinelog.edition.Edition;
 import chinelog.label.Clearance;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
-import chinelog.log.Readers;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Readers;
 import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.reckon.Facts;
@@ -86,7 +86,6 @@ public final class Withholder {
   /**
    * An edition with the private account of how it came about.
    *
-   * @param shownFacts names of the facts whose values it shows
    * @param hiddenFacts names of the facts that its readers may not see
    * @param writtenFigures figures that the maker wrote out in texts that its readers see
    * @param printed the figures that it shows, as printed
@@ -98,7 +97,6 @@ public final class Withholder {
       Edition edition,
       Clearance clearance,
       Register register,
-      SortedSet<String> shownFacts,
       SortedSet<String> hiddenFacts,
       SortedSet<String> writtenFigures,
       List<PrintedFigure> printed,

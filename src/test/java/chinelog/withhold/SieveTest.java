@@ -3,7 +3,7 @@ package chinelog.withhold;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.log.EveryMark;
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import chinelog.reckon.Facts;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -57,7 +57,6 @@ class SieveTest {
     Facts none =
         new Facts(
             Collections.unmodifiableSortedMap(new TreeMap<>()),
-            List.of(),
             List.of(),
             List.of(),
             List.of(),

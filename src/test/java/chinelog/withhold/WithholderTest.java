@@ -3,10 +3,10 @@ package chinelog.withhold;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.edition.Edition;
-import chinelog.log.Log;
 import chinelog.log.LogReader;
-import chinelog.log.Readers;
-import chinelog.log.Sheet;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Sheet;
 import chinelog.photo.album.Album;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.problem.Problem;
@@ -187,6 +187,24 @@ class WithholderTest {
     add("log.yaml", release.formatted("stage.planking"));
     assertThat(edition(MAY, "public", List.of()).problems())
         .anyMatch(p -> !p.isError() && p.toString().contains("All of \u201chours.total\u201d"));
+  }
+
+  @Test
+  void aCountIsTriedInWholeNumbersAlone() throws IOException {
+    add(
+        "log.yaml",
+        """
+        releases:
+          - {fact: boxes, under: lines, by: The yard, on: 2026-04-02, words: "Yes.", for: [public]}
+        """);
+    write("facts.yaml", "frames: {is: 10, under: lines}\nboxes: ceil(frames / 4)\n");
+    assertThat(errors(edition(MAY, "public", List.of())))
+        .singleElement()
+        .asString()
+        .contains("frames");
+
+    write("facts.yaml", "frames: {is: 10.5, under: lines}\nboxes: ceil(frames / 4)\n");
+    assertThat(errors(edition(MAY, "public", List.of()))).isEmpty();
   }
 
   @Test

@@ -1,8 +1,8 @@
 package chinelog.photo.album;
 
-import chinelog.log.Head;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.Head;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.Progress;
 import chinelog.photo.pixels.PhotoLoader;
 import chinelog.problem.Problem;
@@ -37,11 +37,6 @@ public record Album(List<Photograph> photographs, List<Problem> problems) {
       // That it cannot be read is said when the album is opened.
     }
     return taken == null ? Matching.dayInName(file.path()) : taken.toLocalDate();
-  }
-
-  /** Reads metadata of all photographs and links each to its entry. */
-  public static Album open(Log log) {
-    return open(log, Progress.SILENT);
   }
 
   /** Reads metadata of all photographs, new ones on all cores, and links each to its entry. */

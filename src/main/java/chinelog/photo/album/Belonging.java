@@ -1,6 +1,6 @@
 package chinelog.photo.album;
 
-import chinelog.log.Entry;
+import chinelog.log.records.Entry;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.Arrays;

@@ -6,6 +6,7 @@ import chinelog.wording.Message;
 import java.math.MathContext;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * The outlines of station moulds: the hull's surface less the planking, {@code moulds}.
@@ -20,14 +21,17 @@ final class Moulds {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "moulds",
-          "Station moulds less the thickness of the planking",
-          List.of(
-              Offsets.TABLE,
-              Parameter.quantity("thickness", "of the planking", Unit.METRE),
-              Offsets.SIDING,
-              Parameter.word("station", "one station alone").or("all stations")),
-          Moulds::of);
+              "moulds",
+              "Station moulds less the thickness of the planking",
+              List.of(
+                  Offsets.TABLE,
+                  Parameter.quantity("thickness", "of the planking", Unit.METRE),
+                  Offsets.SIDING,
+                  Parameter.word("station", "one station alone").or("all stations")),
+              Moulds::of)
+          .yielding(
+              "half_…", "mould",
+              "bottom_…", "mould.bottom");
 
   private static final Message METHOD = Message.of("mould.how");
 
@@ -64,7 +68,7 @@ final class Moulds {
     double[] slope = new double[n];
     for (int k = 0; k < n; k++) {
       double[] tangent = tangent(station, k);
-      double along = slopeAlong(offsets, index, station.z()[k]);
+      double along = Slant.along(offsets.stations(), index, station.z()[k]);
       // yx² / (1 + yz²) with yz = ty / tz, multiplied out so that a flat bottom does no harm.
       double inward = thickness * Math.sqrt(1 + along * along * tangent[1] * tangent[1]);
       y[k] = station.y()[k] - inward * tangent[1];
@@ -72,7 +76,17 @@ final class Moulds {
       slope[k] = Math.abs(tangent[1]) < 1e-6 ? Double.NaN : tangent[0] / tangent[1];
     }
     String part = Offsets.factPart(station.name());
-    for (double height : station.z()) {
+    double bottom = station.keel();
+    if (station.flat() > 0) {
+      double rise = Slant.ofKeel(offsets.stations(), index);
+      bottom += thickness * Math.sqrt(1 + rise * rise);
+      yields.add(
+          "bottom_" + part,
+          Message.of("mould.bottom", station.name()),
+          offsets.units().length(bottom),
+          Message.of("mould.bottom.how"));
+    }
+    for (double height : heights(station, bottom)) {
       double half = at(z, y, slope, height);
       if (half > 0) {
         yields.add(
@@ -82,6 +96,15 @@ final class Moulds {
             METHOD);
       }
     }
+  }
+
+  /** Those of the offsets; a flat bottom's own instead of what lies within its planking. */
+  private static double[] heights(Section station, double bottom) {
+    return station.flat() > 0
+        ? DoubleStream.concat(
+                DoubleStream.of(bottom), Arrays.stream(station.z()).filter(z -> z > bottom + 1e-9))
+            .toArray()
+        : station.z();
   }
 
   private static String label(Offsets offsets, double height) throws TradeException {
@@ -117,29 +140,6 @@ final class Moulds {
   private static double[] unit(double dy, double dz) {
     double length = Math.hypot(dy, dz);
     return new double[] {dy / length, dz / length};
-  }
-
-  /** Slope of the half-breadth along the hull at a height, from the stations that reach it. */
-  private static double slopeAlong(Offsets offsets, int index, double height) {
-    List<Section> all = offsets.stations();
-    int first = index > 0 && reaches(all.get(index - 1), height) ? index - 1 : index;
-    int last = index + 1 < all.size() && reaches(all.get(index + 1), height) ? index + 1 : index;
-    if (first == last) {
-      return 0;
-    }
-    double[] x = new double[last - first + 1];
-    double[] y = new double[x.length];
-    for (int i = 0; i < x.length; i++) {
-      x[i] = all.get(first + i).x();
-      y[i] = all.get(first + i).half(height);
-    }
-    return x.length == 3
-        ? Parabola.through(x, y, 0, 1, 2).slope(all.get(index).x())
-        : (y[1] - y[0]) / (x[1] - x[0]);
-  }
-
-  private static boolean reaches(Section s, double height) {
-    return s.keel() <= height + 1e-12 && height <= s.top() + 1e-12;
   }
 
   /**

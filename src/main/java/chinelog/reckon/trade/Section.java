@@ -77,6 +77,11 @@ final class Section {
     return 2 * outline.integral(keel(), height, (up, half) -> up * half);
   }
 
+  /** Half-breadth of the flat bottom. */
+  double flat() {
+    return flat;
+  }
+
   /** Length round one side along the skin, by chords. */
   double girth() {
     return girth(z, y);
@@ -84,6 +89,12 @@ final class Section {
 
   /** Length round one side along the skin up to a height between keel and top, by chords. */
   double girth(double height) {
+    double[][] points = pointsTo(height);
+    return girth(points[0], points[1]);
+  }
+
+  /** Heights and half-breadths of the outline up to a height between keel and top. */
+  private double[][] pointsTo(double height) {
     int kept = 0;
     while (kept < z.length && z[kept] < height - 1e-9) {
       kept++;
@@ -92,7 +103,7 @@ final class Section {
     double[] halves = Arrays.copyOf(y, kept + 1);
     heights[kept] = height;
     halves[kept] = half(height);
-    return girth(heights, halves);
+    return new double[][] {heights, halves};
   }
 
   private double girth(double[] heights, double[] halves) {
@@ -103,13 +114,17 @@ final class Section {
     return sum;
   }
 
-  /** Points {@code {y, z}} that divide the skin of one side into {@code n} equal girths. */
-  double[][] divided(int n) {
+  /**
+   * Points {@code {y, z}} that divide the skin of one side up to a height into {@code n} equal
+   * girths.
+   */
+  double[][] divided(int n, double height) {
     double[][] points = new double[n + 1][];
-    double step = girth() / n;
+    double[][] outline = pointsTo(Math.min(height, top()));
+    double step = girth(outline[0], outline[1]) / n;
     boolean hasFlat = flat > 0;
-    double[] py = hasFlat ? prepend(0, y) : y;
-    double[] pz = hasFlat ? prepend(z[0], z) : z;
+    double[] py = hasFlat ? prepend(0, outline[1]) : outline[1];
+    double[] pz = hasFlat ? prepend(z[0], outline[0]) : outline[0];
     int i = 1;
     double passed = 0;
     for (int k = 0; k <= n; k++) {

@@ -1,11 +1,11 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
-import chinelog.log.Log;
-import chinelog.log.Lot;
-import chinelog.log.Marked;
-import chinelog.log.Release;
-import chinelog.log.Table;
+import chinelog.log.records.Log;
+import chinelog.log.records.Lot;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Release;
+import chinelog.log.records.Table;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
 import chinelog.problem.Place;

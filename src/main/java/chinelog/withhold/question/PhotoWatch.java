@@ -1,12 +1,12 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
-import chinelog.log.Block;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
-import chinelog.log.Readers;
-import chinelog.log.Release;
+import chinelog.log.text.Block;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Belonging;
 import chinelog.photo.album.Photograph;
