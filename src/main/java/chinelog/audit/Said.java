@@ -12,17 +12,23 @@ import java.util.regex.Pattern;
  */
 record Said(String words, String code) {
 
-  private static final String STRINGS =
-      "\"(?:[^\"\\\\\\n]|\\\\.)*+\"|'(?:[^'\\\\\\n]|\\\\.)*+'";
+  private static final String STRINGS = "\"(?:[^\"\\\\\\n]|\\\\.)*+\"|'(?:[^'\\\\\\n]|\\\\.)*+'";
   private static final String REMARK = "/\\*.*?\\*/";
 
   private static final Pattern IN_STYLE =
       Pattern.compile(
           "(?is)" + STRINGS + "|" + REMARK + "|url\\((?![\\s]*[\"'])[^)]*\\)|--[\\w-]+\\s*:[^;}]*");
 
-  /** Of a script a quotation mark in a pattern may open a string that is none: then it is longer. */
+  /**
+   * Of a script a quotation mark in a pattern may open a string that is none: then it is longer.
+   */
   private static final Pattern IN_SCRIPT =
-      Pattern.compile("(?s)" + STRINGS + "|`(?:[^`\\\\]|\\\\.)*+`|" + REMARK + "|//[^\\n]*");
+      Pattern.compile(
+          "(?s)"
+              + STRINGS
+              + "|`(?:[^`\\\\]|\\\\.)*+`|[(\\[][0-9xA-Fa-f,\\s]{10,}[)\\]]|"
+              + REMARK
+              + "|//[^\\n]*");
 
   static Said inStyle(String css) {
     return of(css, IN_STYLE);

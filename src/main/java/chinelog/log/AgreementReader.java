@@ -30,7 +30,8 @@ final class AgreementReader {
 
   private static final String WORD =
       "Write one word of small letters a to z, digits and hyphens, such as ";
-  private static final Set<String> RESERVED = Set.of("all", "none", "public", "never", Agreement.OWN_MONEY, Agreement.OWN_CLIENT);
+  private static final Set<String> RESERVED =
+      Set.of("all", "none", "public", "never", Agreement.OWN_MONEY, Agreement.OWN_CLIENT);
 
   /** What the workshop keeps to itself unless it says which readers it tells. */
   private static final String[] TELL = {"money", "client"};

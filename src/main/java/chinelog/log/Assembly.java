@@ -142,8 +142,7 @@ final class Assembly {
     if (!entries.isEmpty()) {
       AgreementReader.refuseOverBefore(entries.get(0).date(), log, agreements, scope);
     }
-    List<Readers> readers =
-        AgreementReader.readers(log, Set.copyOf(agreements.keySet()), scope);
+    List<Readers> readers = AgreementReader.readers(log, Set.copyOf(agreements.keySet()), scope);
     AgreementReader.own().forEach(a -> agreements.put(a.id(), a));
     List<String> readerIds = readers.stream().map(Readers::id).toList();
     return new Log(

@@ -1,7 +1,7 @@
 package chinelog.log;
 
-import chinelog.log.reading.Amounts;
 import chinelog.label.Label;
+import chinelog.log.reading.Amounts;
 import chinelog.log.reading.Fields;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Values;

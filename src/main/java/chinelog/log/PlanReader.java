@@ -1,8 +1,8 @@
 package chinelog.log;
 
-import chinelog.log.reading.Amounts;
 import chinelog.label.Label;
 import chinelog.log.markdown.Targets;
+import chinelog.log.reading.Amounts;
 import chinelog.log.reading.Fields;
 import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;

@@ -48,8 +48,9 @@ public final class Lookalikes {
   }
 
   /**
-   * A question about each photograph, as an edition shows it, in which its readers would see a drawing
-   * or a photograph that is kept back from them, unless the maker has looked at this very file.
+   * A question about each photograph, as an edition shows it, in which its readers would see a
+   * drawing or a photograph that is kept back from them, unless the maker has looked at this very
+   * file.
    *
    * @param readers id of those whom the edition is for
    */
@@ -233,28 +234,28 @@ public final class Lookalikes {
     String path = finding.photograph().file().path();
     String where = " at about " + finding.area() + (finding.mirrored() ? ", mirrored" : "");
     return switch (finding.kind()) {
-          case SHEET ->
-              "The photograph "
-                  + path
-                  + " shows page "
-                  + finding.original().substring(finding.original().lastIndexOf('#') + 1)
-                  + " of "
-                  + finding.original().substring(0, finding.original().lastIndexOf('#'))
-                  + where
-                  + "; that sheet is withheld.";
-          case PHOTOGRAPH ->
-              "The photograph "
-                  + path
-                  + " looks like "
-                  + finding.original()
-                  + where
-                  + ", which is withheld, or in part.";
-          case DRAWING ->
-              "The photograph "
-                  + path
-                  + " looks as if it shows a drawing"
-                  + where
-                  + ", and the drawings of this log are withheld.";
-        };
+      case SHEET ->
+          "The photograph "
+              + path
+              + " shows page "
+              + finding.original().substring(finding.original().lastIndexOf('#') + 1)
+              + " of "
+              + finding.original().substring(0, finding.original().lastIndexOf('#'))
+              + where
+              + "; that sheet is withheld.";
+      case PHOTOGRAPH ->
+          "The photograph "
+              + path
+              + " looks like "
+              + finding.original()
+              + where
+              + ", which is withheld, or in part.";
+      case DRAWING ->
+          "The photograph "
+              + path
+              + " looks as if it shows a drawing"
+              + where
+              + ", and the drawings of this log are withheld.";
+    };
   }
 }

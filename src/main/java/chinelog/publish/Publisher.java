@@ -155,9 +155,14 @@ public final class Publisher {
         problems.add(e.problem());
       }
     }
-    prepared.values().forEach(edition -> known.addAll(edition.printed()));
     Map<String, Withholder.Withheld> editions = new TreeMap<>();
-    prepared.forEach((who, edition) -> editions.put(who, edition.against(List.copyOf(known))));
+    prepared.forEach(
+        (who, edition) -> {
+          List<PrintedFigure> all = new ArrayList<>(known);
+          prepared.forEach(
+              (other, theirs) -> all.addAll(other.equals(who) ? List.of() : theirs.printed()));
+          editions.put(who, edition.against(List.copyOf(all)));
+        });
     editions.values().forEach(e -> problems.addAll(e.problems()));
     return new Foresight(editions, problems.stream().distinct().toList());
   }
@@ -352,7 +357,8 @@ public final class Publisher {
       if (edition != null) {
         Withholder.Withheld withheld = edition.against(List.copyOf(known));
         problems.addAll(withheld.problems());
-        problems.addAll(Lookalikes.inEdition(made.opened(), group.id(), withheld, asOf, made.course()));
+        problems.addAll(
+            Lookalikes.inEdition(made.opened(), group.id(), withheld, asOf, made.course()));
         proofs.add(new Proof(group, withheld));
       }
     }
@@ -578,7 +584,8 @@ public final class Publisher {
       Withholder.Withheld withheld = prepare(opened, group, asked, progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      AuditReport report = search(standing, manifest, opened, withheld, asked.standing(), group.id());
+      AuditReport report =
+          search(standing, manifest, opened, withheld, asked.standing(), group.id());
       Draft draft =
           new Draft(
               group,

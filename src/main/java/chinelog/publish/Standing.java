@@ -82,7 +82,9 @@ final class Standing {
     }
     List<String> then = kept.subList(2, kept.size());
     String content = content(then);
-    return sources.isStrange() || content == null || !kept.get(0).equals(source(readers, shelf, content))
+    return sources.isStrange()
+            || content == null
+            || !kept.get(0).equals(source(readers, shelf, content))
         ? Change.SOURCES
         : Change.NOTHING;
   }

@@ -144,13 +144,17 @@ final class Disclosure {
             problems.add(alreadyOut(name, figure, unaware));
           }
         });
+    Map<Set<String>, List<Derivability.Verdict>> byCause = new LinkedHashMap<>();
     for (Derivability.Verdict verdict :
         Derivability.check(
             items, relations, log.head().closeness().doubleValue(), Quantity::coherent)) {
-      if (verdict.answer() != Derivability.Answer.SAFE) {
-        facts.find(verdict.name()).ifPresent(f -> problems.add(problem(f, verdict, out.keySet())));
+      if (verdict.answer() != Derivability.Answer.SAFE && facts.find(verdict.name()).isPresent()) {
+        List<Set<String>> remedies = remedies(verdict, out.keySet());
+        Set<String> cause = remedies.isEmpty() ? Set.of(verdict.name()) : remedies.get(0);
+        byCause.computeIfAbsent(cause, c -> new ArrayList<>()).add(verdict);
       }
     }
+    byCause.values().forEach(same -> problems.add(problem(same, out.keySet())));
   }
 
   /** The finest figure of each quantity that any of these readers was given before. */
@@ -269,20 +273,39 @@ final class Disclosure {
         .toList();
   }
 
-  private Problem problem(Fact fact, Derivability.Verdict verdict, Set<String> out) {
-    List<Set<String>> remedies = remedies(verdict, out);
+  /** Of figures that the same shown ones give away: the cause first, then the ways out. */
+  private Problem problem(List<Derivability.Verdict> same, Set<String> out) {
+    // What the maker wrote is known to him better than what the program works out.
+    Derivability.Verdict first =
+        same.stream()
+            .filter(v -> facts.find(v.name()).filter(f -> f.id().isOfTheBooks()).isEmpty())
+            .findFirst()
+            .orElse(same.get(0));
+    List<Set<String>> remedies = remedies(first, out);
+    String cause =
+        first.causes().isEmpty() ? "" : "Shown: " + String.join(", ", first.causes()) + ". So ";
     String how =
-        verdict.answer() == Derivability.Answer.DERIVABLE
-            ? verdict.path()
-            : "\u201c" + fact.name() + "\u201d might be worked out: " + verdict.path();
+        first.answer() == Derivability.Answer.DERIVABLE
+            ? first.path()
+            : "\u201c" + first.name() + "\u201d might be worked out: " + first.path();
+    List<String> others =
+        same.stream().filter(v -> v != first).map(Derivability.Verdict::name).toList();
+    String also = others.isEmpty() ? "" : " So can " + String.join(", ", others) + ".";
+    String release =
+        others.isEmpty()
+            ? "Record a release of it"
+            : "Record one release of all of them, such as {fact: ["
+                + same.stream().map(Derivability.Verdict::name).collect(Collectors.joining(", "))
+                + "], \u2026}";
     String remedy =
         remedies.isEmpty()
-            ? "Record a release of it, or put more of what it is worked out from under the"
-                + " agreement."
-            : "Record a release of it, or withhold "
+            ? release + ", or put more of what it is worked out from under the agreement."
+            : release
+                + ", or withhold "
                 + String.join(", or ", remedies.stream().map(s -> String.join(" and ", s)).toList())
                 + " as well.";
-    return Problem.error(fact.place(), how, remedy);
+    return Problem.error(
+        facts.find(first.name()).orElseThrow().place(), cause + how + also, remedy);
   }
 
   /** The figures shown, as printed. */

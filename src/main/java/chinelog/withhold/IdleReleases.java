@@ -79,10 +79,7 @@ public final class IdleReleases {
       case ENTRY ->
           log.entries().stream().filter(e -> e.id().equals(name)).map(Entry::label).findFirst();
       case PHOTO ->
-          log.photos().stream()
-              .filter(p -> p.path().equals(name))
-              .map(this::label)
-              .findFirst();
+          log.photos().stream().filter(p -> p.path().equals(name)).map(this::label).findFirst();
       case SHEET ->
           log.sheets().stream()
               .filter(s -> s.path().equals(name.replaceFirst("#.*", "")))

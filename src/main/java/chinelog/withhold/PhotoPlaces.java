@@ -19,8 +19,9 @@ import java.util.SortedMap;
 /**
  * The photographs of a log, and what those that no note shows belong to for some readers.
  *
- * <p>One that may belong to a withheld note is withheld with it. Once the maker has said that it may
- * be shown, it goes where it would if there were no such note: neither its day nor its hours show.
+ * <p>One that may belong to a withheld note is withheld with it. Once the maker has said that it
+ * may be shown, it goes where it would if there were no such note: neither its day nor its hours
+ * show.
  */
 final class PhotoPlaces {
 
@@ -39,9 +40,7 @@ final class PhotoPlaces {
         new Matching(
             log.entries().stream()
                 .filter(
-                    e ->
-                        sight.allows(
-                            sight.afterReleases(Release.Kind.ENTRY, e.id(), e.label())))
+                    e -> sight.allows(sight.afterReleases(Release.Kind.ENTRY, e.id(), e.label())))
                 .toList());
     for (Photograph photograph : album.photographs()) {
       boolean placed =

@@ -38,6 +38,7 @@ final class PlateMaker {
   private final Sight sight;
   private final Catalogue words;
   private final PhotoUses uses;
+
   /** Prints of the plates in which nothing is filled, by their numbers. */
   private final Map<Integer, Darkroom.Prints> heads = new HashMap<>();
 
@@ -265,8 +266,8 @@ final class PlateMaker {
   }
 
   /**
-   * Whether a plate may stand where it is seen first, on the cover or at the head of a post: nothing
-   * is filled in it, and it does not look like a drawing.
+   * Whether a plate may stand where it is seen first, on the cover or at the head of a post:
+   * nothing is filled in it, and it does not look like a drawing.
    */
   boolean isFitForHead(Plate plate) {
     Darkroom.Prints prints = heads.get(plate.number());

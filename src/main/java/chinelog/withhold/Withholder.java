@@ -29,19 +29,9 @@ public final class Withholder {
    * @param pictures makes the pictures
    * @param readers one of the log's
    * @param asOf agreements are in force, releases are given and entries are told as on this day
+   * @param mayShow paths of photographs that no note shows and of which the maker has said that
+   *     they may be shown, although they could belong to a withheld note
    * @throws IOException if a picture cannot be made
-   */
-  public static Prepared prepare(
-      Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf)
-      throws IOException {
-    return prepare(log, facts, album, pictures, readers, asOf, Set.of());
-  }
-
-  /**
-   * The same, where the maker has said of photographs that no note shows that they may be shown,
-   * although they could belong to a withheld note.
-   *
-   * @param mayShow their paths
    */
   public static Prepared prepare(
       Log log,

@@ -21,8 +21,8 @@ import javax.imageio.ImageIO;
 
 /**
  * A random log in which everything is marked that should be, in one of five languages: withheld
- * notes, sections and phrases, figures, prices, two parties, a sheet, and a photograph. {@link Slip}
- * then does to it what people do.
+ * notes, sections and phrases, figures, prices, two parties, a sheet, and a photograph. {@link
+ * Slip} then does to it what people do.
  */
 final class CarelessLog {
 
@@ -118,8 +118,13 @@ final class CarelessLog {
     this.yard = one(YARDS);
     this.client = one(CLIENTS);
     this.number =
-        "" + (char) ('A' + random.nextInt(26)) + (char) ('A' + random.nextInt(26)) + "-"
-            + (1101 + random.nextInt(8000)) + "/" + (2 + random.nextInt(7));
+        ""
+            + (char) ('A' + random.nextInt(26))
+            + (char) ('A' + random.nextInt(26))
+            + "-"
+            + (1101 + random.nextInt(8000))
+            + "/"
+            + (2 + random.nextInt(7));
     this.kept = KEPT[language][random.nextInt(2)];
     this.phrase = KEPT[language][kept.equals(KEPT[language][0]) ? 1 : 0];
     this.beamMetres = (2111 + random.nextInt(1800)) / 1000.0;
@@ -233,12 +238,25 @@ final class CarelessLog {
     log.write(
         keptNote,
         "---\ntitle: Kept\nstage: moulds\nunder: lines\n---\n"
-            + kept + " " + yard + ", " + number + ".\n\n"
-            + number(beamMetres, 2) + " m.\n");
+            + kept
+            + " "
+            + yard
+            + ", "
+            + number
+            + ".\n\n"
+            + number(beamMetres, 2)
+            + " m.\n");
     log.write(
         "entries/2026-03-30-parts.md",
-        "---\ntitle: Parts\nstage: planking\n---\n" + daily() + "\n\n" + phrase
-            + " {under=lines}\n\n## S {under=client}\n\n" + client + ".\n\n## T\n\n" + daily() + "\n");
+        "---\ntitle: Parts\nstage: planking\n---\n"
+            + daily()
+            + "\n\n"
+            + phrase
+            + " {under=lines}\n\n## S {under=client}\n\n"
+            + client
+            + ".\n\n## T\n\n"
+            + daily()
+            + "\n");
     log.write("sheets/lines.png", png(drawing(random.nextLong())));
     sample("T20_0549.jpg", "photos/kept.jpg");
     sample("T20_0458.jpg", "photos/open.jpg");
@@ -253,8 +271,15 @@ final class CarelessLog {
   private void open(String name, String stage) {
     log.write(
         "entries/" + name,
-        "---\ntitle: Day\nstage: " + stage + "\ntime: 2 h\nused: {cedar: 3}\n---\n" + daily() + " "
-            + daily() + "\n\n## U\n\n" + daily() + "\n");
+        "---\ntitle: Day\nstage: "
+            + stage
+            + "\ntime: 2 h\nused: {cedar: 3}\n---\n"
+            + daily()
+            + " "
+            + daily()
+            + "\n\n## U\n\n"
+            + daily()
+            + "\n");
   }
 
   private void sample(String name, String to) {

@@ -19,8 +19,8 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Well-marked logs to which somebody does what people do: nothing meant to be withheld is published.
- * The rate of each kind of slip is printed; none may be below 99 in 100.
+ * Well-marked logs to which somebody does what people do: nothing meant to be withheld is
+ * published. The rate of each kind of slip is printed; none may be below 99 in 100.
  */
 @Timeout(3000)
 class CarelessTest {
@@ -97,8 +97,14 @@ class CarelessTest {
     boolean out =
         secret.equals(Slip.PICTURE) ? plates(said) > plates : read(log.log).contains(fold(secret));
     return out
-        ? "OUT " + log.log.folder().getFileName() + " " + CarelessLog.LANGUAGES.get(log.language)
-            + " " + slip.kind() + ": " + secret
+        ? "OUT "
+            + log.log.folder().getFileName()
+            + " "
+            + CarelessLog.LANGUAGES.get(log.language)
+            + " "
+            + slip.kind()
+            + ": "
+            + secret
         : "not shown";
   }
 

@@ -90,7 +90,8 @@ class OwnAffairsTest {
     TinyLog log = log();
     log.write(
         TinyLog.NOTE,
-        log.read(TinyLog.NOTE) + "\nThe cedar was \u00a321.60, for the Ravel Sound Pilotage Office.\n");
+        log.read(TinyLog.NOTE)
+            + "\nThe cedar was \u00a321.60, for the Ravel Sound Pilotage Office.\n");
     Said said = log.run("check");
     assertThat(said.status()).isEqualTo(Main.PROBLEMS);
     assertThat(said.err())
@@ -107,7 +108,8 @@ class OwnAffairsTest {
   @Test
   void whoIsToldMustBeKnown() {
     TinyLog log = log();
-    log.replace("log.yaml", "currency: GBP\n", "currency: GBP\ntell: {money: [clients], mony: []}\n");
+    log.replace(
+        "log.yaml", "currency: GBP\n", "currency: GBP\ntell: {money: [clients], mony: []}\n");
     Said said = log.run("check");
     assertThat(said.status()).isEqualTo(Main.PROBLEMS);
     assertThat(said.err())

@@ -332,7 +332,9 @@ class PublishingTest {
 
   private static SortedMap<String, String> published(TinyLog log) {
     SortedMap<String, String> files = new TreeMap<>(log.everything());
-    files.keySet().removeIf(file -> !file.startsWith("published/") && !file.startsWith("workshop/"));
+    files
+        .keySet()
+        .removeIf(file -> !file.startsWith("published/") && !file.startsWith("workshop/"));
     assertThat(files).isNotEmpty();
     return files;
   }

@@ -52,7 +52,8 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
           new Slip("slips a year", Slip::year));
 
   private static String unmarkNote(CarelessLog log) {
-    log.log.replace(log.keptNote, "under: lines\n", log.one("", "# under: lines\n", "#under: lines\n"));
+    log.log.replace(
+        log.keptNote, "under: lines\n", log.one("", "# under: lines\n", "#under: lines\n"));
     return log.kept;
   }
 
@@ -118,8 +119,7 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
 
   private static String partWithoutMark(CarelessLog log) {
     String text =
-        log.one(
-            log.number(log.beamMetres, 2) + " m", log.yard, log.number, "\u00a3" + log.quoted);
+        log.one(log.number(log.beamMetres, 2) + " m", log.yard, log.number, "\u00a3" + log.quoted);
     log.typed("## V\n\n" + log.daily() + " " + text + ".");
     return text;
   }
@@ -128,7 +128,9 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
     String title = log.one("Draught", "Volume", "Beam");
     log.log.write(
         "facts.yaml",
-        log.log.read("facts.yaml").replace("title: " + title + ", under: lines", "title: " + title));
+        log.log
+            .read("facts.yaml")
+            .replace("title: " + title + ", under: lines", "title: " + title));
     return title;
   }
 
@@ -143,7 +145,8 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
       case 0 -> log.log.replace("log.yaml", "{value: 37 GBP/h, under: client}", "37 GBP/h");
       case 1 ->
           log.log.write(
-              "stock.yaml", log.log.read("stock.yaml").replaceAll("\\{value: (.*?), under.*?\\}", "$1"));
+              "stock.yaml",
+              log.log.read("stock.yaml").replaceAll("\\{value: (.*?), under.*?\\}", "$1"));
       case 2 -> log.log.replace("facts.yaml", "Quoted, under: client", "Quoted");
       default ->
           log.log.replace("log.yaml", "{value: " + log.client + ", under: client}", log.client);
@@ -167,9 +170,9 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
     switch (log.random.nextInt(4)) {
       case 0 ->
           log.log.write(
-              "log.yaml", log.log.read("log.yaml") + "about: |\n  " + text.replace("\n", " ") + "\n");
-      case 1 ->
-          log.log.replace("photos/photos.yaml", "caption: O", "caption: \"" + text + "\"");
+              "log.yaml",
+              log.log.read("log.yaml") + "about: |\n  " + text.replace("\n", " ") + "\n");
+      case 1 -> log.log.replace("photos/photos.yaml", "caption: O", "caption: \"" + text + "\"");
       default -> log.typed(text);
     }
     return text.replace("*", "");
@@ -269,15 +272,24 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
     String line =
         switch (log.random.nextInt(4)) {
           case 0 ->
-              String.format(Locale.ROOT, "hull.width: {is: %.1f mm, title: W}", log.beamMetres * 62.5);
-          case 1 -> String.format(Locale.ROOT, "box.inside: {is: %.3f m, title: W}", log.beamMetres);
+              String.format(
+                  Locale.ROOT, "hull.width: {is: %.1f mm, title: W}", log.beamMetres * 62.5);
+          case 1 ->
+              String.format(Locale.ROOT, "box.inside: {is: %.3f m, title: W}", log.beamMetres);
           case 2 ->
-              String.format(Locale.ROOT, "hull.depth_in_water: {is: %.1f mm, title: W}", log.draughtMillimetres);
+              String.format(
+                  Locale.ROOT,
+                  "hull.depth_in_water: {is: %.1f mm, title: W}",
+                  log.draughtMillimetres);
           default ->
               String.format(
-                  Locale.ROOT, "hull.contents: {is: %.3f L, title: W}", log.volumeCubicCentimetres / 1000.0);
+                  Locale.ROOT,
+                  "hull.contents: {is: %.3f L, title: W}",
+                  log.volumeCubicCentimetres / 1000.0);
         };
-    log.log.write("facts.yaml", log.log.read("facts.yaml") + line.replace("title: W", "title: Zwieback") + "\n");
+    log.log.write(
+        "facts.yaml",
+        log.log.read("facts.yaml") + line.replace("title: W", "title: Zwieback") + "\n");
     return "Zwieback";
   }
 
@@ -361,13 +373,16 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
     try {
       byte[] other =
           java.nio.file.Files.readAllBytes(java.nio.file.Path.of("sample-log/photos/T20_0566.jpg"));
-      String name = log.one("photos/new.jpg", "photos/2026-03-20/new.jpg", "photos/20260320_1010.jpg");
+      String name =
+          log.one("photos/new.jpg", "photos/2026-03-20/new.jpg", "photos/20260320_1010.jpg");
       log.log.write(name, other);
       if (name.equals("photos/new.jpg")) {
         log.log.write(
             "photos/photos.yaml",
             log.log.read("photos/photos.yaml")
-                + "new.jpg: {taken: " + log.one("2026-03-20 15:00:00", "2026-03-21 01:10:00") + "}\n");
+                + "new.jpg: {taken: "
+                + log.one("2026-03-20 15:00:00", "2026-03-21 01:10:00")
+                + "}\n");
       }
     } catch (java.io.IOException e) {
       throw new java.io.UncheckedIOException(e);
@@ -386,7 +401,9 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
     switch (log.random.nextInt(3)) {
       case 0 -> log.log.replace("log.yaml", "until: 2027-09-30", "until: 2025-09-30");
       case 1 -> log.log.replace("log.yaml", "until: 2027-09-30", "until: 2026-05-30");
-      default -> log.log.replace("log.yaml", "from: 2026-03-02, until: 2027", "from: 2027-03-02, until: 2026");
+      default ->
+          log.log.replace(
+              "log.yaml", "from: 2026-03-02, until: 2027", "from: 2027-03-02, until: 2026");
     }
     return log.kept;
   }
@@ -395,7 +412,9 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
     int w = (int) (of.getWidth() * by);
     int h = (int) (of.getHeight() * by);
     BufferedImage small = new BufferedImage(w, h, BufferedImage.TYPE_INT_RGB);
-    small.createGraphics().drawImage(of.getScaledInstance(w, h, java.awt.Image.SCALE_AREA_AVERAGING), 0, 0, null);
+    small
+        .createGraphics()
+        .drawImage(of.getScaledInstance(w, h, java.awt.Image.SCALE_AREA_AVERAGING), 0, 0, null);
     return small;
   }
 

@@ -215,8 +215,7 @@ class LogReaderTest {
     assertThat(log.sheets()).extracting(Sheet::label).containsExactly(Label.of("sheets"));
     assertThat(log.readers()).extracting(Readers::id).containsExactly("public", "workshop");
     assertThat(log.readers().get(0).partyTo()).isEmpty();
-    assertThat(log.readers().get(1).partyTo())
-        .containsExactly("own-client", "own-money", "sheets");
+    assertThat(log.readers().get(1).partyTo()).containsExactly("own-client", "own-money", "sheets");
   }
 
   @Test

@@ -276,7 +276,8 @@ class PlantedFaultsTest {
                 opened.album(),
                 new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT),
                 everybody,
-                ByteTwinsTest.AS_OF)
+                ByteTwinsTest.AS_OF,
+                java.util.Set.of())
             .against(List.of());
     Path edition = log.resolve("published/public");
     Map<String, byte[]> files = new TreeMap<>();
@@ -363,7 +364,8 @@ class PlantedFaultsTest {
       Files.write(path, file.getValue());
     }
     Manifest manifest = Manifest.of(standing.opened.log().folder().resolve("published/public"));
-    return Publisher.search(folder, manifest, standing.opened, standing.withheld, Set.of(), "public");
+    return Publisher.search(
+        folder, manifest, standing.opened, standing.withheld, Set.of(), "public");
   }
 
   private static Map<String, String> text(Map<String, byte[]> files) {

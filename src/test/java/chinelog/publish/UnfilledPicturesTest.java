@@ -89,13 +89,15 @@ class UnfilledPicturesTest {
                 opened.album(),
                 forgetful ? new Forgetful(real) : real,
                 everybody,
-                ByteTwinsTest.AS_OF)
+                ByteTwinsTest.AS_OF,
+                java.util.Set.of())
             .against(List.of());
     Path folder = Files.createTempDirectory(temp, "edition");
     Edition edition = withheld.edition();
     Theme theme = Theme.load(edition.contents().theme(), null);
     FreshSite.write(edition, theme, null, Files.createDirectory(folder.resolve("site")));
     Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
-    return Publisher.search(folder, Manifest.of(folder), opened, withheld, Set.of(), "public").findings();
+    return Publisher.search(folder, Manifest.of(folder), opened, withheld, Set.of(), "public")
+        .findings();
   }
 }

@@ -7,7 +7,6 @@ import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.Signature;
 import chinelog.photo.derivatives.View;
-import chinelog.problem.Problem;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.LocalDateTime;

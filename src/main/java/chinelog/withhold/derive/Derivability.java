@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -106,6 +107,7 @@ public final class Derivability {
    * @param low the least value that the printed figures were shown to leave
    * @param high the greatest
    * @param path how it can be worked out, a sentence with its stop; empty if it is safe
+   * @param causes the printed figures from which it can be worked out; empty if it is safe
    * @param remedies sets of further figures, each of which would make it safe if not printed, the
    *     smallest and the totals first; empty if it is safe, or if no one or two figures would do
    */
@@ -115,6 +117,7 @@ public final class Derivability {
       double low,
       double high,
       String path,
+      Set<String> causes,
       List<Set<String>> remedies) {}
 
   /**
@@ -212,7 +215,8 @@ public final class Derivability {
     Answer answer = inquiry.answer(item);
     Interval range = inquiry.domains[item];
     if (answer == Answer.SAFE) {
-      return new Verdict(model.names()[item], answer, range.low(), range.high(), "", List.of());
+      return new Verdict(
+          model.names()[item], answer, range.low(), range.high(), "", Set.of(), List.of());
     }
     Path path = Path.find(model, inquiry.component, item);
     return new Verdict(
@@ -221,6 +225,9 @@ public final class Derivability {
         range.low(),
         range.high(),
         path.inWords(answer, range),
+        path.printed().stream()
+            .map(i -> model.names()[i])
+            .collect(Collectors.toCollection(LinkedHashSet::new)),
         remedies(item, path));
   }
 

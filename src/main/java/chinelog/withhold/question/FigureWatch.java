@@ -150,17 +150,12 @@ final class FigureWatch {
       String sentence = Letters.sentence(text, m.start(), m.end());
       Set<String> words = letters(sentence);
       words.removeIf(w -> TradeWords.near(w).size() < 3);
-      String figure = "the figure \u201c" + text.substring(m.start(), m.end()) + "\u201d of " + what;
+      String figure =
+          "the figure \u201c" + text.substring(m.start(), m.end()) + "\u201d of " + what;
       if (m.fineness() >= THREE_DIGITS && !unit.isDimensionless()) {
         typed.add(new Typed(figure, value, m.step(), label));
       }
-      withhold(
-          figure,
-          value,
-          label,
-          String.join(" ", words),
-          m.fineness() >= THREE_DIGITS,
-          false);
+      withhold(figure, value, label, String.join(" ", words), m.fineness() >= THREE_DIGITS, false);
     }
   }
 

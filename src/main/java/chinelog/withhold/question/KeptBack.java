@@ -47,8 +47,7 @@ final class KeptBack {
     this.eyes = eyes;
   }
 
-  private static KeptBack of(
-      Log log, Facts facts, Album album, List<Passage> passages, Eyes eyes) {
+  private static KeptBack of(Log log, Facts facts, Album album, List<Passage> passages, Eyes eyes) {
     KeptBack all = new KeptBack(eyes);
     passages.forEach(all::passage);
     facts.byName().values().stream()

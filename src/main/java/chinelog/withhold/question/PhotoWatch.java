@@ -1,12 +1,12 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
-import chinelog.log.text.Block;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
+import chinelog.log.text.Block;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Belonging;
 import chinelog.photo.album.Photograph;
@@ -94,10 +94,11 @@ public final class PhotoWatch {
             .findFirst();
     return whole.or(
         () ->
-            (hasBeenLookedAt(photograph) ? List.<Entry>of() : log.entries()).stream()
-                .filter(e -> !hidden.contains(e) && Belonging.isPossible(photograph, e))
-                .flatMap(e -> section(e).stream())
-                .findFirst());
+            (hasBeenLookedAt(photograph) ? List.<Entry>of() : log.entries())
+                .stream()
+                    .filter(e -> !hidden.contains(e) && Belonging.isPossible(photograph, e))
+                    .flatMap(e -> section(e).stream())
+                    .findFirst());
   }
 
   /** Whether the maker has drawn a region in it or said what it shows. */

@@ -53,7 +53,6 @@ public final class Questions {
   /** Ids of the questions about each photograph that no note shows. */
   private final SortedMap<String, SortedSet<String>> doubtful = new TreeMap<>();
 
-
   private Questions(Log log, Facts facts, Album album, LocalDate asOf) {
     this.log = log;
     this.facts = facts;
@@ -90,20 +89,6 @@ public final class Questions {
    * @param readers those for whom editions are to be made
    * @param answers what the maker said before
    * @param asOf agreements are in force and releases are given as on this day
-   */
-  public static Asked ask(
-      Log log,
-      Facts facts,
-      Album album,
-      Collection<Readers> readers,
-      List<Answer> answers,
-      LocalDate asOf) {
-    return ask(log, facts, album, readers, answers, asOf, group -> new TreeMap<>());
-  }
-
-  /**
-   * Asks, also about what lost its mark since it was last published.
-   *
    * @param keptBack what {@link #keptBack} was then for some readers; nothing if never
    */
   public static Asked ask(
@@ -127,8 +112,7 @@ public final class Questions {
   /** What some readers do not see on a day, by hash, with the agreements it is under. */
   public static SortedMap<String, String> keptBack(
       Log log, Facts facts, Album album, Readers readers, LocalDate asOf) {
-    return KeptBack.now(
-        log, facts, album, LogTexts.of(log, album), new Eyes(log, readers, asOf));
+    return KeptBack.now(log, facts, album, LogTexts.of(log, album), new Eyes(log, readers, asOf));
   }
 
   private void add(Question question, String readers) {
