@@ -61,7 +61,6 @@ final class FigureMaker {
   private final Map<String, String> entryIds;
 
   private final Labels labels;
-  private final Counterparts counterparts;
   private final SortedSet<String> shown = new TreeSet<>();
   private final SortedSet<String> written = new TreeSet<>();
   private final List<Problem> holes = new ArrayList<>();
@@ -86,7 +85,6 @@ final class FigureMaker {
     this.factWords = Catalogue.of(Facts.MESSAGES, log.head().locale());
     this.entryIds = entryIds;
     this.labels = new Labels(visible);
-    this.counterparts = new Counterparts(facts);
   }
 
   Label labelOf(Fact fact) {
