@@ -78,6 +78,7 @@ class ArchitectureTest {
                   "site",
                   "markup",
                   "keep",
+                  "json",
                   "withhold",
                   "edition",
                   "reckon",

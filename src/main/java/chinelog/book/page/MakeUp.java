@@ -60,7 +60,8 @@ final class MakeUp {
   private static Made followed(Galley galley, Layout layout, Map<String, Integer> found) {
     Guide guide = new Guide(new Known(layout, "", found, 0));
     new WaySearch(guide, galley.body()).ends(galley.body(), start(galley));
-    Map<String, Integer> pages = new TreeMap<>();
+    Map<String, Integer> pages = new TreeMap<>(galley.front());
+    pages.put(PageNumbers.BODY, galley.pagesBefore() + 1);
     guide
         .allPlaces()
         .forEach((id, y) -> pages.put(id, galley.pagesBefore() + y / galley.pageDots() + 1));

@@ -10,6 +10,7 @@ import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
+import java.awt.Font;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.BufferedOutputStream;
@@ -23,7 +24,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentLinkedDeque;
-import java.util.function.Function;
+import java.util.function.Predicate;
 import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +37,8 @@ public final class Printer implements Closeable {
 
   /** Printed for a character that no font has. */
   private static final String MISSING = "\uFFFD";
+
+  private static final String NO_FOLDER = "/dev/null";
 
   private final List<Theme.Font> fonts;
   private final double bleedMm;
@@ -51,39 +54,17 @@ public final class Printer implements Closeable {
   }
 
   /**
-   * Lays the pages out without printing them.
-   *
-   * @throws UncheckedIOException if a picture or a font cannot be read
-   */
-  Layout.Look lay(Manuscript manuscript) {
-    return lay(
-        manuscript,
-        renderer -> {
-          int before = GalleyReader.pagesBefore(renderer);
-          return new Layout.Look(
-              PageNumbers.find(renderer),
-              PageNumbers.places(renderer, before),
-              before,
-              Fitting.white(renderer));
-        });
-  }
-
-  /**
    * Measures pages that were written to be laid out on one without end.
    *
    * @throws UncheckedIOException if a picture or a font cannot be read
    */
   Galley measure(Manuscript manuscript) {
-    return lay(manuscript, renderer -> GalleyReader.read(renderer, manuscript.trim(), bleedMm));
-  }
-
-  private <R> R lay(Manuscript manuscript, Function<PdfBoxRenderer, R> look) {
     Trial idle = trials.poll();
     Trial trial = idle == null ? Trial.with(fonts) : idle;
     try (PdfBoxRenderer renderer =
         renderer(manuscript.small(), trial.document, trial.faces, hyphens(manuscript), false)) {
       renderer.layout();
-      return look.apply(renderer);
+      return GalleyReader.read(renderer, manuscript.trim(), bleedMm);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } finally {
@@ -118,33 +99,60 @@ public final class Printer implements Closeable {
   }
 
   /**
+   * How pages came out.
+   *
+   * @param isPrinted whether they were to be printed as they came out
+   */
+  record Tried(Layout.Look look, boolean isPrinted) {}
+
+  /**
    * Prints the pages.
    *
    * @return the numbers of the pages on which what bears an id has come to stand
    */
   Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
+    return attempt(manuscript, look -> true, pdf).look().pages();
+  }
+
+  /** Lays the pages out, and prints them if they look as they should. */
+  Tried attempt(Manuscript manuscript, Predicate<Layout.Look> isRight, Path pdf)
+      throws IOException {
     try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer =
             renderer(manuscript, document, faces, hyphens(manuscript), true)) {
+      renderer.layout();
+      Layout.Look look = look(renderer);
+      if (!isRight.test(look)) {
+        return new Tried(look, false);
+      }
       renderer.createPDFKeepOpen();
       ReadingOrder.mend(renderer);
-      Map<String, Integer> pages = PageNumbers.find(renderer);
-      PageNumbers.label(document, pages);
+      PageNumbers.label(document, look.pages());
       Marks.stamp(renderer, faces.sans(), manuscript, bleedMm);
       Finish.apply(document, manuscript, bleedMm);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
         document.save(out);
       }
-      return pages;
+      return new Tried(look, true);
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
   }
 
+  private static Layout.Look look(PdfBoxRenderer renderer) {
+    int before = GalleyReader.pagesBefore(renderer);
+    return new Layout.Look(
+        PageNumbers.find(renderer),
+        PageNumbers.places(renderer, before),
+        before,
+        Fitting.white(renderer));
+  }
+
   private static PdfBoxRenderer renderer(
       Manuscript manuscript, PDDocument document, Faces faces, Hyphens hyphens, boolean isPainted)
       throws IOException {
+    keepOutOfTheHomeFolder();
     XRLog.setLoggingEnabled(false);
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.withHtmlContent(manuscript.html(), NOWHERE);
@@ -170,5 +178,22 @@ public final class Printer implements Closeable {
 
   private static boolean isOurs(String address) {
     return address.startsWith(PictureStore.SCHEME + ":") || address.startsWith("#");
+  }
+
+  /**
+   * PDFBox may list the fonts of the machine in the user's home. So does the JDK with its first
+   * font, in ".java", unless there is no home; it finds the same fonts either way.
+   */
+  private static synchronized void keepOutOfTheHomeFolder() {
+    if (System.getProperty("pdfbox.fontcache") == null) {
+      System.setProperty("pdfbox.fontcache", System.getProperty("java.io.tmpdir"));
+    }
+    String home = System.getProperty("user.home");
+    System.setProperty("user.home", NO_FOLDER);
+    try {
+      new Font(Font.SANS_SERIF, Font.PLAIN, 1).getFamily();
+    } finally {
+      System.setProperty("user.home", home);
+    }
   }
 }
