@@ -132,6 +132,7 @@ final class Secrets {
   private final StringBuilder visible = new StringBuilder();
   private final List<Quantity> visibleQuantities = new ArrayList<>();
   private final Set<String> tooCommon = new TreeSet<>();
+  private final Set<String> reckonedTooCommon = new TreeSet<>();
   private int withheld;
 
   Secrets(Locale locale) {
@@ -201,7 +202,12 @@ final class Secrets {
     if (quantities.isEmpty()) {
       withhold(shown, Kind.PHRASE, what);
     }
-    quantities.forEach(q -> withhold(q, false, what));
+    for (Quantity quantity : quantities) {
+      withheld++;
+      if (!figures.add(quantity, false, what)) {
+        reckonedTooCommon.add(what);
+      }
+    }
   }
 
   void withholdScale(BigDecimal denominator) {
@@ -316,5 +322,10 @@ final class Secrets {
   /** What was withheld but is too short or too common to be looked for by itself. */
   Set<String> tooCommon() {
     return tooCommon;
+  }
+
+  /** The same of reckoned figures, of which there may be many. */
+  Set<String> reckonedTooCommon() {
+    return reckonedTooCommon;
   }
 }

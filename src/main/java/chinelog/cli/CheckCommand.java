@@ -1,5 +1,6 @@
 package chinelog.cli;
 
+import chinelog.desk.files.Pins;
 import chinelog.photo.Progress;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
@@ -99,9 +100,9 @@ final class CheckCommand extends LogCommand {
   }
 
   private Found find() throws IOException {
-    Workshop.Opened opened =
-        Workshop.open(requireFolder(log), today(), today(), zone(), talk().progress());
-    List<Problem> problems = new ArrayList<>(opened.problems());
+    List<Problem> problems = new ArrayList<>(Pins.pin(requireFolder(log)));
+    Workshop.Opened opened = Workshop.open(log, today(), today(), zone(), talk().progress());
+    problems.addAll(opened.problems());
     problems.addAll(opened.fullCopies());
     if (!opened.hasErrors()) {
       pictures(opened, problems);

@@ -1,5 +1,6 @@
 package chinelog.cli;
 
+import chinelog.desk.files.Pins;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import chinelog.publish.Version;
@@ -36,6 +37,7 @@ final class PublishCommand extends EditionCommand {
 
   @Override
   Outcome run(Publisher publisher, List<String> readers) throws IOException {
+    talk().problems(Pins.pin(folder()));
     return draft ? publisher.draft(readers) : publisher.publish(readers);
   }
 

@@ -11,6 +11,7 @@ import chinelog.reckon.Facts;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.SortedSet;
 
@@ -56,6 +57,16 @@ public final class Withholder {
     private Prepared(EditionMaker maker, Edition edition) {
       this.maker = maker;
       this.edition = edition;
+    }
+
+    /** What its readers would see: not to be given to them before it is {@link #against} all. */
+    public Edition edition() {
+      return edition;
+    }
+
+    /** Its ids of the entries that it tells, by those of the log. For the maker alone. */
+    public Map<String, String> entryIds() {
+      return maker.entryIds();
     }
 
     /** The figures that it shows, as printed. */

@@ -118,7 +118,13 @@ public final class Derivability {
       double high,
       String path,
       Set<String> causes,
-      List<Set<String>> remedies) {}
+      List<Set<String>> remedies) {
+
+    private Verdict with(
+        String newPath, Set<String> newCauses, List<Set<String>> newRemedies) {
+      return new Verdict(name, answer, low, high, newPath, newCauses, newRemedies);
+    }
+  }
 
   /**
    * Answers for every withheld item, in the order given.
@@ -214,21 +220,17 @@ public final class Derivability {
   private Verdict verdict(int item, Inquiry inquiry) {
     Answer answer = inquiry.answer(item);
     Interval range = inquiry.domains[item];
+    Verdict bare =
+        new Verdict(model.names()[item], answer, range.low(), range.high(), "", Set.of(), List.of());
     if (answer == Answer.SAFE) {
-      return new Verdict(
-          model.names()[item], answer, range.low(), range.high(), "", Set.of(), List.of());
+      return bare;
     }
     Path path = Path.find(model, inquiry.component, item);
-    return new Verdict(
-        model.names()[item],
-        answer,
-        range.low(),
-        range.high(),
-        path.inWords(answer, range),
+    Set<String> causes =
         path.printed().stream()
             .map(i -> model.names()[i])
-            .collect(Collectors.toCollection(LinkedHashSet::new)),
-        remedies(item, path));
+            .collect(Collectors.toCollection(LinkedHashSet::new));
+    return bare.with(path.inWords(bare), causes, remedies(item, path));
   }
 
   private List<Set<String>> remedies(int item, Path path) {
