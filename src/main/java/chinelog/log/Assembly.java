@@ -37,6 +37,8 @@ final class Assembly {
     "hero",
     "theme",
     "paper",
+    "patterns",
+    "printer",
     "address",
     "licence",
     "credit-photos",

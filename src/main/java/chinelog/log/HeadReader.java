@@ -78,7 +78,8 @@ final class HeadReader {
         clocks(),
         hero(),
         log.flag("credit-photos"),
-        valuation());
+        valuation(),
+        new PatternSheetsReader(log, scope).read());
   }
 
   private Valuation valuation() {

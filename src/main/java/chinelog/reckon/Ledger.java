@@ -7,6 +7,7 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.wording.Phrase;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -21,10 +22,16 @@ final class Ledger {
 
   private final SortedMap<String, Fact> facts = new TreeMap<>();
   private final Set<String> promised = new HashSet<>();
+  private final List<Facts.Drawing> drawings = new ArrayList<>();
   private final Problems problems;
 
   Ledger(Problems problems) {
     this.problems = problems;
+  }
+
+  /** Parts drawn so far. */
+  List<Facts.Drawing> drawings() {
+    return drawings;
   }
 
   Problems problems() {

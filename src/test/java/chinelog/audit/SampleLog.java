@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.log.PatternSheets;
 import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.label.Label;
@@ -151,7 +152,8 @@ final class SampleLog {
         new TreeMap<>(),
         null,
         false,
-        Valuation.FIFO);
+        Valuation.FIFO,
+        PatternSheets.USUAL);
   }
 
   private static Agreement agreement(String id, String with, String covers) {

@@ -223,7 +223,8 @@ public final class LogFixture {
             new TreeMap<>(),
             null,
             false,
-            valuation);
+            valuation,
+            PatternSheets.USUAL);
     return new Log(
         Path.of("merrow"),
         head,

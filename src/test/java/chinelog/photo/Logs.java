@@ -1,5 +1,6 @@
 package chinelog.photo;
 
+import chinelog.log.PatternSheets;
 import chinelog.label.Label;
 import chinelog.log.Block;
 import chinelog.log.Entry;
@@ -133,7 +134,8 @@ public final class Logs {
             clocks,
             null,
             false,
-            Valuation.FIFO);
+            Valuation.FIFO,
+            PatternSheets.USUAL);
     return new Log(
         folder,
         head,

@@ -1,5 +1,6 @@
 package chinelog.withhold;
 
+import chinelog.log.PatternSheets;
 import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.label.Presence;
@@ -604,7 +605,8 @@ final class RandomBuild {
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
-        open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE);
+        open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
+        PatternSheets.USUAL);
   }
 
   private Log log() {

@@ -18,17 +18,33 @@ public final class TradeReckoning {
   private final String title;
   private final List<Parameter> parameters;
   private final Computation computation;
+  private final Drawing drawing;
 
   /** The computation itself; its inputs have passed {@link #reckon}'s checks. */
   interface Computation {
     List<Yield> apply(Inputs inputs) throws TradeException, QuantityException;
   }
 
+  /** What it draws of the same inputs, where it draws. */
+  interface Drawing {
+    List<Part> draw(Inputs inputs) throws TradeException, QuantityException;
+  }
+
   TradeReckoning(String name, String title, List<Parameter> parameters, Computation computation) {
+    this(name, title, parameters, computation, inputs -> List.of());
+  }
+
+  TradeReckoning(
+      String name,
+      String title,
+      List<Parameter> parameters,
+      Computation computation,
+      Drawing drawing) {
     this.name = name;
     this.title = title;
     this.parameters = List.copyOf(parameters);
     this.computation = computation;
+    this.drawing = drawing;
   }
 
   /** As facts.yaml asks for it, such as {@code hull-form}. */
@@ -72,6 +88,20 @@ public final class TradeReckoning {
       result.add(withSpread(yield, spread.get(yield.name())));
     }
     return List.copyOf(result);
+  }
+
+  /**
+   * Draws the parts that can be cut from what is given; none where the reckoning draws nothing.
+   *
+   * @throws TradeException saying which input stands in the way and what to do about it
+   */
+  public List<Part> draw(Inputs inputs) throws TradeException {
+    check(inputs);
+    try {
+      return List.copyOf(drawing.draw(inputs));
+    } catch (QuantityException e) {
+      throw new TradeException("", e.what(), e.remedy());
+    }
   }
 
   private static Yield withSpread(Yield yield, @Nullable BigDecimal spread) {
