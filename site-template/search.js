@@ -23,6 +23,36 @@
     return at;
   };
 
+  /** Whether one slip makes one word of the other: a letter too many, too few, wrong or swapped. */
+  const isOneSlipApart = (a, b) => {
+    if (a.length > b.length) {
+      return isOneSlipApart(b, a);
+    }
+    let at = 0;
+    while (at < a.length && a[at] === b[at]) {
+      at++;
+    }
+    if (a.length < b.length) {
+      return b.length === a.length + 1 && a.slice(at) === b.slice(at + 1);
+    }
+    const swapped = a[at] === b[at + 1] && a[at + 1] === b[at] && a.slice(at + 2) === b.slice(at + 2);
+    return swapped || a.slice(at + 1) === b.slice(at + 1);
+  };
+
+  const known = new Set(
+    parts.flatMap((part) => `${part.plainTitle} ${part.plainText}`.match(/[\p{L}\p{N}]+/gu) || []),
+  );
+
+  /** A word as the pages have it: with another ending, or with one slip put right. */
+  const spelled = (word) => {
+    if (word.length < 4 || parts.some((p) => startOf(word, `${p.plainTitle} ${p.plainText}`) >= 0)) {
+      return word;
+    }
+    const near = [...known].find((other) => isOneSlipApart(word, other));
+    const shorter = word.slice(0, Math.max(4, word.length - 3));
+    return near || ([...known].some((other) => other.startsWith(shorter)) ? shorter : word);
+  };
+
   const weight = (part, words) => {
     let sum = 0;
     for (const word of words) {
@@ -44,7 +74,7 @@
   };
 
   const show = () => {
-    const words = plain(input.value).split(/\s+/).filter(Boolean);
+    const words = plain(input.value).split(/\s+/).filter(Boolean).map(spelled);
     places.replaceChildren();
     found.textContent = "";
     if (words.length === 0) {
@@ -71,5 +101,7 @@
 
   box.hidden = false;
   input.addEventListener("input", show);
+  input.value = new URLSearchParams(location.search).get("q") || "";
+  show();
   input.focus();
 })();

@@ -89,8 +89,8 @@ class ArchitectureTest {
   /** Libraries that stay where they are: everything else of ours must do without them. */
   private static final Map<String, List<String>> ONLY_IN =
       Map.ofEntries(
-          entry("com.vladsch.flexmark..", List.of("log")),
-          entry("org.snakeyaml..", List.of("log")),
+          entry("com.vladsch.flexmark..", List.of("log.markdown")),
+          entry("org.snakeyaml..", List.of("log.reading")),
           entry("org.apache.commons.csv..", List.of("log", "reckon")),
           entry("tech.units..", List.of("quantity")),
           entry("javax.measure..", List.of("quantity")),
@@ -101,7 +101,7 @@ class ArchitectureTest {
           entry("org.ddogleg..", List.of("photo")),
           entry("javax.imageio..", List.of("photo", "audit", "book")),
           entry("org.apache.pdfbox..", List.of("book", "pattern", "audit", "photo")),
-          entry("com.openhtmltopdf..", List.of("book")),
+          entry("com.openhtmltopdf..", List.of("book.setting", "book.page")),
           entry("freemarker..", List.of("markup", "site")),
           entry("org.jsoup..", List.of("audit")),
           entry("picocli..", List.of("cli")));
@@ -137,6 +137,25 @@ class ArchitectureTest {
                 .dependOnClassesThat(resideInAPackage(library))
                 .allowEmptyShould(true)
                 .check(all));
+  }
+
+  /** Rooms behind the face of a package: what they open to each other is no business of others. */
+  private static final Map<String, List<String>> ROOMS =
+      Map.ofEntries(
+          entry("log", List.of("reading", "markdown")),
+          entry("book", List.of("writing", "setting", "page")));
+
+  @ArchTest
+  void roomsOpenToTheirOwnFloorAlone(JavaClasses all) {
+    ROOMS.forEach(
+        (floor, rooms) ->
+            rooms.forEach(
+                room ->
+                    noClasses()
+                        .that(not(resideInAPackage(inside(floor))))
+                        .should()
+                        .dependOnClassesThat(resideInAPackage(inside(floor + "." + room)))
+                        .check(all)));
   }
 
   @ArchTest

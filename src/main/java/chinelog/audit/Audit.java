@@ -1,9 +1,9 @@
 package chinelog.audit;
 
 import chinelog.label.Clearance;
-import chinelog.log.Head;
-import chinelog.log.Log;
-import chinelog.log.Marked;
+import chinelog.log.records.Head;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;

@@ -1,12 +1,12 @@
 package chinelog.audit;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Marked;
-import chinelog.log.Release;
-import chinelog.log.Request;
-import chinelog.log.Statement;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Release;
+import chinelog.log.records.Request;
+import chinelog.log.records.Statement;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.Map;

@@ -2,8 +2,8 @@ package chinelog.audit;
 
 import chinelog.digest.Sha256;
 import chinelog.label.Clearance;
-import chinelog.log.Log;
-import chinelog.log.Sheet;
+import chinelog.log.records.Log;
+import chinelog.log.records.Sheet;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.awt.image.BufferedImage;

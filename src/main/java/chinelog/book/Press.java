@@ -1,5 +1,17 @@
 package chinelog.book;
 
+import chinelog.book.page.Imposition;
+import chinelog.book.page.Layout;
+import chinelog.book.page.Manuscript;
+import chinelog.book.page.PageSearch;
+import chinelog.book.page.Printer;
+import chinelog.book.page.Trim;
+import chinelog.book.setting.Coverage;
+import chinelog.book.setting.PlainLetters;
+import chinelog.book.writing.BuildBook;
+import chinelog.book.writing.HandoverBooklet;
+import chinelog.book.writing.Setting;
+import chinelog.book.writing.Words;
 import chinelog.edition.Edition;
 import chinelog.markup.Theme;
 import chinelog.problem.Problem;
@@ -93,7 +105,7 @@ public final class Press {
     String style = Style.of(theme, trim, options.bleedMm());
     String endless = Style.endless(style, trim, options.bleedMm());
     try (PlainLetters plain = new PlainLetters();
-        Printer printer = new Printer(theme.bookFonts(), options)) {
+        Printer printer = new Printer(theme.bookFonts(), options.bleedMm())) {
       return new PageSearch(
               printer,
               l -> work.write(new Setting(edition, theme, trim, options.bleedMm(), l), style),

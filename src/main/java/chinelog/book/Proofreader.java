@@ -1,5 +1,7 @@
 package chinelog.book;
 
+import chinelog.book.page.Manuscript;
+import chinelog.book.setting.Coverage;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import java.io.StringReader;

@@ -1,5 +1,6 @@
 package chinelog.book;
 
+import chinelog.book.page.Trim;
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;

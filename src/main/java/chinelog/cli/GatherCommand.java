@@ -1,7 +1,7 @@
 package chinelog.cli;
 
-import chinelog.log.Head;
 import chinelog.log.LogReader;
+import chinelog.log.records.Head;
 import chinelog.photo.gathering.Gatherer;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;

@@ -2,8 +2,8 @@ package chinelog.cli;
 
 import chinelog.keep.Keep;
 import chinelog.label.Agreement;
-import chinelog.log.Log;
 import chinelog.log.LogReader;
+import chinelog.log.records.Log;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;

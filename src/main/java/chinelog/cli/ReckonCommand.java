@@ -1,7 +1,7 @@
 package chinelog.cli;
 
-import chinelog.log.PricePlan;
 import chinelog.log.PriceReader;
+import chinelog.log.records.PricePlan;
 import chinelog.problem.Suggestion;
 import chinelog.publish.Workshop;
 import chinelog.reckon.Explanation;

@@ -1,6 +1,10 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Answer;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;

@@ -1,5 +1,6 @@
 package chinelog.log;
 
+import chinelog.log.reading.Source;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import java.util.ArrayList;

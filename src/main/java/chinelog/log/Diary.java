@@ -1,5 +1,7 @@
 package chinelog.log;
 
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;

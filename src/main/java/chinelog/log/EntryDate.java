@@ -1,5 +1,8 @@
 package chinelog.log;
 
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.WrittenDate;
 import chinelog.problem.Place;
 import java.time.DateTimeException;
 import java.time.LocalDate;

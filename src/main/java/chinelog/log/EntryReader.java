@@ -1,6 +1,16 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.markdown.MarkdownReader;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Kind;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.reading.Values;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Marked;
+import chinelog.log.text.Block;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;

@@ -1,6 +1,11 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.reading.Fields;
+import chinelog.log.records.Marked;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
+import chinelog.log.text.Parts;
 import chinelog.problem.Place;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -1,6 +1,13 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Values;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Request;
+import chinelog.log.records.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;

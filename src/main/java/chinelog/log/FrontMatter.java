@@ -1,5 +1,10 @@
 package chinelog.log;
 
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.reading.Yaml;
+import chinelog.log.reading.YamlParser;
 import chinelog.problem.Place;
 import java.util.List;
 import java.util.regex.Pattern;

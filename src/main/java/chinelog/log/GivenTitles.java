@@ -1,5 +1,7 @@
 package chinelog.log;
 
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Yaml;
 import java.util.Locale;
 import java.util.ResourceBundle;
 import java.util.ResourceBundle.Control;

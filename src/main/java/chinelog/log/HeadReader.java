@@ -1,6 +1,19 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.markdown.MarkdownReader;
+import chinelog.log.markdown.Targets;
+import chinelog.log.reading.Amounts;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Kind;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Values;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Head;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Paper;
+import chinelog.log.records.Valuation;
+import chinelog.log.text.Block;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import java.math.BigDecimal;

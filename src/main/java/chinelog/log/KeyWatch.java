@@ -1,5 +1,8 @@
 package chinelog.log;
 
+import chinelog.log.reading.MarkWatch;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
 import java.text.Normalizer;

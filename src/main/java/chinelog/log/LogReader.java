@@ -1,5 +1,9 @@
 package chinelog.log;
 
+import chinelog.log.reading.FolderWalk;
+import chinelog.log.reading.Inventory;
+import chinelog.log.records.Answer;
+import chinelog.log.records.Log;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
 import java.io.IOException;

@@ -1,5 +1,11 @@
 package chinelog.log;
 
+import chinelog.log.reading.Scope;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Head;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,6 +1,12 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Kind;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Marked;
+import chinelog.log.records.PatternSheets;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;

@@ -1,5 +1,7 @@
 package chinelog.log;
 
+import chinelog.log.records.Head;
+import chinelog.log.records.PhotoFile;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;

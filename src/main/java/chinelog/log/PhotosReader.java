@@ -1,6 +1,15 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.markdown.MarkdownReader;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.FolderWalk;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.reading.SourceFile;
+import chinelog.log.reading.Yaml;
+import chinelog.log.reading.YamlParser;
+import chinelog.log.records.PhotoFile;
 import chinelog.problem.Place;
 import chinelog.problem.Suggestion;
 import java.io.IOException;

@@ -1,6 +1,16 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.markdown.Targets;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Kind;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.HandoverSection;
+import chinelog.log.records.Limit;
+import chinelog.log.records.Marked;
+import chinelog.log.records.PostPlan;
+import chinelog.log.records.Stage;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import java.time.LocalDate;

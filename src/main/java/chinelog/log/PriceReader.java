@@ -1,7 +1,20 @@
 package chinelog.log;
 
 import chinelog.label.Label;
-import chinelog.log.PricePlan.Driver;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Inventory;
+import chinelog.log.reading.Kind;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.reading.SourceFile;
+import chinelog.log.reading.Values;
+import chinelog.log.reading.Yaml;
+import chinelog.log.reading.YamlParser;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
+import chinelog.log.records.PricePlan;
+import chinelog.log.records.PricePlan.Driver;
+import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;

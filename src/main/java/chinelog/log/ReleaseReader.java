@@ -1,6 +1,11 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.markdown.Targets;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Release;
 import chinelog.problem.Suggestion;
 import java.time.LocalDate;
 import java.util.ArrayList;

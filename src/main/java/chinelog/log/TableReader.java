@@ -1,6 +1,14 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.MarkWatch;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.reading.SourceFile;
+import chinelog.log.reading.Values;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Table;
 import chinelog.problem.Place;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;

@@ -1,6 +1,8 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Entry;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import java.time.DateTimeException;

@@ -1,8 +1,8 @@
 package chinelog.publish;
 
 import chinelog.audit.Canary;
-import chinelog.log.Head;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.Head;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.album.Written;
 import chinelog.quantity.NumberStyle;
 import chinelog.withhold.Register;

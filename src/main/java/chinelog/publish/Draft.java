@@ -2,7 +2,7 @@ package chinelog.publish;
 
 import chinelog.audit.AuditReport;
 import chinelog.label.Agreement;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.withhold.Withholder;
 import java.util.Collection;
 

@@ -5,7 +5,7 @@ import chinelog.audit.FilledArea;
 import chinelog.digest.Sha256;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.withhold.Withholder;
 import java.io.IOException;

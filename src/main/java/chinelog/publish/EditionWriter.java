@@ -2,7 +2,7 @@ package chinelog.publish;
 
 import chinelog.book.Press;
 import chinelog.edition.Edition;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.pattern.PatternWriter;
 import chinelog.site.SiteWriter;

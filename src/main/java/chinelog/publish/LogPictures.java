@@ -1,8 +1,8 @@
 package chinelog.publish;
 
 import chinelog.label.Clearance;
-import chinelog.log.Log;
-import chinelog.log.Sheet;
+import chinelog.log.records.Log;
+import chinelog.log.records.Sheet;
 import chinelog.photo.album.Credit;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.SheetPrinter;

@@ -1,10 +1,10 @@
 package chinelog.publish;
 
 import chinelog.label.Clearance;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
-import chinelog.log.Release;
-import chinelog.log.Sheet;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Release;
+import chinelog.log.records.Sheet;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.SheetPrinter;

@@ -2,7 +2,7 @@ package chinelog.publish;
 
 import chinelog.audit.AuditReport;
 import chinelog.label.Agreement;
-import chinelog.log.Release;
+import chinelog.log.records.Release;
 import chinelog.withhold.Register;
 import java.io.IOException;
 import java.nio.file.Files;

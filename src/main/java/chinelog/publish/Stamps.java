@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -15,7 +16,7 @@ import java.util.TreeMap;
 final class Stamps {
 
   private final SortedMap<String, String> byName = new TreeMap<>();
-  private long latestMillis;
+  private final SortedMap<String, Long> changedMillis = new TreeMap<>();
   private boolean strange;
 
   /** Adds one file, or all below a folder but some of its own, and but hidden folders. */
@@ -49,13 +50,21 @@ final class Stamps {
 
   void add(Path folder, Path file) throws IOException {
     FileStamp stamp = FileStamp.of(file);
-    latestMillis = Math.max(latestMillis, stamp.changedMillis());
-    byName.put(folder.relativize(file).toString(), stamp.text());
+    String name = folder.relativize(file).toString();
+    changedMillis.put(name, stamp.changedMillis());
+    byName.put(name, stamp.text());
   }
 
-  /** When the latest of the files changed, by the clock of its file system, since 1970. */
-  long latestMillis() {
-    return latestMillis;
+  /**
+   * Names of the files that changed at a time or later.
+   *
+   * @param millis by the clock of their file system, since 1970
+   */
+  List<String> changedSince(long millis) {
+    return changedMillis.entrySet().stream()
+        .filter(file -> file.getValue() >= millis)
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
   /** Whether there was something that is no file, or that could not be looked at. */

@@ -5,6 +5,7 @@ import chinelog.photo.FileStamp;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -13,24 +14,33 @@ import java.util.List;
  *
  * <p>Remembered are two digests for each group of readers: of the stamps of all that an edition
  * comes from (the log's files, the ledgers, the program, its settings), and of the edition's own.
- * No file is opened. Whatever is in doubt counts as changed.
+ * Of what was written so shortly before that it might be written again without another stamp, the
+ * content counts as well; else no file is opened. Whatever is in doubt counts as changed.
  */
 final class Standing {
 
   private static final String IN_DOUBT = "in doubt";
 
+  /**
+   * Files that were all written just now, such as a log just copied, are not read for their own.
+   */
+  private static final long MOST_READ = 32L << 20;
+
   private final Path log;
   private final Shelf shelf;
   private final String settings;
   private final Stamps sources;
-  private final boolean inDoubt;
+  private final List<String> young;
+  private final String youngContent;
 
-  private Standing(Path log, Shelf shelf, String settings, Stamps sources, boolean inDoubt) {
+  private Standing(Path log, Shelf shelf, String settings, Stamps sources, List<String> young)
+      throws IOException {
     this.log = log;
     this.shelf = shelf;
     this.settings = settings;
     this.sources = sources;
-    this.inDoubt = inDoubt;
+    this.young = young;
+    this.youngContent = content(young);
   }
 
   /**
@@ -44,8 +54,8 @@ final class Standing {
       Stamps sources = new Stamps();
       sources.addAll(log, List.of("published", "records"));
       long sure = FileStamp.of(now).changedMillis() - FileStamp.UNSURE_MILLIS;
-      boolean inDoubt = sources.isStrange() || sources.latestMillis() >= sure;
-      return new Standing(log, shelf, settings + "\n" + Program.stamp(), sources, inDoubt);
+      String all = settings + "\n" + Program.stamp();
+      return new Standing(log, shelf, all, sources, sources.changedSince(sure));
     } finally {
       Files.delete(now);
     }
@@ -64,29 +74,52 @@ final class Standing {
   Change since(String readers) throws IOException {
     Path file = memory(log).resolve(readers);
     List<String> kept = Files.isRegularFile(file) ? Files.readAllLines(file) : List.of();
-    if (kept.size() != 2 || !kept.get(1).equals(edition(readers))) {
+    if (kept.size() < 2 || !kept.get(1).equals(edition(readers))) {
       return Change.EDITION;
     }
-    return inDoubt || !kept.get(0).equals(source(readers)) ? Change.SOURCES : Change.NOTHING;
+    List<String> then = kept.subList(2, kept.size());
+    String source = source(readers, content(then));
+    return sources.isStrange() || !kept.get(0).equals(source) ? Change.SOURCES : Change.NOTHING;
   }
 
   /** Remembers that the edition that stands was made from the files looked at. */
   void keep(String readers) throws IOException {
-    Files.write(
-        memory(log).resolve(readers),
-        List.of(inDoubt ? IN_DOUBT : source(readers), edition(readers)));
+    boolean inDoubt = sources.isStrange() || youngContent.equals(IN_DOUBT);
+    List<String> lines = new ArrayList<>();
+    lines.add(inDoubt ? IN_DOUBT : source(readers, youngContent));
+    lines.add(edition(readers));
+    lines.addAll(inDoubt ? List.of() : young);
+    Files.write(memory(log).resolve(readers), lines);
+  }
+
+  /** A digest of what files of the log hold; in doubt where they are many or not to be named. */
+  private String content(List<String> files) throws IOException {
+    StringBuilder all = new StringBuilder();
+    long bytes = 0;
+    for (String name : files) {
+      Path file = log.resolve(name);
+      if (name.chars().anyMatch(Character::isISOControl) || !Files.isRegularFile(file)) {
+        return IN_DOUBT;
+      }
+      bytes += Files.size(file);
+      if (bytes > MOST_READ) {
+        return IN_DOUBT;
+      }
+      all.append(Sha256.of(Files.readAllBytes(file))).append('\n');
+    }
+    return Sha256.of(all.toString());
   }
 
   private static Path memory(Path log) {
     return log.resolve(".chinelog").resolve("standing");
   }
 
-  private String source(String readers) throws IOException {
+  private String source(String readers, String content) throws IOException {
     Stamps records = new Stamps();
     for (Path file : shelf.reliedOn(readers)) {
       records.add(log, file);
     }
-    return Sha256.of(String.join("\n", settings, sources.text(), records.text()));
+    return Sha256.of(String.join("\n", settings, sources.text(), records.text(), content));
   }
 
   private String edition(String readers) throws IOException {

@@ -1,9 +1,9 @@
 package chinelog.publish;
 
-import chinelog.log.Answer;
-import chinelog.log.Log;
 import chinelog.log.LogReader;
-import chinelog.log.Readers;
+import chinelog.log.records.Answer;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.photo.album.Album;
 import chinelog.problem.Problem;

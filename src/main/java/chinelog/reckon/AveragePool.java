@@ -5,6 +5,7 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.reckon.formula.Expression;
 import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -1,9 +1,12 @@
 package chinelog.reckon;
 
-import chinelog.log.Log;
-import chinelog.log.Statement;
+import chinelog.log.records.Log;
+import chinelog.log.records.Statement;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
+import chinelog.reckon.formula.FormulaWriter;
 import chinelog.wording.Catalogue;
 import java.util.ArrayList;
 import java.util.HashSet;

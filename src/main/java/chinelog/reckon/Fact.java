@@ -3,6 +3,7 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
+import chinelog.reckon.formula.Expression;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.time.LocalDate;

@@ -1,8 +1,10 @@
 package chinelog.reckon;
 
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.FormulaWriter;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.math.BigDecimal;

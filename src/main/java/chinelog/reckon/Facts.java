@@ -1,7 +1,7 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Limit;
+import chinelog.log.records.Limit;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.trade.Part;

@@ -1,11 +1,14 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Statement;
+import chinelog.log.records.Statement;
 import chinelog.problem.Place;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.reckon.formula.Evaluator;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.List;

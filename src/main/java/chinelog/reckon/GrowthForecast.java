@@ -1,11 +1,12 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
 import chinelog.problem.Place;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.reckon.formula.Expression;
 import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -1,9 +1,9 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Stage;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;

@@ -9,13 +9,21 @@ public final class Instalments {
   /** About five minutes of silent reading. */
   private static final int WORDS_OF_ONE = 1190;
 
+  /** However short, more evenings than a week has make a long post. */
+  private static final int ENTRIES_OF_ONE = 7;
+
   private Instalments() {}
 
-  /** How many instalments of about five minutes' reading a series of so many words makes. */
+  /**
+   * How many instalments a series of so many words makes: of about five minutes' reading, and of
+   * seven entries at most on an average.
+   */
   public static int suggest(List<Integer> wordsOfEntries) {
     long words = wordsOfEntries.stream().mapToLong(w -> w).sum();
     long wanted = Math.max(1, Math.round((double) words / WORDS_OF_ONE));
-    return (int) Math.min(wanted, Math.max(1, wordsOfEntries.size()));
+    int entries = wordsOfEntries.size();
+    long least = (entries + ENTRIES_OF_ONE - 1) / ENTRIES_OF_ONE;
+    return (int) Math.min(Math.max(wanted, least), Math.max(1, entries));
   }
 
   /**

@@ -1,11 +1,15 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Limit;
+import chinelog.log.records.Limit;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.reckon.formula.Evaluator;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
+import chinelog.reckon.formula.FormulaParser;
 import chinelog.wording.Phrase;
 import java.math.BigDecimal;
 import java.util.ArrayList;

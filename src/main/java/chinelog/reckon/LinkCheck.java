@@ -1,12 +1,12 @@
 package chinelog.reckon;
 
-import chinelog.log.Block;
-import chinelog.log.Entry;
-import chinelog.log.HandoverSection;
-import chinelog.log.Inline;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
-import chinelog.log.Stage;
+import chinelog.log.records.Entry;
+import chinelog.log.records.HandoverSection;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Stage;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.QuantityException;

@@ -1,7 +1,7 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
+import chinelog.log.records.Entry;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;

@@ -1,11 +1,11 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Log;
-import chinelog.log.Marked;
-import chinelog.log.PricePlan;
-import chinelog.log.PricePlan.Driver;
-import chinelog.log.Stage;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
+import chinelog.log.records.PricePlan;
+import chinelog.log.records.PricePlan.Driver;
+import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;

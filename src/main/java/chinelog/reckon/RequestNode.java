@@ -1,14 +1,17 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Log;
-import chinelog.log.Marked;
-import chinelog.log.Request;
-import chinelog.log.Table;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Request;
+import chinelog.log.records.Table;
 import chinelog.problem.Place;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.reckon.formula.Evaluator;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.reckon.trade.Inputs;
 import chinelog.reckon.trade.Parameter;
 import chinelog.reckon.trade.Part;

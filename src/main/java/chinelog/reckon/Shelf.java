@@ -1,14 +1,15 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Lot;
-import chinelog.log.Marked;
-import chinelog.log.Valuation;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Lot;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Valuation;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.reckon.formula.Expression;
 import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.time.LocalDate;

@@ -1,6 +1,6 @@
 package chinelog.reckon;
 
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;

@@ -1,11 +1,11 @@
 package chinelog.reckon;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Lot;
-import chinelog.log.Marked;
-import chinelog.log.Stage;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Lot;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;

@@ -57,8 +57,8 @@ final class SitePlan {
       named("terms.html", "terms.ftlh", "nav.terms", Map.of("letters", letters));
     }
     named("about.html", "about.ftlh", "nav.about", Map.of());
-    apart("search.html", "search.ftlh", "nav.search");
-    apart(Addresses.MISSING, "404.ftlh", "missing.title");
+    apart("search.html", "search.ftlh", "nav.search", description("search.html"));
+    apart(Addresses.MISSING, "404.ftlh", "missing.title", "");
   }
 
   private String homeDescription() {
@@ -130,11 +130,16 @@ final class SitePlan {
   }
 
   private void named(String path, String template, String title, Map<String, Object> values) {
-    add(path, template, wording.text(title), "", null, values);
+    add(path, template, wording.text(title), description(path), null, values);
   }
 
-  private void apart(String path, String template, String title) {
-    pages.add(new Page(path, template, wording.text(title), "", null, Map.of(), false));
+  private void apart(String path, String template, String title, String description) {
+    pages.add(new Page(path, template, wording.text(title), description, null, Map.of(), false));
+  }
+
+  /** What a page that every site has is about, such as {@code figures.html}. */
+  private String description(String path) {
+    return wording.text("describe." + path.substring(0, path.indexOf('.')));
   }
 
   private void add(

@@ -2,7 +2,7 @@ package chinelog.withhold;
 
 import chinelog.label.Label;
 import chinelog.label.Presence;
-import chinelog.log.Release;
+import chinelog.log.records.Release;
 import chinelog.problem.Place;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,9 +1,9 @@
 package chinelog.withhold;
 
-import chinelog.reckon.Expression;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
+import chinelog.reckon.formula.Expression;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;

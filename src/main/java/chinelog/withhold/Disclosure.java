@@ -1,17 +1,17 @@
 package chinelog.withhold;
 
-import chinelog.log.Log;
-import chinelog.log.Readers;
-import chinelog.log.Release;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
-import chinelog.reckon.Expression;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Similitude;
+import chinelog.reckon.formula.Expression;
 import chinelog.withhold.derive.Derivability;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -1,9 +1,9 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Stage;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Stage;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;

@@ -1,6 +1,6 @@
 package chinelog.withhold;
 
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import java.time.LocalDate;

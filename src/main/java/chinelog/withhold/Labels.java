@@ -1,7 +1,7 @@
 package chinelog.withhold;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
+import chinelog.log.records.Entry;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.FactId.Influence;

@@ -1,10 +1,11 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
-import chinelog.log.Entry;
+import chinelog.log.records.Entry;
 import chinelog.reckon.Facts;
 import chinelog.wording.Catalogue;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +15,9 @@ import java.util.stream.Collectors;
 
 /** Materials as used by the entries that are told, with what they cost. */
 final class MaterialsTold {
+
+  /** What is met when the model is used, the worst last; all else is met when it is built. */
+  private static final List<String> OWNING_FIRST = List.of("lead", "lithium");
 
   private final Facts facts;
   private final FigureMaker figures;
@@ -104,14 +108,15 @@ final class MaterialsTold {
     return lines;
   }
 
-  /** The usual cautions for every material that may be seen. */
+  /** The usual cautions for every material that may be seen, those of owning the model first. */
   List<Edition.Caution> cautions() {
     Set<String> seen = new HashSet<>();
     return facts.materials().stream()
         .filter(m -> sight.allows(m.label()))
         .flatMap(m -> m.hazards().stream())
         .filter(seen::add)
-        .sorted()
+        .sorted(
+            Comparator.<String>comparingInt(h -> -OWNING_FIRST.indexOf(h)).thenComparing(h -> h))
         .filter(h -> words.find("caution." + h).isPresent())
         .map(
             h ->

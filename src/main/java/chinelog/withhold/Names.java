@@ -1,6 +1,6 @@
 package chinelog.withhold;
 
-import chinelog.reckon.Expression;
+import chinelog.reckon.formula.Expression;
 import java.util.LinkedHashSet;
 import java.util.Set;
 import java.util.function.UnaryOperator;

@@ -1,10 +1,10 @@
 package chinelog.withhold;
 
 import chinelog.label.Label;
-import chinelog.log.Block;
-import chinelog.log.Entry;
-import chinelog.log.Inline;
-import chinelog.log.Log;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;

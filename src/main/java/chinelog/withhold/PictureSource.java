@@ -1,6 +1,6 @@
 package chinelog.withhold;
 
-import chinelog.log.Sheet;
+import chinelog.log.records.Sheet;
 import chinelog.photo.derivatives.Darkroom;
 import java.io.IOException;
 import java.util.List;

@@ -2,9 +2,9 @@ package chinelog.withhold;
 
 import chinelog.edition.Edition;
 import chinelog.edition.Plate;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.PostPlan;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.PostPlan;
 import chinelog.reckon.Instalments;
 import chinelog.reckon.Pace;
 import java.util.ArrayList;

@@ -4,9 +4,9 @@ import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.label.Label;
 import chinelog.label.Presence;
-import chinelog.log.Log;
-import chinelog.log.Readers;
-import chinelog.log.Release;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
 import java.time.LocalDate;
 import java.util.List;
 

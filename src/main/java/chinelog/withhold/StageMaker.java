@@ -1,8 +1,8 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
-import chinelog.log.Entry;
-import chinelog.log.Stage;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Stage;
 import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -1,9 +1,9 @@
 package chinelog.withhold;
 
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Lot;
-import chinelog.log.Release;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Lot;
+import chinelog.log.records.Release;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.reckon.Fact;

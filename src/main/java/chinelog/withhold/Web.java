@@ -1,10 +1,10 @@
 package chinelog.withhold;
 
 import chinelog.problem.Place;
-import chinelog.reckon.Expression;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
+import chinelog.reckon.formula.Expression;
 import chinelog.withhold.derive.Derivability;
 import java.util.ArrayList;
 import java.util.HashMap;

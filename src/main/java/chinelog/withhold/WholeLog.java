@@ -1,6 +1,6 @@
 package chinelog.withhold;
 
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
 import java.time.LocalDate;

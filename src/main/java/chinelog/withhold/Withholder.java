@@ -2,9 +2,9 @@ package chinelog.withhold;
 
 import chinelog.edition.Edition;
 import chinelog.label.Clearance;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
-import chinelog.log.Readers;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Readers;
 import chinelog.photo.album.Album;
 import chinelog.problem.Problem;
 import chinelog.reckon.Facts;

@@ -8,7 +8,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
 
 import chinelog.label.Clearance;
-import chinelog.log.Release;
+import chinelog.log.records.Release;
 import chinelog.problem.Place;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.label.Clearance;
 import chinelog.log.EveryMark;
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;

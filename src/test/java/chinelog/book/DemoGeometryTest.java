@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.OncePerRun;
 import chinelog.book.PageMarks.Kind;
 import chinelog.book.PageMarks.Mark;
+import chinelog.book.page.Trim;
 import chinelog.edition.Edition;
 import chinelog.publish.Demo;
 import java.awt.geom.Rectangle2D;

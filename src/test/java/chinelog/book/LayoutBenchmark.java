@@ -1,5 +1,6 @@
 package chinelog.book;
 
+import chinelog.book.page.PageSearch;
 import chinelog.edition.Edition;
 import chinelog.edition.RandomEdition;
 import chinelog.markup.Theme;

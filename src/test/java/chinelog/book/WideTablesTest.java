@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.book.PageMarks.Kind;
 import chinelog.book.PageMarks.Mark;
+import chinelog.book.page.Trim;
 import chinelog.edition.TableEdition;
 import chinelog.markup.Theme;
 import java.io.IOException;

@@ -3,6 +3,15 @@ package chinelog.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assumptions.assumeThat;
 
+import chinelog.log.markdown.MarkdownReader;
+import chinelog.log.markdown.Targets;
+import chinelog.log.reading.Inventory;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.reading.Yaml;
+import chinelog.log.reading.YamlParser;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
 import java.io.IOException;

@@ -4,6 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
 import chinelog.label.Label;
+import chinelog.log.markdown.MarkdownReader;
+import chinelog.log.reading.Inventory;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.reading.YamlParser;
+import chinelog.log.text.Block;
 import chinelog.problem.Problems;
 import java.nio.file.Path;
 import java.time.Duration;

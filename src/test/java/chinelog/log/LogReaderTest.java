@@ -4,6 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chinelog.label.Label;
+import chinelog.log.records.Entry;
+import chinelog.log.records.HandoverSection;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Sheet;
+import chinelog.log.records.Stage;
+import chinelog.log.records.Table;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import java.io.IOException;

@@ -2,6 +2,10 @@ package chinelog.log;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.log.reading.Inventory;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Source;
+import chinelog.log.records.Entry;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
 import java.io.IOException;

@@ -3,6 +3,10 @@ package chinelog.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Paper;
+import chinelog.log.records.Valuation;
 import chinelog.problem.Problem;
 import java.io.IOException;
 import java.nio.file.DirectoryNotEmptyException;

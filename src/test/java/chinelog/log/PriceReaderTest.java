@@ -3,6 +3,8 @@ package chinelog.log;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.label.Label;
+import chinelog.log.records.Log;
+import chinelog.log.records.PricePlan;
 import chinelog.problem.Problem;
 import java.io.IOException;
 import java.nio.file.Files;

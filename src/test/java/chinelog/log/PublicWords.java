@@ -1,5 +1,12 @@
 package chinelog.log;
 
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Statement;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import java.util.List;
 import java.util.stream.Collectors;
 

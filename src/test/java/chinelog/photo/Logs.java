@@ -1,16 +1,16 @@
 package chinelog.photo;
 
-import chinelog.log.PatternSheets;
+import chinelog.log.records.PatternSheets;
 import chinelog.label.Label;
-import chinelog.log.Block;
-import chinelog.log.Entry;
-import chinelog.log.Head;
-import chinelog.log.Inline;
-import chinelog.log.Log;
-import chinelog.log.Marked;
-import chinelog.log.Paper;
-import chinelog.log.PhotoFile;
-import chinelog.log.Valuation;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Head;
+import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Paper;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Valuation;
+import chinelog.log.text.Block;
+import chinelog.log.text.Inline;
 import chinelog.photo.album.Album;
 import chinelog.problem.Place;
 import java.io.IOException;

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.audit.Canary;
 import chinelog.label.Clearance;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.withhold.Withholder;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;

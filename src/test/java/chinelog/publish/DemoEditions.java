@@ -1,7 +1,7 @@
 package chinelog.publish;
 
 import chinelog.edition.Edition;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.ZoneOffset;

@@ -3,7 +3,7 @@ package chinelog.publish;
 import chinelog.book.Press;
 import chinelog.edition.Edition;
 import chinelog.label.Clearance;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.withhold.Withholder;
 import java.io.IOException;

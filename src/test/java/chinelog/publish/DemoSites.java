@@ -1,7 +1,7 @@
 package chinelog.publish;
 
 import chinelog.edition.Edition;
-import chinelog.log.Readers;
+import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.site.FreshSite;
 import java.io.IOException;

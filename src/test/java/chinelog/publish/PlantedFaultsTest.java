@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.audit.AuditReport;
 import chinelog.label.Clearance;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Readers;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -1,7 +1,7 @@
 package chinelog.reckon;
 
-import chinelog.log.Log;
 import chinelog.log.LogFixture;
+import chinelog.log.records.Log;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;

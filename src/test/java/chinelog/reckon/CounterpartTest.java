@@ -2,8 +2,8 @@ package chinelog.reckon;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.log.Log;
 import chinelog.log.LogFixture;
+import chinelog.log.records.Log;
 import java.time.LocalDate;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -24,6 +24,8 @@ class InstalmentsTest {
   void fiveMinutesMakeAnInstalment() {
     assertThat(Instalments.suggest(Collections.nCopies(20, 595))).isEqualTo(10);
     assertThat(Instalments.suggest(List.of())).isEqualTo(1);
+    // Twenty evenings of sixty words each are no single post, though five minutes would read them.
+    assertThat(Instalments.suggest(Collections.nCopies(20, 60))).isEqualTo(3);
   }
 
   @Test

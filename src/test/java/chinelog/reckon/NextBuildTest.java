@@ -3,10 +3,10 @@ package chinelog.reckon;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.label.Label;
-import chinelog.log.Log;
 import chinelog.log.LogFixture;
-import chinelog.log.PricePlan;
 import chinelog.log.PriceReader;
+import chinelog.log.records.Log;
+import chinelog.log.records.PricePlan;
 import chinelog.problem.Problem;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.trade.Quotation;

@@ -3,9 +3,9 @@ package chinelog.reckon;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import chinelog.log.Log;
 import chinelog.log.LogFixture;
-import chinelog.log.Valuation;
+import chinelog.log.records.Log;
+import chinelog.log.records.Valuation;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;

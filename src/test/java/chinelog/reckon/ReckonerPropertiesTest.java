@@ -3,8 +3,8 @@ package chinelog.reckon;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import chinelog.log.Log;
 import chinelog.log.LogFixture;
+import chinelog.log.records.Log;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
 import java.math.BigDecimal;

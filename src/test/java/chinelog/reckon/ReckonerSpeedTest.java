@@ -2,7 +2,7 @@ package chinelog.reckon;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import java.lang.management.ManagementFactory;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;

@@ -2,9 +2,9 @@ package chinelog.reckon;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.log.Log;
 import chinelog.log.LogReader;
 import chinelog.log.PriceReader;
+import chinelog.log.records.Log;
 import chinelog.quantity.NumberStyle;
 import chinelog.wording.Catalogue;
 import java.io.IOException;

@@ -13,7 +13,7 @@ import java.util.stream.Stream;
  * In which places the secrets of random builds lay, and how they differed between twins: changed
  * beside a note, or there in one and not in the other.
  */
-final class Coverage {
+public final class Coverage {
 
   /** Places of secrets of which a note may show. */
   private static final List<String> CHANGED =

@@ -3,7 +3,7 @@ package chinelog.withhold;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.log.EveryMark;
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import chinelog.reckon.Facts;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -3,11 +3,11 @@ package chinelog.withhold;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.edition.Picture;
-import chinelog.log.Log;
-import chinelog.log.Readers;
-import chinelog.log.Release;
-import chinelog.log.Sheet;
-import chinelog.log.Statement;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
+import chinelog.log.records.Sheet;
+import chinelog.log.records.Statement;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.reckon.Facts;

@@ -3,10 +3,10 @@ package chinelog.withhold;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.edition.Edition;
-import chinelog.log.Log;
 import chinelog.log.LogReader;
-import chinelog.log.Readers;
-import chinelog.log.Sheet;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Sheet;
 import chinelog.photo.album.Album;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.problem.Problem;

@@ -1,8 +1,8 @@
 package chinelog.photo.album;
 
-import chinelog.log.Head;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.Head;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.Progress;
 import chinelog.photo.pixels.PhotoLoader;
 import chinelog.problem.Problem;

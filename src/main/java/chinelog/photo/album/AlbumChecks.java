@@ -1,9 +1,9 @@
 package chinelog.photo.album;
 
 import chinelog.label.Clearance;
-import chinelog.log.Entry;
-import chinelog.log.Head;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Head;
+import chinelog.log.records.PhotoFile;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;

@@ -1,8 +1,8 @@
 package chinelog.photo.album;
 
 import chinelog.label.Clearance;
-import chinelog.log.Log;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.FileStamp;
 import chinelog.photo.Progress;
 import chinelog.photo.Workers;

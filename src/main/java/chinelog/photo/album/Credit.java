@@ -1,8 +1,8 @@
 package chinelog.photo.album;
 
 import chinelog.label.Clearance;
-import chinelog.log.Head;
-import chinelog.log.Marked;
+import chinelog.log.records.Head;
+import chinelog.log.records.Marked;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import org.jspecify.annotations.Nullable;

@@ -1,6 +1,6 @@
 package chinelog.photo.album;
 
-import chinelog.log.Head;
+import chinelog.log.records.Head;
 import chinelog.photo.pixels.Orientation;
 import chinelog.photo.pixels.PhotoKind;
 import chinelog.photo.pixels.PhotoLoader;

@@ -1,8 +1,8 @@
 package chinelog.photo.album;
 
-import chinelog.log.Entry;
-import chinelog.log.Inline;
-import chinelog.log.PhotoFile;
+import chinelog.log.records.Entry;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.text.Inline;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;

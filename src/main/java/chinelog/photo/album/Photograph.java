@@ -1,6 +1,6 @@
 package chinelog.photo.album;
 
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import java.time.LocalDateTime;
 import org.jspecify.annotations.Nullable;
 

@@ -1,6 +1,6 @@
 package chinelog.photo.derivatives;
 
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.Progress;
 import chinelog.photo.Workers;
 import chinelog.photo.album.Credit;

@@ -1,6 +1,6 @@
 package chinelog.photo.derivatives;
 
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.pixels.Box;
 import chinelog.photo.pixels.Orientation;

@@ -1,6 +1,6 @@
 package chinelog.photo.likeness;
 
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.SheetPrinter;

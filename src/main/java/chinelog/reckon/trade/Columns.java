@@ -1,6 +1,6 @@
 package chinelog.reckon.trade;
 
-import chinelog.log.Table;
+import chinelog.log.records.Table;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;

@@ -1,6 +1,6 @@
 package chinelog.reckon.trade;
 
-import chinelog.log.PricePlan;
+import chinelog.log.records.PricePlan;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;

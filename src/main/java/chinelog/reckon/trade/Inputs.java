@@ -1,6 +1,6 @@
 package chinelog.reckon.trade;
 
-import chinelog.log.Table;
+import chinelog.log.records.Table;
 import chinelog.quantity.Quantity;
 import java.util.Collections;
 import java.util.Map;

@@ -1,6 +1,6 @@
 package chinelog.reckon.trade;
 
-import chinelog.log.PricePlan.Driver;
+import chinelog.log.records.PricePlan.Driver;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
 import java.util.Collections;

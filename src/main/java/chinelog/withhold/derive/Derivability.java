@@ -1,7 +1,7 @@
 package chinelog.withhold.derive;
 
 import chinelog.quantity.Quantity;
-import chinelog.reckon.Expression;
+import chinelog.reckon.formula.Expression;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;

@@ -1,6 +1,6 @@
 package chinelog.withhold.derive;
 
-import chinelog.reckon.Expression;
+import chinelog.reckon.formula.Expression;
 
 /**
  * A quantity equal to a formula over others.

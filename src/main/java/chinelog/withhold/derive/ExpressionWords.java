@@ -1,6 +1,6 @@
 package chinelog.withhold.derive;
 
-import chinelog.reckon.Expression;
+import chinelog.reckon.formula.Expression;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;

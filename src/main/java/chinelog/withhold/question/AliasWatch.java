@@ -1,7 +1,7 @@
 package chinelog.withhold.question;
 
-import chinelog.log.Log;
-import chinelog.log.Release;
+import chinelog.log.records.Log;
+import chinelog.log.records.Release;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;

@@ -2,9 +2,9 @@ package chinelog.withhold.question;
 
 import chinelog.label.Clearance;
 import chinelog.label.Label;
-import chinelog.log.Log;
-import chinelog.log.Readers;
-import chinelog.log.Release;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
 import java.time.LocalDate;
 
 /** What one group of readers may see on a day. */

@@ -1,7 +1,7 @@
 package chinelog.withhold.question;
 
-import chinelog.log.Head;
-import chinelog.log.Log;
+import chinelog.log.records.Head;
+import chinelog.log.records.Log;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;

@@ -1,7 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
-import chinelog.log.Release;
+import chinelog.log.records.Release;
 import chinelog.problem.Place;
 import java.util.ArrayList;
 import java.util.List;

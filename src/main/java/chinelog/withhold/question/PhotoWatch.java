@@ -1,9 +1,9 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
-import chinelog.log.Entry;
-import chinelog.log.Log;
-import chinelog.log.Release;
+import chinelog.log.records.Entry;
+import chinelog.log.records.Log;
+import chinelog.log.records.Release;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
 import java.time.LocalDate;

@@ -2,7 +2,7 @@ package chinelog.withhold.question;
 
 import chinelog.label.Agreement;
 import chinelog.label.Label;
-import chinelog.log.Log;
+import chinelog.log.records.Log;
 import chinelog.problem.Place;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;

@@ -1,6 +1,6 @@
 package chinelog.photo.derivatives;
 
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.Lanczos;
 import chinelog.photo.Leftovers;
 import chinelog.photo.Logs;

@@ -3,7 +3,7 @@ package chinelog.photo.derivatives;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import chinelog.log.PhotoFile;
+import chinelog.log.records.PhotoFile;
 import chinelog.photo.JpegWalk;
 import chinelog.photo.Logs;
 import chinelog.photo.Progress;

@@ -3,7 +3,7 @@ package chinelog.reckon.trade;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.label.Label;
-import chinelog.log.Table;
+import chinelog.log.records.Table;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;

@@ -9,7 +9,7 @@ import static org.assertj.core.api.Assertions.within;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
-import chinelog.reckon.Expression;
+import chinelog.reckon.formula.Expression;
 import chinelog.withhold.derive.Derivability.Item;
 import chinelog.withhold.derive.Derivability.Relation;
 import chinelog.withhold.derive.Derivability.Verdict;

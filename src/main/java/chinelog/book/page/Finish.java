@@ -1,0 +1,45 @@
+package chinelog.book.page;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.util.Calendar;
+import java.util.GregorianCalendar;
+import java.util.Locale;
+import java.util.zip.CRC32;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.apache.pdfbox.pdmodel.common.PDMetadata;
+
+/** What makes the file the same each time: dates and identity come from the edition alone. */
+final class Finish {
+
+  private Finish() {}
+
+  /** Draws crop marks where there is a bleed. */
+  static void apply(PDDocument document, Manuscript manuscript, double bleedMm) throws IOException {
+    date(document, manuscript.date());
+    CRC32 identity = new CRC32();
+    identity.update(manuscript.html().getBytes(StandardCharsets.UTF_8));
+    document.setDocumentId(identity.getValue());
+    if (bleedMm > 0) {
+      CropMarks.draw(document, bleedMm);
+    }
+  }
+
+  private static void date(PDDocument document, LocalDate date) throws IOException {
+    Calendar noon = GregorianCalendar.from(date.atTime(LocalTime.NOON).atZone(ZoneOffset.UTC));
+    PDDocumentInformation information = document.getDocumentInformation();
+    information.setCreationDate(noon);
+    information.setModificationDate(null);
+    PDMetadata metadata = document.getDocumentCatalog().getMetadata();
+    String xmp = new String(metadata.toByteArray(), StandardCharsets.UTF_8);
+    String dated =
+        xmp.replaceAll(
+            "(<xmp:(?:Create|Modify|Metadata)Date>)[^<]*",
+            String.format(Locale.ROOT, "$1%sT12:00:00+00:00", date));
+    metadata.importXMPMetadata(dated.getBytes(StandardCharsets.UTF_8));
+  }
+}

@@ -1,0 +1,27 @@
+package chinelog.book.page;
+
+import java.time.LocalDate;
+import java.util.Locale;
+
+/**
+ * Pages ready to be printed.
+ *
+ * @param date of the edition; the only date that goes into the file
+ * @param underMark begins the mark in the head of a page that shows what is under an agreement
+ */
+public record Manuscript(
+    String html,
+    PictureStore pictures,
+    Locale locale,
+    LocalDate date,
+    Trim trim,
+    String underMark) {
+
+  /** Names, separated by {@code |}, of the agreements that an element is under. */
+  public static final String UNDER_ATTRIBUTE = "data-under";
+
+  /** The same with small pictures, whose sizes on the page are written with them. */
+  Manuscript small() {
+    return new Manuscript(html, pictures.small(), locale, date, trim, underMark);
+  }
+}

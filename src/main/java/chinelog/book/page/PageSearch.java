@@ -1,0 +1,108 @@
+package chinelog.book.page;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** Finds the layout with the least white, and prints it. */
+public final class PageSearch {
+
+  /** So often at most what was reckoned is laid out; with measuring and printing, six times. */
+  private static final int TRIALS = 3;
+
+  /** Numbers may run a line over, and with it a page: then it is printed again with those found. */
+  private static final int PRINTINGS = 4;
+
+  private final Printer printer;
+  private final Function<Layout, Manuscript> pages;
+  private final Function<Layout, Manuscript> endless;
+
+  /**
+   * Begins a search.
+   *
+   * @param pages writes the pages by what is known of their layout
+   * @param endless writes them for a page without end
+   */
+  public PageSearch(
+      Printer printer, Function<Layout, Manuscript> pages, Function<Layout, Manuscript> endless) {
+    this.printer = printer;
+    this.pages = pages;
+    this.endless = endless;
+  }
+
+  /**
+   * How pages came out.
+   *
+   * @param layouts how often they were laid out, the printing included
+   * @param white of all pages
+   */
+  public record Printed(int layouts, double white) {}
+
+  /** Prints the pages with the least white. */
+  public Printed print(Path pdf) throws IOException {
+    Found best = best();
+    Layout layout = best.layout;
+    for (int i = 0; i < PRINTINGS; i++) {
+      Map<String, Integer> numbers = printer.print(pages.apply(layout), pdf);
+      if (numbers.equals(layout.pages())) {
+        return new Printed(printer.laid(), best.look.allWhite());
+      }
+      layout = layout.with(numbers);
+    }
+    throw new IllegalStateException("the page numbers do not settle");
+  }
+
+  private record Found(Layout layout, Layout.Look look) {}
+
+  private Found best() {
+    Galley galley = printer.measure(endless.apply(Layout.UNKNOWN));
+    MakeUp.Made made = MakeUp.best(galley, null);
+    Map<String, Integer> found = new TreeMap<>();
+    Found best = null;
+    for (int i = 0; i < TRIALS; i++) {
+      Layout.Look look = printer.lay(pages.apply(made.layout()));
+      if (best == null || look.allWhite() < best.look.allWhite()) {
+        best = new Found(made.layout().with(look.pages()), look);
+      }
+      MakeUp.Known known = known(made, look, galley, found);
+      if (known == null || i == TRIALS - 1) {
+        break;
+      }
+      galley = new Galley(galley.body(), galley.pageDots(), galley.noteDots(), look.before());
+      MakeUp.Made next = MakeUp.best(galley, known);
+      if (next.layout().equals(made.layout())) {
+        break;
+      }
+      made = next;
+    }
+    if (best == null) {
+      throw new IllegalStateException("nothing was laid out");
+    }
+    return best;
+  }
+
+  /** The first that came to stand on another page than was reckoned; null if all is as reckoned. */
+  private static MakeUp.@Nullable Known known(
+      MakeUp.Made made, Layout.Look look, Galley galley, Map<String, Integer> found) {
+    int pageDots = galley.pageDots();
+    Map.Entry<String, Integer> first =
+        look.places().entrySet().stream()
+            .filter(place -> made.places().containsKey(place.getKey()))
+            .filter(
+                place ->
+                    place.getValue() / pageDots
+                        != made.places().getOrDefault(place.getKey(), 0) / pageDots)
+            .min(Map.Entry.comparingByValue())
+            .orElse(null);
+    if (first == null) {
+      return null;
+    }
+    int page = look.before() + first.getValue() / pageDots;
+    double cost = look.whiteUntil(page) - look.whiteUntil(look.before());
+    found.put(first.getKey(), first.getValue());
+    return new MakeUp.Known(made.layout(), first.getKey(), Map.copyOf(found), cost);
+  }
+}

@@ -1,0 +1,198 @@
+package chinelog.book.page;
+
+import chinelog.book.setting.Faces;
+import chinelog.book.setting.Hyphens;
+import chinelog.book.setting.LineBreaks;
+import chinelog.book.setting.Typesetter;
+import chinelog.markup.Theme;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import com.openhtmltopdf.util.XRLog;
+import java.awt.Font;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
+import java.io.BufferedOutputStream;
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Deque;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentLinkedDeque;
+import java.util.function.Function;
+import org.apache.pdfbox.io.IOUtils;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.jspecify.annotations.Nullable;
+
+/** Turns the written pages of an edition into a PDF that meets PDF/UA-1 and PDF/A-2a. */
+public final class Printer implements Closeable {
+
+  /** Addresses in the pages are never looked up: all that they name comes from the edition. */
+  private static final String NOWHERE = "about:blank";
+
+  /** Printed for a character that no font has. */
+  private static final String MISSING = "\uFFFD";
+
+  private static final String NO_FOLDER = "/dev/null";
+
+  private final List<Theme.Font> fonts;
+  private final double bleedMm;
+
+  /** Not in use at the moment: fonts take longer to read than some pages to lay out. */
+  private final Deque<Trial> trials = new ConcurrentLinkedDeque<>();
+
+  private @Nullable Hyphens hyphens;
+  private int laid;
+
+  public Printer(List<Theme.Font> fonts, double bleedMm) {
+    this.fonts = fonts;
+    this.bleedMm = bleedMm;
+  }
+
+  /**
+   * Lays the pages out without printing them.
+   *
+   * @throws UncheckedIOException if a picture or a font cannot be read
+   */
+  Layout.Look lay(Manuscript manuscript) {
+    return lay(
+        manuscript,
+        renderer -> {
+          int before = GalleyReader.pagesBefore(renderer);
+          return new Layout.Look(
+              PageNumbers.find(renderer),
+              PageNumbers.places(renderer, before),
+              before,
+              Fitting.white(renderer));
+        });
+  }
+
+  /**
+   * Measures pages that were written to be laid out on one without end.
+   *
+   * @throws UncheckedIOException if a picture or a font cannot be read
+   */
+  Galley measure(Manuscript manuscript) {
+    return lay(manuscript, renderer -> GalleyReader.read(renderer, manuscript.trim(), bleedMm));
+  }
+
+  private <R> R lay(Manuscript manuscript, Function<PdfBoxRenderer, R> look) {
+    laid++;
+    Trial idle = trials.poll();
+    Trial trial = idle == null ? Trial.with(fonts) : idle;
+    try (PdfBoxRenderer renderer =
+        renderer(manuscript.small(), trial.document, trial.faces, hyphens(manuscript))) {
+      renderer.layout();
+      return look.apply(renderer);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } finally {
+      trials.push(trial);
+    }
+  }
+
+  /** How often pages were laid out, the printing of them included. */
+  int laid() {
+    return laid;
+  }
+
+  /** A document that pages are laid out in and that is never saved. */
+  private record Trial(PDDocument document, Faces faces) {
+
+    static Trial with(List<Theme.Font> fonts) {
+      PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+      return new Trial(document, new Faces(document, fonts));
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    for (Trial trial : trials) {
+      trial.faces.close();
+      trial.document.close();
+    }
+  }
+
+  private synchronized Hyphens hyphens(Manuscript manuscript) throws IOException {
+    Hyphens known = hyphens;
+    if (known == null) {
+      known = Hyphens.of(manuscript.locale());
+      hyphens = known;
+    }
+    return known;
+  }
+
+  /**
+   * Prints the pages.
+   *
+   * @return the numbers of the pages on which what bears an id has come to stand
+   */
+  Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
+    laid++;
+    try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
+        Faces faces = new Faces(document, fonts);
+        PdfBoxRenderer renderer = renderer(manuscript, document, faces, hyphens(manuscript))) {
+      renderer.createPDFKeepOpen();
+      ReadingOrder.mend(renderer);
+      Map<String, Integer> pages = PageNumbers.find(renderer);
+      PageNumbers.label(document, pages);
+      Marks.stamp(renderer, faces.sans(), manuscript, bleedMm);
+      Finish.apply(document, manuscript, bleedMm);
+      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
+        document.save(out);
+      }
+      return pages;
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private static PdfBoxRenderer renderer(
+      Manuscript manuscript, PDDocument document, Faces faces, Hyphens hyphens) throws IOException {
+    keepOutOfTheHomeFolder();
+    XRLog.setLoggingEnabled(false);
+    PdfRendererBuilder builder = new PdfRendererBuilder();
+    builder.withHtmlContent(manuscript.html(), NOWHERE);
+    builder.usePDDocument(document);
+    builder.useSVGDrawer(new BatikSVGDrawer());
+    builder.useHyphenation(hyphens);
+    builder.useUnicodeLineBreaker(new LineBreaks());
+    builder.useProtocolsStreamImplementation(manuscript.pictures(), PictureStore.SCHEME);
+    builder.useUriResolver((base, address) -> isOurs(address) ? address : null);
+    builder.useReplacementText(MISSING);
+    builder.withProducer("chinelog");
+    builder.usePdfUaAccessibility(true);
+    builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
+    builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
+    faces.offerTo(builder);
+    PdfBoxRenderer renderer = builder.buildPdfRenderer();
+    renderer.getSharedContext().setTextRenderer(new Typesetter());
+    return renderer;
+  }
+
+  private static boolean isOurs(String address) {
+    return address.startsWith(PictureStore.SCHEME + ":") || address.startsWith("#");
+  }
+
+  /**
+   * PDFBox may list the fonts of the machine in the user's home. So does the JDK with its first
+   * font, in ".java", unless there is no home; it finds the same fonts either way.
+   */
+  private static synchronized void keepOutOfTheHomeFolder() {
+    if (System.getProperty("pdfbox.fontcache") == null) {
+      System.setProperty("pdfbox.fontcache", System.getProperty("java.io.tmpdir"));
+    }
+    String home = System.getProperty("user.home");
+    System.setProperty("user.home", NO_FOLDER);
+    try {
+      new Font(Font.SANS_SERIF, Font.PLAIN, 1).getFamily();
+    } finally {
+      System.setProperty("user.home", home);
+    }
+  }
+}

@@ -1,0 +1,95 @@
+package chinelog.book.page;
+
+import chinelog.edition.Edition.Paper;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * The size of a page once cut, with its margins, in millimetres; left and right pages mirror each
+ * other.
+ */
+public enum Trim {
+  A4(210, 297, 26, 30, 31, 36),
+  LETTER(215.9, 279.4, 25, 28, 33, 39),
+  A5(148, 210, 17, 20, 18, 21),
+  HALF_LETTER(139.7, 215.9, 17, 20, 17, 19);
+
+  /** So much is printed beyond the cut where a picture runs off the page: common practice. */
+  public static final double BLEED_MM = 3;
+
+  /** A box exactly as high as its page spills a sliver onto the next. */
+  private static final double SLIVER_MM = 0.03;
+
+  /** What stands at the foot of a page keeps so far from its end, or it would be moved on. */
+  private static final double LAST_LINE_MM = 2;
+
+  public final double widthMm;
+  public final double heightMm;
+  public final double topMm;
+  public final double bottomMm;
+  public final double innerMm;
+  public final double outerMm;
+
+  Trim(
+      double widthMm,
+      double heightMm,
+      double topMm,
+      double bottomMm,
+      double innerMm,
+      double outerMm) {
+    this.widthMm = widthMm;
+    this.heightMm = heightMm;
+    this.topMm = topMm;
+    this.bottomMm = bottomMm;
+    this.innerMm = innerMm;
+    this.outerMm = outerMm;
+  }
+
+  public static Trim ofBook(Paper paper) {
+    return switch (paper) {
+      case A4 -> A4;
+      case LETTER -> LETTER;
+    };
+  }
+
+  /** Half of the book's. */
+  public static Trim ofBooklet(Paper paper) {
+    return switch (paper) {
+      case A4 -> A5;
+      case LETTER -> HALF_LETTER;
+    };
+  }
+
+  public double textWidthMm() {
+    return widthMm - innerMm - outerMm;
+  }
+
+  public double textHeightMm() {
+    return heightMm - topMm - bottomMm;
+  }
+
+  /**
+   * The values a style sheet may name, such as {@code ${page-width}}.
+   *
+   * @param bleedMm beyond the cut on every side; 0 for none
+   */
+  public Map<String, String> values(double bleedMm) {
+    Map<String, String> values = new TreeMap<>();
+    values.put("page-width", mm(widthMm + 2 * bleedMm));
+    values.put("page-height", mm(heightMm + 2 * bleedMm));
+    values.put("full-height", mm(heightMm + 2 * bleedMm - SLIVER_MM));
+    values.put("margin-top", mm(topMm + bleedMm));
+    values.put("margin-bottom", mm(bottomMm + bleedMm));
+    values.put("margin-inner", mm(innerMm + bleedMm));
+    values.put("margin-outer", mm(outerMm + bleedMm));
+    values.put("text-width", mm(textWidthMm()));
+    values.put("text-height", mm(textHeightMm()));
+    values.put("foot-height", mm(textHeightMm() - LAST_LINE_MM));
+    return values;
+  }
+
+  public static String mm(double value) {
+    return String.format(Locale.ROOT, "%.2fmm", value);
+  }
+}

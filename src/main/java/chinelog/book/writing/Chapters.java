@@ -1,0 +1,224 @@
+package chinelog.book.writing;
+
+import chinelog.book.page.PlateRows;
+import chinelog.book.page.Trim;
+import chinelog.edition.Edition.Contents;
+import chinelog.edition.Edition.Day;
+import chinelog.edition.Edition.Entry;
+import chinelog.edition.Edition.Line;
+import chinelog.edition.Edition.Post;
+import chinelog.edition.Edition.Progress;
+import chinelog.edition.Edition.Stage;
+import chinelog.edition.Plate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Writes the chapters: one for each stage, then what belongs to none. */
+final class Chapters {
+
+  /** Taller than this, a plate may have a page of its own. */
+  private static final double TALL = 0.85;
+
+  /** At least this broad for its height, a picture can be cut to a band. */
+  private static final double BROAD = 1.2;
+
+  /** Height of the band by its width. */
+  private static final double BAND = 0.36;
+
+  private static final int ENOUGH = 2;
+
+  private final Setting setting;
+  private final Xhtml out;
+  private final Contents edition;
+  private final Words words;
+  private final BlockWriter blocks;
+  private final PlateWriter plates;
+  private final EntryWriter entryWriter;
+
+  Chapters(Setting setting, BlockWriter blocks, PlateWriter plates) {
+    this.setting = setting;
+    this.out = setting.out;
+    this.edition = setting.edition;
+    this.words = setting.words;
+    this.blocks = blocks;
+    this.plates = plates;
+    this.entryWriter = new EntryWriter(setting, blocks, plates);
+  }
+
+  List<Section> sections() {
+    Map<String, Entry> entries =
+        edition.entries().stream()
+            .collect(
+                Collectors.toMap(Entry::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
+    List<Section> sections = new ArrayList<>();
+    Set<String> told = new HashSet<>();
+    for (Stage stage : edition.stages()) {
+      List<Entry> own =
+          stage.entries().stream().filter(entries::containsKey).map(entries::get).toList();
+      own.forEach(e -> told.add(e.id()));
+      if (!own.isEmpty()) {
+        int number = sections.size() + 1;
+        sections.add(chapter(stage, number, own));
+      }
+    }
+    List<Entry> rest = edition.entries().stream().filter(e -> !told.contains(e.id())).toList();
+    if (!rest.isEmpty()) {
+      String title = words.say(sections.isEmpty() ? "stage.entries" : "stage.unstaged");
+      sections.add(
+          chapter(
+              "other-days",
+              title,
+              rest,
+              () -> {
+                open("other-days", title, "", "", null);
+                out.close();
+              }));
+    }
+    if (!edition.unplaced().isEmpty()) {
+      String title = words.say("unplaced");
+      sections.add(Section.of("unplaced", title, () -> unplaced(title)));
+    }
+    return sections;
+  }
+
+  private Section chapter(Stage stage, int number, List<Entry> entries) {
+    String id = Anchors.stage(stage.id());
+    return chapter(
+        id,
+        stage.title(),
+        entries,
+        () -> {
+          open(
+              id,
+              stage.title(),
+              words.say("stage.number", number),
+              stage.dates(),
+              picture(entries));
+          opening(stage);
+          setting.index.add(stage.title(), id);
+        });
+  }
+
+  private Section chapter(String id, String title, List<Entry> entries, Runnable opening) {
+    return new Section(
+        id,
+        title,
+        () -> {
+          opening.run();
+          entries(entries);
+          out.close();
+        },
+        entries.stream().map(e -> new Section.Entry(Anchors.entry(e.id()), e.title())).toList());
+  }
+
+  private void open(String id, String title, String number, String dates, @Nullable Plate picture) {
+    String kind = picture == null ? "section chapter" : "section chapter pictured";
+    setting.openLifted(kind, "chapter-" + id, "id", "chapter-" + id);
+    setting.runningHead(title);
+    out.open("div", "class", "opening");
+    if (picture != null) {
+      band(picture);
+    }
+    if (!number.isEmpty()) {
+      out.leaf("p", number, "class", "number");
+    }
+    out.leaf("h2", title, "id", id);
+    if (!dates.isEmpty()) {
+      out.leaf("p", dates, "class", "dates");
+    }
+  }
+
+  /**
+   * The plate for the head of a chapter: one that the maker has open an instalment, else the last
+   * broad one, which shows what the stage came to; none where there are too few to show one twice.
+   */
+  private @Nullable Plate picture(List<Entry> entries) {
+    Set<String> own = entries.stream().map(Entry::id).collect(Collectors.toSet());
+    List<Plate> broad =
+        edition.plates().stream()
+            .filter(p -> p.entry() != null && own.contains(p.entry()))
+            .filter(p -> p.under().isEmpty() && PlateRows.shape(p) >= BROAD)
+            .toList();
+    if (broad.size() < ENOUGH) {
+      return null;
+    }
+    return edition.posts().stream()
+        .map(Post::opening)
+        .filter(broad::contains)
+        .findFirst()
+        .orElse(broad.get(broad.size() - 1));
+  }
+
+  /** The middle of the picture, as wide as the text. It is shown whole, with its words, below. */
+  private void band(Plate plate) {
+    double width = setting.trim.textWidthMm();
+    double height = width / PlateRows.shape(plate);
+    double shown = width * BAND;
+    out.open("div", "class", "band", "style", "height:" + Trim.mm(shown));
+    out.empty(
+        "img",
+        "src",
+        setting.pictures.address(plate.picture(), width),
+        "alt",
+        words.say("stage.picture", plate.number(), plate.alt()),
+        "style",
+        "width:%s;height:%s;margin-top:%s"
+            .formatted(Trim.mm(width), Trim.mm(height), Trim.mm((shown - height) / 2)));
+    out.close();
+  }
+
+  private void opening(Stage stage) {
+    setting.tag(stage.under());
+    out.open("div", "class", "standfirst");
+    blocks.write(stage.about(), 2, stage.under());
+    out.close();
+    List<String> totals = new ArrayList<>(stage.totals().stream().map(Chapters::inWords).toList());
+    if (stage.progress() == Progress.UNDER_WAY) {
+      totals.add(words.say("stage.underway"));
+    }
+    if (!totals.isEmpty()) {
+      out.leaf("p", String.join(" · ", totals), "class", "totals");
+    }
+    out.close();
+  }
+
+  private static String inWords(Line line) {
+    String shown = line.title() + " " + line.shown();
+    return line.note().isEmpty() ? shown : shown + " (" + line.note() + ")";
+  }
+
+  /** A chapter may end on a tall plate with a page of its own, where the white is least missed. */
+  private void entries(List<Entry> entries) {
+    for (int i = 0; i < entries.size(); i++) {
+      boolean isLast = i == entries.size() - 1;
+      entryWriter.write(entries.get(i), isLast ? fullPage(entries.get(i)) : null);
+    }
+  }
+
+  private static @Nullable Plate fullPage(Entry entry) {
+    return entry.plates().stream()
+        .filter(p -> PlateRows.shape(p) < TALL)
+        .reduce((a, b) -> b)
+        .orElse(null);
+  }
+
+  private void unplaced(String title) {
+    open("unplaced", title, "", "", null);
+    setting.lead("unplaced.about");
+    out.close();
+    for (Day day : edition.unplaced()) {
+      if (day.date() != null) {
+        out.leaf("p", words.date(day.date()), "class", "date");
+      }
+      plates.write(day.plates(), List.of());
+    }
+    out.close();
+  }
+}

@@ -1,0 +1,163 @@
+package chinelog.book.writing;
+
+import chinelog.book.page.Manuscript;
+import chinelog.book.writing.DataTable.Column;
+import chinelog.edition.Edition.Contents;
+import chinelog.edition.Edition.HandoverSection;
+import chinelog.edition.Edition.MaterialLine;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Writes the handover booklet: what goes with the model when it changes hands. */
+public final class HandoverBooklet {
+
+  private final Setting setting;
+  private final Xhtml out;
+  private final Contents edition;
+  private final Words words;
+  private final BlockWriter blocks;
+  private final FrontPages front;
+
+  private HandoverBooklet(Setting setting) {
+    this.setting = setting;
+    this.out = setting.out;
+    this.edition = setting.edition;
+    this.words = setting.words;
+    RunWriter runs = new RunWriter(setting, false);
+    this.blocks = new BlockWriter(setting, runs, new PlateWriter(setting, runs));
+    this.front = new FrontPages(setting);
+  }
+
+  public static Manuscript write(Setting setting, String style) {
+    return new HandoverBooklet(setting).write(style);
+  }
+
+  private Manuscript write(String style) {
+    List<Section> sections = sections();
+    Shell shell = new Shell(setting, style);
+    shell.open("booklet.kind", "booklet.description", sections);
+    front.cover(words.say("booklet.kind"));
+    out.open("div", "class", "front");
+    front.contents(sections);
+    front.imprint("booklet.description", List.of());
+    out.close();
+    out.open("div", "class", "body");
+    sections.forEach(section -> section.write().run());
+    out.close();
+    return shell.close();
+  }
+
+  private List<Section> sections() {
+    List<Section> sections = new ArrayList<>();
+    edition.handover().stream()
+        .filter(s -> !s.text().isEmpty())
+        .forEach(s -> sections.add(Section.of(id(s), s.title(), () -> section(s))));
+    // What it is stands first in the log's order; the particulars come straight after it.
+    int after = sections.isEmpty() ? 0 : 1;
+    sections.add(
+        after,
+        Section.of(
+            "particulars",
+            words.say("handover.particulars"),
+            () -> front.particulars("handover.particulars", false)));
+    if (!edition.agreements().isEmpty()) {
+      sections.add(Section.of("agreements", words.say("agreements"), front::agreements));
+    }
+    if (!edition.materials().isEmpty()) {
+      sections.add(Section.of("materials", words.say("handover.materials"), this::materials));
+    }
+    sections.add(Section.of("cautions", words.say("handover.cautions"), this::cautions));
+    sections.add(Section.of("record", words.say("handover.record"), this::record));
+    return sections;
+  }
+
+  private static String id(HandoverSection section) {
+    return "handover-" + section.id();
+  }
+
+  private void section(HandoverSection section) {
+    setting.openLifted(
+        section.under().isEmpty() ? "section" : "section under",
+        id(section),
+        Manuscript.UNDER_ATTRIBUTE,
+        setting.parties(section.under()));
+    out.leaf("h2", section.title(), "id", id(section));
+    setting.tag(section.under());
+    blocks.write(section.text(), 2, section.under());
+    out.close();
+  }
+
+  private void materials() {
+    setting.openLifted("section", "materials");
+    out.leaf("h2", words.say("handover.materials"), "id", "materials");
+    setting.lead("handover.materials.about");
+    if (edition.materials().stream().allMatch(m -> m.used().isEmpty())) {
+      names();
+    } else {
+      Rows rows =
+          new Rows(
+              setting,
+              Column.text(words.say("materials.material")).wide(70),
+              Column.number(words.say("materials.used")));
+      edition.materials().forEach(m -> rows.add("", m.under(), "", m.title(), m.used()));
+      rows.write();
+    }
+    out.close();
+  }
+
+  /** Materials without quantities, in two columns. */
+  private void names() {
+    List<MaterialLine> all = edition.materials();
+    int half = (all.size() + 1) / 2;
+    out.open("div", "class", "halves");
+    half("half left", all.subList(0, half));
+    half("half", all.subList(half, all.size()));
+    out.close();
+  }
+
+  private void half(String kind, List<MaterialLine> lines) {
+    out.open("div", "class", kind);
+    for (MaterialLine line : lines) {
+      out.open("p", "class", "word", Manuscript.UNDER_ATTRIBUTE, setting.parties(line.under()));
+      out.text(line.title());
+      setting.shortTag(line.under());
+      out.close();
+    }
+    out.close();
+  }
+
+  private void cautions() {
+    setting.openLifted("section", "cautions");
+    out.leaf("h2", words.say("handover.cautions"), "id", "cautions");
+    setting.lead("handover.cautions.about");
+    if (edition.cautions().isEmpty()) {
+      out.leaf("p", words.say("handover.cautions.none"));
+    }
+    Cautions.write(out, edition.cautions());
+    out.close();
+  }
+
+  private void record() {
+    setting.openLifted("section record", "record");
+    out.leaf("h2", words.say("handover.record"), "id", "record");
+    setting.lead("handover.record.about");
+    line(words.say("handover.record.model"), edition.title() + ", " + edition.scale());
+    line(words.say("handover.record.condition"), "");
+    line("", "");
+    line(words.say("handover.record.place"), "");
+    for (String key : List.of("handover.record.from", "handover.record.to")) {
+      out.leaf("h3", words.say(key));
+      line(words.say("handover.record.name"), "");
+      line(words.say("handover.record.signature"), "");
+    }
+    out.close();
+  }
+
+  /** A line to write on. */
+  private void line(String label, String filled) {
+    out.open("div", "class", "line");
+    out.leaf("p", label.isEmpty() ? "\u00A0" : label, "class", "label");
+    out.leaf("p", filled.isEmpty() ? "\u00A0" : filled, "class", "filled");
+    out.close();
+  }
+}

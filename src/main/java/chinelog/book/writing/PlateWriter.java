@@ -1,0 +1,138 @@
+package chinelog.book.writing;
+
+import chinelog.book.page.Manuscript;
+import chinelog.book.page.PlateRows;
+import chinelog.book.page.Trim;
+import chinelog.edition.Plate;
+import java.util.List;
+import java.util.Map;
+
+/** Writes plates with their captions. */
+final class PlateWriter {
+
+  /** A hair more than the part of the text up to which a plate has its caption beside it. */
+  private static final double NARROW = PlateRows.NARROW + 0.01;
+
+  private final Setting setting;
+  private final RunWriter runs;
+  private final PlateRows rows;
+  private List<String> around = List.of();
+
+  PlateWriter(Setting setting, RunWriter runs) {
+    this.setting = setting;
+    this.runs = runs;
+    this.rows = new PlateRows(setting.trim);
+  }
+
+  /**
+   * Writes plates in rows.
+   *
+   * @param around what the text around them is under, marked already
+   */
+  void write(List<Plate> plates, List<String> around) {
+    this.around = around;
+    for (List<PlateRows.Placed> row : rows.lay(plates)) {
+      // A margin would go with the plate to the head of the next page; this stays behind.
+      setting.out.empty("div", "class", "gap");
+      if (row.size() == 1) {
+        figure(scaled(row.get(0)), "plate alone");
+      } else {
+        row(row);
+      }
+    }
+  }
+
+  /** How many of the blocks that follow the plates are to stand before them. */
+  int later(List<Plate> plates) {
+    Map<String, Integer> later = setting.layout.later();
+    Plate first = plates.get(0);
+    return later.getOrDefault(Anchors.plate(first), later.getOrDefault(rowId(first), 0));
+  }
+
+  private static String rowId(Plate first) {
+    return "row-" + first.number();
+  }
+
+  private PlateRows.Placed scaled(PlateRows.Placed placed) {
+    double scale = setting.layout.scales().getOrDefault(Anchors.plate(placed.plate()), 1.0);
+    return new PlateRows.Placed(placed.plate(), placed.widthMm() * scale);
+  }
+
+  /** A plate on a page of its own. */
+  void fullPage(Plate plate) {
+    around = List.of();
+    double captionMm = 20;
+    double height = setting.trim.textHeightMm() - captionMm;
+    double width = Math.min(setting.trim.textWidthMm(), height * PlateRows.shape(plate));
+    figure(new PlateRows.Placed(plate, width), "plate full");
+  }
+
+  private void row(List<PlateRows.Placed> row) {
+    setting.out.open("div", "class", "row", "id", rowId(row.get(0).plate()));
+    for (int i = 0; i < row.size(); i++) {
+      boolean isLast = i == row.size() - 1;
+      PlateRows.Placed placed = row.get(i);
+      double cell = placed.widthMm() + (isLast ? 0 : PlateRows.GAP_MM);
+      setting.out.open(
+          "div", "class", isLast ? "cell last" : "cell", "style", "width:" + Trim.mm(cell));
+      figure(placed, "plate");
+      setting.out.close();
+    }
+    setting.out.close();
+  }
+
+  private void figure(PlateRows.Placed placed, String kind) {
+    Plate plate = placed.plate();
+    Xhtml out = setting.out;
+    boolean isNarrow =
+        kind.endsWith("alone") && placed.widthMm() < NARROW * setting.trim.textWidthMm();
+    boolean isMarked = !plate.under().isEmpty() && !plate.under().equals(around);
+    out.open(
+        "figure",
+        "class",
+        kind + (isNarrow ? " narrow" : "") + (isMarked ? " under" : ""),
+        "id",
+        Anchors.plate(plate),
+        Manuscript.UNDER_ATTRIBUTE,
+        setting.parties(plate.under()));
+    if (isMarked) {
+      setting.tag(plate.under());
+    }
+    if (isNarrow) {
+      // The caption stands in the room beside.
+      out.open("div", "class", "picture", "style", "width:" + Trim.mm(placed.widthMm()));
+    }
+    out.empty(
+        "img",
+        "src",
+        setting.pictures.address(plate.picture(), placed.widthMm()),
+        "alt",
+        plate.alt(),
+        "style",
+        "width:" + Trim.mm(placed.widthMm()) + ";height:" + Trim.mm(placed.heightMm()));
+    if (isNarrow) {
+      out.close();
+    }
+    caption(plate);
+    out.close();
+  }
+
+  private void caption(Plate plate) {
+    Xhtml out = setting.out;
+    out.open("figcaption");
+    out.leaf("b", setting.words.say("plate", plate.number()));
+    if (!plate.caption().isEmpty()) {
+      out.text("  ");
+      runs.write(plate.caption());
+    }
+    if (plate.date() != null && !setting.isOfItsEntry(plate.date(), plate.entry())) {
+      out.text(" ")
+          .leaf(
+              "span",
+              setting.words.say("plate.taken", setting.words.date(plate.date())),
+              "class",
+              "taken");
+    }
+    out.close();
+  }
+}

@@ -1,0 +1,157 @@
+package chinelog.book.writing;
+
+import chinelog.book.page.Layout;
+import chinelog.book.page.PageNumbers;
+import chinelog.book.page.PictureStore;
+import chinelog.book.page.Trim;
+import chinelog.edition.Chart;
+import chinelog.edition.Edition;
+import chinelog.markup.ChartSvg;
+import chinelog.markup.Theme;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** What every page of one printed edition is set with. */
+public final class Setting {
+
+  /** As wide as this, the lettering of a chart is about as large as that of a table. */
+  private static final double CHART_MM = 88;
+
+  private static final Pattern CHART_SIZE = Pattern.compile("viewBox=\"0 0 ([0-9]+) ([0-9]+)\"");
+
+  private final Theme theme;
+  final Edition.Contents edition;
+  final Words words;
+  final Trim trim;
+  final double bleedMm;
+  final Xhtml out = new Xhtml();
+  final PictureStore pictures = new PictureStore();
+  final Index index;
+
+  /** As the laying-out before this one found it. */
+  final Layout layout;
+
+  private final Map<String, String> parties = new TreeMap<>();
+  private final Map<String, String> figures = new TreeMap<>();
+  private int tables;
+
+  public Setting(Edition edition, Theme theme, Trim trim, double bleedMm, Layout layout) {
+    this.theme = theme;
+    this.edition = edition.contents();
+    this.words = Words.of(this.edition.locale());
+    this.trim = trim;
+    this.bleedMm = bleedMm;
+    this.layout = layout;
+    this.index = new Index(this.edition.locale());
+    this.edition.figures().forEach(f -> figures.put(f.name(), f.title()));
+    this.edition.agreements().forEach(a -> parties.put(a.id(), a.with()));
+  }
+
+  /** With whom the agreements are, separated by {@code |}; empty for none. */
+  String parties(List<String> under) {
+    return String.join("|", under.stream().map(id -> parties.getOrDefault(id, id)).toList());
+  }
+
+  /** Whether the figures' appendix has a figure of that name. */
+  boolean hasFigure(String name) {
+    return figures.containsKey(name);
+  }
+
+  /** Whether the date is that of the entry, which stands above it. */
+  boolean isOfItsEntry(LocalDate date, @Nullable String entry) {
+    return edition.entries().stream().anyMatch(e -> e.id().equals(entry) && e.date().equals(date));
+  }
+
+  String chart(Chart chart) {
+    String svg = ChartSvg.forPrint(chart, theme, words.shared());
+    Matcher size = CHART_SIZE.matcher(svg);
+    if (!size.find()) {
+      throw new IllegalStateException("a chart without a size: " + chart.id());
+    }
+    double height =
+        CHART_MM * Double.parseDouble(size.group(2)) / Double.parseDouble(size.group(1));
+    String style = "style=\"width:%s;height:%s\"".formatted(Trim.mm(CHART_MM), Trim.mm(height));
+    return svg.replaceFirst("<svg ", "<svg " + style + " ");
+  }
+
+  /**
+   * A tag in words that something is under agreements, such as "Under agreement: Skerrick Yard".
+   */
+  void tag(List<String> under) {
+    if (!under.isEmpty()) {
+      out.leaf(
+          "p",
+          words.shared().text("under.mark", parties(under).replace("|", ", ")),
+          "class",
+          "tag");
+    }
+  }
+
+  /** A tag of one or two words within a line. */
+  void shortTag(List<String> under) {
+    if (!under.isEmpty()) {
+      out.text(" ").leaf("span", parties(under).replace("|", ", "), "class", "shorttag");
+    }
+  }
+
+  /** The number printed on the page on which what bears the id begins. */
+  String page(String id) {
+    return PageNumbers.printed(layout.pages().getOrDefault(id, 1), layout.pages());
+  }
+
+  /**
+   * Opens a division that may come to begin a page.
+   *
+   * @param id of an element that stands first in it
+   */
+  Xhtml openLifted(String kind, String id, String... attributes) {
+    List<String> all = new ArrayList<>(List.of(attributes));
+    all.addAll(List.of("class", kind, Layout.LIFT_ATTRIBUTE, id, "style", lift(id)));
+    return out.open("div", all.toArray(String[]::new));
+  }
+
+  /** The style that lifts what the id names, or what it stands first in. */
+  String lift(String id) {
+    double lifted = layout.lifted().getOrDefault(id, 0.0);
+    return lifted == 0 ? "" : "margin-top:" + Trim.mm(-lifted);
+  }
+
+  /** An id for the next table. */
+  String nextTable() {
+    return "table-" + ++tables;
+  }
+
+  /** Whether a table of so many rows, of one line or two, is kept on one page. */
+  boolean isWhole(String table, int rows) {
+    return rows <= DataTable.WHOLE && !layout.parted().contains(table);
+  }
+
+  /** A heading within a section; the room above it stays on the page before. */
+  void subheading(String title) {
+    out.empty("div", "class", "gap above");
+    out.leaf("h3", title);
+  }
+
+  /** The title of a section, which is also the head of its pages. */
+  void openSection(String id, String title, String kind) {
+    openLifted("section " + kind, id);
+    runningHead(title);
+    out.leaf("h2", title, "id", id);
+  }
+
+  /** Left pages are headed by the chapter, right ones by what of it they show. */
+  void runningHead(String title) {
+    out.leaf("div", Words.shortened(title), "class", "running");
+    out.leaf("div", Words.shortened(title), "class", "runningpart");
+  }
+
+  void lead(String key, Object... arguments) {
+    out.leaf("p", words.say(key, arguments), "class", "lead");
+  }
+}

@@ -1,0 +1,263 @@
+package chinelog.log.reading;
+
+import chinelog.label.Label;
+import chinelog.log.records.Marked;
+import chinelog.problem.Place;
+import chinelog.problem.Suggestion;
+import chinelog.quantity.Quantity;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** A group of keys whose names are known; any other is a problem. */
+public final class Fields {
+
+  private final Yaml.Mapping mapping;
+  private final Scope scope;
+  private final Values values;
+  private final Label label;
+
+  /** Whether no group of keys stood where this was looked for, so that nothing is missed in it. */
+  private boolean absent;
+
+  /**
+   * @param outer agreements of what the group belongs to
+   */
+  public Fields(Yaml.Mapping mapping, Scope scope, Label outer, String... known) {
+    this.mapping = mapping;
+    this.scope = scope;
+    this.values = new Values(scope);
+    Set<String> names = new TreeSet<>(List.of(known));
+    for (Yaml.Pair pair : mapping.pairs()) {
+      if (!names.contains(pair.key().text())) {
+        unknown(pair.key(), names);
+      }
+    }
+    Yaml under = names.contains("under") ? find("under") : null;
+    this.label = under == null ? outer : outer.join(values.under(under));
+  }
+
+  /**
+   * The group that {@code yaml} should be; an empty one, after the problem was noted, if it is
+   * none.
+   */
+  public static Fields of(Yaml yaml, Scope scope, Label outer, String... known) {
+    List<String> shown = List.of(known).stream().filter(OtherWords::hasExample).toList();
+    String example = shown.isEmpty() ? "key: value" : OtherWords.example(shown.get(0));
+    Fields fields = new Fields(mapping(yaml, scope, example), scope, outer, known);
+    fields.absent = !(yaml instanceof Yaml.Mapping);
+    return fields;
+  }
+
+  public static Yaml.Mapping mapping(Yaml yaml, Scope scope) {
+    return mapping(yaml, scope, "key: value");
+  }
+
+  /**
+   * @param example of a line that belongs here
+   */
+  private static Yaml.Mapping mapping(Yaml yaml, Scope scope, String example) {
+    if (yaml instanceof Yaml.Mapping m) {
+      return m;
+    }
+    scope
+        .problems()
+        .error(
+            yaml.place(),
+            "Here stands " + yaml.kind() + ", where a group of keys belongs.",
+            yaml instanceof Yaml.Scalar s && s.text().matches("[\\w-]+:[^/\\s].*")
+                ? "Write a space after the colon: \"" + s.text().replaceFirst(":", ": ") + "\"."
+                : "Write lines such as \"" + example + "\", indented by two spaces.");
+    return new Yaml.Mapping(List.of(), yaml.place());
+  }
+
+  private void unknown(Yaml.Scalar key, Set<String> names) {
+    MarkWatch.refuse(key.source(), scope.problems());
+    String what = "\"" + key.text() + "\" is not a key here.";
+    String meant = OtherWords.findKey(key.text(), names).orElse("");
+    String remedy =
+        meant.isEmpty()
+            ? OtherWords.findPlace(key.text(), names)
+                .orElseGet(() -> Suggestion.remedy(key.text(), names))
+            : meant.equalsIgnoreCase(key.text())
+                ? "Write it in small letters: \"" + meant + "\"."
+                : "Write \"" + OtherWords.example(meant) + "\".";
+    if (meant.equals("under") || remedy.contains("\"under\"")) {
+      scope.problems().error(key.place(), what, remedy);
+    } else {
+      scope.complain(key.place(), what, remedy);
+    }
+  }
+
+  /** The agreements of this group and of what it belongs to. */
+  public Label label() {
+    return label;
+  }
+
+  public Place place() {
+    return mapping.place();
+  }
+
+  public Place place(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? place() : yaml.place();
+  }
+
+  public boolean has(String key) {
+    return find(key) != null;
+  }
+
+  public @Nullable Yaml find(String key) {
+    for (Yaml.Pair pair : mapping.pairs()) {
+      if (pair.key().text().equals(key)) {
+        return pair.value();
+      }
+    }
+    return null;
+  }
+
+  /** The value, or null after it was noted that it is missing. */
+  public @Nullable Yaml require(String key, String example) {
+    Yaml yaml = find(key);
+    if (yaml == null && !absent) {
+      scope
+          .problems()
+          .error(
+              place(),
+              "\"" + key + "\" is missing here.",
+              "Write such as \"" + key + ": " + example + "\".");
+    }
+    return yaml;
+  }
+
+  public Yaml.@Nullable Scalar scalar(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : values.scalar(yaml);
+  }
+
+  public @Nullable String text(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : values.text(yaml);
+  }
+
+  public String text(String key, String otherwise) {
+    String text = text(key);
+    return text == null ? otherwise : text;
+  }
+
+  public @Nullable Marked<String> marked(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : marked(yaml);
+  }
+
+  public @Nullable Marked<String> marked(Yaml yaml) {
+    Values.Held held = values.held(yaml, label);
+    String text = values.text(held.value());
+    return text == null ? null : new Marked<>(text, held.label(), held.value().place());
+  }
+
+  public @Nullable Marked<Quantity> quantity(String key, Kind kind) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : quantity(yaml, kind);
+  }
+
+  public @Nullable Marked<Quantity> quantity(Yaml yaml, Kind kind) {
+    Values.Held held = values.held(yaml, label);
+    Quantity quantity = values.quantity(held.value(), kind);
+    return quantity == null ? null : new Marked<>(quantity, held.label(), held.value().place());
+  }
+
+  public @Nullable LocalDate date(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : values.date(yaml);
+  }
+
+  public @Nullable LocalDate pastDate(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? null : values.pastDate(yaml);
+  }
+
+  public boolean flag(String key) {
+    Yaml yaml = find(key);
+    Boolean flag = yaml == null ? null : values.flag(yaml);
+    return flag != null && flag;
+  }
+
+  public List<Yaml.Pair> pairs(String key) {
+    Yaml yaml = find(key);
+    if (yaml == null) {
+      return List.of();
+    }
+    String example = OtherWords.hasExample(key) ? OtherWords.example(key) : "key: value";
+    List<Yaml.Pair> whole = new ArrayList<>();
+    for (Yaml.Pair pair : mapping(yaml, scope, example).pairs()) {
+      if (!isRestOf(pair)) {
+        whole.add(pair);
+      } else if (!whole.isEmpty()) {
+        partedByComma(whole.remove(whole.size() - 1), pair.key());
+      }
+    }
+    return whole;
+  }
+
+  /** Between braces a comma parts values, so that {@code 19,5 cm} leaves {@code 5 cm} alone. */
+  private static boolean isRestOf(Yaml.Pair pair) {
+    return pair.key().text().matches("[0-9].*")
+        && pair.value() instanceof Yaml.Scalar value
+        && value.isEmpty();
+  }
+
+  private void partedByComma(Yaml.Pair before, Yaml.Scalar rest) {
+    String number = before.value() instanceof Yaml.Scalar value ? value.text() : "";
+    scope
+        .problems()
+        .error(
+            number.isEmpty() ? rest.place() : before.value().place(),
+            "A comma parts the values here, and \"" + rest.text() + "\" stands alone.",
+            number.matches("[0-9]+")
+                ? "Write decimals after a point: " + number + "." + rest.text() + "."
+                : "Write decimals after a point, such as 19.5 cm.");
+  }
+
+  public List<Yaml> items(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? List.of() : items(yaml);
+  }
+
+  public List<Yaml> items(Yaml yaml) {
+    if (yaml instanceof Yaml.Sequence s) {
+      return s.items();
+    }
+    scope
+        .problems()
+        .error(
+            yaml.place(),
+            "Here stands " + yaml.kind() + ", where a list belongs.",
+            "Write each item on a line of its own that begins with \"- \".");
+    return List.of();
+  }
+
+  public List<Yaml.Scalar> words(String key) {
+    Yaml yaml = find(key);
+    return yaml == null ? List.of() : values.words(yaml);
+  }
+
+  public List<String> knownWords(String key, Collection<String> known, String what) {
+    List<String> found = new ArrayList<>();
+    for (Yaml.Scalar word : words(key)) {
+      String id = values.knownOfSeveral(word, known, what);
+      if (id != null) {
+        found.add(id);
+      }
+    }
+    return found;
+  }
+
+  public Values values() {
+    return values;
+  }
+}

@@ -1,0 +1,362 @@
+package chinelog.log.reading;
+
+import chinelog.problem.Place;
+import chinelog.problem.Problems;
+import chinelog.problem.Suggestion;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** Lists the folder of a log and sorts its files by what they are for. */
+public final class FolderWalk {
+
+  private static final List<String> SETTINGS =
+      List.of("log.yaml", "facts.yaml", "stock.yaml", "answers.yaml");
+
+  private static final String REMARKS = "photos.yaml";
+
+  /** What loses an agreement with the file that holds it. */
+  private static final Pattern MARKS = Pattern.compile("\\b(under|regions|leave-out)\\b");
+
+  /** Read only when asked for by name, but at home here. */
+  private static final String QUOTATION = "quotation.yaml";
+
+  private static final List<String> FOLDERS =
+      List.of("entries", "photos", "sheets", "tables", "themes", "site-template");
+  private static final Set<String> OURS = Set.of("published", "records");
+  private static final Set<String> STRAY = Set.of("thumbs.db", "desktop.ini", "icon\r");
+  private static final List<String> SHEET_ENDINGS =
+      List.of("pdf", "png", "jpg", "jpeg", "tif", "tiff", "webp", "gif", "svg", "dxf", "dwg");
+
+  private static final Set<String> PLAIN_TEXTS = Set.of("txt", "text", "markdown", "mdown", "mkd");
+  private static final Set<String> WRITTEN =
+      Set.of("doc", "docx", "odt", "rtf", "pages", "html", "htm");
+  private static final Set<String> FILMS =
+      Set.of("mp4", "mov", "avi", "mts", "m4v", "3gp", "mkv", "wmv", "webm");
+  private static final Set<String> PICTURES =
+      Set.of("bmp", "cr2", "cr3", "nef", "arw", "dng", "raf", "orf", "rw2", "psd", "svg", "avif");
+  private static final int NAMED = 4;
+
+  private final Path folder;
+  private final Problems problems;
+  private final SortedMap<String, Path> all = new TreeMap<>();
+
+  /** Paths of what looks like a file of settings, but is none, by what to do about them. */
+  private final SortedMap<String, List<String>> misnamed = new TreeMap<>();
+
+  /** Paths of other files that are not read, by what to do about them. */
+  private final SortedMap<String, List<String>> unread = new TreeMap<>();
+
+  private FolderWalk(Path folder, Problems problems) {
+    this.folder = folder;
+    this.problems = problems;
+  }
+
+  /**
+   * Everything in the folder that is part of the log.
+   *
+   * @throws IOException if the folder itself cannot be listed
+   */
+  public static Inventory walk(Path folder, Problems problems) throws IOException {
+    FolderWalk walk = new FolderWalk(folder, problems);
+    for (Path child : list(folder)) {
+      walk.visit(child, name(child));
+    }
+    walk.refuseTwins();
+    return walk.sort();
+  }
+
+  private static List<Path> list(Path folder) throws IOException {
+    try (Stream<Path> children = Files.list(folder)) {
+      return children.sorted(Comparator.comparing(FolderWalk::name)).toList();
+    }
+  }
+
+  private static String name(Path path) {
+    return String.valueOf(path.getFileName());
+  }
+
+  private void visit(Path file, String path) {
+    String name = name(file);
+    if (copyOfSettings(file, path)) {
+      misnamed.computeIfAbsent(remedyForSettings(path), r -> new ArrayList<>()).add(path);
+      return;
+    }
+    if (name.startsWith(".")
+        || name.endsWith("~")
+        || STRAY.contains(name.toLowerCase(Locale.ROOT))
+        || OURS.contains(path)) {
+      return;
+    }
+    if (name.indexOf('\ufffd') >= 0 || name.chars().anyMatch(c -> c < ' ' || c == '\\')) {
+      problems.error(
+          Place.of(path),
+          "The name of this file holds characters that cannot be used.",
+          "Rename it, with letters, digits, spaces and hyphens.");
+    } else if (Files.isSymbolicLink(file)) {
+      problems.error(
+          Place.of(path),
+          "This is a link to somewhere else.",
+          "Put the file itself here, so that the log is whole.");
+    } else if (Files.isDirectory(file, LinkOption.NOFOLLOW_LINKS)) {
+      if (SETTINGS.contains(path) || isRemarks(name) && !isDecoration(path)) {
+        problems.error(
+            Place.of(path),
+            "This is a folder, but a file has this name in a log.",
+            "Rename the folder; then write the file, or do without it.");
+        return;
+      }
+      try {
+        for (Path child : list(file)) {
+          visit(child, path + "/" + name(child));
+        }
+      } catch (IOException e) {
+        problems.error(
+            Place.of(path),
+            "This folder cannot be read.",
+            "See that you may open it and that its disk is sound.");
+      }
+    } else if (FOLDERS.contains(path)) {
+      problems.error(
+          Place.of(path),
+          "This is a file, but a folder has this name in a log.",
+          "Rename the file; then make the folder, or do without it.");
+    } else if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+      all.put(path, file);
+    } else {
+      problems.error(Place.of(path), "This is neither a file nor a folder.", "Remove it.");
+    }
+  }
+
+  /** On other computers two names that differ only in case or accents' coding are one. */
+  private void refuseTwins() {
+    Map<String, String> seen = new HashMap<>();
+    for (String path : all.keySet()) {
+      String twin = seen.putIfAbsent(alike(path), path);
+      if (twin != null) {
+        problems.error(
+            Place.of(path),
+            "Its name and that of "
+                + twin
+                + " differ only in capitals or in the coding of an accent.",
+            "Rename one of the two; on many computers they would be one file.");
+      }
+    }
+  }
+
+  private static String alike(String name) {
+    return Normalizer.normalize(name, Normalizer.Form.NFC).toLowerCase(Locale.ROOT);
+  }
+
+  /** Whether two names differ at most in the coding of accents. */
+  public static boolean isSameName(String a, String b) {
+    return Normalizer.normalize(a, Normalizer.Form.NFC)
+        .equals(Normalizer.normalize(b, Normalizer.Form.NFC));
+  }
+
+  private Inventory sort() {
+    SortedMap<String, Path> settings = new TreeMap<>();
+    SortedMap<String, Path> entries = new TreeMap<>();
+    SortedMap<String, Path> photos = new TreeMap<>();
+    SortedMap<String, Path> remarks = new TreeMap<>();
+    SortedMap<String, Path> sheets = new TreeMap<>();
+    SortedMap<String, Path> tables = new TreeMap<>();
+    boolean loose = !all.containsKey("log.yaml");
+    List<String> strangers = new ArrayList<>();
+    all.forEach(
+        (path, file) -> {
+          String top = path.contains("/") ? path.substring(0, path.indexOf('/')) : "";
+          String ending = ending(path);
+          boolean inPhotos = top.equals("photos") || loose && !top.equals("sheets");
+          if (SETTINGS.contains(path)) {
+            settings.put(path, file);
+          } else if (top.equals("sheets") && SHEET_ENDINGS.contains(ending)) {
+            sheets.put(path, file);
+          } else if (top.equals("tables") && ending.equals("csv")) {
+            tables.put(path, file);
+          } else if (ending.equals("md") && (loose || top.equals("entries"))) {
+            entries.put(path, file);
+          } else if (inPhotos && name(file).equals(REMARKS)) {
+            remarks.put(path, file);
+          } else if (inPhotos && Inventory.PHOTO_ENDINGS.contains(ending)) {
+            photos.put(path, file);
+          } else if (!top.equals("themes")
+              && !top.equals("site-template")
+              && !path.equals(QUOTATION)) {
+            strangers.add(path);
+          }
+        });
+    strangers.forEach(path -> reportStranger(path, loose));
+    tellStrangers();
+    if (loose && entries.isEmpty() && photos.isEmpty() && !problems.hasErrors()) {
+      problems.error(
+          Place.of("log.yaml"),
+          "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
+          "Name the folder of your build; or lay down a new log with chinelog begin.");
+    }
+    return new Inventory(folder, settings, entries, photos, remarks, sheets, tables);
+  }
+
+  /** A settings file under another name would silently lose its agreements: that stops. */
+  private void reportStranger(String path, boolean loose) {
+    String ending = ending(path);
+    if (ending.equals("yaml") || ending.equals("yml") || isDisguised(path)) {
+      misnamed.computeIfAbsent(remedyForSettings(path), r -> new ArrayList<>()).add(path);
+      return;
+    }
+    String remedy = remedy(path, ending, loose);
+    if (!remedy.isEmpty()) {
+      unread.computeIfAbsent(remedy, r -> new ArrayList<>()).add(path);
+    }
+  }
+
+  private static String remedyForSettings(String path) {
+    boolean top = !path.contains("/");
+    List<String> known =
+        top ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION)).toList() : List.of(REMARKS);
+    String name = path.substring(path.lastIndexOf('/') + 1);
+    return Suggestion.findNearest(undisguised(name), known)
+        .map(k -> "Rename it to \"" + k + "\".")
+        .orElse(
+            "Rename it to one of: " + String.join(", ", known) + "; or move it out of the log.");
+  }
+
+  /**
+   * Whether a file that would be passed over was most likely meant as a file of settings, such as
+   * {@code photos.yaml~} or {@code Copy of photos.yaml.bak}. The last but one state, which an
+   * editor keeps beside a file, is none as long as it holds no more marks than the file.
+   */
+  private static boolean copyOfSettings(Path file, String path) {
+    String name = name(file);
+    if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+        || isDecoration(path)
+        || name.matches("(?i)\\..*\\.sw.")) {
+      return false;
+    }
+    String bare = name.toLowerCase(Locale.ROOT).replaceAll("^[.#~$]+|[~#]+$", "");
+    String plain =
+        bare.replaceAll(
+                "\\s*[(\\[]?(\\d+|copy( of)?|kopie( von)?|kopie van|copie( de)?|copia( de)?)[)\\]]?\\s*",
+                "")
+            .replaceAll("(\\.ya?ml)\\W.*$", "$1")
+            .replaceAll("^[-_ ]+|[-_ ]+(?=\\.ya?ml)", "");
+    boolean settings =
+        Stream.concat(SETTINGS.stream(), Stream.of(REMARKS))
+            .anyMatch(s -> near(plain, s) || near(plain, s.replace(".yaml", ".yml")));
+    boolean readAlready = name.equals(REMARKS) || SETTINGS.contains(path);
+    if (!settings || readAlready || ending(path).matches("ya?ml")) {
+      return settings && !readAlready && name.startsWith(".");
+    }
+    Path real = file.resolveSibling(name.replaceFirst("~$", ""));
+    return !name.endsWith("~") || !Files.isRegularFile(real) || marks(file) > marks(real);
+  }
+
+  private static boolean near(String name, String known) {
+    return Math.abs(name.length() - known.length()) <= 1 && Suggestion.distance(name, known) <= 1;
+  }
+
+  private static long marks(Path file) {
+    try {
+      return MARKS.matcher(Files.readString(file)).results().count();
+    } catch (IOException e) {
+      // Whatever cannot be read may hold any number of them.
+      return Long.MAX_VALUE;
+    }
+  }
+
+  private static boolean isRemarks(String name) {
+    return name.equalsIgnoreCase(REMARKS) || name.equalsIgnoreCase("photos.yml");
+  }
+
+  /** Whether a path lies in a folder of which nothing is part of the log. */
+  private static boolean isDecoration(String path) {
+    String top = path.contains("/") ? path.substring(0, path.indexOf('/')) : "";
+    return top.equals("themes") || top.equals("site-template");
+  }
+
+  /** Whether an editor hung an ending of its own on a file of settings, as log.yaml.txt. */
+  private static boolean isDisguised(String path) {
+    return !undisguised(path).equals(path);
+  }
+
+  private static String undisguised(String path) {
+    return path.replaceFirst("(?i)(\\.ya?ml)\\.[a-z]{2,5}$", "$1");
+  }
+
+  /** What to do with a file that is not read; empty where that is nobody's business. */
+  private static String remedy(String path, String ending, boolean loose) {
+    String top = path.contains("/") ? path.substring(0, path.indexOf('/')) : "";
+    boolean note = PLAIN_TEXTS.contains(ending) || WRITTEN.contains(ending);
+    if (note && (loose || top.equals("entries"))) {
+      return PLAIN_TEXTS.contains(ending)
+          ? "If it is a note, let its name end in .md."
+          : "If it is a note, save it as plain text, under a name that ends in .md.";
+    }
+    String folder =
+        FOLDERS.contains(top)
+            ? ""
+            : FOLDERS.stream().filter(f -> f.equalsIgnoreCase(top)).findFirst().orElse("");
+    if (loose) {
+      return top.equals("sheets") || top.equals("tables") || !PICTURES.contains(ending)
+          ? ""
+          : "If it is a picture, save it as JPEG.";
+    } else if (!folder.isEmpty()) {
+      return "Rename the folder to " + folder + ", in small letters.";
+    } else if (ending.equals("md")) {
+      return "Move it into the folder entries if it belongs to the log.";
+    } else if (top.isEmpty()) {
+      return "";
+    } else if (Inventory.PHOTO_ENDINGS.contains(ending) && !FOLDERS.contains(top)
+        || Inventory.PHOTO_ENDINGS.contains(ending) && top.equals("entries")) {
+      return "Put photographs into the folder photos.";
+    } else if (top.equals("photos") && FILMS.contains(ending)) {
+      return "A film cannot be shown; save a picture out of it if it is to be told of.";
+    } else if (top.equals("photos") && PICTURES.contains(ending)) {
+      return "Save it as JPEG, and put that here.";
+    }
+    return FOLDERS.contains(top)
+        ? "It is of no kind that belongs into the folder " + top + "."
+        : "Files are read from the folders entries, photos, sheets and tables.";
+  }
+
+  /** Many files of one sort are told in one message. */
+  private void tellStrangers() {
+    misnamed.forEach(
+        (remedy, paths) ->
+            problems.error(
+                Place.of(paths.get(0)),
+                "No file of this name is read here" + others(paths) + ".",
+                remedy));
+    unread.forEach(
+        (remedy, paths) ->
+            problems.reminder(
+                Place.of(paths.get(0)), "This file is not read" + others(paths) + ".", remedy));
+  }
+
+  private static String others(List<String> paths) {
+    int named = Math.min(paths.size(), NAMED);
+    return paths.size() == 1
+        ? ""
+        : ", nor "
+            + String.join(", ", paths.subList(1, named))
+            + (paths.size() > named ? " and " + (paths.size() - named) + " more" : "");
+  }
+
+  static String ending(String path) {
+    int dot = path.lastIndexOf('.');
+    return dot < path.lastIndexOf('/') ? "" : path.substring(dot + 1).toLowerCase(Locale.ROOT);
+  }
+}

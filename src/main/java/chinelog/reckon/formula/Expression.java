@@ -1,0 +1,65 @@
+package chinelog.reckon.formula;
+
+import chinelog.quantity.Quantity;
+import java.util.List;
+
+/** A formula's tree, such as that of {@code full.loa / scale}. */
+public sealed interface Expression {
+
+  <R> R accept(Visitor<R> visitor);
+
+  record Literal(Quantity value) implements Expression {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.literal(this);
+    }
+  }
+
+  /** The fact of that name. */
+  record Name(String name) implements Expression {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.name(this);
+    }
+  }
+
+  record Negation(Expression of) implements Expression {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.negation(this);
+    }
+  }
+
+  /**
+   * An operation on two.
+   *
+   * @param operator one of + - * / ^
+   */
+  record Binary(char operator, Expression left, Expression right) implements Expression {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.binary(this);
+    }
+  }
+
+  /** A function, such as {@code sum(mass.hull, mass.mast)}. */
+  record Call(String function, List<Expression> arguments) implements Expression {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.call(this);
+    }
+  }
+
+  /** One method for each kind, so that the compiler finds a forgotten one. */
+  interface Visitor<R> {
+    R literal(Literal literal);
+
+    R name(Name name);
+
+    R negation(Negation negation);
+
+    R binary(Binary binary);
+
+    R call(Call call);
+  }
+}

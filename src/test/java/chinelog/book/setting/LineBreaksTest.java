@@ -1,0 +1,30 @@
+package chinelog.book.setting;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class LineBreaksTest {
+
+  @ParameterizedTest
+  @CsvSource({
+    "'tip her \u22120.97\u00a0mm from', 'tip |her |\u22120.97\u00a0mm |from'",
+    "'a \u221212,5 b', 'a |\u221212,5 |b'",
+    "'one, two. Three', 'one, |two. |Three'",
+    "'strip-planked', 'strip-|planked'",
+    "'', ''",
+  })
+  void aLineNeverEndsWithinAFigure(String text, String parts) {
+    LineBreaks breaks = new LineBreaks();
+    breaks.setText(text);
+    StringBuilder found = new StringBuilder();
+    int start = 0;
+    for (int end = breaks.next(); end >= 0; end = breaks.next()) {
+      found.append(start > 0 ? "|" : "").append(text, start, end);
+      start = end;
+    }
+    assertThat(found.append(text.isEmpty() || start == text.length() ? "" : "?"))
+        .hasToString(parts);
+  }
+}

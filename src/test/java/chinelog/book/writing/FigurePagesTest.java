@@ -1,0 +1,90 @@
+package chinelog.book.writing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.edition.Figure;
+import chinelog.markup.Particulars;
+import chinelog.markup.Parts;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+class FigurePagesTest {
+
+  @Test
+  void figuresOfManyPartsAreToldApartFromOthers() {
+    Parts parts =
+        Parts.of(
+            List.of(
+                of("a", "Station 0", "girth"),
+                of("b", "Station 2", "girth"),
+                of("c", "Station 10", "girth"),
+                of("d", "Station 0", "area"),
+                of("e", "Station 2", "area"),
+                of("f", "Station 10", "area"),
+                figure("g", "Mast, rails and fittings")));
+    assertThat(parts.aspects()).containsExactly("girth", "area");
+    assertThat(parts.byPart().keySet()).containsExactly("Station 0", "Station 2", "Station 10");
+    assertThat(parts.others()).extracting(Figure::name).containsExactly("g");
+  }
+
+  @Test
+  void twoPartsAreTooFewForATable() {
+    Parts parts =
+        Parts.of(
+            List.of(
+                of("a", "Hull", "mass"),
+                of("b", "Hull", "centre"),
+                of("c", "Mast", "mass"),
+                of("d", "Mast", "centre")));
+    assertThat(parts.byPart()).isEmpty();
+    assertThat(parts.others()).hasSize(4);
+  }
+
+  @Test
+  void theParticularsAreThoseOfTheModelAsBuiltAndNotWhatWentIntoIt() {
+    List<Figure> chosen =
+        Particulars.of(
+            List.of(
+                figure("built.loa", "Length as built"),
+                figure("glass.resin", "Resin to pour"),
+                figure("hull.loa", "Length"),
+                figure("hull.beam", "Beam"),
+                figure("mass.total", "Mass"),
+                figure("trial.course", "Measured course"),
+                figure("trial.speed", "Speed on trial")));
+    assertThat(chosen)
+        .extracting(Figure::name)
+        .containsExactly("built.loa", "hull.beam", "mass.total", "trial.speed");
+  }
+
+  @Test
+  void whatAllCautionsEndWithIsFoundBySentences() {
+    assertThat(
+            Cautions.commonEnd(
+                List.of("Wear gloves. Ask the maker. Be slow.", "Wash. Ask the maker. Be slow.")))
+        .isEqualTo(" Ask the maker. Be slow.");
+    assertThat(Cautions.commonEnd(List.of("Wear gloves.", "Old gloves."))).isEmpty();
+    assertThat(Cautions.commonEnd(List.of("Wear gloves. Be slow."))).isEmpty();
+  }
+
+  @Test
+  void stepsRunOnAsSentences() {
+    assertThat(FigurePages.inOneLine(List.of("Each zone by itself.", "Area: 2 m²", "= 4 m²")))
+        .isEqualTo("Each zone by itself. Area: 2 m² = 4 m²");
+  }
+
+  private static Figure figure(String name, String title) {
+    return figure(name, title, null);
+  }
+
+  private static Figure of(String name, String part, String aspect) {
+    return figure(name, part + ", " + aspect, new Figure.Cell(part, aspect));
+  }
+
+  private static Figure figure(String name, String title, Figure.@Nullable Cell cell) {
+    return new Figure(
+        name, title, "Group", "1 mm", "", "", "stated", null, List.of(), List.of(), cell,
+        List.of());
+  }
+}
