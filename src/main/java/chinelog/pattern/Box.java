@@ -13,9 +13,6 @@ record Box(double left, double bottom, double right, double top) {
           Double.NEGATIVE_INFINITY,
           Double.NEGATIVE_INFINITY);
 
-  /** A letter's width as part of the height of capitals, on the safe side. */
-  private static final double LETTER = 0.82;
-
   /** How far letters reach below their line. */
   private static final double BELOW = 0.35;
 
@@ -45,12 +42,26 @@ record Box(double left, double bottom, double right, double top) {
   }
 
   static Box of(Pattern.Note note) {
-    double width = note.text().codePointCount(0, note.text().length()) * LETTER * note.height();
+    double width =
+        note.height() * note.text().codePoints().mapToDouble(Box::width).sum();
     return new Box(
         note.at().x(),
         note.at().y() - BELOW * note.height(),
         note.at().x() + width,
         note.at().y() + 1.1 * note.height());
+  }
+
+  /** Of a letter, as part of the height of capitals, on the safe side. */
+  private static double width(int letter) {
+    if (Character.isDigit(letter)) {
+      return 0.78;
+    }
+    if ("mwMW%@\u2014".indexOf(letter) >= 0) {
+      return 1.35;
+    }
+    return " ilIjtfr.,:;'\u2019|".indexOf(letter) >= 0
+        ? 0.55
+        : Character.isLowerCase(letter) ? 0.85 : 1.05;
   }
 
   private Box with(double x, double y) {

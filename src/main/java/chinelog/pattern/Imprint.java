@@ -10,6 +10,7 @@ import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.GregorianCalendar;
 import java.util.zip.CRC32;
+import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -28,7 +29,7 @@ final class Imprint {
   static void stamp(PDDocument pdf, Edition.Contents contents, String title) throws IOException {
     PDDocumentCatalog catalog = pdf.getDocumentCatalog();
     catalog.setLanguage(contents.locale().toLanguageTag());
-    PDViewerPreferences preferences = new PDViewerPreferences(catalog.getCOSObject());
+    PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
     preferences.setDisplayDocTitle(true);
     // Fitted to the paper, no measure would be kept.
     preferences.setPrintScaling(PDViewerPreferences.PRINT_SCALING.None);

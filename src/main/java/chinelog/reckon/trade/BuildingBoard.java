@@ -1,7 +1,6 @@
 package chinelog.reckon.trade;
 
 import chinelog.wording.Message;
-import chinelog.wording.Phrase;
 import java.util.List;
 
 /** The board on which the moulds stand: its middle line and a line square to it for each station. */
@@ -35,7 +34,7 @@ final class BuildingBoard {
       if (i > 0) {
         double before = stations.get(i - 1).x();
         drawing.write(
-            new Phrase.Amount(offsets.units().length(x - before)),
+            MouldPattern.amount(offsets.units(), x - before),
             (x + before) / 2 - 0.006,
             -half + 0.003,
             PartDrawing.SMALL);

@@ -137,33 +137,40 @@ record MouldPattern(
     double edge = notch / 2;
     double upTo = side.station().keel() + notchDepth;
     int from = 0;
-    while (from < outline.size() && outline.get(from)[0] < edge) {
-      from++;
-    }
-    double[] foot =
-        from == outline.size()
-            ? outline.get(from - 1)
-            : from == 0
-                ? new double[] {edge, side.bottom()}
-                : across(outline.get(from - 1), outline.get(from), edge);
-    if (notch > 0 && upTo > foot[1]) {
-      double there = upTo < side.top() ? side.half(upTo) : Double.NaN;
-      if (from == outline.size() || !(there > edge + 1e-4)) {
+    if (notch > 0 && upTo > side.bottom()) {
+      if (upTo >= side.top() || edge >= side.widest()) {
         throw new TradeException(
             "notch_width",
-            "The notch is wider than the mould of station "
+            "The notch is "
+                + (edge >= side.widest() ? "wider" : "deeper")
+                + " than the mould of station "
                 + side.station().name()
-                + (Double.isNaN(there) ? "." : ", which is " + units.length(2 * there) + " there."),
+                + ", which is "
+                + units.length(2 * side.widest())
+                + " wide and "
+                + units.length(side.top() - side.bottom())
+                + " high.",
             "Give a narrower or a shallower notch, or take the station out of the table.");
       }
       right.add(new double[] {0, upTo});
-      right.add(new double[] {edge, upTo});
-      right.add(foot);
-    } else {
-      from = 0;
-      if (side.outline().get(0)[0] > 0) {
-        right.add(new double[] {0, side.bottom()});
+      if (side.half(upTo) > edge) {
+        right.add(new double[] {edge, upTo});
+        while (outline.get(from)[0] < edge) {
+          from++;
+        }
+        right.add(
+            from == 0
+                ? new double[] {edge, side.bottom()}
+                : across(outline.get(from - 1), outline.get(from), edge));
+      } else {
+        // Narrower there than the keel, on which it ends.
+        right.add(new double[] {side.half(upTo), upTo});
+        while (outline.get(from)[1] <= upTo) {
+          from++;
+        }
       }
+    } else if (outline.get(0)[0] > 0) {
+      right.add(new double[] {0, side.bottom()});
     }
     right.addAll(outline.subList(from, outline.size()));
     double[] sheer = outline.get(outline.size() - 1);
@@ -199,17 +206,17 @@ record MouldPattern(
       double widest = Math.max(at, widestUpTo(side, z));
       boolean inside = at > (half ? 2 * ROOM_INSIDE : ROOM_INSIDE);
       double left = inside ? (half ? 0.002 : -narrowestUpTo(side, z) + 0.002) : -widest - 0.016;
-      drawing.write(line.getValue(), half && !inside ? -0.016 : left, z + 0.0008, SMALL);
+      double base = isFree(side, z) ? z + 0.0008 : z - SMALL - 0.0008;
+      drawing.write(line.getValue(), half && !inside ? -0.016 : left, base, SMALL);
       drawing.write(
-          bevel, inside ? narrowestUpTo(side, z) - 0.009 : widest + 0.003, z + 0.0008, SMALL);
+          bevel, inside ? narrowestUpTo(side, z) - 0.009 : widest + 0.003, base, SMALL);
     }
     if (board > side.top() && hasSheer) {
       double at = side.outline().get(side.outline().size() - 1)[0];
       drawing.line(Part.Line.SCORE, half ? 0 : -at, side.top(), at, side.top());
-      boolean inside = at > ROOM_INSIDE;
       drawing.write(
           Message.of("pattern.sheer"),
-          inside ? (half ? 0.002 : -at + 0.002) : half ? -0.016 : -at - 0.016,
+          at > ROOM_INSIDE ? at * 0.3 : at + 0.003,
           side.top() + 0.0008,
           SMALL);
     }
@@ -217,6 +224,13 @@ record MouldPattern(
 
   private double notchTop(MouldSide side) {
     return notch > 0 ? side.station().keel() + notchDepth : side.bottom();
+  }
+
+  /** Whether there is room for letters between a line and the next above it. */
+  private boolean isFree(MouldSide side, double z) {
+    double room = SMALL + 0.0012;
+    return waterlines.keySet().stream().noneMatch(other -> other > z && other < z + room)
+        && (side.top() - z > room || !hasSheer);
   }
 
   /** Within the height of a letter above a line. */
@@ -243,9 +257,9 @@ record MouldPattern(
     block.add(Message.of("pattern.mould", station));
     block.add(Message.of(liesForward(number) ? "pattern.face.aft" : "pattern.face.fore"));
     block.add(Message.of(towardsEnds ? "pattern.bevel.plane" : "pattern.bevel.none"));
-    block.add(Message.of("pattern.base", units.length(side.bottom())));
+    block.add(Message.of("pattern.base", amount(units, side.bottom())));
     if (board > 0) {
-      block.add(Message.of("pattern.board.height", units.length(board)));
+      block.add(Message.of("pattern.board.height", amount(units, board)));
     }
     double needed = 1.6 * SMALL * block.size() + 0.003;
     boolean inside = spare > needed && atTop > (half ? 2 * ROOM_FOR_BLOCK : ROOM_FOR_BLOCK + 0.03);
@@ -258,19 +272,30 @@ record MouldPattern(
     }
   }
 
+  /** An arrow along the grain, between the two highest lines that leave room for it. */
   private void grain(PartDrawing drawing, MouldSide side) {
-    List<Double> inside =
-        waterlines.keySet().stream().filter(z -> z > notchTop(side) && z < side.top()).toList();
-    double low = inside.isEmpty() ? side.bottom() : inside.get(inside.size() - 1);
-    double at = (low + side.top()) / 2;
-    double wide = side.half(at);
-    if (!(wide > 0.012)) {
-      return;
+    double above = side.top();
+    List<Double> lines = new ArrayList<>(waterlines.keySet());
+    lines.removeIf(z -> z >= side.top() || z <= notchTop(side));
+    lines.add(0, notchTop(side));
+    for (int i = lines.size() - 1; i >= 0; i--) {
+      double at = (lines.get(i) + above) / 2;
+      double wide = side.half(at);
+      if (above - lines.get(i) > 2 * SMALL && wide > 0.02) {
+        double reach = Math.min(0.03, wide * 0.5);
+        drawing.arrow(wide * 0.2, at, wide * 0.2 + reach, at);
+        if (wide > 0.05) {
+          drawing.write(
+              Message.of("pattern.grain"), wide * 0.2 + reach + 0.002, at - SMALL / 2, SMALL);
+        }
+        return;
+      }
+      above = lines.get(i);
     }
-    double reach = Math.min(0.03, wide * 0.5);
-    drawing.arrow(wide * 0.25, at, wide * 0.25 + reach, at);
-    if (wide > 0.05) {
-      drawing.write(Message.of("pattern.grain"), wide * 0.25 + reach + 0.002, at - SMALL / 2, SMALL);
-    }
+  }
+
+  /** A length as it is told on a drawing, to a hundredth of a millimetre. */
+  static Phrase amount(ShopUnits units, double metres) throws TradeException {
+    return new Phrase.Amount(units.length(Math.round(metres * 1e5) / 1e5));
   }
 }

@@ -31,7 +31,7 @@ final class MouldSide {
     Section station = offsets.stations().get(index);
     double[] along = new double[station.z().length];
     for (int k = 0; k < along.length; k++) {
-      along[k] = slopeAlong(offsets, index, station.z()[k]);
+      along[k] = slopeAlong(offsets, index, Math.min(station.z()[k], lowestTop(offsets, index)));
     }
     List<double[]> whole = new ArrayList<>();
     if (station.flat() > 0) {
@@ -154,11 +154,29 @@ final class MouldSide {
     return a == b ? 0 : (b.keel() - a.keel()) / (b.x() - a.x());
   }
 
-  /** Slope of the half-breadth along the hull at a height, from the stations that reach it. */
+  /** Above the sheer of its neighbours a station goes on as it does at their height. */
+  private static double lowestTop(Offsets offsets, int index) {
+    List<Section> all = offsets.stations();
+    int last = Math.min(all.size(), index + 2);
+    return all.subList(Math.max(0, index - 1), last).stream()
+        .mapToDouble(Section::top)
+        .min()
+        .orElseThrow();
+  }
+
+  /**
+   * Slope of the half-breadth along the hull at a height: of the parabola through the three nearest
+   * stations that reach it, this one in their middle where it can be.
+   */
   private static double slopeAlong(Offsets offsets, int index, double height) {
     List<Section> all = offsets.stations();
     int first = index > 0 && reaches(all.get(index - 1), height) ? index - 1 : index;
     int last = index + 1 < all.size() && reaches(all.get(index + 1), height) ? index + 1 : index;
+    if (first == index && last + 1 < all.size() && reaches(all.get(last + 1), height)) {
+      last = Math.min(last + 1, index + 2);
+    } else if (last == index && first > 0 && reaches(all.get(first - 1), height)) {
+      first = Math.max(first - 1, index - 2);
+    }
     if (first == last) {
       return 0;
     }

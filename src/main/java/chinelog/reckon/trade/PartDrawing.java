@@ -30,7 +30,11 @@ final class PartDrawing {
 
   /** The outline, which closes itself. */
   PartDrawing cut(List<double[]> outline) {
-    strokes.add(new Part.Stroke(Part.Line.CUT, true, points(Polyline.simplified(outline, STRAIGHT))));
+    List<double[]> closed = new ArrayList<>(outline);
+    closed.add(outline.get(0));
+    List<double[]> simple = Polyline.simplified(closed, STRAIGHT);
+    strokes.add(
+        new Part.Stroke(Part.Line.CUT, true, points(simple.subList(0, simple.size() - 1))));
     return this;
   }
 
