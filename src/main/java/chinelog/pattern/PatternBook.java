@@ -196,11 +196,15 @@ final class PatternBook {
           content.endMarkedContent();
           tags.beginFigure(
               content, words.say("figure", String.join(", ", sheet.titles())));
-          pen.clip(area);
+          if (tile != null) {
+            pen.clip(area);
+          }
           for (Placed placed : sheet.parts()) {
             pen.draw(placed);
           }
-          pen.unclip();
+          if (tile != null) {
+            pen.unclip();
+          }
           content.endMarkedContent();
         });
   }
