@@ -1,7 +1,6 @@
 package chinelog.pattern;
 
 import chinelog.edition.Pattern;
-import java.util.List;
 
 /** An upright rectangle, in mm. */
 record Box(double left, double bottom, double right, double top) {
@@ -26,17 +25,6 @@ record Box(double left, double bottom, double right, double top) {
     }
     for (Pattern.Note note : pattern.notes()) {
       box = box.with(of(note));
-    }
-    return box;
-  }
-
-  /** The lines of a kind alone. */
-  static Box of(Pattern pattern, Pattern.Line line) {
-    Box box = NONE;
-    for (Pattern.Stroke stroke : pattern.strokes()) {
-      for (Pattern.Point p : stroke.line() == line ? stroke.points() : List.<Pattern.Point>of()) {
-        box = box.with(p.x(), p.y());
-      }
     }
     return box;
   }
@@ -94,9 +82,5 @@ record Box(double left, double bottom, double right, double top) {
         && other.right <= right + 1e-9
         && other.bottom >= bottom - 1e-9
         && other.top <= top + 1e-9;
-  }
-
-  boolean holds(double x, double y) {
-    return x >= left && x < right && y >= bottom && y < top;
   }
 }

@@ -22,11 +22,6 @@ record Placed(Pattern pattern, List<Pattern.Note> notes, boolean turned, double 
     return (turned ? p.x() : p.y()) + dy;
   }
 
-  Box box() {
-    Box box = Box.of(pattern);
-    return (turned ? box.turned() : box).movedBy(dx, dy);
-  }
-
   Box box(Pattern.Note note) {
     Box box = Box.of(note);
     return (turned ? box.turned() : box).movedBy(dx, dy);
