@@ -35,12 +35,13 @@ class ArchitectureTest {
   private static final Map<String, List<String>> MAY_USE =
       Map.ofEntries(
           entry("digest", List.of()),
+          entry("json", List.of()),
           entry("problem", List.of()),
           entry("label", List.of()),
           entry("quantity", List.of()),
           entry("wording", List.of("quantity")),
           entry("log", List.of("quantity", "label", "problem")),
-          entry("reckon", List.of("log", "wording", "quantity", "label", "problem")),
+          entry("reckon", List.of("log", "wording", "json", "quantity", "label", "problem")),
           entry("photo", List.of("log", "quantity", "label", "problem")),
           entry("keep", List.of("problem", "digest")),
           entry("edition", List.of("quantity", "problem")),
@@ -50,7 +51,7 @@ class ArchitectureTest {
                   "edition", "reckon", "photo", "log", "wording", "quantity", "label", "problem")),
           entry("markup", List.of("edition", "quantity", "problem", "digest")),
           // A renderer cannot leak what it cannot name.
-          entry("site", List.of("edition", "markup", "quantity", "problem", "digest")),
+          entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
           entry("book", List.of("edition", "markup", "quantity", "problem")),
           entry("pattern", List.of("edition", "markup", "quantity", "problem")),
           // The audit trusts neither the renderers nor the withholding.
@@ -82,6 +83,7 @@ class ArchitectureTest {
                   "photo",
                   "log",
                   "wording",
+                  "json",
                   "quantity",
                   "label",
                   "problem")));

@@ -24,22 +24,9 @@ class ReachTest {
       Set.of(
           "chinelog.log.records.Answer.on",
           "chinelog.log.records.Answer.reason",
-          "chinelog.edition.Picture.tint",
-          "chinelog.photo.gathering.Gatherer$Outcome.clocks",
-          "chinelog.photo.album.Album.open",
           "chinelog.book.page.MakeUp$Made.white",
           "chinelog.book.page.PageSearch$Printed.layouts",
           "chinelog.book.page.PageSearch$Printed.white",
-          "chinelog.reckon.Facts$MaterialSum.costFact",
-          "chinelog.reckon.Facts$MaterialSum.usedFact",
-          "chinelog.reckon.Facts$StageSum.costFact",
-          "chinelog.reckon.Facts$StageSum.hoursFact",
-          "chinelog.reckon.Facts$UseCost.where",
-          "chinelog.reckon.trade.Parameter.fallback",
-          "chinelog.reckon.trade.TradeReckoning.parameters",
-          "chinelog.withhold.Register$Thing.of",
-          "chinelog.withhold.Withholder$Withheld.shownFacts",
-          "chinelog.withhold.derive.Derivability$Item.inGrains",
           "chinelog.withhold.derive.Derivability$Verdict.high",
           "chinelog.withhold.derive.Derivability$Verdict.low");
 

@@ -1,11 +1,11 @@
 package chinelog.audit;
 
+import chinelog.digest.Sha256;
 import chinelog.label.Clearance;
 import chinelog.log.records.Head;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -107,7 +107,7 @@ public final class Audit {
             addresses,
             originals,
             search,
-            new Pictures(pictures, before.decodable(), credit, originals, search),
+            new Pictures(pictures, before.decoded(), credit, originals, search),
             before,
             Scope.of(search, originals, addresses, pictures, credit));
     return audit.report(folder, files, secrets);
@@ -123,12 +123,9 @@ public final class Audit {
                   + " nothing could be looked for."));
     }
     SortedMap<String, Path> there = FileSet.list(folder, files, found);
-    try {
-      there.entrySet().parallelStream()
-          .map(file -> opened(file.getKey(), file.getValue()))
-          .forEachOrdered(findings -> found.addAll(findings.list()));
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
+    for (Findings findings :
+        SideBySide.all(there.entrySet(), f -> opened(f.getKey(), f.getValue()))) {
+      found.addAll(findings.list());
     }
     found.sort(
         Comparator.comparing(Finding::file)
@@ -141,19 +138,15 @@ public final class Audit {
         new Searched(scope.lookedFor(), scope.allowed(), Set.copyOf(clean)));
   }
 
-  private Findings opened(String name, Path file) {
+  private Findings opened(String name, Path file) throws IOException {
     Findings findings = new Findings(name);
     String sha256 = before.hashes().get(name);
     String told = sha256 == null ? "" : sha256 + CLEAN_OF_ITS_NAME + name;
-    try {
-      if (sha256 != null && mayStand && before.searched().clean().contains(told)) {
-        again(name, file, findings);
-      } else {
-        search.name(name, findings);
-        inspect(name, Files.readAllBytes(file), findings);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    if (sha256 != null && mayStand && before.searched().clean().contains(told)) {
+      again(name, file, findings);
+    } else {
+      search.name(name, findings);
+      inspect(name, Files.readAllBytes(file), findings);
     }
     if (sha256 != null && findings.list().isEmpty()) {
       clean.add(told);
@@ -181,7 +174,8 @@ public final class Audit {
     String ending = ending(name);
     switch (ending) {
       case "jpg", "jpeg" -> {
-        pictures.jpeg(bytes, findings, "the picture");
+        String sha256 = before.hashes().get(name);
+        pictures.jpeg(bytes, sha256 == null ? Sha256.of(bytes) : sha256, findings, "the picture");
         return;
       }
       case "png" -> {

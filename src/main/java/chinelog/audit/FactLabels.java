@@ -9,6 +9,7 @@ import chinelog.log.records.Request;
 import chinelog.log.records.Statement;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -45,6 +46,7 @@ final class FactLabels {
       Matcher m = NAME.matcher(s.expression());
       while (m.find()) {
         facts.inputs.computeIfAbsent(s.name(), n -> new LinkedHashSet<>()).add(m.group());
+        facts.join(s.name(), ofTable(log, m.group()));
       }
     }
     for (Request request : log.requests()) {
@@ -64,6 +66,24 @@ final class FactLabels {
       entry.weighed().forEach(w -> facts.join("mass." + w.part(), entry.label().join(w.label())));
     }
     return facts;
+  }
+
+  /** Of the table whose column a formula names, all its columns and rows with it. */
+  private static Label ofTable(Log log, String name) {
+    Label label = Label.NONE;
+    for (var table : log.tables()) {
+      String called = table.name().toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}0-9]+", "_");
+      if (name.startsWith(called + ".")) {
+        label = label.join(table.label());
+        for (var column : table.columns()) {
+          label = label.join(column.label());
+        }
+        for (var row : table.rows()) {
+          label = label.join(row.label());
+        }
+      }
+    }
+    return label;
   }
 
   private void join(String name, Label label) {

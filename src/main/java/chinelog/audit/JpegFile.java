@@ -5,6 +5,8 @@ import com.drew.imaging.jpeg.JpegProcessingException;
 import com.drew.metadata.Directory;
 import com.drew.metadata.Metadata;
 import java.awt.image.BufferedImage;
+import java.awt.image.DataBuffer;
+import java.awt.image.Raster;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -12,7 +14,9 @@ import java.util.Arrays;
 import java.util.Iterator;
 import java.util.Set;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
+import javax.imageio.ImageTypeSpecifier;
 import javax.imageio.event.IIOReadWarningListener;
 import javax.imageio.stream.ImageInputStream;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +41,9 @@ final class JpegFile {
       "http://ns.adobe.com/xap/1.0/\0".getBytes(StandardCharsets.ISO_8859_1);
   private static final Set<String> DIRECTORIES =
       Set.of("JPEG", "JFIF", "Huffman", "XMP", "File Type");
+
+  /** In this order the decoder puts whole rows in their place, not byte by byte. */
+  private static final int[] RGB = {0, 1, 2};
 
   private final byte[] bytes;
   private final Credit credit;
@@ -215,7 +222,24 @@ final class JpegFile {
       IIOReadWarningListener warn =
           (source, warning) -> report("The picture's data do not end where the picture does.");
       reader.addIIOReadWarningListener(warn);
-      return reader.read(0);
+      ImageReadParam how = reader.getDefaultReadParam();
+      ImageTypeSpecifier usual = reader.getImageTypes(0).next();
+      if (usual.getBufferedImageType() == BufferedImage.TYPE_3BYTE_BGR) {
+        how.setDestination(
+            new BufferedImage(
+                usual.getColorModel(),
+                Raster.createInterleavedRaster(
+                    DataBuffer.TYPE_BYTE,
+                    reader.getWidth(0),
+                    reader.getHeight(0),
+                    RGB.length * reader.getWidth(0),
+                    RGB.length,
+                    RGB,
+                    null),
+                false,
+                null));
+      }
+      return reader.read(0, how);
     } finally {
       reader.dispose();
     }

@@ -29,6 +29,7 @@ final class PdfText extends PDFTextStripper {
 
   private final StringBuilder apart = new StringBuilder();
   private @Nullable TextPosition before;
+  private final PdfSight asSeen = new PdfSight();
 
   private PdfText(Findings findings) {
     this.findings = findings;
@@ -42,9 +43,7 @@ final class PdfText extends PDFTextStripper {
     search.text(lines, findings, "the text of the pages");
     search.words(text.inOrder.toString(), findings, "the text of the pages");
     search.text(text.apart.toString(), findings, "the text of the pages");
-    PDFTextStripper sorted = new PDFTextStripper();
-    sorted.setSortByPosition(true);
-    search.text(sorted.getText(pdf), findings, "the text of the pages");
+    search.text(text.asSeen.getText(pdf), findings, "the text of the pages");
     text.lettersLeftOver();
   }
 
@@ -52,6 +51,7 @@ final class PdfText extends PDFTextStripper {
   protected void startPage(PDPage page) throws IOException {
     inOrder.append('\f');
     before = null;
+    asSeen.begin(page);
     super.startPage(page);
   }
 
@@ -69,6 +69,7 @@ final class PdfText extends PDFTextStripper {
       apart.append(follows(position) ? "" : "\f").append(letters);
       before = position;
     }
+    asSeen.add(position);
     super.processTextPosition(position);
   }
 

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 final class Pictures {
 
   private final Map<String, List<AllowedPicture>> byHash = new TreeMap<>();
-  private final Set<String> decodable;
+  private final Decoded decoded;
   private final Credit credit;
   private final Originals originals;
   private final Search search;
@@ -29,11 +29,11 @@ final class Pictures {
   private final Map<String, Integer> filled = new ConcurrentHashMap<>();
 
   /**
-   * @param decodable hashes of pictures known to decode without a fault
+   * @param decoded known to decode without a fault; those found clean are added
    */
   Pictures(
       List<AllowedPicture> pictures,
-      Set<String> decodable,
+      Decoded decoded,
       Credit credit,
       Originals originals,
       Search search) {
@@ -42,22 +42,37 @@ final class Pictures {
           .sha256()
           .forEach(hash -> byHash.computeIfAbsent(hash, h -> new ArrayList<>()).add(picture));
     }
-    this.decodable = decodable;
+    this.decoded = decoded;
     this.credit = credit;
     this.originals = originals;
     this.search = search;
   }
 
   void jpeg(byte[] bytes, Findings findings, String where) {
+    jpeg(bytes, Sha256.of(bytes), findings, where);
+  }
+
+  /**
+   * Opens a JPEG picture.
+   *
+   * @param hash its SHA-256
+   */
+  void jpeg(byte[] bytes, String hash, Findings findings, String where) {
     inspect(
         bytes,
+        hash,
         findings,
         where,
         (own, decode) -> JpegFile.inspect(bytes, credit, decode, own, where));
   }
 
   void png(byte[] bytes, Findings findings, String where) {
-    inspect(bytes, findings, where, (own, decode) -> PngFile.inspect(bytes, own, where));
+    inspect(
+        bytes,
+        Sha256.of(bytes),
+        findings,
+        where,
+        (own, decode) -> PngFile.inspect(bytes, own, where));
   }
 
   private interface Opening {
@@ -65,8 +80,8 @@ final class Pictures {
     @Nullable BufferedImage open(Findings findings, boolean decode);
   }
 
-  private void inspect(byte[] bytes, Findings findings, String where, Opening opening) {
-    String hash = Sha256.of(bytes);
+  private void inspect(
+      byte[] bytes, String hash, Findings findings, String where, Opening opening) {
     if (clean.contains(hash)) {
       return;
     }
@@ -75,7 +90,7 @@ final class Pictures {
     search.bytes(bytes, own, where);
     List<AllowedPicture> known = byHash.getOrDefault(hash, List.of());
     boolean isFilled = known.stream().anyMatch(p -> !p.filled().isEmpty());
-    BufferedImage image = opening.open(own, isFilled || !decodable.contains(hash));
+    BufferedImage image = opening.open(own, isFilled || !decoded.has(hash));
     if (known.isEmpty()) {
       own.add(where, "It is none of the pictures that the log gives these readers.");
     }
@@ -87,6 +102,7 @@ final class Pictures {
     }
     if (own.list().isEmpty()) {
       clean.add(hash);
+      decoded.add(hash);
     }
     own.list().forEach(f -> findings.add(f.where(), f.what()));
   }

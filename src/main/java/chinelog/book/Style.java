@@ -3,7 +3,6 @@ package chinelog.book;
 import chinelog.book.page.Trim;
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.util.List;
 import java.util.Map;
@@ -53,10 +52,9 @@ final class Style {
       String value = values.get(named.group(1));
       if (value == null) {
         throw new ProblemException(
-            Problem.error(
-                Place.of("themes/" + theme.name() + "/book.css"),
-                "It names " + named.group() + ", which is no measure of the page.",
-                "Write one of: " + String.join(", ", values.keySet()) + "."));
+            Place.of("themes/" + theme.name() + "/book.css"),
+            "It names " + named.group() + ", which is no measure of the page.",
+            "Write one of: " + String.join(", ", values.keySet()) + ".");
       }
       named.appendReplacement(filled, Matcher.quoteReplacement(value));
     }

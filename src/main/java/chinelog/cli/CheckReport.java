@@ -1,10 +1,11 @@
 package chinelog.cli;
 
+import chinelog.json.Json;
 import chinelog.problem.Problem;
-import chinelog.reckon.Json;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
+import java.util.Map;
 
 /**
  * What {@code check --json} prints; its form changes only with its number.
@@ -37,32 +38,24 @@ record CheckReport(int entries, int photographs, int facts, List<Problem> proble
   }
 
   String json() {
-    return "{\"form\": 1, \"sound\": "
-        + isSound()
-        + ", \"entries\": "
-        + entries
-        + ", \"photographs\": "
-        + photographs
-        + ", \"facts\": "
-        + facts
-        + ", \"problems\": ["
-        + problems.stream().map(CheckReport::json).collect(Collectors.joining(",\n", "\n", "\n"))
-        + "]}";
+    Map<String, Object> is = new LinkedHashMap<>();
+    is.put("form", 1);
+    is.put("sound", isSound());
+    is.put("entries", entries);
+    is.put("photographs", photographs);
+    is.put("facts", facts);
+    is.put("problems", problems.stream().map(CheckReport::json).toList());
+    return Json.lines(is);
   }
 
-  private static String json(Problem problem) {
-    return "{\"severity\": "
-        + Json.quoted(problem.severity().name().toLowerCase(Locale.ROOT))
-        + ", \"file\": "
-        + Json.quoted(problem.place().file())
-        + ", \"line\": "
-        + problem.place().line()
-        + ", \"column\": "
-        + problem.place().column()
-        + ", \"what\": "
-        + Json.quoted(problem.what())
-        + ", \"remedy\": "
-        + Json.quoted(problem.remedy())
-        + "}";
+  private static Map<String, Object> json(Problem problem) {
+    Map<String, Object> is = new LinkedHashMap<>();
+    is.put("severity", problem.severity().name().toLowerCase(Locale.ROOT));
+    is.put("file", problem.place().file());
+    is.put("line", problem.place().line());
+    is.put("column", problem.place().column());
+    is.put("what", problem.what());
+    is.put("remedy", problem.remedy());
+    return is;
   }
 }

@@ -76,10 +76,9 @@ final class GatherCommand extends LogCommand {
     requireFolder(log);
     if (!Files.exists(photos)) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(photos.toString()),
-              "There is no such folder or zip.",
-              "Name the folder of the card or telephone, or a zip of it."));
+          Place.of(photos.toString()),
+          "There is no such folder or zip.",
+          "Name the folder of the card or telephone, or a zip of it.");
     }
     LogReader.Reading reading = new LogReader(today(), zone()).read(log);
     List<Problem> ofSettings =

@@ -123,10 +123,9 @@ final class KeepCommand extends LogCommand {
         && read.photos().isEmpty()
         && !Files.exists(folder.resolve("log.yaml"))) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(folder.toString()),
-              "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
-              "Name the folder of your build."));
+          Place.of(folder.toString()),
+          "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
+          "Name the folder of your build.");
     }
     return read;
   }

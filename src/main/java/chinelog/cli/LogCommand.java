@@ -1,7 +1,6 @@
 package chinelog.cli;
 
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.publish.Version;
 import java.io.IOException;
@@ -12,22 +11,11 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.concurrent.Callable;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
-/** What all commands have in common. */
-abstract class LogCommand implements Callable<Integer> {
-
-  @Spec private CommandSpec spec = CommandSpec.create();
-
-  @SuppressWarnings("unused") // picocli asks for it by itself
-  @Option(
-      names = {"-h", "--help"},
-      usageHelp = true,
-      description = "Show this help.")
-  private boolean help;
+/** What all commands on a log have in common. */
+abstract class LogCommand extends AnyCommand implements Callable<Integer> {
 
   @SuppressWarnings("unused") // picocli sets it
   @Option(
@@ -35,27 +23,27 @@ abstract class LogCommand implements Callable<Integer> {
       description = "Say nothing but what is wrong.")
   private boolean quiet;
 
-  private final Talk talk;
   private final Clock clock;
 
   LogCommand(Talk talk, Clock clock) {
-    this.talk = talk;
+    super(talk);
     this.clock = clock;
   }
 
+  @Override
   Talk talk() {
-    return quiet ? talk.hushed() : talk;
+    return quiet ? super.talk().hushed() : super.talk();
   }
 
   /** Where to print what was asked for, which is told to the quiet, too. */
   PrintWriter result() {
-    return talk.out();
+    return super.talk().out();
   }
 
   /** Tells that a newer program has published this log, if one has. */
   void tellNewer(Path log) throws IOException {
     if (!talk().quiet()) {
-      Version.newerThanOwn(log).ifPresent(talk.err()::println);
+      Version.newerThanOwn(log).ifPresent(super.talk().err()::println);
     }
   }
 
@@ -76,15 +64,14 @@ abstract class LogCommand implements Callable<Integer> {
   static Path requireFolder(Path folder) throws ProblemException {
     if (!Files.isDirectory(folder)) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(folder.toString()),
-              Files.exists(folder) ? "This is no folder." : "There is no such folder.",
-              "Name the folder that holds the log."));
+          Place.of(folder.toString()),
+          Files.exists(folder) ? "This is no folder." : "There is no such folder.",
+          "Name the folder that holds the log.");
     }
     return folder;
   }
 
   ParameterException wrong(String message) {
-    return new ParameterException(spec.commandLine(), message);
+    return new ParameterException(spec().commandLine(), message);
   }
 }

@@ -10,6 +10,7 @@ import chinelog.reckon.FactWriter;
 import chinelog.reckon.Facts;
 import chinelog.reckon.NextBuild;
 import chinelog.reckon.QuotationWriter;
+import chinelog.reckon.ReckoningPages;
 import chinelog.reckon.trade.Quotation;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
@@ -30,7 +31,8 @@ import picocli.CommandLine.Parameters;
     footer = {
       "",
       "Example: ${sys:chinelog.command:-chinelog} reckon sample-log hull.loa",
-      "         ${sys:chinelog.command:-chinelog} reckon sample-log --price sample-log/quotation.yaml"
+      "         ${sys:chinelog.command:-chinelog} reckon sample-log --price sample-log/quotation.yaml",
+      "         ${sys:chinelog.command:-chinelog} reckon --list hull-form"
     })
 final class ReckonCommand extends LogCommand {
 
@@ -41,8 +43,8 @@ final class ReckonCommand extends LogCommand {
     JSON
   }
 
-  @Parameters(index = "0", paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
+  @Parameters(index = "0", arity = "0..1", paramLabel = "LOG", description = "The log's folder.")
+  private @Nullable Path log;
 
   @Parameters(
       index = "1",
@@ -59,6 +61,15 @@ final class ReckonCommand extends LogCommand {
   private @Nullable Form form;
 
   @Option(
+      names = "--list",
+      arity = "0..1",
+      fallbackValue = "",
+      paramLabel = "RECKONING",
+      description =
+          "Tell what can be reckoned; all of one reckoning, with an example; of \"all\", as Markdown.")
+  private @Nullable String list;
+
+  @Option(
       names = "--price",
       paramLabel = "FILE",
       description = "Price the next build from this one's hours and material, as FILE says.")
@@ -70,19 +81,52 @@ final class ReckonCommand extends LogCommand {
 
   @Override
   Path folder() {
-    return log;
+    return log == null ? Path.of("") : log;
   }
 
   @Override
   public Integer call() throws IOException {
+    if (list != null) {
+      return tell(list);
+    }
+    if (log == null) {
+      throw wrong("Missing required parameter: 'LOG'");
+    }
+    return reckon(log);
+  }
+
+  private int tell(String what) {
+    if (what.equals("all")) {
+      result().print(ReckoningPages.markdown());
+      result().flush();
+      return Main.DONE;
+    }
+    Optional<List<String>> page =
+        what.isEmpty() ? Optional.of(ReckoningPages.contents()) : ReckoningPages.page(what);
+    if (page.isEmpty()) {
+      talk()
+          .err()
+          .println(
+              "There is no reckoning or function \u201c"
+                  + what
+                  + "\u201d. "
+                  + Suggestion.remedy(what, ReckoningPages.names()));
+      return Main.USAGE;
+    }
+    page.get().forEach(result()::println);
+    result().flush();
+    return Main.DONE;
+  }
+
+  private int reckon(Path folder) throws IOException {
     Path plan = price;
     if (plan != null && fact != null) {
       throw wrong("A price is told for the whole build: leave \u201c" + fact + "\u201d out.");
     }
     Workshop.Opened opened =
-        Workshop.open(requireFolder(log), today(), today(), zone(), talk().progress());
+        Workshop.open(requireFolder(folder), today(), today(), zone(), talk().progress());
     talk().endProgress();
-    tellNewer(log);
+    tellNewer(folder);
     talk().problems(opened.problems().stream().filter(p -> p.isError()).toList());
     if (plan != null) {
       return quote(plan, opened);

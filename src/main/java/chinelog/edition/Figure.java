@@ -17,6 +17,8 @@ import org.jspecify.annotations.Nullable;
  * @param working how it was worked out, one line a step; empty for what was not reckoned
  * @param entries ids of the entries it comes from that the edition holds
  * @param cell where it stands among figures that say the same of many parts; null if it does not
+ * @param chief its place among the figures that say what the model is; null if it is none
+ * @param ofMass whether it is a mass, where one lies, or what the masses come to together
  * @param under agreements, for editions whose readers see them all
  */
 public record Figure(
@@ -31,6 +33,8 @@ public record Figure(
     List<String> working,
     List<String> entries,
     @Nullable Cell cell,
+    @Nullable Chief chief,
+    boolean ofMass,
     List<String> under) {
 
   /**
@@ -40,4 +44,12 @@ public record Figure(
    * @param aspect what is said of each part, such as "Mass"
    */
   public record Cell(String part, String aspect) {}
+
+  /**
+   * A place among the chief figures.
+   *
+   * @param rank the lower, the earlier it is told
+   * @param what it is a figure of, such as {@code loa}; of two, the one told first stands for both
+   */
+  public record Chief(int rank, String what) {}
 }

@@ -9,9 +9,8 @@ import java.util.List;
  *
  * @param id names it within the edition, such as {@code plate-012}; counted over the edition alone
  * @param renditions JPEG, from the smallest to the largest; at least one; all of the same shape
- * @param tint a quiet colour of the picture, such as {@code #8a7f70}, made from the derived pixels
  */
-public record Picture(String id, List<Rendition> renditions, String tint) {
+public record Picture(String id, List<Rendition> renditions) {
 
   public Picture {
     renditions = List.copyOf(renditions);

@@ -1,6 +1,7 @@
 package chinelog.edition;
 
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** Text as its readers may see it: the blocks and runs that a renderer turns into pages. */
 public final class Text {
@@ -12,6 +13,16 @@ public final class Text {
     List<String> under();
 
     <R> R accept(BlockVisitor<R> visitor);
+
+    /** The blocks that it directly holds. */
+    default List<Block> children() {
+      return List.of();
+    }
+
+    /** What is read in it, line by line: of a table the cells, without its head. */
+    default List<List<Run>> lines() {
+      return List.of();
+    }
   }
 
   /**
@@ -23,12 +34,22 @@ public final class Text {
   public record Heading(int level, String anchor, List<Run> text, List<String> under)
       implements Block {
     @Override
+    public List<List<Run>> lines() {
+      return List.of(text);
+    }
+
+    @Override
     public <R> R accept(BlockVisitor<R> visitor) {
       return visitor.heading(this);
     }
   }
 
   public record Paragraph(List<Run> text, List<String> under) implements Block {
+    @Override
+    public List<List<Run>> lines() {
+      return List.of(text);
+    }
+
     @Override
     public <R> R accept(BlockVisitor<R> visitor) {
       return visitor.paragraph(this);
@@ -50,6 +71,11 @@ public final class Text {
    */
   public record Items(int start, List<List<Block>> items, List<String> under) implements Block {
     @Override
+    public List<Block> children() {
+      return items.stream().flatMap(List::stream).toList();
+    }
+
+    @Override
     public <R> R accept(BlockVisitor<R> visitor) {
       return visitor.items(this);
     }
@@ -57,12 +83,22 @@ public final class Text {
 
   public record Quote(List<Block> blocks, List<String> under) implements Block {
     @Override
+    public List<Block> children() {
+      return blocks;
+    }
+
+    @Override
     public <R> R accept(BlockVisitor<R> visitor) {
       return visitor.quote(this);
     }
   }
 
   public record Code(String text, List<String> under) implements Block {
+    @Override
+    public List<List<Run>> lines() {
+      return List.of(List.of(new CodeRun(text)));
+    }
+
     @Override
     public <R> R accept(BlockVisitor<R> visitor) {
       return visitor.code(this);
@@ -83,6 +119,11 @@ public final class Text {
       List<Boolean> rightAligned,
       List<String> under)
       implements Block {
+    @Override
+    public List<List<Run>> lines() {
+      return rows.stream().flatMap(List::stream).toList();
+    }
+
     @Override
     public <R> R accept(BlockVisitor<R> visitor) {
       return visitor.grid(this);
@@ -105,9 +146,37 @@ public final class Text {
   /** A run inside a block. */
   public sealed interface Run {
     <R> R accept(RunVisitor<R> visitor);
+
+    /** The runs that it directly holds. */
+    default List<Run> children() {
+      return List.of();
+    }
+
+    /**
+     * Its words alone, without footnotes.
+     *
+     * @param gap stands for what is withheld
+     */
+    default String plainText(String gap) {
+      return Text.plainText(children(), gap);
+    }
+  }
+
+  /**
+   * The words of a line alone, without footnotes.
+   *
+   * @param gap stands for what is withheld
+   */
+  public static String plainText(List<Run> line, String gap) {
+    return line.stream().map(run -> run.plainText(gap)).collect(Collectors.joining());
   }
 
   public record Plain(String text) implements Run {
+    @Override
+    public String plainText(String gap) {
+      return text;
+    }
+
     @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.plain(this);
@@ -116,6 +185,11 @@ public final class Text {
 
   public record Emphasis(List<Run> text) implements Run {
     @Override
+    public List<Run> children() {
+      return text;
+    }
+
+    @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.emphasis(this);
     }
@@ -123,12 +197,22 @@ public final class Text {
 
   public record Strong(List<Run> text) implements Run {
     @Override
+    public List<Run> children() {
+      return text;
+    }
+
+    @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.strong(this);
     }
   }
 
   public record CodeRun(String text) implements Run {
+    @Override
+    public String plainText(String gap) {
+      return text;
+    }
+
     @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.code(this);
@@ -143,6 +227,11 @@ public final class Text {
    */
   public record Link(String target, List<Run> text) implements Run {
     @Override
+    public List<Run> children() {
+      return text;
+    }
+
+    @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.link(this);
     }
@@ -156,6 +245,11 @@ public final class Text {
    */
   public record FigureLink(String figure, String shown) implements Run {
     @Override
+    public String plainText(String gap) {
+      return shown;
+    }
+
+    @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.figure(this);
     }
@@ -164,12 +258,27 @@ public final class Text {
   /** A phrase under agreements, shown in an edition whose readers may see it. */
   public record Phrase(List<Run> text, List<String> under) implements Run {
     @Override
+    public List<Run> children() {
+      return text;
+    }
+
+    @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.phrase(this);
     }
   }
 
   public record Footnote(List<Run> text) implements Run {
+    @Override
+    public List<Run> children() {
+      return text;
+    }
+
+    @Override
+    public String plainText(String gap) {
+      return "";
+    }
+
     @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.footnote(this);
@@ -178,6 +287,11 @@ public final class Text {
 
   public record Break(boolean hard) implements Run {
     @Override
+    public String plainText(String gap) {
+      return " ";
+    }
+
+    @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.lineBreak(this);
     }
@@ -185,6 +299,11 @@ public final class Text {
 
   /** The fixed stand-in for a withheld phrase or figure. */
   public record Gap() implements Run {
+    @Override
+    public String plainText(String gap) {
+      return gap;
+    }
+
     @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.gap(this);

@@ -1,7 +1,6 @@
 package chinelog.keep;
 
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.nio.file.FileStore;
@@ -35,10 +34,9 @@ sealed interface Bag permits FolderBag, ZipBag {
 
   static ProblemException taken(Path place, String suggestion) {
     return new ProblemException(
-        Problem.error(
-            Place.of(place.toString()),
-            "This is there already, and nothing of yours is overwritten.",
-            "Name a new folder or zip, such as \u201c" + suggestion + "\u201d."));
+        Place.of(place.toString()),
+        "This is there already, and nothing of yours is overwritten.",
+        "Name a new folder or zip, such as \u201c" + suggestion + "\u201d.");
   }
 
   /**
@@ -50,14 +48,9 @@ sealed interface Bag permits FolderBag, ZipBag {
     long free = disk.getUsableSpace();
     if (disk.getTotalSpace() > 0 && free < bytes) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(place.toString()),
-              "The disk is full: the copy takes "
-                  + mega(bytes)
-                  + ", and "
-                  + mega(free)
-                  + " are free.",
-              "Make room on it, or name a place on another; then run this again."));
+          Place.of(place.toString()),
+          "The disk is full: the copy takes " + mega(bytes) + ", and " + mega(free) + " are free.",
+          "Make room on it, or name a place on another; then run this again.");
     }
   }
 

@@ -2,7 +2,6 @@ package chinelog.keep;
 
 import chinelog.digest.Sha256;
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import java.io.IOException;
@@ -50,10 +49,9 @@ final class BagCheck {
   static Keep.Checked check(Path bag, Path named, Keep.Progress progress) throws IOException {
     if (Files.exists(bag.resolve(FolderBag.UNFINISHED))) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(named.toString()),
-              "This copy was interrupted, and is not whole.",
-              "Run keep again with the same folder; it goes on where it stopped."));
+          Place.of(named.toString()),
+          "This copy was interrupted, and is not whole.",
+          "Run keep again with the same folder; it goes on where it stopped.");
     }
     return new BagCheck(bag, named, progress).run();
   }
@@ -66,12 +64,11 @@ final class BagCheck {
   private Keep.Checked run() throws IOException {
     if (!isFile(TagFiles.DECLARATION) || !isFile(TagFiles.MANIFEST)) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(named),
-              "This is no copy that keep has made: "
-                  + (isFile(TagFiles.DECLARATION) ? TagFiles.MANIFEST : TagFiles.DECLARATION)
-                  + " is not in it.",
-              "Name the folder or zip that keep has made; or use another copy."));
+          Place.of(named),
+          "This is no copy that keep has made: "
+              + (isFile(TagFiles.DECLARATION) ? TagFiles.MANIFEST : TagFiles.DECLARATION)
+              + " is not in it.",
+          "Name the folder or zip that keep has made; or use another copy.");
     }
     compare(manifest(TagFiles.TAG_MANIFEST), (done, of) -> {});
     bytes = 0;

@@ -95,10 +95,9 @@ public final class Keep {
       Problem first = problems.get(0);
       bag.abandon();
       throw new ProblemException(
-          Problem.error(
-              first.place(),
-              first.what() + " The copy was read back, and is not what was written.",
-              "See whether the disk is sound, and copy to another one."));
+          first.place(),
+          first.what() + " The copy was read back, and is not what was written.",
+          "See whether the disk is sound, and copy to another one.");
     }
     bag.finish();
     return new Kept(request.into, files.size(), bytes, log.leftOut());
@@ -115,12 +114,11 @@ public final class Keep {
     }
     if (!Files.exists(copy)) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(copy.toString()),
-              Files.exists(ZipBag.part(copy))
-                  ? "There is no such copy, but one beside it that was never finished."
-                  : "There is no such copy.",
-              "Name the folder or zip that keep has made."));
+          Place.of(copy.toString()),
+          Files.exists(ZipBag.part(copy))
+              ? "There is no such copy, but one beside it that was never finished."
+              : "There is no such copy.",
+          "Name the folder or zip that keep has made.");
     }
     return ZipBag.check(copy, copy, progress);
   }
@@ -156,10 +154,9 @@ public final class Keep {
     }
     if (there.toRealPath().startsWith(log)) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(request.into.toString()),
-              "This lies in the log itself, and would be lost with it.",
-              "Name a place outside of it, best on another disk."));
+          Place.of(request.into.toString()),
+          "This lies in the log itself, and would be lost with it.",
+          "Name a place outside of it, best on another disk.");
     }
   }
 

@@ -2,7 +2,6 @@ package chinelog.keep;
 
 import chinelog.digest.Sha256;
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -54,10 +53,9 @@ record KeptFile(String name, Path path, long size, FileTime modified, String sha
     }
     if (!Sha256.hex(digest.digest()).equals(sha256)) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(name),
-              "This file was changed while it was copied.",
-              "Let no other program write into the log, and run the same command again."));
+          Place.of(name),
+          "This file was changed while it was copied.",
+          "Let no other program write into the log, and run the same command again.");
     }
   }
 

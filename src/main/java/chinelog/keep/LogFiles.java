@@ -1,7 +1,6 @@
 package chinelog.keep;
 
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.nio.file.FileVisitResult;
@@ -60,21 +59,19 @@ record LogFiles(SortedMap<String, Path> files, SortedMap<String, Integer> leftOu
       throws ProblemException {
     if (attributes.isSymbolicLink()) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(name),
-              "This is a link to somewhere else, and a copy would not hold what it leads to.",
-              "Put the file itself here, so that the log is whole."));
+          Place.of(name),
+          "This is a link to somewhere else, and a copy would not hold what it leads to.",
+          "Put the file itself here, so that the log is whole.");
     }
     if (!attributes.isRegularFile()) {
       throw new ProblemException(
-          Problem.error(Place.of(name), "This is neither a file nor a folder.", "Remove it."));
+          Place.of(name), "This is neither a file nor a folder.", "Remove it.");
     }
     if (name.indexOf('\ufffd') >= 0) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(name),
-              "The name of this file holds characters that cannot be used.",
-              "Rename it, with letters, digits, spaces and hyphens."));
+          Place.of(name),
+          "The name of this file holds characters that cannot be used.",
+          "Rename it, with letters, digits, spaces and hyphens.");
     }
   }
 }

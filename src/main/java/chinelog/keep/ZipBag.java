@@ -1,7 +1,6 @@
 package chinelog.keep;
 
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -168,10 +167,9 @@ final class ZipBag implements Bag {
       throw e;
     } catch (IOException | ProviderNotFoundException e) {
       throw new ProblemException(
-          Problem.error(
-              Place.of(named.toString()),
-              "This is no whole zip: it was cut short, damaged, or never was one.",
-              "Use another copy, and make a new one of the log."),
+          Place.of(named.toString()),
+          "This is no whole zip: it was cut short, damaged, or never was one.",
+          "Use another copy, and make a new one of the log.",
           e);
     }
   }

@@ -5,7 +5,6 @@ import chinelog.log.reading.Fields;
 import chinelog.log.records.Marked;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
-import chinelog.log.text.Parts;
 import chinelog.problem.Place;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -48,13 +47,13 @@ record EntryTitle(Marked<String> title, List<Block> text) {
 
   /** Words under an agreement put the title that holds them under it. */
   private static Label label(Block.Heading heading) {
-    return Parts.deep(heading.text())
+    return Inline.runs(heading.text())
         .map(run -> run instanceof Inline.Phrase phrase ? phrase.label() : Label.NONE)
         .reduce(Label.NONE, Label::join);
   }
 
   private static boolean isWordsOnly(Block.Heading heading) {
-    return Parts.deep(heading.text())
+    return Inline.runs(heading.text())
         .noneMatch(run -> run instanceof Inline.Image || run instanceof Inline.Footnote);
   }
 }

@@ -46,6 +46,9 @@ final class FactsReader {
       state(pair, pair.value(), null);
       return;
     }
+    if (isDividedByComma(mapping)) {
+      return;
+    }
     if (mapping.pairs().stream().anyMatch(p -> p.key().text().equals("reckon"))) {
       request(pair, mapping);
       return;
@@ -55,6 +58,44 @@ final class FactsReader {
     if (is != null) {
       state(pair, is, fields);
     }
+  }
+
+  /**
+   * Whether a comma inside braces has cut a value in two, as in {@code {is: max(a, b)}} and in
+   * {@code {is: 12,5 mm}}, which is said.
+   */
+  private boolean isDividedByComma(Yaml.Mapping mapping) {
+    for (int i = 1; i < mapping.pairs().size(); i++) {
+      Yaml.Pair before = mapping.pairs().get(i - 1);
+      String rest = mapping.pairs().get(i).key().text();
+      boolean alone =
+          mapping.pairs().get(i).value() instanceof Yaml.Scalar value && value.text().isEmpty();
+      if (!alone || !(before.value() instanceof Yaml.Scalar cut)) {
+        continue;
+      }
+      boolean number = cut.text().matches(".*[0-9]") && rest.matches("[0-9].*");
+      boolean bracket = count(cut.text(), '(') > count(cut.text(), ')');
+      if (number || bracket) {
+        StringBuilder whole = new StringBuilder(cut.text());
+        for (int k = i; k < mapping.pairs().size() && count(whole, '(') > count(whole, ')'); k++) {
+          whole.append(", ").append(mapping.pairs().get(k).key().text());
+        }
+        scope
+            .problems()
+            .error(
+                cut.place(),
+                "A comma cuts this value short: \"" + cut.text() + "\".",
+                bracket
+                    ? "Put it in quotes: " + before.key().text() + ": \"" + whole + "\"."
+                    : "Write a decimal point: " + cut.text() + "." + rest + ".");
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static long count(CharSequence text, char c) {
+    return text.chars().filter(each -> each == c).count();
   }
 
   private void state(Yaml.Pair pair, Yaml expression, @Nullable Fields fields) {

@@ -88,15 +88,7 @@ final class PhotosReader {
   }
 
   private @Nullable String find(String path) {
-    if (photos.containsKey(path)) {
-      return path;
-    }
-    for (String photo : photos.keySet()) {
-      if (FolderWalk.isSameName(photo, path)) {
-        return photo;
-      }
-    }
-    return null;
+    return FolderWalk.findSame(photos.keySet(), path);
   }
 
   private void reportMissing(Yaml.Scalar key, String folder) {

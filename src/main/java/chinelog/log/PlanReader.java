@@ -28,11 +28,14 @@ final class PlanReader {
   /** The known sections of the handover booklet. */
   private static final List<String> HANDOVER =
       List.of(
+          "quick-card",
           "what-it-is",
+          "box",
           "setting-up",
           "taking-down",
           "handling",
           "running",
+          "settings",
           "care",
           "finishes",
           "spares",

@@ -91,7 +91,7 @@ final class WorkedReader {
 
   private Entry.@Nullable Worked range(Matcher m, Place place, Label label) {
     LocalTime begin = time(m.group(1), place);
-    LocalTime end = time(m.group(2), place);
+    LocalTime end = m.group(2).equals("24:00") ? LocalTime.MIDNIGHT : time(m.group(2), place);
     if (begin == null || end == null) {
       return null;
     }

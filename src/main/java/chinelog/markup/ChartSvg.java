@@ -90,7 +90,7 @@ public final class ChartSvg {
     List<Chart.Series> series = chart.series();
     for (int i = 0; i < series.size(); i++) {
       if (chart.kind() == Chart.Kind.BARS) {
-        swatch(out, i, x);
+        rect(out, x + 0.5, 5.5, 21, 10, i);
       } else {
         out.empty(
             "path",
@@ -124,27 +124,12 @@ public final class ChartSvg {
     }
   }
 
-  private void swatch(HtmlWriter out, int index, double x) {
-    out.empty(
-        "rect",
-        "x",
-        number(x + 0.5),
-        "y",
-        "5.5",
-        "width",
-        "21",
-        "height",
-        "10",
-        "class",
-        "bar bar-" + (index + 1),
-        "fill",
-        barFill(index),
-        "stroke",
-        barStroke(index));
+  void rect(double x, double y, double width, double height, int index) {
+    rect(svg, x, y, width, height, index);
   }
 
-  void rect(double x, double y, double width, double height, int index) {
-    svg.empty(
+  private void rect(HtmlWriter out, double x, double y, double width, double height, int index) {
+    out.empty(
         "rect",
         "x",
         number(x),

@@ -63,9 +63,7 @@ public final class TextMarkup
 
   /** The text of runs without any markup, for titles and attributes; footnotes are left out. */
   public static String plain(List<Text.Run> runs, Wording wording) {
-    StringBuilder out = new StringBuilder();
-    runs.forEach(r -> r.accept(new PlainText(out, wording)));
-    return out.toString();
+    return Text.plainText(runs, wording.text("withheld.phrase"));
   }
 
   /** Neighbours under the same agreements share one mark; within it, it is not said again. */

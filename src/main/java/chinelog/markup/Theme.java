@@ -2,7 +2,6 @@ package chinelog.markup;
 
 import chinelog.digest.Sha256;
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Suggestion;
 import java.io.IOException;
@@ -74,10 +73,9 @@ public final class Theme {
     }
     if (folder == null && !BUILT_IN.contains(wanted)) {
       throw new ProblemException(
-          Problem.error(
-              Place.of("log.yaml"),
-              "There is no theme \"" + wanted + "\".",
-              Suggestion.remedy(wanted, names(own))));
+          Place.of("log.yaml"),
+          "There is no theme \"" + wanted + "\".",
+          Suggestion.remedy(wanted, names(own)));
     }
     Map<String, String> values =
         Resources.properties(Resources.text("/themes/base/values.properties"));
@@ -85,10 +83,9 @@ public final class Theme {
       values.putAll(Resources.properties(part(folder, wanted, "values.properties")));
     } catch (IllegalArgumentException e) {
       throw new ProblemException(
-          Problem.error(
-              Place.of("themes/" + wanted + "/values.properties"),
-              "A \\u in this file is not followed by four hexadecimal digits.",
-              "Write the character itself, or \\\\ for a backslash."),
+          Place.of("themes/" + wanted + "/values.properties"),
+          "A \\u in this file is not followed by four hexadecimal digits.",
+          "Write the character itself, or \\\\ for a backslash.",
           e);
     }
     return new Theme(
@@ -127,10 +124,9 @@ public final class Theme {
       return Files.isRegularFile(own) ? Files.readString(own, StandardCharsets.UTF_8) : "";
     } catch (CharacterCodingException e) {
       throw new ProblemException(
-          Problem.error(
-              Place.of("themes/" + name + "/" + file),
-              "This is not UTF-8 text.",
-              "Save the file as UTF-8 in your editor."),
+          Place.of("themes/" + name + "/" + file),
+          "This is not UTF-8 text.",
+          "Save the file as UTF-8 in your editor.",
           e);
     }
   }
@@ -214,10 +210,9 @@ public final class Theme {
       String value = values.get(named.group(1));
       if (value == null) {
         throw new ProblemException(
-            Problem.error(
-                Place.of("themes/" + name + "/book.css"),
-                "It names var(--" + named.group(1) + "), which is no design value.",
-                "Add \"" + named.group(1) + "\" to the theme's values.properties."));
+            Place.of("themes/" + name + "/book.css"),
+            "It names var(--" + named.group(1) + "), which is no design value.",
+            "Add \"" + named.group(1) + "\" to the theme's values.properties.");
       }
       named.appendReplacement(css, Matcher.quoteReplacement(value));
     }

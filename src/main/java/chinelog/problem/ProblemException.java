@@ -15,6 +15,16 @@ public final class ProblemException extends IOException {
     this.problem = problem;
   }
 
+  /** An error, as {@link Problem#error} makes it. */
+  public ProblemException(Place place, String what, String remedy) {
+    this(Problem.error(place, what, remedy));
+  }
+
+  public ProblemException(Place place, String what, String remedy, Throwable cause) {
+    this(place, what, remedy);
+    initCause(cause);
+  }
+
   public ProblemException(Problem problem, Throwable cause) {
     this(problem);
     initCause(cause);

@@ -43,7 +43,7 @@ final class EditionPictures {
     Map<String, List<PhotoFile.Region>> regions = new TreeMap<>();
     withheld.filled().forEach(f -> regions.put(f.picture(), f.regions()));
     try {
-      return withheld.edition().contents().plates().parallelStream()
+      return withheld.edition().contents().plates().stream()
           .map(Plate::picture)
           .map(
               p ->

@@ -15,7 +15,6 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -44,19 +43,17 @@ record Manifest(SortedMap<String, String> files, SortedMap<String, Traits> trait
    * @param known SHA-256 of files that need not be read, by name
    */
   static Manifest of(Path folder, Map<String, String> known) throws IOException {
-    SortedMap<String, String> files = new ConcurrentSkipListMap<>();
-    SortedMap<String, Traits> traits = new ConcurrentSkipListMap<>();
+    SortedMap<String, String> files = new TreeMap<>();
+    SortedMap<String, Traits> traits = new TreeMap<>();
     try {
-      all(folder).parallelStream()
-          .forEach(
-              path -> {
-                String name = name(folder, path);
-                traits.put(name, traits(path));
-                if (!Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS)) {
-                  String sha256 = known.get(name);
-                  files.put(name, sha256 == null ? sha256(path) : sha256);
-                }
-              });
+      for (Path path : all(folder)) {
+        String name = name(folder, path);
+        traits.put(name, Traits.of(path));
+        if (!Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS)) {
+          String sha256 = known.get(name);
+          files.put(name, sha256 == null ? sha256(path) : sha256);
+        }
+      }
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
@@ -66,14 +63,6 @@ record Manifest(SortedMap<String, String> files, SortedMap<String, Traits> trait
   private static List<Path> all(Path folder) throws IOException {
     try (Stream<Path> all = Files.walk(folder)) {
       return all.toList();
-    }
-  }
-
-  private static Traits traits(Path file) {
-    try {
-      return Traits.of(file);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 
@@ -142,7 +131,7 @@ record Manifest(SortedMap<String, String> files, SortedMap<String, Traits> trait
   /** Names of files of this manifest that stand in a folder and are not as they were written. */
   Set<String> changedIn(Path folder) throws IOException {
     try {
-      return files.entrySet().parallelStream()
+      return files.entrySet().stream()
           .filter(file -> isChanged(folder.resolve(file.getKey()), file.getValue()))
           .map(Map.Entry::getKey)
           .collect(Collectors.toCollection(TreeSet::new));

@@ -4,6 +4,7 @@ import chinelog.audit.AllowedPicture;
 import chinelog.audit.Audit;
 import chinelog.audit.AuditReport;
 import chinelog.audit.Before;
+import chinelog.audit.Decoded;
 import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.digest.Sha256;
@@ -12,6 +13,7 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
+import chinelog.photo.Workers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -38,6 +40,9 @@ import java.util.concurrent.ConcurrentSkipListMap;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
+
+  /** What making one edition may take, its books apart. */
+  private static final long ROOM_BYTES = 200L << 20;
 
   private final Path folder;
   private final LocalDate today;
@@ -112,11 +117,13 @@ public final class Publisher {
     problems.addAll(opened.ask(changed, asOf).open());
     yetToCome(before.figures()).ifPresent(problems::add);
     List<Draft> drafts = List.of();
+    CleanPictures clean = CleanPictures.of(folder);
     Made made =
         new Made(
             opened,
             Digests.open(folder),
-            CleanPictures.of(folder),
+            clean,
+            new Decoded(clean.hashes()),
             Sha256.of(Program.stamp()),
             new ConcurrentSkipListMap<>(),
             course);
@@ -224,6 +231,7 @@ public final class Publisher {
       Workshop.Opened opened,
       Digests digests,
       CleanPictures clean,
+      Decoded decoded,
       String program,
       Map<String, EarlierEdition> earlier,
       Course course) {}
@@ -266,11 +274,21 @@ public final class Publisher {
   /** An edition as made, or why it was not. */
   private record Attempt(List<Draft> drafts, List<Problem> problems) {}
 
+  /** As many editions as there is room for; the books come one after the other. */
+  private static int atATime() {
+    long room = Math.max(1, Runtime.getRuntime().maxMemory() / ROOM_BYTES);
+    return (int) Math.min(room, Runtime.getRuntime().availableProcessors());
+  }
+
   private List<Draft> drafts(Made made, List<Proof> proofs, Set<String> asLeft, Problems problems)
       throws IOException {
     List<Draft> drafts = new ArrayList<>();
     for (Attempt attempt :
-        SideBySide.all(proofs, p -> attempt(made, p, asLeft.contains(p.group().id())))) {
+        Workers.all(
+            proofs,
+            atATime(),
+            p -> attempt(made, p, asLeft.contains(p.group().id())),
+            chinelog.photo.Progress.SILENT)) {
       drafts.addAll(attempt.drafts());
       problems.addAll(attempt.problems());
     }
@@ -329,9 +347,7 @@ public final class Publisher {
             who,
             EditionPictures.of(withheld, made.digests()::of),
             new Before(
-                made.clean().hashes(),
-                manifest.files(),
-                Audited.read(folder, who, made.program())));
+                made.decoded(), manifest.files(), Audited.read(folder, who, made.program())));
     made.earlier().put(who, earlier);
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
@@ -372,7 +388,7 @@ public final class Publisher {
       String readers)
       throws IOException {
     List<AllowedPicture> pictures = EditionPictures.of(withheld);
-    return search(edition, manifest, opened, withheld, readers, pictures, Before.NONE);
+    return search(edition, manifest, opened, withheld, readers, pictures, Before.nothing());
   }
 
   private static AuditReport search(

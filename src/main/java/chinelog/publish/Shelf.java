@@ -114,10 +114,9 @@ final class Shelf {
     }
     channel.close();
     throw new ProblemException(
-        Problem.error(
-            Place.of(log.toString()),
-            "Another run of chinelog is at work on this log.",
-            "Let it end first."));
+        Place.of(log.toString()),
+        "Another run of chinelog is at work on this log.",
+        "Let it end first.");
   }
 
   /** Puts back what an interrupted swap left set aside, and settles which manifest holds. */

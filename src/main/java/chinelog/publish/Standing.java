@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Knows whether what stands published is as it was left, and whether the log would give the same
@@ -31,7 +32,7 @@ final class Standing {
   private final String settings;
   private final Stamps sources;
   private final List<String> young;
-  private final String youngContent;
+  private final @Nullable String youngContent;
 
   private Standing(Path log, Shelf shelf, String settings, Stamps sources, List<String> young)
       throws IOException {
@@ -78,32 +79,38 @@ final class Standing {
       return Change.EDITION;
     }
     List<String> then = kept.subList(2, kept.size());
-    String source = source(readers, content(then));
-    return sources.isStrange() || !kept.get(0).equals(source) ? Change.SOURCES : Change.NOTHING;
+    String content = content(then);
+    return sources.isStrange() || content == null || !kept.get(0).equals(source(readers, content))
+        ? Change.SOURCES
+        : Change.NOTHING;
   }
 
   /** Remembers that the edition that stands was made from the files looked at. */
   void keep(String readers) throws IOException {
-    boolean inDoubt = sources.isStrange() || youngContent.equals(IN_DOUBT);
     List<String> lines = new ArrayList<>();
-    lines.add(inDoubt ? IN_DOUBT : source(readers, youngContent));
-    lines.add(edition(readers));
-    lines.addAll(inDoubt ? List.of() : young);
+    if (sources.isStrange() || youngContent == null) {
+      lines.add(IN_DOUBT);
+      lines.add(edition(readers));
+    } else {
+      lines.add(source(readers, youngContent));
+      lines.add(edition(readers));
+      lines.addAll(young);
+    }
     Files.write(memory(log).resolve(readers), lines);
   }
 
-  /** A digest of what files of the log hold; in doubt where they are many or not to be named. */
-  private String content(List<String> files) throws IOException {
+  /** A digest of what files of the log hold; null where they are many or not to be named. */
+  private @Nullable String content(List<String> files) throws IOException {
     StringBuilder all = new StringBuilder();
     long bytes = 0;
     for (String name : files) {
       Path file = log.resolve(name);
       if (name.chars().anyMatch(Character::isISOControl) || !Files.isRegularFile(file)) {
-        return IN_DOUBT;
+        return null;
       }
       bytes += Files.size(file);
       if (bytes > MOST_READ) {
-        return IN_DOUBT;
+        return null;
       }
       all.append(Sha256.of(Files.readAllBytes(file))).append('\n');
     }

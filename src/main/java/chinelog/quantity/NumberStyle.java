@@ -72,6 +72,19 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   /**
+   * The value to so many significant digits in its own unit, without its tolerance, for whoever
+   * wants to reckon on with it; what was written with fewer is not drawn out.
+   */
+  public String showToDigits(Quantity q, int digits) {
+    if (compound(q.unit()).isPresent() || q.unit().currency() != null || suitsFraction(q)) {
+      return showValue(q);
+    }
+    BigDecimal plain = q.value().stripTrailingZeros();
+    int places = Math.min(Math.max(0, plain.scale()), digits - Quantity.magnitude(plain));
+    return withUnit(number(q.value(), Math.max(0, places), false), q.unit());
+  }
+
+  /**
    * The full-size counterpart of a model's figure, without its tolerance: as {@link #showValue} has
    * it, but no length from 1 mm on finer than whole mm, unless it would lose its second digit.
    */

@@ -288,6 +288,7 @@ public final class Quantity implements Comparable<Quantity> {
         }
       }
     }
+    kept = Folding.of(kept);
     return new Quantity(
         bounded(convertLike(value, unit, kept), LARGEST_EXPONENT),
         kept,

@@ -9,6 +9,7 @@ public final class QuantityException extends Exception {
 
   private final int index;
   private final String remedy;
+  private final boolean general;
 
   /**
    * @param what what is wrong, a sentence with its stop
@@ -16,9 +17,24 @@ public final class QuantityException extends Exception {
    * @param index offset into the text in UTF-16 code units, from 0; 0 where there is no text
    */
   public QuantityException(String what, String remedy, int index) {
+    this(what, remedy, index, false);
+  }
+
+  private QuantityException(String what, String remedy, int index, boolean general) {
     super(what);
     this.remedy = remedy;
     this.index = index;
+    this.general = general;
+  }
+
+  /** One whose remedy says how any quantity is written, for want of a better guess. */
+  static QuantityException general(String what, String remedy, int index) {
+    return new QuantityException(what, remedy, index, true);
+  }
+
+  /** The same where the text stands so many code units further on. */
+  QuantityException movedBy(int offset) {
+    return new QuantityException(what(), remedy, index + offset, general);
   }
 
   public String what() {
@@ -27,6 +43,11 @@ public final class QuantityException extends Exception {
 
   public String remedy() {
     return remedy;
+  }
+
+  /** Whether who knows what is wanted here can give a better remedy. */
+  public boolean isGeneral() {
+    return general;
   }
 
   public int index() {

@@ -10,11 +10,11 @@ public final class QuantityScanner {
   private static final Pattern NUMBER =
       Pattern.compile(
           "[0-9]+ +[0-9]+[/⁄][0-9]+|[0-9]* ?[½⅓⅔¼¾⅛⅜⅝⅞]|(?<slash>[0-9]+[/⁄][0-9]+)(?![0-9.])"
-              + "|[0-9]+(?:\\.[0-9]+)?");
+              + "|[0-9]+(?:\\.[0-9]+)?(?:[eE][+-]?[0-9]{1,2}(?![0-9]))?");
   private static final Pattern SPACE = Pattern.compile("[ \\u00a0\\u202f\\u2009]*");
   private static final Pattern LONG_UNIT =
       Pattern.compile(
-          "(?:US|imp) (?:survey |fl )?[a-z]+|(?:long|short) tons?|(?:board|bd) f[a-z]+");
+          "(?:US|imp) (?:survey |fl )?[a-z]+|(?:sq|cu) (?:in|ft|yd|mm|cm|m)\\b|(?:long|short) tons?|(?:board|bd) f[a-z]+");
   private static final String WORD = "(?:Δ?°[CF]|[°%‰\"'′″]|[\\p{L}]+)";
   private static final String POWER = "(?:\\^-?[0-9]|[0-9]|⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹])?";
   private static final Pattern UNIT = Pattern.compile(WORD + POWER);

@@ -22,7 +22,7 @@ final class QuantityText {
               + "|(?<glyphWhole>[0-9]+)?\\s?(?<glyph>["
               + GLYPHS
               + "])"
-              + "|(?<dec>[0-9]+(?:\\.[0-9]+)?))(?![0-9.])\\s*");
+              + "|(?<dec>[0-9]+(?:\\.[0-9]+)?(?:[eE][+-]?[0-9]{1,2})?))(?![0-9.])\\s*");
 
   /** Where the next step of a quantity in several steps begins. */
   private static final Pattern NEXT_STEP =
@@ -122,18 +122,19 @@ final class QuantityText {
     try {
       return Unit.parse(text.strip());
     } catch (QuantityException e) {
-      boolean comma = text.startsWith(",");
-      throw new QuantityException(
-          comma ? "A comma stands in a number." : e.what(),
-          comma ? "Write a decimal point, and nothing between thousands." : e.remedy(),
-          offset + e.index());
+      throw text.startsWith(",")
+          ? new QuantityException(
+              "A comma stands in a number.",
+              "Write a decimal point, and nothing between thousands.",
+              offset + e.index())
+          : e.movedBy(offset);
     }
   }
 
   private static Number number(String text, int start, int offset) throws QuantityException {
     Matcher m = NUMBER.matcher(text);
     if (!m.find(start) || m.start() != start) {
-      throw new QuantityException(
+      throw QuantityException.general(
           "\"" + text.substring(start).strip() + "\" does not begin with a number.",
           "Write a number and a unit, such as 12.5 mm or 1 3/16 in.",
           offset + start);
@@ -150,7 +151,7 @@ final class QuantityText {
     if (m.group("dec") != null) {
       value = new BigDecimal(m.group("dec"));
       digits = value.precision();
-      lastDigit = BigDecimal.ONE.movePointLeft(value.scale());
+      lastDigit = BigDecimal.ONE.scaleByPowerOfTen(-value.scale());
     } else {
       boolean glyph = m.group("glyph") != null;
       String[] fraction =
@@ -187,7 +188,7 @@ final class QuantityText {
               && next.value().signum() >= 0
               && next.compareTo(Quantity.of(1, step.unit())) < 0;
       if (!smaller || step.value().stripTrailingZeros().scale() > 0) {
-        throw new QuantityException(
+        throw QuantityException.general(
             "\"" + text.strip() + "\" does not go down in steps.",
             "Write whole larger units first, such as 2 h 30 min or 5 ft 3 1/2 in.",
             offset);

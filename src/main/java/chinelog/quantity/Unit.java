@@ -29,6 +29,7 @@ public final class Unit {
   public static final Unit KILOGRAM = known("kg");
   public static final Unit HOUR = known("h");
   public static final Unit MINUTE = known("min");
+  public static final Unit KNOT = known("kn");
 
   /** A symbol with its power, which is never 0. */
   record Term(Measure measure, int power) {}
@@ -52,8 +53,17 @@ public final class Unit {
     this.dimension = Collections.unmodifiableSortedMap(powers);
   }
 
+  double coherentOfOne() {
+    return coherent(BigDecimal.ONE);
+  }
+
+  /** That of a difference between two of them: K for readings in °C, otherwise itself. */
+  public Unit difference() {
+    return isReading() ? known(symbol.equals("°F") ? "Δ°F" : "K") : this;
+  }
+
   /** The unit of a symbol that the table is known to hold. */
-  static Unit known(String symbol) {
+  public static Unit known(String symbol) {
     Measure measure = UnitTable.find(symbol);
     if (measure == null) {
       throw new IllegalArgumentException(symbol);

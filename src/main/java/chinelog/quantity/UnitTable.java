@@ -5,6 +5,7 @@ import java.math.BigInteger;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -188,6 +189,13 @@ final class UnitTable {
         : null;
   }
 
+  /** Every symbol but those of money and of figures in two steps, such as ft and in. */
+  static Set<String> symbols() {
+    return BY_SYMBOL.keySet().stream()
+        .filter(s -> Compound.findBySymbol(s).isEmpty())
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
   private static String canonical(String symbol) {
     return OTHER_SPELLINGS.getOrDefault(symbol, symbol);
   }
@@ -196,16 +204,15 @@ final class UnitTable {
     return CURRENCIES.contains(symbol);
   }
 
-  static String remedy(String symbol) {
-    String said = AMBIGUOUS.get(symbol);
-    if (said != null) {
-      return said;
-    }
-    return BY_SYMBOL.keySet().stream()
-        .filter(s -> s.equalsIgnoreCase(symbol))
-        .findFirst()
-        .map(s -> "Write \"" + s + "\".")
-        .orElse("Write a standard symbol, such as mm, in, g, oz, h, g/m², or an ISO 4217 code.");
+  /** What to write instead of a symbol that is nearly right. */
+  static Optional<String> findRemedy(String symbol) {
+    return Optional.ofNullable(AMBIGUOUS.get(symbol))
+        .or(
+            () ->
+                BY_SYMBOL.keySet().stream()
+                    .filter(s -> s.equalsIgnoreCase(symbol))
+                    .findFirst()
+                    .map(s -> "Write \"" + s + "\"."));
   }
 
   private static void put(String symbol, Unit<?> unit, String... otherSpellings) {

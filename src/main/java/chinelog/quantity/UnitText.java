@@ -1,6 +1,7 @@
 package chinelog.quantity;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -75,9 +76,14 @@ final class UnitText {
       }
     }
     at = start;
-    throw wrong(
-        word.isEmpty() ? "A unit is missing." : "\"" + word + "\" is not a unit.",
-        UnitTable.remedy(word));
+    String what = word.isEmpty() ? "A unit is missing." : "\"" + word + "\" is not a unit.";
+    Optional<String> remedy = UnitTable.findRemedy(word);
+    throw remedy.isPresent()
+        ? wrong(what, remedy.get())
+        : QuantityException.general(
+            what,
+            "Write a standard symbol, such as mm, in, g, oz, h, g/m², or an ISO 4217 code.",
+            at);
   }
 
   private static int power(Matcher m) {

@@ -8,9 +8,11 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.reckon.formula.FormulaWriter;
 import chinelog.wording.Catalogue;
+import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -24,6 +26,10 @@ import java.util.function.Predicate;
 public final class Explanation {
 
   private static final int MOST_INPUTS = 24;
+
+  /** Enough that whoever reckons on gets the last digit shown, which is the fourth. */
+  private static final int DIGITS = 7;
+
   private static final int MOST_NAMED_IN_WORDS = 8;
   private static final int MOST_NAMED_IN_A_SUM = 3;
 
@@ -31,6 +37,7 @@ public final class Explanation {
   private final Facts facts;
   private final NumberStyle style;
   private final Catalogue words;
+  private final Catalogue exact;
   private final List<String> lines = new ArrayList<>();
   private final Set<String> told = new HashSet<>();
 
@@ -39,6 +46,7 @@ public final class Explanation {
     this.facts = facts;
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
     this.words = Catalogue.of(Facts.MESSAGES, log.head().locale());
+    this.exact = words.toDigits(DIGITS);
   }
 
   /**
@@ -62,10 +70,11 @@ public final class Explanation {
     if (again) {
       return;
     }
-    if (!fact.method().isEmpty()) {
-      lines.add(below + (fact.inputs().isEmpty() ? "   " : "│  ") + words.text(fact.method()));
-    }
-    List<Fact> inputs = fact.inputs().stream().flatMap(n -> facts.find(n).stream()).toList();
+    List<Fact> inputs = fact.basis().facts().stream().flatMap(n -> facts.find(n).stream()).toList();
+    String bar = below + (inputs.isEmpty() ? "   " : "│  ");
+    fact.method().forEach(m -> lines.add(bar + exact.text(m).replace('\u202f', ' ')));
+    fact.basis().given().forEach(m -> lines.add(bar + exact.text(m).replace('\u202f', ' ')));
+    figures(fact, inputs).ifPresent(f -> lines.add(bar + f));
     int most = inputs.size() > MOST_INPUTS ? MOST_INPUTS - 1 : inputs.size();
     boolean shut = isLongSum(fact);
     for (int i = 0; i < most; i++) {
@@ -83,6 +92,26 @@ public final class Explanation {
     if (shut && inputs.stream().anyMatch(f -> !f.inputs().isEmpty())) {
       lines.add(below + "(Ask for one of these by its name to see what it is made of.)");
     }
+  }
+
+  /** The figures put into a formula, where they are shown below to fewer digits than they have. */
+  private Optional<String> figures(Fact fact, List<Fact> inputs) {
+    Expression formula = fact.formula();
+    boolean rounded =
+        inputs.stream()
+            .anyMatch(
+                f ->
+                    f.origin() == Origin.RECKONED
+                        && !style
+                            .showToDigits(f.value(), DIGITS)
+                            .equals(style.showValue(f.value())));
+    if (formula == null || !rounded || isLongSum(fact) || inputs.size() > MOST_NAMED_IN_WORDS) {
+      return Optional.empty();
+    }
+    String written =
+        FormulaWriter.write(
+            formula, n -> style.showToDigits(facts.find(n).orElseThrow().value(), DIGITS), style);
+    return Optional.of("= " + written.replace('\u202f', ' '));
   }
 
   /** The parts of a long sum are not taken apart in turn: that would be a wall of figures. */
@@ -144,8 +173,13 @@ public final class Explanation {
     }
     List<String> steps = new ArrayList<>();
     if (formula == null) {
-      steps.add(words.text(fact.method()));
-      fact.inputs().stream()
+      List<Message> method = new ArrayList<>(fact.method());
+      method.removeIf(m -> !literals && m.hasAmounts());
+      steps.add(words.text(method));
+      if (literals) {
+        fact.basis().given().forEach(m -> steps.add(words.text(m)));
+      }
+      fact.basis().facts().stream()
           .flatMap(n -> facts.find(n).stream())
           .forEach(f -> steps.add(words.text(f.title()) + ": " + style.show(f.value())));
     } else if (isLongSum(fact)) {

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param method how it was reckoned and where the formula comes from, a sentence each; empty for
  *     plain arithmetic
  * @param inputs names of the facts it rests on directly, in the formula's order
+ * @param basis what of them, and what besides, decides its value
  * @param entry id of the entry it comes from; null for others
  */
 public record Fact(
@@ -35,6 +36,7 @@ public record Fact(
     @Nullable Expression formula,
     List<Message> method,
     List<String> inputs,
+    Basis basis,
     @Nullable String entry) {
 
   Fact(
@@ -49,16 +51,37 @@ public record Fact(
       List<Message> method,
       List<String> inputs,
       @Nullable String entry) {
-    this(id, id.name(), title, value, origin, date, label, place, formula, method, inputs, entry);
+    this(
+        id,
+        id.name(),
+        title,
+        value,
+        origin,
+        date,
+        label,
+        place,
+        formula,
+        method,
+        inputs,
+        new Basis(inputs, List.of()),
+        entry);
+  }
+
+  Fact restingOn(Basis deciding) {
+    return new Fact(
+        id, name, title, value, origin, date, label, place, formula, method, inputs, deciding,
+        entry);
   }
 
   Fact withTitle(Phrase newTitle) {
     return new Fact(
-        id, name, newTitle, value, origin, date, label, place, formula, method, inputs, entry);
+        id, name, newTitle, value, origin, date, label, place, formula, method, inputs, basis,
+        entry);
   }
 
   Fact withValue(Quantity newValue) {
     return new Fact(
-        id, name, title, newValue, origin, date, label, place, formula, method, inputs, entry);
+        id, name, title, newValue, origin, date, label, place, formula, method, inputs, basis,
+        entry);
   }
 }

@@ -18,6 +18,8 @@ import org.jspecify.annotations.Nullable;
 /** Reckons nodes in an order in which each finds what it needs; walks without recursion. */
 final class FactGraph {
 
+  private static final int DEEPEST = 500;
+
   private enum State {
     OPEN,
     DONE,
@@ -39,6 +41,7 @@ final class FactGraph {
   private final SortedMap<String, Node> byFact = new TreeMap<>();
   private final SortedMap<String, Node> byPrefix = new TreeMap<>();
   private final Map<Node, State> states = new HashMap<>();
+  private final Map<Node, Integer> depths = new HashMap<>();
 
   FactGraph(Ledger ledger) {
     this.ledger = ledger;
@@ -76,7 +79,11 @@ final class FactGraph {
     while (!path.isEmpty()) {
       Step step = path.element();
       if (step.seen == step.node.needs().size()) {
-        boolean done = !step.failed && areNeedsMet(step.node) && step.node.yield(ledger);
+        boolean done =
+            !step.failed
+                && areNeedsMet(step.node)
+                && isWithinReach(step.node)
+                && step.node.yield(ledger);
         states.put(step.node, done ? State.DONE : State.FAILED);
         path.pop();
         if (!path.isEmpty()) {
@@ -93,6 +100,19 @@ final class FactGraph {
         step.failed = true;
       }
     }
+  }
+
+  /** Whatever walks down the facts later need not fear for its stack. */
+  private boolean isWithinReach(Node node) {
+    int below = 0;
+    for (String need : node.needs()) {
+      below = Math.max(below, find(need).map(n -> depths.getOrDefault(n, 0)).orElse(0));
+    }
+    depths.put(node, below + 1);
+    if (below == DEEPEST) {
+      node.tooDeep(ledger, DEEPEST);
+    }
+    return below < DEEPEST;
   }
 
   /** What could not be had has been told where it failed. */

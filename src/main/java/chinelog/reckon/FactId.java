@@ -50,9 +50,23 @@ public sealed interface FactId {
     return SUBJECT + "." + rest;
   }
 
+  /** Groups of the figures that say what a model is, in the order in which they are told. */
+  List<String> CHIEF =
+      List.of("built", "hull", "rig", "sail", "mass", "power", "trial", "model", "balance");
+
+  /** Whether it is a mass, where one lies, or what the masses come to together. */
+  default boolean isOfMass() {
+    return List.of("mass", "balance").contains(group());
+  }
+
   /** Whether it stands among the figures, and not beside an entry, a stage or a material. */
   default boolean isListed() {
     return !KEPT.contains(group());
+  }
+
+  /** Whether it is a line of the log's own books of hours, mass and material. */
+  default boolean isOfTheBooks() {
+    return List.of("hours", "plan", "growth", "stock").contains(group());
   }
 
   /** Whether no agreement is about it: it is never shown, and tells of the work as a whole. */
@@ -72,6 +86,9 @@ public sealed interface FactId {
 
   /** The group of the subject's own figures. */
   String SUBJECT = "full";
+
+  /** The group of what was found on trial. */
+  String TRIAL = "trial";
 
   /** Groups of what is counted from the log and its entries. */
   Set<String> KEPT = Set.of("hours", "plan", "stock", "cost", "growth", "budget", "limit");
@@ -393,6 +410,11 @@ public sealed interface FactId {
     }
 
     @Override
+    public boolean isOfTheBooks() {
+      return true;
+    }
+
+    @Override
     public Set<Influence> influences() {
       return Set.of(new Influence.LotsInTurn(material));
     }
@@ -408,6 +430,11 @@ public sealed interface FactId {
     @Override
     public boolean isListed() {
       return span == Span.TOTAL;
+    }
+
+    @Override
+    public boolean isOfTheBooks() {
+      return !isListed();
     }
 
     /** Whether a use has a price at all may hang on the lot that it is taken from. */
@@ -463,6 +490,11 @@ public sealed interface FactId {
     @Override
     public boolean isListed() {
       return true;
+    }
+
+    @Override
+    public boolean isOfMass() {
+      return reckoning.equals("balance") || FactId.super.isOfMass();
     }
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.reckon;
 
+import chinelog.json.Json;
 import chinelog.log.records.Log;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
@@ -12,8 +13,10 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
@@ -124,27 +127,25 @@ public final class FactWriter {
 
   public static String json(Collection<Fact> facts, Log log) {
     Catalogue words = words(log);
-    StringBuilder text = new StringBuilder("[");
-    String between = "\n";
-    for (Fact fact : facts) {
-      text.append(between).append("  {");
-      text.append("\"name\": ").append(Json.quoted(fact.name()));
-      text.append(", \"title\": ").append(Json.quoted(words.text(fact.title())));
-      text.append(", \"value\": ").append(plain(fact.value().value()));
-      text.append(", \"unit\": ").append(Json.quoted(fact.value().unit().symbol()));
-      String tolerance = tolerance(fact.value());
-      text.append(", \"tolerance\": ").append(tolerance == null ? "null" : tolerance);
-      text.append(", \"origin\": ").append(Json.quoted(word(fact.origin())));
-      text.append(", \"date\": ")
-          .append(fact.date() == null ? "null" : Json.quoted(fact.date().toString()));
-      text.append(", \"under\": ").append(Json.array(fact.label().agreements()));
-      text.append(", \"place\": ").append(Json.quoted(fact.place().toString()));
-      text.append(", \"formula\": ").append(Json.quoted(formula(fact)));
-      text.append(", \"inputs\": ").append(Json.array(fact.inputs()));
-      text.append(", \"entry\": ").append(Json.quoted(fact.entry())).append('}');
-      between = ",\n";
-    }
-    return text.append("\n]\n").toString();
+    return Json.lines(facts.stream().map(f -> json(f, words)).toList()) + "\n";
+  }
+
+  private static Map<String, Object> json(Fact fact, Catalogue words) {
+    Map<String, Object> is = new LinkedHashMap<>();
+    is.put("name", fact.name());
+    is.put("title", words.text(fact.title()));
+    is.put("value", rounded(fact.value().value()));
+    is.put("unit", fact.value().unit().symbol());
+    BigDecimal tolerance = fact.value().tolerance();
+    is.put("tolerance", tolerance == null ? null : rounded(tolerance));
+    is.put("origin", word(fact.origin()));
+    is.put("date", fact.date());
+    is.put("under", fact.label().agreements());
+    is.put("place", fact.place());
+    is.put("formula", formula(fact));
+    is.put("inputs", fact.inputs());
+    is.put("entry", fact.entry());
+    return is;
   }
 
   private static @Nullable String formula(Fact fact) {
@@ -155,7 +156,8 @@ public final class FactWriter {
             .replace('\u202f', ' ')
             .replace('−', '-')
             .replace('×', '*')
-            .replace('÷', '/');
+            .replace('÷', '/')
+            .replace("π", "pi");
   }
 
   private static Catalogue words(Log log) {
@@ -172,7 +174,11 @@ public final class FactWriter {
   }
 
   static String plain(BigDecimal number) {
+    return rounded(number).toPlainString();
+  }
+
+  static BigDecimal rounded(BigDecimal number) {
     BigDecimal rounded = number.round(DIGITS);
-    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    return rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros();
   }
 }

@@ -16,7 +16,6 @@ import org.jspecify.annotations.Nullable;
  *
  * @param byName every fact by its name
  * @param limits in the log's order
- * @param stages hours and cost of each stage, in the log's order
  * @param uses material used, by entry, in the order used
  * @param materials stock by material, by name
  * @param hoursByDay hours worked on each day, in order, one for each entry
@@ -26,7 +25,6 @@ import org.jspecify.annotations.Nullable;
 public record Facts(
     SortedMap<String, Fact> byName,
     List<LimitCheck> limits,
-    List<StageSum> stages,
     List<UseCost> uses,
     List<MaterialSum> materials,
     List<DayHours> hoursByDay,
@@ -72,46 +70,25 @@ public record Facts(
       Label label) {}
 
   /**
-   * A stage's sums; each of the facts named has its own label.
-   *
-   * @param hoursFact name of the fact with the hours worked
-   * @param plannedHoursFact name of the fact with the hours planned; null where none are
-   * @param costFact name of the fact with the cost of material used
-   */
-  public record StageSum(
-      String stage,
-      String hoursFact,
-      @Nullable String plannedHoursFact,
-      @Nullable String costFact) {}
-
-  /**
    * Material used by one entry.
    *
    * @param amountFact name of the fact with the amount
    * @param costFact name of the fact with its cost; null where no price is known
    */
   public record UseCost(
-      String entry,
-      String material,
-      String title,
-      String where,
-      String amountFact,
-      @Nullable String costFact) {}
+      String entry, String material, String title, String amountFact, @Nullable String costFact) {}
 
   /**
    * What became of a material.
    *
    * @param boughtFact names of facts, each with its own label
-   * @param costFact null where no price is known
    */
   public record MaterialSum(
       String material,
       String title,
       List<String> hazards,
       String boughtFact,
-      String usedFact,
       String leftFact,
-      @Nullable String costFact,
       Label label) {}
 
   /**

@@ -47,7 +47,8 @@ final class FormulaNode implements Node {
   @Override
   public boolean yield(Ledger ledger) {
     try {
-      Quantity value = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
+      Quantity reckoned = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
+      Quantity value = ledger.roots().correlated(formula.tree(), reckoned);
       boolean stated = formula.tree() instanceof Expression.Literal;
       List<String> inputs = formula.names();
       Phrase title = Ledger.title(statement.title(), statement.name());
@@ -95,6 +96,16 @@ final class FormulaNode implements Node {
                 : Suggestion.findNearest(need, graph.names())
                     .map(n -> "Did you mean \"" + n + "\"?")
                     .orElse("State it in facts.yaml, or measure it in an entry."));
+  }
+
+  @Override
+  public void tooDeep(Ledger ledger, int most) {
+    ledger
+        .problems()
+        .error(
+            statement.place(),
+            "\"" + name() + "\" rests on more than " + most + " facts, one upon the other.",
+            "Reckon it from figures that are nearer to what was measured.");
   }
 
   @Override

@@ -74,7 +74,7 @@ final class GrowthForecast {
   /** Nobody adds mass by the minute. */
   private void inHours(Fact hours) {
     try {
-      ledger.replace(hours.withValue(hours.value().in(Unit.HOUR)));
+      ledger.amend(hours.withValue(hours.value().in(Unit.HOUR)));
     } catch (QuantityException e) {
       throw new IllegalStateException("hours are a time", e);
     }

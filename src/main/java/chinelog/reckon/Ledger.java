@@ -27,6 +27,7 @@ final class Ledger {
   private final Set<String> promised = new HashSet<>();
   private final List<Facts.Drawing> drawings = new ArrayList<>();
   private final Problems problems;
+  private final Roots roots = new Roots(this);
 
   Ledger(Problems problems) {
     this.problems = problems;
@@ -39,6 +40,10 @@ final class Ledger {
 
   Problems problems() {
     return problems;
+  }
+
+  Roots roots() {
+    return roots;
   }
 
   SortedMap<String, Fact> facts() {
@@ -97,7 +102,7 @@ final class Ledger {
     }
   }
 
-  void replace(Fact fact) {
+  void amend(Fact fact) {
     facts.put(fact.name(), fact);
   }
 

@@ -186,7 +186,7 @@ final class MassBook {
           spread.signum() == 0 && fact.value().tolerance() == null
               ? fact.value()
               : fact.value().withTolerance(Quantity.of(spread, Unit.GRAM));
-      ledger.replace(fact.withValue(value));
+      ledger.amend(fact.withValue(value));
     } catch (QuantityException e) {
       throw new IllegalStateException("masses are masses", e);
     }

@@ -118,6 +118,16 @@ final class MeasuredNode implements Node {
   }
 
   @Override
+  public void tooDeep(Ledger ledger, int most) {
+    ledger
+        .problems()
+        .error(
+            readings.get(0).measurement.place(),
+            "\"" + name + "\" rests on more than " + most + " facts, one upon the other.",
+            "State one of them instead of reckoning it.");
+  }
+
+  @Override
   public void circular(Ledger ledger, List<String> circle) {
     ledger
         .problems()

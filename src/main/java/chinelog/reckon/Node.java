@@ -21,6 +21,9 @@ interface Node {
   /** Says that it needs a fact that is nowhere. */
   void unknown(Ledger ledger, String need, FactGraph graph);
 
+  /** Says that it rests on too many facts, one upon the other. */
+  void tooDeep(Ledger ledger, int most);
+
   /** Says that it rests on itself, by way of {@code circle}, which begins and ends with it. */
   void circular(Ledger ledger, List<String> circle);
 }

@@ -200,7 +200,7 @@ public final class PlanBook {
   private void nameTheDay(Fact days, LocalDate start) {
     LocalDate finish = finish(days, start);
     if (finish != null) {
-      ledger.replace(days.withTitle(Message.of("days.finish", start, finish)));
+      ledger.amend(days.withTitle(Message.of("days.finish", start, finish)));
     }
   }
 

@@ -1,11 +1,13 @@
 package chinelog.reckon;
 
+import chinelog.json.Json;
 import chinelog.log.records.Log;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.reckon.trade.Quotation;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -189,34 +191,30 @@ public final class QuotationWriter {
   }
 
   public static String json(Quotation quotation, NextBuild.Priced priced) {
-    StringBuilder text = new StringBuilder("{\n");
-    text.append("  \"title\": ").append(Json.quoted(quotation.title())).append(",\n");
-    text.append("  \"currency\": ")
-        .append(Json.quoted(quotation.total().unit().symbol()))
-        .append(",\n  \"stages\": [");
-    String between = "\n";
-    for (Quotation.Line line : quotation.lines()) {
-      text.append(between).append("    {\"title\": ").append(Json.quoted(line.title()));
-      text.append(", \"hours\": ").append(number(line.hours()));
-      text.append(", \"spread\": ").append(number(line.spread()));
-      text.append(", \"labour\": ").append(number(line.labour()));
-      text.append(", \"material\": ").append(number(line.material()));
-      text.append(", \"basis\": ").append(Json.quoted(line.basis())).append('}');
-      between = ",\n";
-    }
-    text.append("\n  ],\n  \"hours\": ").append(number(quotation.hours()));
-    text.append(",\n  \"spread\": ").append(number(quotation.spread()));
-    text.append(",\n  \"sums\": {");
-    between = "\n";
-    for (Map.Entry<String, Quantity> sum : sums(quotation).entrySet()) {
-      text.append(between).append("    ").append(Json.quoted(sum.getKey())).append(": ");
-      text.append(number(sum.getValue()));
-      between = ",\n";
-    }
-    text.append("\n  },\n  \"restsOn\": ").append(Json.array(quotation.restsOn()));
-    text.append(",\n  \"notes\": ").append(Json.array(priced.notes()));
-    text.append(",\n  \"under\": ").append(Json.array(priced.label().agreements()));
-    return text.append("\n}\n").toString();
+    Map<String, Object> sums = new LinkedHashMap<>();
+    sums(quotation).forEach((name, sum) -> sums.put(name, decimal(sum)));
+    Map<String, Object> is = new LinkedHashMap<>();
+    is.put("title", quotation.title());
+    is.put("currency", quotation.total().unit().symbol());
+    is.put("stages", quotation.lines().stream().map(QuotationWriter::json).toList());
+    is.put("hours", decimal(quotation.hours()));
+    is.put("spread", decimal(quotation.spread()));
+    is.put("sums", sums);
+    is.put("restsOn", quotation.restsOn());
+    is.put("notes", priced.notes());
+    is.put("under", priced.label().agreements());
+    return Json.lines(is) + "\n";
+  }
+
+  private static Map<String, Object> json(Quotation.Line line) {
+    Map<String, Object> is = new LinkedHashMap<>();
+    is.put("title", line.title());
+    is.put("hours", decimal(line.hours()));
+    is.put("spread", decimal(line.spread()));
+    is.put("labour", decimal(line.labour()));
+    is.put("material", decimal(line.material()));
+    is.put("basis", line.basis());
+    return is;
   }
 
   private static Map<String, Quantity> sums(Quotation quotation) {
@@ -234,8 +232,10 @@ public final class QuotationWriter {
   }
 
   private static String number(Quantity quantity) {
-    return quantity.unit().isMoney()
-        ? quantity.value().toPlainString()
-        : FactWriter.plain(quantity.value());
+    return decimal(quantity).toPlainString();
+  }
+
+  private static BigDecimal decimal(Quantity quantity) {
+    return quantity.unit().isMoney() ? quantity.value() : FactWriter.rounded(quantity.value());
   }
 }

@@ -7,7 +7,6 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Request;
 import chinelog.log.records.Sheet;
-import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -21,7 +20,6 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.wording.Message;
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.Currency;
@@ -29,7 +27,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /** Yields the facts of a log. */
 public final class Reckoner {
@@ -38,8 +35,10 @@ public final class Reckoner {
   private final Problems problems = new Problems();
   private final Ledger ledger;
   private final NumberStyle style;
+  private final ColumnNames columns;
 
   private Reckoner(Log log) {
+    this.columns = new ColumnNames(log);
     this.log = log;
     this.ledger = new Ledger(problems);
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
@@ -75,7 +74,6 @@ public final class Reckoner {
         new Facts(
             Collections.unmodifiableSortedMap(ledger.facts()),
             limits,
-            stageSums(),
             stock.uses(),
             stock.materials(),
             days,
@@ -167,8 +165,9 @@ public final class Reckoner {
     FactId own = new FactId.Named(statement.name());
     FactId id = node == null ? own : new FactId.Planned(own);
     try {
-      Formula formula = Formula.parse(statement.expression());
-      if (!graph.add(new FormulaNode(id, statement, formula, label(statement)))) {
+      ColumnNames.Filled filled = columns.fill(Formula.parse(statement.expression()));
+      Label label = label(statement).join(filled.label());
+      if (!graph.add(new FormulaNode(id, statement, filled.formula(), label))) {
         problems.error(
             statement.place(),
             "\"" + id.name() + "\" is stated twice.",
@@ -257,23 +256,5 @@ public final class Reckoner {
               ? "Write wire as awg(24); money is written in " + own + " here."
               : "Write a count without a unit, and money in " + own + ", as currency says.");
     }
-  }
-
-  private List<Facts.StageSum> stageSums() {
-    List<Facts.StageSum> sums = new ArrayList<>();
-    for (Stage stage : log.stages()) {
-      String id = stage.id();
-      sums.add(
-          new Facts.StageSum(
-              id,
-              new FactId.Hours(FactId.Span.STAGE, id).name(),
-              existing(new FactId.PlannedHours(FactId.Span.STAGE, id)),
-              existing(new FactId.Cost(FactId.Span.STAGE, id))));
-    }
-    return List.copyOf(sums);
-  }
-
-  private @Nullable String existing(FactId id) {
-    return ledger.has(id) ? id.name() : null;
   }
 }

@@ -19,6 +19,8 @@ import chinelog.reckon.trade.TradeException;
 import chinelog.reckon.trade.TradeReckoning;
 import chinelog.reckon.trade.TradeReckonings;
 import chinelog.reckon.trade.Yield;
+import chinelog.wording.Message;
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +32,7 @@ import java.util.TreeMap;
 final class RequestNode implements Node {
 
   private final Request request;
+  private final Label own;
   private final TradeReckoning reckoning;
   private final SortedMap<String, Formula> formulas;
   private final SortedMap<String, Table> tables;
@@ -37,11 +40,13 @@ final class RequestNode implements Node {
 
   private RequestNode(
       Request request,
+      Label own,
       TradeReckoning reckoning,
       SortedMap<String, Formula> formulas,
       SortedMap<String, Table> tables,
       SortedMap<String, String> words) {
     this.request = request;
+    this.own = own;
     this.reckoning = reckoning;
     this.formulas = formulas;
     this.tables = tables;
@@ -64,6 +69,8 @@ final class RequestNode implements Node {
     SortedMap<String, Formula> formulas = new TreeMap<>();
     SortedMap<String, Table> tables = new TreeMap<>();
     SortedMap<String, String> words = new TreeMap<>();
+    ColumnNames columns = new ColumnNames(log);
+    Label label = request.label();
     boolean understood = true;
     for (Map.Entry<String, Marked<String>> input : request.inputs().entrySet()) {
       String text = input.getValue().value().strip();
@@ -73,8 +80,12 @@ final class RequestNode implements Node {
           reckoning.findParameter(input.getKey()).map(Parameter::kind).orElse(Parameter.Kind.WORD);
       try {
         switch (kind) {
-          case QUANTITY -> formulas.put(input.getKey(), Formula.parse(text));
-          case TABLE -> tables.put(input.getKey(), table(log, text));
+          case QUANTITY -> {
+            ColumnNames.Filled filled = columns.fill(Formula.parse(text));
+            formulas.put(input.getKey(), filled.formula());
+            label = label.join(filled.label());
+          }
+          case TABLE -> tables.put(input.getKey(), table(log, text, reckoning, input.getKey()));
           case WORD -> words.put(input.getKey(), text);
         }
       } catch (QuantityException e) {
@@ -83,11 +94,12 @@ final class RequestNode implements Node {
       }
     }
     return understood
-        ? Optional.of(new RequestNode(request, reckoning, formulas, tables, words))
+        ? Optional.of(new RequestNode(request, label, reckoning, formulas, tables, words))
         : Optional.empty();
   }
 
-  private static Table table(Log log, String name) throws QuantityException {
+  private static Table table(Log log, String name, TradeReckoning reckoning, String input)
+      throws QuantityException {
     List<String> known = log.tables().stream().map(Table::name).toList();
     return log.tables().stream()
         .filter(t -> t.name().equals(name))
@@ -96,8 +108,22 @@ final class RequestNode implements Node {
             () ->
                 new QuantityException(
                     "There is no table \"" + name + "\" in tables.",
-                    Suggestion.remedy(name, known),
+                    Suggestion.findNearest(name, known)
+                        .map(n -> "Did you mean \"" + n + "\"?")
+                        .orElseGet(
+                            () ->
+                                "Add tables/"
+                                    + name
+                                    + ".csv with the columns "
+                                    + columns(reckoning, input)
+                                    + "; \"reckon --list "
+                                    + reckoning.name()
+                                    + "\" shows one."),
                     0));
+  }
+
+  private static String columns(TradeReckoning reckoning, String input) {
+    return reckoning.findParameter(input).map(p -> String.join(", ", p.choices())).orElse("");
   }
 
   @Override
@@ -141,6 +167,7 @@ final class RequestNode implements Node {
             .drawings()
             .add(new Facts.Drawing(request.prefix(), parts, needs(), label, request.place()));
       }
+      remind(yields, ledger);
       return true;
     } catch (TradeException e) {
       Place table = e.place();
@@ -170,22 +197,69 @@ final class RequestNode implements Node {
     }
     ledger.put(
         new Fact(
-            id,
-            yield.title(),
-            yield.value(),
-            Origin.RECKONED,
-            ledger.youngest(null, needs()),
-            label,
-            request.place(),
-            null,
-            yield.method(),
-            needs(),
-            null));
+                id,
+                yield.title(),
+                yield.value(),
+                Origin.RECKONED,
+                ledger.youngest(null, needs()),
+                label,
+                request.place(),
+                null,
+                yield.method(),
+                needs(),
+                null)
+            .restingOn(basis(yield, ledger)));
+  }
+
+  /** Of all that was given or taken, what decides a figure. */
+  private Basis basis(Yield yield, Ledger ledger) {
+    LinkedHashSet<String> facts = new LinkedHashSet<>();
+    List<Message> given = new ArrayList<>();
+    for (Parameter parameter : reckoning.parameters()) {
+      String input = parameter.name();
+      boolean written = request.inputs().containsKey(input);
+      if (yield.basis().isEmpty() ? !written : !yield.basis().contains(input)) {
+        continue;
+      }
+      Formula formula = formulas.get(input);
+      Table table = tables.get(input);
+      if (table != null) {
+        given.add(Message.of("given.table", input, table.name(), table.rows().size()));
+      } else if (formula != null) {
+        facts.addAll(formula.names());
+        if (!(formula.tree() instanceof Expression.Name)) {
+          Quantity value = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
+          given.add(Message.of("given.figure", input, value));
+        }
+      } else if (words.containsKey(input)) {
+        given.add(Message.of("given.word", input, words.getOrDefault(input, "")));
+      } else {
+        parameter.findTaken().ifPresent(t -> given.add(Message.of("given.taken", input, t)));
+      }
+    }
+    return new Basis(List.copyOf(facts), given);
+  }
+
+  /** Where a figure of weight rests on what is taken for want of a word. */
+  private void remind(List<Yield> yields, Ledger ledger) {
+    for (Parameter parameter : reckoning.parameters()) {
+      String input = parameter.name();
+      if (parameter.recalled()
+          && !request.inputs().containsKey(input)
+          && yields.stream().anyMatch(y -> y.basis().contains(input))) {
+        ledger
+            .problems()
+            .reminder(
+                request.place(),
+                "\"" + name() + "\" takes " + parameter.fallback() + " for \"" + input + "\".",
+                "Write " + input + ": " + parameter.title() + ".");
+      }
+    }
   }
 
   /** Of all that goes in, the facts excepted. */
   private Label label() {
-    Label label = request.label().join(request.reckoning().label());
+    Label label = own.join(request.reckoning().label());
     for (Marked<String> input : request.inputs().values()) {
       label = label.join(input.label());
     }
@@ -223,6 +297,16 @@ final class RequestNode implements Node {
         }
       }
     }
+  }
+
+  @Override
+  public void tooDeep(Ledger ledger, int most) {
+    ledger
+        .problems()
+        .error(
+            request.place(),
+            "\"" + name() + "\" rests on more than " + most + " facts, one upon the other.",
+            "Reckon it from figures that are nearer to what was measured.");
   }
 
   @Override

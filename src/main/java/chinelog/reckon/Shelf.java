@@ -323,14 +323,7 @@ final class Shelf {
     TreeSet<String> hazards = new TreeSet<>();
     deliveries.forEach(d -> hazards.addAll(d.lot.hazards()));
     return new Facts.MaterialSum(
-        material,
-        title(),
-        List.copyOf(hazards),
-        bought.name(),
-        used.name(),
-        left.name(),
-        ledger.has(cost) ? cost.name() : null,
-        label);
+        material, title(), List.copyOf(hazards), bought.name(), left.name(), label);
   }
 
   private FactId id(FactId.Balance balance) {

@@ -108,7 +108,7 @@ final class StockBook {
     if (cost != null) {
       costsByEntry.computeIfAbsent(entry.id(), e -> new ArrayList<>()).add(cost);
     }
-    uses.add(new Facts.UseCost(entry.id(), use.material(), title, use.where(), amount, cost));
+    uses.add(new Facts.UseCost(entry.id(), use.material(), title, amount, cost));
   }
 
   private void costOf(Entry entry) {

@@ -2,6 +2,7 @@ package chinelog.site;
 
 import chinelog.edition.Edition.Contents;
 import chinelog.edition.Edition.Post;
+import chinelog.json.Json;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

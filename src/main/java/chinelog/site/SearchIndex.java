@@ -1,5 +1,6 @@
 package chinelog.site;
 
+import chinelog.json.Json;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;

@@ -9,7 +9,6 @@ import chinelog.markup.Theme;
 import chinelog.markup.Wording;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -209,10 +208,10 @@ public final class SiteWriter {
     }
     Map<String, Picture.Rendition> fresh = new TreeMap<>(files);
     fresh.entrySet().removeIf(file -> isKept(file.getKey(), file.getValue()));
-    try {
-      fresh.entrySet().parallelStream().forEach(file -> copy(file.getValue(), file.getKey()));
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
+    for (Map.Entry<String, Picture.Rendition> file : fresh.entrySet()) {
+      try (InputStream in = file.getValue().jpeg().open()) {
+        Files.copy(in, prepared(file.getKey()));
+      }
     }
   }
 
@@ -220,14 +219,6 @@ public final class SiteWriter {
     String made = earlier.hashes().of(rendition.jpeg());
     earlier.note(path, made);
     return made.equals(earlier.find(path)) && earlier.keep(path);
-  }
-
-  private void copy(Picture.Rendition rendition, String path) {
-    try (InputStream in = rendition.jpeg().open()) {
-      Files.copy(in, prepared(path));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   private void writeText(String path, String text) throws IOException {

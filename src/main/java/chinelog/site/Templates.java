@@ -1,7 +1,6 @@
 package chinelog.site;
 
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import freemarker.cache.ClassTemplateLoader;
 import freemarker.cache.FileTemplateLoader;
@@ -99,10 +98,9 @@ final class Templates {
       Files.readString(file, StandardCharsets.UTF_8);
     } catch (CharacterCodingException e) {
       throw new ProblemException(
-          Problem.error(
-              Place.of("site-template/" + template),
-              "This is not UTF-8 text.",
-              "Save the file as UTF-8 in your editor."),
+          Place.of("site-template/" + template),
+          "This is not UTF-8 text.",
+          "Save the file as UTF-8 in your editor.",
           e);
     }
   }
@@ -115,12 +113,11 @@ final class Templates {
       Exception cause) {
     String file = "site-template/" + template;
     return new ProblemException(
-        Problem.error(
-            line == null || line < 1
-                ? Place.of(file)
-                : Place.of(file, line, column == null ? 0 : Math.max(0, column)),
-            firstWords(message),
-            "Mend the template, or delete it to use the one that comes with chinelog."),
+        line == null || line < 1
+            ? Place.of(file)
+            : Place.of(file, line, column == null ? 0 : Math.max(0, column)),
+        firstWords(message),
+        "Mend the template, or delete it to use the one that comes with chinelog.",
         cause);
   }
 

@@ -13,8 +13,10 @@ import freemarker.template.TemplateModel;
 import freemarker.template.TemplateModelException;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,17 +25,43 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Everything that a template can reach passes through here: a part of the edition, an entry or a
  * stage by its id, the address of an entry or a figure. What was taken is noted with a digest of
- * it, such as {@code part posts=3f0c…}.
+ * it, such as {@code PART posts}.
  */
 final class Uses {
 
   private static final String SEPARATOR = "\t";
-  private static final String PART = "part ";
-  private static final String ENTRY = "entry ";
-  private static final String STAGE = "stage ";
-  private static final String TO_ENTRY = "to entry ";
-  private static final String TO_FIGURE = "to figure ";
-  private static final String ALL = "all";
+
+  /** Something that a template can take. */
+  private enum Kind {
+    /** A part of the edition, such as {@code posts}. */
+    PART,
+    ENTRY,
+    STAGE,
+    ENTRY_ADDRESS,
+    FIGURE_ADDRESS,
+    ALL
+  }
+
+  /** What was taken; written such as {@code PART posts}. */
+  private record Use(Kind kind, String name) implements Comparable<Use> {
+
+    static Optional<Use> parse(String text) {
+      int space = text.indexOf(' ');
+      return Stream.of(Kind.values())
+          .filter(k -> space > 0 && k.name().equals(text.substring(0, space)))
+          .findFirst()
+          .map(k -> new Use(k, text.substring(space + 1)));
+    }
+
+    String text() {
+      return kind + " " + name;
+    }
+
+    @Override
+    public int compareTo(Use other) {
+      return text().compareTo(other.text());
+    }
+  }
 
   /** What all pages of a site share. */
   static final class Source {
@@ -42,7 +70,7 @@ final class Uses {
     private final ContentHash hashes;
     private final Map<String, Entry> entries = new HashMap<>();
     private final Map<String, Stage> stages = new HashMap<>();
-    private final Map<String, String> digests = new HashMap<>();
+    private final Map<Use, String> digests = new HashMap<>();
     private final Map<String, java.lang.reflect.RecordComponent> parts = new HashMap<>();
 
     Source(Contents contents, Addresses addresses, ContentHash hashes) {
@@ -57,27 +85,19 @@ final class Uses {
     }
 
     /** The digest of what a use gives in this edition. */
-    private String digest(String use) {
+    private String digest(Use use) {
       return digests.computeIfAbsent(use, u -> hashes.of(value(u)));
     }
 
-    private @Nullable Object value(String use) {
-      if (use.startsWith(PART)) {
-        return part(use.substring(PART.length()));
-      }
-      if (use.startsWith(ENTRY)) {
-        return entries.get(use.substring(ENTRY.length()));
-      }
-      if (use.startsWith(STAGE)) {
-        return stages.get(use.substring(STAGE.length()));
-      }
-      if (use.startsWith(TO_ENTRY)) {
-        return addresses.entry(use.substring(TO_ENTRY.length()));
-      }
-      if (use.startsWith(TO_FIGURE)) {
-        return addresses.figure(use.substring(TO_FIGURE.length()));
-      }
-      return contents;
+    private @Nullable Object value(Use use) {
+      return switch (use.kind) {
+        case PART -> part(use.name);
+        case ENTRY -> entries.get(use.name);
+        case STAGE -> stages.get(use.name);
+        case ENTRY_ADDRESS -> addresses.entry(use.name);
+        case FIGURE_ADDRESS -> addresses.figure(use.name);
+        case ALL -> contents;
+      };
     }
 
     private @Nullable Object part(String name) {
@@ -95,35 +115,35 @@ final class Uses {
   }
 
   private final Source source;
-  private final SortedMap<String, String> taken = new TreeMap<>();
+  private final SortedMap<Use, String> taken = new TreeMap<>();
 
   Uses(Source source) {
     this.source = source;
   }
 
   @Nullable Entry entry(String id) {
-    take(ENTRY + id);
+    take(Kind.ENTRY, id);
     return source.entries.get(id);
   }
 
   @Nullable Stage stage(String id) {
-    take(STAGE + id);
+    take(Kind.STAGE, id);
     return source.stages.get(id);
   }
 
   @Nullable String entryAddress(String id) {
-    take(TO_ENTRY + id);
+    take(Kind.ENTRY_ADDRESS, id);
     return source.addresses.entry(id);
   }
 
   @Nullable String figureAddress(String name) {
-    take(TO_FIGURE + name);
+    take(Kind.FIGURE_ADDRESS, name);
     return source.addresses.figure(name);
   }
 
   /** The number of an agreement in the key at the foot of the page; 0 for one that is not there. */
   int agreementNumber(String id) {
-    take(PART + "agreements");
+    take(Kind.PART, "agreements");
     return 1
         + source.contents.agreements().stream()
             .filter(a -> !a.with().isEmpty())
@@ -132,7 +152,8 @@ final class Uses {
             .indexOf(id);
   }
 
-  private void take(String use) {
+  private void take(Kind kind, String name) {
+    Use use = new Use(kind, name);
     if (!taken.containsKey(use)) {
       taken.put(use, source.digest(use));
     }
@@ -149,11 +170,11 @@ final class Uses {
    */
   @Nullable String told(String page) {
     StringBuilder line = new StringBuilder(page);
-    for (Map.Entry<String, String> use : taken.entrySet()) {
-      if (use.getKey().chars().anyMatch(Character::isISOControl)) {
+    for (Map.Entry<Use, String> use : taken.entrySet()) {
+      if (use.getKey().name.chars().anyMatch(Character::isISOControl)) {
         return null;
       }
-      line.append(SEPARATOR).append(use.getKey()).append(SEPARATOR).append(use.getValue());
+      line.append(SEPARATOR).append(use.getKey().text()).append(SEPARATOR).append(use.getValue());
     }
     return line.toString();
   }
@@ -165,7 +186,8 @@ final class Uses {
       return false;
     }
     for (int i = 1; i < cells.length; i += 2) {
-      if (!source.digest(cells[i]).equals(cells[i + 1])) {
+      String digest = Use.parse(cells[i]).map(source::digest).orElse("");
+      if (!digest.equals(cells[i + 1])) {
         return false;
       }
     }
@@ -182,37 +204,37 @@ final class Uses {
 
     @Override
     public @Nullable TemplateModel get(String key) throws TemplateModelException {
-      take(PART + key);
+      take(Kind.PART, key);
       return whole.get(key);
     }
 
     @Override
     public boolean isEmpty() throws TemplateModelException {
-      take(ALL);
+      take(Kind.ALL, "");
       return whole.isEmpty();
     }
 
     @Override
     public int size() throws TemplateModelException {
-      take(ALL);
+      take(Kind.ALL, "");
       return whole.size();
     }
 
     @Override
     public TemplateCollectionModel keys() throws TemplateModelException {
-      take(ALL);
+      take(Kind.ALL, "");
       return whole.keys();
     }
 
     @Override
     public TemplateCollectionModel values() throws TemplateModelException {
-      take(ALL);
+      take(Kind.ALL, "");
       return whole.values();
     }
 
     @Override
     public Object getAdaptedObject(Class<?> hint) {
-      take(ALL);
+      take(Kind.ALL, "");
       return source.contents;
     }
   }

@@ -194,10 +194,15 @@ final class Disclosure {
     if (today != null) {
       return today;
     }
-    boolean bookkeeping = facts.find(name).filter(f -> f.id().isBookkeeping()).isPresent();
-    return secret && !bookkeeping
-        ? Derivability.Item.withheld(name, value)
+    Fact fact = facts.find(name).orElse(null);
+    return secret && fact != null && !fact.id().isBookkeeping()
+        ? Derivability.Item.withheld(name, value).inGrains(isCount(fact.value()) ? 1 : 0)
         : Derivability.Item.unshown(name, value);
+  }
+
+  /** Whether a quantity is likely to be counted: readers then try whole numbers alone. */
+  private static boolean isCount(Quantity value) {
+    return value.unit().equals(Unit.ONE) && value.value().stripTrailingZeros().scale() <= 0;
   }
 
   /** A plan that is withheld while what was measured is shown and came out as planned. */

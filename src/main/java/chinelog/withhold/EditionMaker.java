@@ -5,6 +5,7 @@ import chinelog.edition.Patterns;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.label.Label;
+import chinelog.label.Presence;
 import chinelog.log.records.Entry;
 import chinelog.log.records.HandoverSection;
 import chinelog.log.records.Head;
@@ -73,7 +74,6 @@ final class EditionMaker {
     this.words = Catalogue.of("chinelog.withhold.messages", head.locale());
     this.figures = new FigureMaker(visible, whole, account, words, entryIds);
     this.plates = new PlateMaker(album, pictures, account, words, new PhotoUses(whole));
-    this.copier = new TextCopier(account, figures, plates.byPath(), entryIds, slugs);
     Set<String> unnamed =
         log.stages().stream()
             .filter(s -> !sight.allows(s.label()))
@@ -92,6 +92,7 @@ final class EditionMaker {
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
     this.hours = new HoursTold(visible, entries, figures, account, words);
+    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
   }
 
@@ -115,7 +116,6 @@ final class EditionMaker {
         edition,
         sight.clearance(),
         account.register(),
-        figures.shown(),
         figures.hidden(),
         figures.written(),
         disclosure.printed(),
@@ -217,7 +217,7 @@ final class EditionMaker {
     if (!text.isEmpty()
         && text.get(0) instanceof Block.Heading heading
         && sight.allows(heading.label())
-        && PlainText.of(copier.runs(heading.text())).strip().equals(title.strip())) {
+        && Text.plainText(copier.runs(heading.text()), "").strip().equals(title.strip())) {
       text = text.subList(1, text.size());
     }
     String id = Objects.requireNonNull(entryIds.get(entry.id()));
@@ -312,7 +312,7 @@ final class EditionMaker {
       lines.add(line("line.entries", String.valueOf(told.size())));
     }
     lines.add(line("line.plates", String.valueOf(plates.all().size())));
-    hours.totalLine().ifPresent(lines::add);
+    hours.totalLine().map(l -> asTold(l, FactId.HOURS)).ifPresent(lines::add);
     // How the build goes is told by every entry. For readers who may not see all that the log could
     // hold, the line is never there, so that its absence tells of nothing.
     if (sight.allows(Label.of(log.agreements().keySet()))) {
@@ -321,8 +321,17 @@ final class EditionMaker {
               finish -> figures.find(FactId.FORECAST_DAYS.name()).map(figures::show).isPresent())
           .ifPresent(finish -> lines.add(line("line.finish", words.date(finish))));
     }
-    materials.costLine(entry -> true).ifPresent(lines::add);
+    materials.costLine(entry -> true).map(l -> asTold(l, FactId.COST)).ifPresent(lines::add);
     return lines;
+  }
+
+  /** A sum over what is told, which says so where the sum over all is withheld. */
+  private Edition.Line asTold(Edition.Line line, FactId all) {
+    return figures
+        .findUnseen(all.name())
+        .filter(label -> sight.presence(label) == Presence.NOTE)
+        .map(l -> new Edition.Line(line.title(), line.shown(), words.text("told.here"), null))
+        .orElse(line);
   }
 
   private Edition.Line line(String key, String shown) {

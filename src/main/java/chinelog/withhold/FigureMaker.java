@@ -9,6 +9,7 @@ import chinelog.log.text.Inline;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
+import chinelog.quantity.Unit;
 import chinelog.reckon.Explanation;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
@@ -102,6 +103,11 @@ final class FigureMaker {
         .or(() -> whole.find(name))
         .map(this::labelOf)
         .filter(l -> !sight.allows(l));
+  }
+
+  /** What the fact of that name is, told or not. */
+  Optional<FactId> findId(String name) {
+    return whole.find(name).map(Fact::id);
   }
 
   /** Notes a figure that a text names and that is not shown there. */
@@ -262,8 +268,9 @@ final class FigureMaker {
                 name -> facts.find(name).filter(this::seesQuietly).isPresent(),
                 sight.allows(fact.label()));
     String entry = fact.entry() == null ? null : entryIds.get(fact.entry());
+    String name = Objects.requireNonNull(listed(fact));
     return new Figure(
-        Objects.requireNonNull(listed(fact)),
+        name,
         factWords.text(fact.title()),
         group(fact.id().group()),
         full ? "" : value,
@@ -274,6 +281,8 @@ final class FigureMaker {
         working,
         entry == null ? List.of() : List.of(entry),
         cell(fact),
+        chief(fact, name),
+        fact.id().isOfMass(),
         sight.under(fact.label()));
   }
 
@@ -285,6 +294,19 @@ final class FigureMaker {
             factWords.text(new Message(title.key() + ".part", title.arguments())),
             factWords.text(new Message(title.key() + ".aspect", title.arguments())))
         : null;
+  }
+
+  /** What went into a trial is not among the chief figures, what came of it is. */
+  private static Figure.@Nullable Chief chief(Fact fact, String name) {
+    FactId id = fact.id();
+    int rank = FactId.CHIEF.indexOf(id.group());
+    boolean isCause =
+        id.group().equals(FactId.TRIAL)
+            && fact.origin() != Origin.RECKONED
+            && !fact.value().unit().isCompatible(Unit.KNOT);
+    return rank < 0 || id.rest().isEmpty() || id.isAboutFullSize() || isCause
+        ? null
+        : new Figure.Chief(rank, name.substring(id.group().length() + 1));
   }
 
   private boolean seesQuietly(Fact fact) {

@@ -6,6 +6,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Stage;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.wording.Catalogue;
 import java.util.ArrayList;
@@ -94,6 +95,20 @@ final class HoursTold {
     return line("line.hours", byStage.get(ALL_STAGES));
   }
 
+  /** A sum of hours as far as it is told here, in words that say so; empty for all else. */
+  Optional<String> told(FactId id) {
+    if (!(id instanceof FactId.Hours sum)) {
+      return Optional.empty();
+    }
+    Quantity told =
+        switch (sum.span()) {
+          case STAGE -> byStage.get(sum.of());
+          case TOTAL -> byStage.get(ALL_STAGES);
+          case ENTRY, WEEK -> null;
+        };
+    return Optional.ofNullable(told).map(t -> words.text("hours.as.told", figures.style().show(t)));
+  }
+
   /** Planned and worked hours by stage, for the stages that may be seen and have either. */
   List<ChartMaker.StageHours> byStage() {
     List<ChartMaker.StageHours> lines = new ArrayList<>();
@@ -102,10 +117,7 @@ final class HoursTold {
         continue;
       }
       Optional<Fact> plan =
-          facts.stages().stream()
-              .filter(s -> s.stage().equals(stage.id()))
-              .findFirst()
-              .flatMap(s -> figures.find(s.plannedHoursFact()));
+          figures.find(new FactId.PlannedHours(FactId.Span.STAGE, stage.id()).name());
       String planned = plan.map(figures::show).orElse("");
       Optional<Quantity> worked = Optional.ofNullable(byStage.get(stage.id()));
       if (plan.isPresent() || worked.isPresent()) {

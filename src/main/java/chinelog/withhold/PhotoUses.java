@@ -48,7 +48,22 @@ final class PhotoUses {
   }
 
   private void collect(List<Block> blocks, Label around, String entry) {
-    blocks.forEach(b -> b.accept(new Walk(around.join(b.label()), entry)));
+    for (Block block : blocks) {
+      Label label = around.join(block.label());
+      block.lines().forEach(line -> collectRuns(line, label, entry));
+      collect(block.children(), label, entry);
+    }
+  }
+
+  private void collectRuns(List<Inline> runs, Label around, String entry) {
+    for (Inline run : runs) {
+      Label label = around.join(run.label());
+      if (run instanceof Inline.Image image) {
+        all.add(new Use(image, label, entry));
+      } else {
+        collectRuns(run.children(), label, entry);
+      }
+    }
   }
 
   /**
@@ -57,119 +72,4 @@ final class PhotoUses {
    * @param entry id of the entry; empty for other texts
    */
   record Use(Inline.Image image, Label label, String entry) {}
-
-  private final class Walk implements Block.Visitor<Void>, Inline.Visitor<Void> {
-
-    private final Label around;
-    private final String entry;
-
-    Walk(Label around, String entry) {
-      this.around = around;
-      this.entry = entry;
-    }
-
-    private Void walk(List<Inline> inlines) {
-      inlines.forEach(i -> i.accept(this));
-      return null;
-    }
-
-    @Override
-    public Void heading(Block.Heading heading) {
-      return walk(heading.text());
-    }
-
-    @Override
-    public Void paragraph(Block.Paragraph paragraph) {
-      return walk(paragraph.text());
-    }
-
-    @Override
-    public Void picture(Block.Picture picture) {
-      return image(picture.image());
-    }
-
-    @Override
-    public Void items(Block.Items items) {
-      items.items().forEach(item -> collect(item, around, entry));
-      return null;
-    }
-
-    @Override
-    public Void quote(Block.Quote quote) {
-      collect(quote.blocks(), around, entry);
-      return null;
-    }
-
-    @Override
-    public Void code(Block.Code code) {
-      return null;
-    }
-
-    @Override
-    public Void rule(Block.Rule rule) {
-      return null;
-    }
-
-    @Override
-    public Void grid(Block.Grid grid) {
-      grid.head().forEach(this::walk);
-      grid.rows().forEach(row -> row.forEach(this::walk));
-      return null;
-    }
-
-    @Override
-    public Void text(Inline.Text text) {
-      return null;
-    }
-
-    @Override
-    public Void emphasis(Inline.Emphasis emphasis) {
-      return walk(emphasis.text());
-    }
-
-    @Override
-    public Void strong(Inline.Strong strong) {
-      return walk(strong.text());
-    }
-
-    @Override
-    public Void code(Inline.Code code) {
-      return null;
-    }
-
-    @Override
-    public Void link(Inline.Link link) {
-      return walk(link.text());
-    }
-
-    @Override
-    public Void factLink(Inline.FactLink factLink) {
-      return null;
-    }
-
-    @Override
-    public Void image(Inline.Image image) {
-      all.add(new Use(image, around.join(image.label()), entry));
-      return null;
-    }
-
-    @Override
-    public Void phrase(Inline.Phrase phrase) {
-      Walk inside = new Walk(around.join(phrase.label()), entry);
-      phrase.text().forEach(i -> i.accept(inside));
-      return null;
-    }
-
-    @Override
-    public Void footnote(Inline.Footnote footnote) {
-      Walk inside = new Walk(around.join(footnote.label()), entry);
-      footnote.text().forEach(i -> i.accept(inside));
-      return null;
-    }
-
-    @Override
-    public Void lineBreak(Inline.Break lineBreak) {
-      return null;
-    }
-  }
 }

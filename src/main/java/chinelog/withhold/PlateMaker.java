@@ -180,7 +180,7 @@ final class PlateMaker {
     Entry entry = chosen.entry();
     String alt = file.alt().isBlank() ? written.alt() : file.alt();
     if (alt.isBlank()) {
-      alt = PlainText.of(caption).strip();
+      alt = Text.plainText(caption, "").strip();
     }
     if (alt.isBlank()) {
       alt =
@@ -213,8 +213,7 @@ final class PlateMaker {
         id,
         prints.prints().stream()
             .map(p -> new Picture.Rendition(p.widthPx(), p.heightPx(), new PictureFile(p.jpeg())))
-            .toList(),
-        prints.tint());
+            .toList());
   }
 
   /** Plates of the sheets that were released to these readers, as fresh pixels. */

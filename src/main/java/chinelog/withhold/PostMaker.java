@@ -2,6 +2,7 @@ package chinelog.withhold;
 
 import chinelog.edition.Edition;
 import chinelog.edition.Plate;
+import chinelog.edition.Text;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
 import chinelog.log.records.PostPlan;
@@ -78,8 +79,20 @@ final class PostMaker {
     return List.copyOf(posts);
   }
 
+  /** Number of words in blocks, footnotes and captions left out. */
+  private static int words(List<Text.Block> blocks) {
+    return blocks.stream()
+        .mapToInt(
+            block ->
+                words(block.children())
+                    + block.lines().stream()
+                        .mapToInt(line -> Pace.words(Text.plainText(line, "")))
+                        .sum())
+        .sum();
+  }
+
   private void divide(List<Edition.Entry> entries) {
-    List<Integer> words = entries.stream().map(e -> PlainText.words(e.text())).toList();
+    List<Integer> words = entries.stream().map(e -> words(e.text())).toList();
     int from = 0;
     for (int size : Instalments.divide(words, Instalments.suggest(words))) {
       List<Edition.Entry> own = entries.subList(from, from + size);
@@ -99,7 +112,7 @@ final class PostMaker {
     if (own.isEmpty()) {
       return;
     }
-    int count = own.stream().mapToInt(e -> PlainText.words(e.text())).sum();
+    int count = own.stream().mapToInt(e -> words(e.text())).sum();
     posts.add(
         new Edition.Post(
             slugs.make(title),

@@ -52,10 +52,6 @@ public record Register(List<Withheld> withheld, List<Released> released) {
    */
   public record Thing(Kind kind, String name) {
 
-    static Thing of(Kind kind, String name) {
-      return new Thing(kind, name);
-    }
-
     /** Such as "photograph photos/T20_0415.jpg". */
     public String words() {
       String words = kind.name().toLowerCase(Locale.ROOT).replace('_', ' ');

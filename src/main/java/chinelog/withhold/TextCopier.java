@@ -26,6 +26,7 @@ final class TextCopier {
   private final Account account;
   private final Sight sight;
   private final FigureMaker figures;
+  private final HoursTold hours;
   private final Map<String, Plate> plates;
   private final Map<String, String> entryIds;
   private final Slugs anchors;
@@ -37,12 +38,14 @@ final class TextCopier {
   TextCopier(
       Account account,
       FigureMaker figures,
+      HoursTold hours,
       Map<String, Plate> plates,
       Map<String, String> entryIds,
       Slugs anchors) {
     this.account = account;
     this.sight = account.sight();
     this.figures = figures;
+    this.hours = hours;
     this.plates = plates;
     this.entryIds = entryIds;
     this.anchors = anchors;
@@ -113,7 +116,7 @@ final class TextCopier {
     public List<Text.Block> heading(Block.Heading heading) {
       List<Text.Run> text = runs(heading.text());
       int level = Math.min(DEEPEST_HEADING, heading.level() - top + 1);
-      String anchor = anchors.make(PlainText.of(text));
+      String anchor = anchors.make(Text.plainText(text, ""));
       return List.of(new Text.Heading(level, anchor, text, sight.under(heading.label())));
     }
 
@@ -122,7 +125,8 @@ final class TextCopier {
       List<Plate> met = new ArrayList<>();
       List<Text.Run> text = runs(paragraph.text(), met);
       List<Text.Block> copied = new ArrayList<>();
-      if (!PlainText.of(text).isBlank() || text.stream().anyMatch(r -> r instanceof Text.Gap)) {
+      if (!Text.plainText(text, "").isBlank()
+          || text.stream().anyMatch(r -> r instanceof Text.Gap)) {
         copied.add(new Text.Paragraph(text, sight.under(paragraph.label())));
       }
       met.forEach(plate -> copied.add(new Text.PlateHere(plate, List.of())));
@@ -219,7 +223,7 @@ final class TextCopier {
       var fact = figures.find(link.fact());
       if (fact.isEmpty()) {
         figures.missed(link);
-        return figures.findUnseen(link.fact()).map(TextCopier.this::standIn).orElse(List.of());
+        return figures.findUnseen(link.fact()).map(l -> unseen(link, l)).orElse(List.of());
       }
       String text =
           link.written().isBlank()
@@ -227,6 +231,16 @@ final class TextCopier {
               : figures.written(fact.get(), link.written());
       String listed = figures.listed(fact.get());
       return List.of(listed == null ? new Text.Plain(text) : new Text.FigureLink(listed, text));
+    }
+
+    /** What the edition itself adds up in the place of a sum that it may not show. */
+    private List<Text.Run> unseen(Inline.FactLink link, Label label) {
+      Optional<String> told =
+          sight.presence(label) == Presence.NOTE
+              ? figures.findId(link.fact()).flatMap(hours::told)
+              : Optional.empty();
+      return told.<List<Text.Run>>map(t -> List.of(new Text.Plain(t)))
+          .orElseGet(() -> standIn(label));
     }
 
     @Override

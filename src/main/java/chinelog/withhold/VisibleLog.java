@@ -92,7 +92,6 @@ record VisibleLog(Log log, Facts facts, Set<String> untold) {
     return new Facts(
         Collections.unmodifiableSortedMap(byName),
         LimitBook.hold(left.limits(), byName),
-        told.stages(),
         told.uses(),
         told.materials(),
         told.hoursByDay(),

@@ -66,7 +66,6 @@ public final class Withholder {
   /**
    * An edition with the private account of how it came about.
    *
-   * @param shownFacts names of the facts whose values it shows
    * @param hiddenFacts names of the facts that its readers may not see
    * @param writtenFigures figures that the maker wrote out in texts that its readers see
    * @param printed the figures that it shows, as printed
@@ -78,7 +77,6 @@ public final class Withholder {
       Edition edition,
       Clearance clearance,
       Register register,
-      SortedSet<String> shownFacts,
       SortedSet<String> hiddenFacts,
       SortedSet<String> writtenFigures,
       List<PrintedFigure> printed,

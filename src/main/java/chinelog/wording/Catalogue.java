@@ -24,10 +24,12 @@ public final class Catalogue {
 
   private final Locale locale;
   private final ResourceBundle texts;
+  private final int digits;
 
-  private Catalogue(Locale locale, ResourceBundle texts) {
+  private Catalogue(Locale locale, ResourceBundle texts, int digits) {
     this.locale = locale;
     this.texts = texts;
+    this.digits = digits;
   }
 
   /**
@@ -38,7 +40,14 @@ public final class Catalogue {
   public static Catalogue of(String table, Locale locale) {
     // Without the fallback to the language of the machine: it would make editions differ by it.
     Control control = Control.getNoFallbackControl(Control.FORMAT_PROPERTIES);
-    return new Catalogue(locale, ResourceBundle.getBundle(table, locale, control));
+    return new Catalogue(locale, ResourceBundle.getBundle(table, locale, control), 0);
+  }
+
+  /**
+   * The same texts with the figures in them to so many digits, for whoever reckons on with them.
+   */
+  public Catalogue toDigits(int many) {
+    return new Catalogue(locale, texts, many);
   }
 
   /** A phrase in words; what is somebody's own stays as it is. */
@@ -47,9 +56,17 @@ public final class Catalogue {
       List<String> parts = message.arguments().stream().map(this::text).toList();
       return filled(texts.getString(message.key()), parts);
     }
+    if (phrase instanceof Phrase.Joined joined) {
+      return String.join("", joined.parts().stream().map(this::text).toList());
+    }
     return phrase instanceof Phrase.Amount amount
-        ? new NumberStyle(locale, 0).show(amount.value()).replace('\u202f', ' ')
+        ? amount(amount).replace('\u202f', ' ')
         : ((Phrase.Own) phrase).text();
+  }
+
+  private String amount(Phrase.Amount amount) {
+    NumberStyle style = new NumberStyle(locale, 0);
+    return digits == 0 ? style.show(amount.value()) : style.showToDigits(amount.value(), digits);
   }
 
   /**

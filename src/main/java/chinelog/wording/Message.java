@@ -22,6 +22,22 @@ public record Message(String key, List<Phrase> arguments) implements Phrase {
     return new Message(key, Arrays.stream(arguments).map(Message::phrase).toList());
   }
 
+  /** Phrases, quantities and signs, one after the other, such as the figures of a sum put in. */
+  public static Phrase joined(Object... parts) {
+    return new Joined(Arrays.stream(parts).map(Message::phrase).toList());
+  }
+
+  /** Whether figures stand in it, besides its words. */
+  public boolean hasAmounts() {
+    return arguments.stream().anyMatch(Message::hasAmounts);
+  }
+
+  private static boolean hasAmounts(Phrase phrase) {
+    return phrase instanceof Amount
+        || phrase instanceof Joined joined && joined.parts().stream().anyMatch(Message::hasAmounts)
+        || phrase instanceof Message message && message.hasAmounts();
+  }
+
   private static Phrase phrase(Object argument) {
     return argument instanceof Phrase phrase
         ? phrase

@@ -112,7 +112,7 @@ class AuditTest {
             List.of(),
             Set.of("412.6 g"),
             SampleEdition.pictures(),
-            Before.NONE);
+            Before.nothing());
     assertThat(report.findings()).isEmpty();
   }
 
@@ -132,7 +132,7 @@ class AuditTest {
             more,
             Set.of(),
             SampleEdition.pictures(),
-            Before.NONE);
+            Before.nothing());
     assertThat(report.findings())
         .singleElement()
         .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
@@ -145,10 +145,11 @@ class AuditTest {
     write(files);
     Map<String, String> hashes = new TreeMap<>();
     files.forEach((name, bytes) -> hashes.put(name, SampleEdition.sha256(bytes)));
-    AuditReport first = search(List.of(), new Before(Set.of(), hashes, Searched.NOTHING));
+    AuditReport first =
+        search(List.of(), new Before(new Decoded(List.of()), hashes, Searched.NOTHING));
     assertThat(first.findings()).isEmpty();
 
-    Before known = new Before(Set.of(), hashes, first.outcome());
+    Before known = new Before(new Decoded(List.of()), hashes, first.outcome());
     AuditReport second = search(List.of(), known);
     assertThat(second.findings()).isEmpty();
     assertThat(second.searched()).anyMatch(line -> line.contains("not searched again"));
@@ -160,7 +161,8 @@ class AuditTest {
         .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
 
     hashes.put(PAGE, SampleEdition.sha256(utf8("other bytes")));
-    AuditReport changed = search(List.of(), new Before(Set.of(), hashes, first.outcome()));
+    AuditReport changed =
+        search(List.of(), new Before(new Decoded(List.of()), hashes, first.outcome()));
     assertThat(changed.searched()).anyMatch(line -> line.startsWith(files.size() - 1 + " of them"));
   }
 
@@ -259,7 +261,7 @@ class AuditTest {
         List.of(),
         Set.of(),
         pictures,
-        Before.NONE);
+        Before.nothing());
   }
 
   private static void draw(PDDocument pdf, byte[] jpeg) throws IOException {
@@ -292,7 +294,7 @@ class AuditTest {
         List.of(),
         Set.of(),
         SampleEdition.pictures(),
-        Before.NONE);
+        Before.nothing());
   }
 
   private static Set<String> manifest() {

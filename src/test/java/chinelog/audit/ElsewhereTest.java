@@ -70,7 +70,7 @@ class ElsewhereTest {
             List.of(),
             Set.of(),
             pictures,
-            Before.NONE);
+            Before.nothing());
     Set<String> refused = report.findings().stream().map(Finding::file).collect(Collectors.toSet());
     Set<String> passed = new TreeSet<>(files);
     passed.removeAll(refused);

@@ -27,7 +27,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -682,10 +681,11 @@ class PlantedLeaksTest {
             Set.of(),
             SampleEdition.pictures(),
             new Before(
-                files.values().stream()
-                    .filter(isDecodable)
-                    .map(SampleEdition::sha256)
-                    .collect(Collectors.toSet()),
+                new Decoded(
+                    files.values().stream()
+                        .filter(isDecodable)
+                        .map(SampleEdition::sha256)
+                        .toList()),
                 Map.of(),
                 Searched.NOTHING));
     assertThat(report.findings())

@@ -63,7 +63,7 @@ class RenderedEditionTest {
             List.of(),
             Set.of(),
             pictures(edition),
-            Before.NONE);
+            Before.nothing());
     assertThat(report.findings()).isEmpty();
   }
 

@@ -124,8 +124,7 @@ public final class LongEdition {
     Picture picture =
         new Picture(
             "plate-%03d".formatted(number),
-            List.of(new Rendition(WIDTH_PX, height, () -> Files.newInputStream(file))),
-            "#8a7f70");
+            List.of(new Rendition(WIDTH_PX, height, () -> Files.newInputStream(file))));
     return new Plate(
         number,
         picture,

@@ -251,8 +251,7 @@ public final class RandomEdition {
         new Picture(
             "plate-%03d".formatted(number),
             List.of(
-                new Rendition(shape[0] / 25, shape[1] / 25, () -> new ByteArrayInputStream(jpeg))),
-            "#8a7f70");
+                new Rendition(shape[0] / 25, shape[1] / 25, () -> new ByteArrayInputStream(jpeg))));
     Plate plate =
         new Plate(
             number,

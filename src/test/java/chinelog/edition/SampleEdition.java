@@ -76,7 +76,7 @@ public final class SampleEdition {
       List<Plate> ofDay = new ArrayList<>();
       for (int k = 0; k < platesOfEach; k++) {
         int number = plates.size() + 1;
-        Picture own = new Picture("plate-" + number, picture.renditions(), picture.tint());
+        Picture own = new Picture("plate-" + number, picture.renditions());
         ofDay.add(
             new Plate(number, own, runs("As it stood."), "A hull.", null, "planking", id, NONE));
         plates.add(ofDay.get(k));
@@ -910,6 +910,8 @@ public final class SampleEdition {
               List.of(),
               ids("E01"),
               null,
+              new Figure.Chief(1, "lwl"),
+              false,
               List.of("lines")));
     }
     all.add(
@@ -965,6 +967,9 @@ public final class SampleEdition {
     return List.copyOf(all);
   }
 
+  private static final List<String> CHIEF =
+      List.of("built", "hull", "rig", "sail", "mass", "power", "trial", "model", "balance");
+
   private static Figure figure(
       String name,
       String title,
@@ -975,8 +980,26 @@ public final class SampleEdition {
       String origin,
       List<String> working,
       List<String> entries) {
+    int rank = CHIEF.indexOf(name.split("[.]")[0]);
+    boolean chief =
+        rank >= 0
+            && !name.contains("full")
+            && (!name.startsWith("trial.") || name.endsWith("speed") || !working.isEmpty());
     return new Figure(
-        name, title, group, model, fullSize, tolerance, origin, null, working, entries, null, NONE);
+        name,
+        title,
+        group,
+        model,
+        fullSize,
+        tolerance,
+        origin,
+        null,
+        working,
+        entries,
+        null,
+        chief ? new Figure.Chief(rank, name.substring(name.indexOf('.') + 1)) : null,
+        name.startsWith("mass.") || name.startsWith("balance."),
+        NONE);
   }
 
   private List<LimitLine> limits() {

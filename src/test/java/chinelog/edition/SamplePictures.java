@@ -60,7 +60,7 @@ final class SamplePictures {
         byte[] jpeg = jpeg(scaled(full, width, height));
         renditions.add(new Rendition(width, height, () -> new ByteArrayInputStream(jpeg)));
       }
-      return new Picture(id, renditions, tint(full));
+      return new Picture(id, renditions);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -108,10 +108,5 @@ final class SamplePictures {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ImageIO.write(image, "jpeg", out);
     return out.toByteArray();
-  }
-
-  private static String tint(BufferedImage image) {
-    BufferedImage dot = scaled(scaled(image, 8, 8), 1, 1);
-    return "#%06x".formatted(dot.getRGB(0, 0) & 0xffffff);
   }
 }

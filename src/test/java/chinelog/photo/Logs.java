@@ -156,7 +156,7 @@ public final class Logs {
   }
 
   public Album open() {
-    return Album.open(log());
+    return Album.open(log(), Progress.SILENT);
   }
 
   public static PhotoFile file(String path) {

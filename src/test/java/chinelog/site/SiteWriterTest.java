@@ -243,7 +243,8 @@ class SiteWriterTest {
     assertThat(everybodys.text("assets/search-pages.js"))
         .startsWith("window.pagesToSearch = [")
         .contains(
-            "\"at\":\"posts/02-thirteen-moulds.html#2026-03-17-six-moulds\",\"title\":\"Six moulds\"")
+            "\"at\": \"posts/02-thirteen-moulds.html#2026-03-17-six-moulds\","
+                + " \"title\": \"Six moulds\"")
         .contains("Snap the centre line with a thread")
         .doesNotContain("<", "10.47");
   }

@@ -62,7 +62,6 @@ class SieveTest {
             List.of(),
             List.of(),
             List.of(),
-            List.of(),
             List.of());
     Sight sight = new Sight(log, log.readers().get(0), LocalDate.of(2026, 6, 1));
     return new Sieve(new WholeLog(log, none), new Account(sight)).sift();

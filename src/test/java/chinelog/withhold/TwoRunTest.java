@@ -292,7 +292,7 @@ class TwoRunTest {
   /** Everything an edition holds, as text. */
   private static void tell(Object value, StringBuilder text) {
     if (value instanceof Picture.Bytes) {
-      text.append("bytes");
+      text.append(value);
     } else if (value instanceof Record) {
       text.append(value.getClass().getSimpleName()).append('(');
       for (Method accessor : PARTS.computeIfAbsent(value.getClass(), TwoRunTest::parts)) {
@@ -331,8 +331,10 @@ class TwoRunTest {
             order,
             new Darkroom.Prints(
                 List.of(
-                    new Darkroom.Print(photograph.widthPx(), photograph.heightPx(), Path.of("x"))),
-                "#80808" + order.filled().size()));
+                    new Darkroom.Print(
+                        photograph.widthPx(),
+                        photograph.heightPx(),
+                        Path.of("filled-" + order.filled().size())))));
       }
       return new Darkroom.Development(prints, List.of());
     }
@@ -344,7 +346,7 @@ class TwoRunTest {
 
     @Override
     public Darkroom.Prints print(Sheet sheet, int page) {
-      return new Darkroom.Prints(List.of(new Darkroom.Print(1, 1, Path.of("x"))), "#808080");
+      return new Darkroom.Prints(List.of(new Darkroom.Print(1, 1, Path.of("x"))));
     }
   }
 }

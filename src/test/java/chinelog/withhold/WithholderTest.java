@@ -190,6 +190,24 @@ class WithholderTest {
   }
 
   @Test
+  void aCountIsTriedInWholeNumbersAlone() throws IOException {
+    add(
+        "log.yaml",
+        """
+        releases:
+          - {fact: boxes, under: lines, by: The yard, on: 2026-04-02, words: "Yes.", for: [public]}
+        """);
+    write("facts.yaml", "frames: {is: 10, under: lines}\nboxes: ceil(frames / 4)\n");
+    assertThat(errors(edition(MAY, "public", List.of())))
+        .singleElement()
+        .asString()
+        .contains("frames");
+
+    write("facts.yaml", "frames: {is: 10.5, under: lines}\nboxes: ceil(frames / 4)\n");
+    assertThat(errors(edition(MAY, "public", List.of()))).isEmpty();
+  }
+
+  @Test
   void twoThatMayMeetAreTakenAsOne() throws IOException {
     write(
         "facts.yaml",

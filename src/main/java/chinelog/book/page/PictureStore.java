@@ -2,7 +2,6 @@ package chinelog.book.page;
 
 import chinelog.edition.Picture;
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import com.openhtmltopdf.extend.FSStream;
 import com.openhtmltopdf.extend.FSStreamFactory;
@@ -78,10 +77,9 @@ public final class PictureStore implements FSStreamFactory {
         byte[] bytes = jpeg.readAllBytes();
         if (!isWhole(bytes)) {
           throw new ProblemException(
-              Problem.error(
-                  Place.of(".chinelog"),
-                  "The picture of " + id + " that is kept there is damaged.",
-                  "Delete the folder .chinelog and run the command again."));
+              Place.of(".chinelog"),
+              "The picture of " + id + " that is kept there is damaged.",
+              "Delete the folder .chinelog and run the command again.");
         }
         return new ByteArrayInputStream(bytes);
       } catch (IOException e) {

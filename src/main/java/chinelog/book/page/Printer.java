@@ -86,7 +86,7 @@ public final class Printer implements Closeable {
     Trial idle = trials.poll();
     Trial trial = idle == null ? Trial.with(fonts) : idle;
     try (PdfBoxRenderer renderer =
-        renderer(manuscript.small(), trial.document, trial.faces, hyphens(manuscript))) {
+        renderer(manuscript.small(), trial.document, trial.faces, hyphens(manuscript), false)) {
       renderer.layout();
       return look.apply(renderer);
     } catch (IOException e) {
@@ -136,7 +136,8 @@ public final class Printer implements Closeable {
     laid++;
     try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
-        PdfBoxRenderer renderer = renderer(manuscript, document, faces, hyphens(manuscript))) {
+        PdfBoxRenderer renderer =
+            renderer(manuscript, document, faces, hyphens(manuscript), true)) {
       renderer.createPDFKeepOpen();
       ReadingOrder.mend(renderer);
       Map<String, Integer> pages = PageNumbers.find(renderer);
@@ -153,7 +154,8 @@ public final class Printer implements Closeable {
   }
 
   private static PdfBoxRenderer renderer(
-      Manuscript manuscript, PDDocument document, Faces faces, Hyphens hyphens) throws IOException {
+      Manuscript manuscript, PDDocument document, Faces faces, Hyphens hyphens, boolean isPainted)
+      throws IOException {
     keepOutOfTheHomeFolder();
     XRLog.setLoggingEnabled(false);
     PdfRendererBuilder builder = new PdfRendererBuilder();
@@ -170,6 +172,9 @@ public final class Printer implements Closeable {
     builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
     builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
     faces.offerTo(builder);
+    if (isPainted) {
+      faces.offerToCharts(builder);
+    }
     PdfBoxRenderer renderer = builder.buildPdfRenderer();
     renderer.getSharedContext().setTextRenderer(new Typesetter());
     return renderer;

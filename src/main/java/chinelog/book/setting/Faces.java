@@ -2,7 +2,6 @@ package chinelog.book.setting;
 
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
@@ -48,16 +47,25 @@ public final class Faces implements Closeable {
     this.fonts = fonts;
   }
 
-  public void offerTo(PdfRendererBuilder builder) {
+  /** Lends the faces to what is drawn in charts; only where these are painted. */
+  public void offerToCharts(PdfRendererBuilder builder) {
     for (Theme.Font face : fonts) {
-      FontStyle style = face.italic() ? FontStyle.ITALIC : FontStyle.NORMAL;
       builder.useFont(
           () -> new ByteArrayInputStream(bytes(face)),
           face.family(),
           face.weight(),
-          style,
+          style(face),
           true,
           EnumSet.of(FSFontUseCase.SVG));
+    }
+  }
+
+  private static FontStyle style(Theme.Font face) {
+    return face.italic() ? FontStyle.ITALIC : FontStyle.NORMAL;
+  }
+
+  public void offerTo(PdfRendererBuilder builder) {
+    for (Theme.Font face : fonts) {
       builder.useFont(
           new PDFontSupplier(null) {
             @Override
@@ -67,7 +75,7 @@ public final class Faces implements Closeable {
           },
           face.family(),
           face.weight(),
-          style,
+          style(face),
           true);
     }
   }
@@ -118,10 +126,9 @@ public final class Faces implements Closeable {
 
   private static ProblemException unfit(Theme.Font face, IOException cause) {
     return new ProblemException(
-        Problem.error(
-            Place.of("themes/fonts/" + face.file()),
-            "This is no TrueType font that may be put into a book.",
-            "Take it out of the folder, or put another in its place."),
+        Place.of("themes/fonts/" + face.file()),
+        "This is no TrueType font that may be put into a book.",
+        "Take it out of the folder, or put another in its place.",
         cause);
   }
 

@@ -33,9 +33,9 @@ final class Appendices {
   List<Section> sections() {
     List<Section> sections = new ArrayList<>();
     boolean hasMass =
-        edition.figures().stream().anyMatch(Appendices::isOfMass)
+        edition.figures().stream().anyMatch(Figure::ofMass)
             || edition.charts().stream().anyMatch(Appendices::isOfMass);
-    boolean hasFigures = edition.figures().stream().anyMatch(f -> !isOfMass(f));
+    boolean hasFigures = edition.figures().stream().anyMatch(f -> !f.ofMass());
     add(sections, "figures", hasFigures, this::figures);
     add(sections, "mass", hasMass, this::mass);
     add(sections, "limits", !edition.limits().isEmpty(), this::limits);
@@ -56,20 +56,15 @@ final class Appendices {
   private void figures() {
     setting.openSection("figures", words.say("figures"), "appendix");
     setting.lead("figures.about");
-    figures.groups(edition.figures().stream().filter(f -> !isOfMass(f)).toList());
+    figures.groups(edition.figures().stream().filter(f -> !f.ofMass()).toList());
     out.close();
-  }
-
-  /** Figures of mass and balance, which stand with their chart. */
-  private static boolean isOfMass(Figure figure) {
-    return figure.name().startsWith("mass.") || figure.name().startsWith("balance.");
   }
 
   private void mass() {
     setting.openSection("mass", words.say("mass"), "appendix");
     setting.lead("mass.about");
     charts(Appendices::isOfMass);
-    figures.group(edition.figures().stream().filter(Appendices::isOfMass).toList());
+    figures.group(edition.figures().stream().filter(Figure::ofMass).toList());
     out.close();
   }
 
@@ -91,7 +86,8 @@ final class Appendices {
       setting.index.add(line.title(), id);
     }
     if (!edition.materialsCost().isEmpty()) {
-      rows.total(words.say("materials.total"), "", "", "", edition.materialsCost());
+      String key = edition.hasWithheld() ? "materials.total.told" : "materials.total";
+      rows.total(words.say(key), "", "", "", edition.materialsCost());
     }
     rows.write();
     whereMaterialsWent();

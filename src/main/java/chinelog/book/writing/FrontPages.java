@@ -45,7 +45,7 @@ final class FrontPages {
     int length = edition.title().length();
     boolean isWhole = hero != null && PlateRows.shape(hero) > WIDE && length <= VERY_LONG;
     out.open("div", "class", hero == null ? "cover plain" : isWhole ? "cover whole" : "cover");
-    if (isWhole) {
+    if (hero != null && isWhole) {
       across(hero);
     } else if (hero != null) {
       bleed(hero);

@@ -11,6 +11,14 @@ import java.util.List;
 /** Writes the handover booklet: what goes with the model when it changes hands. */
 public final class HandoverBooklet {
 
+  /** The section that gets a page of its own, to be copied or pinned up. */
+  private static final String CARD = "quick-card";
+
+  /** Lines that fill a page of the booklet. */
+  private static final int OUTINGS = 16;
+
+  private static final String BLANK = "\u00a0";
+
   private final Setting setting;
   private final Xhtml out;
   private final Contents edition;
@@ -52,8 +60,10 @@ public final class HandoverBooklet {
     edition.handover().stream()
         .filter(s -> !s.text().isEmpty())
         .forEach(s -> sections.add(Section.of(id(s), s.title(), () -> section(s))));
-    // What it is stands first in the log's order; the particulars come straight after it.
-    int after = sections.isEmpty() ? 0 : 1;
+    // After the card, what it is stands first in the log's order; the particulars come straight
+    // after it.
+    boolean hasCard = edition.handover().stream().anyMatch(HandoverBooklet::isCard);
+    int after = Math.min(sections.size(), hasCard ? 2 : 1);
     sections.add(
         after,
         Section.of(
@@ -67,8 +77,13 @@ public final class HandoverBooklet {
       sections.add(Section.of("materials", words.say("handover.materials"), this::materials));
     }
     sections.add(Section.of("cautions", words.say("handover.cautions"), this::cautions));
+    sections.add(Section.of("outings", words.say("handover.outings"), this::outings));
     sections.add(Section.of("record", words.say("handover.record"), this::record));
     return sections;
+  }
+
+  private static boolean isCard(HandoverSection section) {
+    return section.id().equals(CARD) && !section.text().isEmpty();
   }
 
   private static String id(HandoverSection section) {
@@ -76,8 +91,9 @@ public final class HandoverBooklet {
   }
 
   private void section(HandoverSection section) {
+    String kind = isCard(section) ? "section card" : "section";
     setting.openLifted(
-        section.under().isEmpty() ? "section" : "section under",
+        section.under().isEmpty() ? kind : kind + " under",
         id(section),
         Manuscript.UNDER_ATTRIBUTE,
         setting.parties(section.under()));
@@ -134,6 +150,26 @@ public final class HandoverBooklet {
       out.leaf("p", words.say("handover.cautions.none"));
     }
     Cautions.write(out, edition.cautions());
+    out.close();
+  }
+
+  /** A page to be filled in by the owner. */
+  private void outings() {
+    setting.openLifted("section outings", "outings");
+    out.leaf("h2", words.say("handover.outings"), "id", "outings");
+    setting.lead("handover.outings.about");
+    Rows rows =
+        new Rows(
+            setting,
+            Column.text(BLANK).wide(5),
+            Column.text(words.say("handover.outings.day")).wide(18),
+            Column.text(words.say("handover.outings.where")).wide(25),
+            Column.text(words.say("handover.outings.time")).wide(15),
+            Column.text(words.say("handover.outings.noticed")).wide(37));
+    for (int i = 1; i <= OUTINGS; i++) {
+      rows.add("", List.of(), "", String.valueOf(i), BLANK, BLANK, BLANK, BLANK);
+    }
+    rows.write();
     out.close();
   }
 

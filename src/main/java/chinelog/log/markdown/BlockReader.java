@@ -93,19 +93,13 @@ final class BlockReader {
 
   private void refuse(Node node) {
     if (node instanceof HtmlBlockBase) {
-      reader
-          .scope()
-          .complain(
-              reader.at(node),
-              "HTML stands here; it is not shown.",
-              "Write it as text; a remark for yourself belongs into another file.");
+      reader.complain(
+          node,
+          "HTML stands here; it is not shown.",
+          "Write it as text; a remark for yourself belongs into another file.");
     } else {
-      reader
-          .scope()
-          .complain(
-              reader.at(node),
-              "This is no kind of text that is known here.",
-              "Write it as a paragraph.");
+      reader.complain(
+          node, "This is no kind of text that is known here.", "Write it as a paragraph.");
     }
   }
 
@@ -125,12 +119,10 @@ final class BlockReader {
               "Write it at the end of each item's text, or after the heading of the section.");
     }
     if (paragraph.getChars().toString().strip().matches("=+")) {
-      reader
-          .scope()
-          .complain(
-              reader.at(paragraph),
-              "This line underlines nothing.",
-              "Put it straight below the heading's text, or begin the heading with #.");
+      reader.complain(
+          paragraph,
+          "This line underlines nothing.",
+          "Put it straight below the heading's text, or begin the heading with #.");
     }
     Node first = nodes.get(0);
     Label mark = MarkText.takeFromEnd(nodes, reader);
@@ -208,12 +200,10 @@ final class BlockReader {
       cells.add(List.of());
     }
     if (cells.size() > width) {
-      reader
-          .scope()
-          .complain(
-              reader.at(row),
-              "This row has " + cells.size() + " cells, but the table's head has " + width + ".",
-              "Take the cells out, or widen the head; write \\| for a | in the text.");
+      reader.complain(
+          row,
+          "This row has " + cells.size() + " cells, but the table's head has " + width + ".",
+          "Take the cells out, or widen the head; write \\| for a | in the text.");
     }
     return List.copyOf(cells.subList(0, width));
   }

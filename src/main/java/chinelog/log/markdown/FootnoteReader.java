@@ -58,12 +58,10 @@ final class FootnoteReader {
     Label label = section;
     for (Node part : block.getChildren()) {
       if (!(part instanceof Paragraph)) {
-        reader
-            .scope()
-            .complain(
-                reader.at(part),
-                "A footnote may hold plain paragraphs only.",
-                "Move this into the text of the entry.");
+        reader.complain(
+            part,
+            "A footnote may hold plain paragraphs only.",
+            "Move this into the text of the entry.");
         continue;
       }
       List<Node> nodes = MarkText.children(part);

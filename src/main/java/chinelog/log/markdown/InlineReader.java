@@ -118,19 +118,13 @@ final class InlineReader {
       } else if (node instanceof MailLink link) {
         plainLink(node, "mailto:" + link.getText(), link.getText().toString());
       } else if (node instanceof HtmlInlineBase) {
-        reader
-            .scope()
-            .complain(
-                reader.at(node),
-                "HTML stands here; it is not shown.",
-                "Write it as text; write \\< for a < that is meant.");
+        reader.complain(
+            node,
+            "HTML stands here; it is not shown.",
+            "Write it as text; write \\< for a < that is meant.");
       } else {
-        reader
-            .scope()
-            .complain(
-                reader.at(node),
-                "This is no kind of text that is known here.",
-                "Write it as plain text.");
+        reader.complain(
+            node, "This is no kind of text that is known here.", "Write it as plain text.");
       }
     }
 
@@ -198,19 +192,11 @@ final class InlineReader {
     private void entity(Node node) {
       String text = Escaping.unescapeHtml(node.getChars());
       if (text.codePoints().anyMatch(MarkWatch::isBrace)) {
-        reader
-            .scope()
-            .complain(
-                reader.at(node),
-                "A brace is written as a character code here.",
-                MarkText.BRACE_REMEDY);
+        reader.complain(
+            node, "A brace is written as a character code here.", MarkText.BRACE_REMEDY);
       } else if (text.codePoints().anyMatch(SourceFile::isControl)) {
-        reader
-            .scope()
-            .complain(
-                reader.at(node),
-                "A control character is written as a character code here.",
-                "Delete it.");
+        reader.complain(
+            node, "A control character is written as a character code here.", "Delete it.");
       }
       out.add(new Inline.Text(text));
     }
@@ -298,12 +284,10 @@ final class InlineReader {
         reportBrokenLink(ref);
       } else if (ref instanceof ImageRef
           || ref.getText().isNotNull() && !ref.getReference().isEmpty()) {
-        reader
-            .scope()
-            .complain(
-                reader.at(ref),
-                "\"" + ref.getReference() + "\" is defined nowhere in this text.",
-                "Write the target in parentheses after the brackets.");
+        reader.complain(
+            ref,
+            "\"" + ref.getReference() + "\" is defined nowhere in this text.",
+            "Write the target in parentheses after the brackets.");
       } else if (ref.getReference().startsWith("^")) {
         footnotes.call(null, reader.at(ref));
       }
@@ -313,13 +297,11 @@ final class InlineReader {
     }
 
     private void reportBrokenLink(Node node) {
-      reader
-          .scope()
-          .complain(
-              reader.at(node),
-              "This was probably meant as a link or a picture, but cannot be read as one.",
-              "If its path holds spaces or parentheses, write it between < and >, such as"
-                  + " [words](<a b.md>).");
+      reader.complain(
+          node,
+          "This was probably meant as a link or a picture, but cannot be read as one.",
+          "If its path holds spaces or parentheses, write it between < and >, such as"
+              + " [words](<a b.md>).");
     }
 
     private boolean marksFollow(Node node) {

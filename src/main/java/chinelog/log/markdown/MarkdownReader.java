@@ -177,6 +177,10 @@ public final class MarkdownReader {
     return !MarkWatch.suspects(rest.substring(Math.min(start, from), to)).isEmpty();
   }
 
+  void complain(Node node, String what, String remedy) {
+    scope.complain(at(node), what, remedy);
+  }
+
   Place at(Node node) {
     return source.at(node.getStartOffset());
   }

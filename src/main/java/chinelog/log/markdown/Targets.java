@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Deque;
 import java.util.List;
-import java.util.SortedMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -97,16 +96,7 @@ public final class Targets {
   }
 
   private @Nullable String find(String path) {
-    SortedMap<String, ?> photos = scope.inventory().photos();
-    if (photos.containsKey(path)) {
-      return path;
-    }
-    for (String photo : photos.keySet()) {
-      if (FolderWalk.isSameName(photo, path)) {
-        return photo;
-      }
-    }
-    return null;
+    return FolderWalk.findSame(scope.inventory().photos().keySet(), path);
   }
 
   private void reportMissing(String path, Place place) {

@@ -19,6 +19,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** Lists the folder of a log and sorts its files by what they are for. */
 public final class FolderWalk {
@@ -161,10 +162,17 @@ public final class FolderWalk {
     return Normalizer.normalize(name, Normalizer.Form.NFC).toLowerCase(Locale.ROOT);
   }
 
-  /** Whether two names differ at most in the coding of accents. */
-  public static boolean isSameName(String a, String b) {
-    return Normalizer.normalize(a, Normalizer.Form.NFC)
-        .equals(Normalizer.normalize(b, Normalizer.Form.NFC));
+  /**
+   * That of the names, or null, which differs from {@code name} at most in the coding of accents.
+   */
+  public static @Nullable String findSame(Set<String> names, String name) {
+    String coded = Normalizer.normalize(name, Normalizer.Form.NFC);
+    return names.contains(name)
+        ? name
+        : names.stream()
+            .filter(n -> Normalizer.normalize(n, Normalizer.Form.NFC).equals(coded))
+            .findFirst()
+            .orElse(null);
   }
 
   private Inventory sort() {

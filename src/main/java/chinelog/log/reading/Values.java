@@ -131,7 +131,7 @@ public final class Values {
       problems.error(scalar.place(), complaint, kind.remedy());
     } catch (QuantityException e) {
       // What is asked for in general helps less than what is asked for here.
-      boolean general = kind.unit() != null && e.remedy().contains(", such as ");
+      boolean general = kind.unit() != null && e.isGeneral();
       problems.error(scalar.source().at(e.index()), e.what(), general ? kind.remedy() : e.remedy());
     }
     return null;

@@ -4,7 +4,6 @@ import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
-import chinelog.log.text.Parts;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Collections;
@@ -87,7 +86,7 @@ public record Log(
     Map<String, Label> gone = new HashMap<>();
     for (Entry entry : later) {
       for (Block block : entry.text()) {
-        Label around = entry.label().join(Parts.labels(block));
+        Label around = entry.label().join(block.labels());
         shown(List.of(block)).forEach(path -> gone.merge(path, around, Label::join));
       }
     }

@@ -14,12 +14,34 @@ public sealed interface Block {
 
   <R> R accept(Visitor<R> visitor);
 
+  /** The blocks that it directly holds. */
+  List<Block> children();
+
+  /** The lines of its own: a heading's one, a table's one for each cell. */
+  List<List<Inline>> lines();
+
+  /** All agreements that it or anything in it is under. */
+  default Label labels() {
+    Stream<Label> runs = lines().stream().flatMap(Inline::runs).map(Inline::label);
+    return Stream.concat(children().stream().map(Block::labels), runs).reduce(label(), Label::join);
+  }
+
   /**
    * A heading.
    *
    * @param level from 1 to 6, as written
    */
   record Heading(int level, List<Inline> text, Label label, Place place) implements Block {
+    @Override
+    public List<Block> children() {
+      return List.of();
+    }
+
+    @Override
+    public List<List<Inline>> lines() {
+      return List.of(text);
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.heading(this);
@@ -28,6 +50,16 @@ public sealed interface Block {
 
   record Paragraph(List<Inline> text, Label label, Place place) implements Block {
     @Override
+    public List<Block> children() {
+      return List.of();
+    }
+
+    @Override
+    public List<List<Inline>> lines() {
+      return List.of(text);
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.paragraph(this);
     }
@@ -35,6 +67,16 @@ public sealed interface Block {
 
   /** A photograph that stands by itself. */
   record Picture(Inline.Image image, Label label, Place place) implements Block {
+    @Override
+    public List<Block> children() {
+      return List.of();
+    }
+
+    @Override
+    public List<List<Inline>> lines() {
+      return List.of(List.of(image));
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.picture(this);
@@ -48,12 +90,32 @@ public sealed interface Block {
    */
   record Items(int start, List<List<Block>> items, Label label, Place place) implements Block {
     @Override
+    public List<Block> children() {
+      return items.stream().flatMap(List::stream).toList();
+    }
+
+    @Override
+    public List<List<Inline>> lines() {
+      return List.of();
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.items(this);
     }
   }
 
   record Quote(List<Block> blocks, Label label, Place place) implements Block {
+    @Override
+    public List<Block> children() {
+      return blocks;
+    }
+
+    @Override
+    public List<List<Inline>> lines() {
+      return List.of();
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.quote(this);
@@ -62,12 +124,32 @@ public sealed interface Block {
 
   record Code(String text, Label label, Place place) implements Block {
     @Override
+    public List<Block> children() {
+      return List.of();
+    }
+
+    @Override
+    public List<List<Inline>> lines() {
+      return List.of();
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.code(this);
     }
   }
 
   record Rule(Label label, Place place) implements Block {
+    @Override
+    public List<Block> children() {
+      return List.of();
+    }
+
+    @Override
+    public List<List<Inline>> lines() {
+      return List.of();
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.rule(this);
@@ -87,6 +169,16 @@ public sealed interface Block {
       Place place)
       implements Block {
     @Override
+    public List<Block> children() {
+      return List.of();
+    }
+
+    @Override
+    public List<List<Inline>> lines() {
+      return Stream.concat(Stream.of(head), rows.stream()).flatMap(List::stream).toList();
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.grid(this);
     }
@@ -94,7 +186,8 @@ public sealed interface Block {
 
   /** Every run of the blocks at any depth: each is followed by those that it holds. */
   static Stream<Inline> runs(List<Block> blocks) {
-    return Parts.ofBlocks(blocks);
+    return blocks.stream()
+        .flatMap(b -> Stream.concat(b.lines().stream().flatMap(Inline::runs), runs(b.children())));
   }
 
   /** One method for each kind of block, so that the compiler finds a forgotten one. */

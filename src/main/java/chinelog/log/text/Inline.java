@@ -3,6 +3,7 @@ package chinelog.log.text;
 import chinelog.label.Label;
 import chinelog.problem.Place;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** A run of text inside a block. */
@@ -10,7 +11,30 @@ public sealed interface Inline {
 
   <R> R accept(Visitor<R> visitor);
 
+  /** The runs that it directly holds. */
+  List<Inline> children();
+
+  /** The agreements of its own mark. */
+  default Label label() {
+    return Label.NONE;
+  }
+
+  /** Its words alone, without footnotes; a written figure stands for its fact. */
+  default String plainText() {
+    return plainText(children());
+  }
+
   record Text(String text) implements Inline {
+    @Override
+    public List<Inline> children() {
+      return List.of();
+    }
+
+    @Override
+    public String plainText() {
+      return text;
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.text(this);
@@ -19,6 +43,11 @@ public sealed interface Inline {
 
   record Emphasis(List<Inline> text) implements Inline {
     @Override
+    public List<Inline> children() {
+      return text;
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.emphasis(this);
     }
@@ -26,12 +55,27 @@ public sealed interface Inline {
 
   record Strong(List<Inline> text) implements Inline {
     @Override
+    public List<Inline> children() {
+      return text;
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.strong(this);
     }
   }
 
   record Code(String text) implements Inline {
+    @Override
+    public List<Inline> children() {
+      return List.of();
+    }
+
+    @Override
+    public String plainText() {
+      return text;
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.code(this);
@@ -45,6 +89,11 @@ public sealed interface Inline {
    */
   record Link(String target, List<Inline> text, Place place) implements Inline {
     @Override
+    public List<Inline> children() {
+      return text;
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.link(this);
     }
@@ -56,6 +105,16 @@ public sealed interface Inline {
    * @param written the figure to be checked; empty where it is to be filled in
    */
   record FactLink(String fact, String written, Place place) implements Inline {
+    @Override
+    public List<Inline> children() {
+      return List.of();
+    }
+
+    @Override
+    public String plainText() {
+      return written;
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.factLink(this);
@@ -71,6 +130,11 @@ public sealed interface Inline {
    */
   record Image(String path, List<Inline> caption, Label label, Place place) implements Inline {
     @Override
+    public List<Inline> children() {
+      return caption;
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.image(this);
     }
@@ -78,6 +142,11 @@ public sealed interface Inline {
 
   /** A bracketed phrase under an agreement. */
   record Phrase(List<Inline> text, Label label, Place place) implements Inline {
+    @Override
+    public List<Inline> children() {
+      return text;
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.phrase(this);
@@ -87,6 +156,16 @@ public sealed interface Inline {
   /** A footnote, told where it is called. */
   record Footnote(List<Inline> text, Label label, Place place) implements Inline {
     @Override
+    public List<Inline> children() {
+      return text;
+    }
+
+    @Override
+    public String plainText() {
+      return "";
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.footnote(this);
     }
@@ -95,6 +174,16 @@ public sealed interface Inline {
   /** A line end. */
   record Break(boolean hard) implements Inline {
     @Override
+    public List<Inline> children() {
+      return List.of();
+    }
+
+    @Override
+    public String plainText() {
+      return " ";
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.lineBreak(this);
     }
@@ -102,14 +191,12 @@ public sealed interface Inline {
 
   /** Every run of a line at any depth: each is followed by those that it holds. */
   static Stream<Inline> runs(List<Inline> line) {
-    return Parts.deep(line);
+    return line.stream().flatMap(run -> Stream.concat(Stream.of(run), runs(run.children())));
   }
 
   /** The words alone, without footnotes; a written figure stands for its fact. */
   static String plainText(List<Inline> runs) {
-    StringBuilder text = new StringBuilder();
-    runs.forEach(run -> text.append(run.accept(new Words())));
-    return text.toString();
+    return runs.stream().map(Inline::plainText).collect(Collectors.joining());
   }
 
   /** One method for each kind, so that the compiler finds a forgotten one. */

@@ -39,11 +39,6 @@ public record Album(List<Photograph> photographs, List<Problem> problems) {
     return taken == null ? Matching.dayInName(file.path()) : taken.toLocalDate();
   }
 
-  /** Reads metadata of all photographs and links each to its entry. */
-  public static Album open(Log log) {
-    return open(log, Progress.SILENT);
-  }
-
   /** Reads metadata of all photographs, new ones on all cores, and links each to its entry. */
   public static Album open(Log log, Progress progress) {
     return new AlbumOpening(log).open(progress);

@@ -217,9 +217,8 @@ public final class Darkroom {
    * Derivatives of one picture.
    *
    * @param prints from the smallest to the largest
-   * @param tint of the derived picture, such as {@code #8a7f70}
    */
-  public record Prints(List<Print> prints, String tint) {
+  public record Prints(List<Print> prints) {
 
     public Prints {
       prints = List.copyOf(prints);

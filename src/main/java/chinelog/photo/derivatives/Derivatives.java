@@ -10,10 +10,9 @@ import java.util.List;
  * All sizes of one picture, made from one decode, each from the next larger.
  *
  * @param jpegs from the smallest to the largest
- * @param tint mean colour of the smallest
  * @param signature of the picture
  */
-record Derivatives(List<Jpg> jpegs, String tint, Signature signature) {
+record Derivatives(List<Jpg> jpegs, Signature signature) {
 
   /** Sharpness is measured at this size, so that a few more pixels do not count as sharper. */
   private static final int MEASURED_PX = 1600;
@@ -41,6 +40,6 @@ record Derivatives(List<Jpg> jpegs, String tint, Signature signature) {
       }
       jpegs.add(0, new Jpg(picture.widthPx(), picture.heightPx(), picture.encoded()));
     }
-    return new Derivatives(List.copyOf(jpegs), picture.tint(), Signature.of(picture, sharpness));
+    return new Derivatives(List.copyOf(jpegs), Signature.of(picture, sharpness));
   }
 }

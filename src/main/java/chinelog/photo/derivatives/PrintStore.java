@@ -43,7 +43,7 @@ final class PrintStore {
         byte[] jpeg = credit.into(Files.readAllBytes(print.jpeg()));
         jpegs.add(new Derivatives.Jpg(print.widthPx(), print.heightPx(), jpeg));
       }
-      return new Derivatives(jpegs, prints.tint(), signature);
+      return new Derivatives(jpegs, signature);
     }
   }
 
@@ -66,9 +66,9 @@ final class PrintStore {
         return null;
       }
       return new Kept(
-          new Darkroom.Prints(prints, first[0]),
+          new Darkroom.Prints(prints),
           new Signature(
-              Double.parseDouble(first[1]), new View(Base64.getDecoder().decode(first[2]))));
+              Double.parseDouble(first[0]), new View(Base64.getDecoder().decode(first[1]))));
     } catch (IOException | RuntimeException e) {
       // Absent or damaged: all the same to a cache.
       return null;
@@ -87,7 +87,6 @@ final class PrintStore {
     lines.add(
         String.join(
             " ",
-            derivatives.tint(),
             Double.toString(signature.sharpness()),
             Base64.getEncoder().encodeToString(signature.view().luma())));
     for (Derivatives.Jpg jpg : derivatives.jpegs()) {

@@ -3,7 +3,6 @@ package chinelog.photo.gathering;
 import chinelog.photo.pixels.PhotoLoader;
 import chinelog.photo.pixels.UnusablePhoto;
 import chinelog.problem.Place;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.Closeable;
 import java.io.IOException;
@@ -56,15 +55,14 @@ interface Card extends Closeable {
     } catch (ZipException e) {
       boolean locked = String.valueOf(e.getMessage()).contains("encrypted");
       throw new ProblemException(
-          Problem.error(
-              Place.of(from.toString()),
-              locked
-                  ? "This zip is locked with a password."
-                  : "This is neither a folder nor a zip that can be opened.",
-              locked
-                  ? "Unpack it, and name the folder that comes of it."
-                  : "Name the folder of the card or telephone, or copy the zip afresh; to bring in"
-                      + " one photograph, name the folder it lies in."),
+          Place.of(from.toString()),
+          locked
+              ? "This zip is locked with a password."
+              : "This is neither a folder nor a zip that can be opened.",
+          locked
+              ? "Unpack it, and name the folder that comes of it."
+              : "Name the folder of the card or telephone, or copy the zip afresh; to bring in"
+                  + " one photograph, name the folder it lies in.",
           e);
     }
   }

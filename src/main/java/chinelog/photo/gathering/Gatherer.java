@@ -103,14 +103,11 @@ public final class Gatherer {
    * What was done, or would be.
    *
    * @param steps one for each file, by name
-   * @param clocks as asked for, with the one worked out from a photograph of a clock
    */
-  public record Outcome(
-      List<Step> steps, SortedMap<String, Duration> clocks, List<Problem> problems) {
+  public record Outcome(List<Step> steps, List<Problem> problems) {
 
     public Outcome {
       steps = List.copyOf(steps);
-      clocks = Collections.unmodifiableSortedMap(new TreeMap<>(clocks));
       problems = List.copyOf(problems);
     }
 
@@ -168,7 +165,7 @@ public final class Gatherer {
                     Place.of(names.get(0)),
                     what + " It was passed over" + others(names) + ".",
                     remedy(names))));
-    return new Outcome(steps, clocks, problems);
+    return new Outcome(steps, problems);
   }
 
   private static String remedy(List<String> names) {

@@ -56,10 +56,9 @@ final class FeatureMatcher {
       for (Features seen : scene) {
         Features turned = mirrored ? seen.mirrored() : seen;
         for (Features view : original) {
-          Match match = match(view, turned, mirrored);
-          if (match != null
-              && match.matches >= enough
-              && (best == null || match.matches > best.matches)) {
+          int least = best == null ? enough : best.matches + 1;
+          Match match = match(view, turned, mirrored, least);
+          if (match != null && match.matches >= least) {
             best = match;
           }
         }
@@ -68,9 +67,15 @@ final class FeatureMatcher {
     return best;
   }
 
-  private static @Nullable Match match(Features original, Features scene, boolean mirrored) {
+  /**
+   * The match of two views.
+   *
+   * @param least features that agree; with fewer it need not be looked for
+   */
+  private static @Nullable Match match(
+      Features original, Features scene, boolean mirrored, int least) {
     List<AssociatedPair> pairs = pairs(original, scene);
-    if (pairs.size() < LEAST) {
+    if (pairs.size() < LEAST || places(pairs) < least) {
       return null;
     }
     ConfigRansac how = new ConfigRansac(ITERATIONS, OFF_PX);
@@ -80,18 +85,25 @@ final class FeatureMatcher {
     if (!ransac.process(pairs)) {
       return null;
     }
-    Set<Long> here = new HashSet<>();
-    Set<Long> there = new HashSet<>();
     double[] area = {Double.MAX_VALUE, Double.MAX_VALUE, 0, 0};
     for (AssociatedPair pair : ransac.getMatchSet()) {
-      here.add(cell(pair.p1.x, pair.p1.y));
-      there.add(cell(pair.p2.x, pair.p2.y));
       area[0] = Math.min(area[0], pair.p2.x);
       area[1] = Math.min(area[1], pair.p2.y);
       area[2] = Math.max(area[2], pair.p2.x);
       area[3] = Math.max(area[3], pair.p2.y);
     }
-    return new Match(Math.min(here.size(), there.size()), mirrored, area);
+    return new Match(places(ransac.getMatchSet()), mirrored, area);
+  }
+
+  /** At how many different places of either picture the features lie. */
+  private static int places(List<AssociatedPair> pairs) {
+    Set<Long> here = new HashSet<>();
+    Set<Long> there = new HashSet<>();
+    for (AssociatedPair pair : pairs) {
+      here.add(cell(pair.p1.x, pair.p1.y));
+      there.add(cell(pair.p2.x, pair.p2.y));
+    }
+    return Math.min(here.size(), there.size());
   }
 
   private static long cell(double x, double y) {

@@ -32,14 +32,19 @@ record LineDrawing(double share, double textured, Recognition.Area area) {
   private static final double FEWEST = 0.02;
   private static final double MOST = 0.4;
 
+  private static final LineDrawing NONE = new LineDrawing(0, 0, Recognition.Area.WHOLE);
+
   static LineDrawing in(Pixels picture) throws IOException {
     Pixels small = picture.sized(Math.min(EDGE_PX, picture.longEdgePx()));
     int w = small.widthPx();
     int h = small.heightPx();
-    Luma luma = small.luma();
-    byte[] ground = LineMap.closed(luma);
     int columns = Math.max(1, w / CELL_PX);
     int rows = Math.max(1, h / CELL_PX);
+    if (colourless(small, columns, rows) < Math.min(WORTH_SEARCHING, DRAWING) * columns * rows) {
+      return NONE;
+    }
+    Luma luma = small.luma();
+    byte[] ground = LineMap.closed(luma);
     int lined = 0;
     int textured = 0;
     int left = columns;
@@ -81,14 +86,49 @@ record LineDrawing(double share, double textured, Recognition.Area area) {
     return textured >= WORTH_SEARCHING;
   }
 
+  /** How many squares may be paper at all: most of a picture of wood is not, and is soon told. */
+  private static int colourless(Pixels picture, int columns, int rows) {
+    int count = 0;
+    for (int row = 0; row < rows; row++) {
+      for (int column = 0; column < columns; column++) {
+        if (isColourless(picture, column * CELL_PX, row * CELL_PX)) {
+          count++;
+        }
+      }
+    }
+    return count;
+  }
+
+  private static boolean isColourless(Pixels picture, int left, int top) {
+    int right = Math.min(picture.widthPx(), left + CELL_PX);
+    int bottom = Math.min(picture.heightPx(), top + CELL_PX);
+    byte[] bgr = picture.bgr();
+    long blue = 0;
+    long green = 0;
+    long red = 0;
+    for (int y = top; y < bottom; y++) {
+      int end = 3 * (y * picture.widthPx() + right);
+      for (int at = 3 * (y * picture.widthPx() + left); at < end; at += 3) {
+        blue += bgr[at] & 0xFF;
+        green += bgr[at + 1] & 0xFF;
+        red += bgr[at + 2] & 0xFF;
+      }
+    }
+    long strongest = Math.max(blue, Math.max(green, red));
+    long weakest = Math.min(blue, Math.min(green, red));
+    return strongest - weakest < COLOURED * strongest;
+  }
+
   /** Which part of a square is line; 0 where the ground is dark, uneven or coloured. */
   private static double lines(Pixels picture, Luma luma, byte[] ground, int left, int top) {
+    if (!isColourless(picture, left, top)) {
+      return 0;
+    }
     int right = Math.min(picture.widthPx(), left + CELL_PX);
     int bottom = Math.min(picture.heightPx(), top + CELL_PX);
     int least = 255;
     int most = 0;
     int lines = 0;
-    long[] sums = new long[3];
     for (int y = top; y < bottom; y++) {
       for (int x = left; x < right; x++) {
         int at = y * picture.widthPx() + x;
@@ -98,15 +138,9 @@ record LineDrawing(double share, double textured, Recognition.Area area) {
         if (light - (luma.bytes()[at] & 0xFF) > Math.max(NOISE, LINE * light)) {
           lines++;
         }
-        for (int c = 0; c < 3; c++) {
-          sums[c] += picture.bgr()[3 * at + c] & 0xFF;
-        }
       }
     }
-    long strongest = Math.max(sums[0], Math.max(sums[1], sums[2]));
-    long weakest = Math.min(sums[0], Math.min(sums[1], sums[2]));
-    boolean paper =
-        most > LIGHT && most - least < UNEVEN * most && strongest - weakest < COLOURED * strongest;
+    boolean paper = most > LIGHT && most - least < UNEVEN * most;
     return paper ? (double) lines / ((right - left) * (bottom - top)) : 0;
   }
 }

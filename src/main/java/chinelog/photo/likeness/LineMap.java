@@ -2,6 +2,7 @@ package chinelog.photo.likeness;
 
 import boofcv.struct.image.GrayF32;
 import chinelog.photo.pixels.Luma;
+import java.util.Arrays;
 
 /**
  * What of a picture is thin dark line on a light, even ground, such as a drawing on paper.
@@ -77,7 +78,7 @@ final class LineMap {
   /** The lines in black on white, a little softened, for the detector of features. */
   GrayF32 picture() {
     GrayF32 picture = new GrayF32(widthPx, heightPx);
-    java.util.Arrays.fill(picture.data, WHITE);
+    Arrays.fill(picture.data, WHITE);
     float full = (float) WHITE / DARKEST_LINE / 12;
     for (int y = 1; y < heightPx - 1; y++) {
       for (int x = 1; x < widthPx - 1; x++) {
@@ -98,28 +99,58 @@ final class LineMap {
   static byte[] closed(Luma luma) {
     int w = luma.widthPx();
     int h = luma.heightPx();
-    byte[] a = luma.bytes().clone();
-    byte[] b = new byte[a.length];
-    extreme(a, b, w, h, 1, w, true);
-    extreme(b, a, h, w, w, 1, true);
-    extreme(a, b, w, h, 1, w, false);
-    extreme(b, a, h, w, w, 1, false);
-    return a;
+    int[] light = new int[w * h];
+    for (int i = 0; i < light.length; i++) {
+      light[i] = luma.bytes()[i] & 0xFF;
+    }
+    light = lightest(light, w, h);
+    // The darkest is the lightest of the negative.
+    for (int i = 0; i < light.length; i++) {
+      light[i] = WHITE - light[i];
+    }
+    light = lightest(light, w, h);
+    byte[] closed = new byte[light.length];
+    for (int i = 0; i < closed.length; i++) {
+      closed[i] = (byte) (WHITE - light[i]);
+    }
+    return closed;
   }
 
-  /** The largest or smallest of each sample's neighbours along one direction. */
-  private static void extreme(
-      byte[] from, byte[] to, int length, int rows, int step, int rowStep, boolean largest) {
-    for (int row = 0; row < rows; row++) {
-      int base = row * rowStep;
-      for (int i = 0; i < length; i++) {
-        int end = Math.min(length - 1, i + THIN_PX);
-        int most = from[base + i * step] & 0xFF;
-        for (int k = Math.max(0, i - THIN_PX); k <= end; k++) {
-          int v = from[base + k * step] & 0xFF;
-          most = largest ? Math.max(most, v) : Math.min(most, v);
-        }
-        to[base + i * step] = (byte) most;
+  /** The lightest of each sample's neighbourhood. */
+  private static int[] lightest(int[] of, int w, int h) {
+    int[] inRows = new int[of.length];
+    int[] row = new int[w + 2 * THIN_PX];
+    for (int y = 0; y < h; y++) {
+      System.arraycopy(of, y * w, row, THIN_PX, w);
+      Arrays.fill(row, 0, THIN_PX, row[THIN_PX]);
+      Arrays.fill(row, THIN_PX + w, row.length, row[THIN_PX + w - 1]);
+      lightestAlong(row, 1, row.length);
+      System.arraycopy(row, 0, inRows, y * w, w);
+    }
+    int[] columns = new int[(h + 2 * THIN_PX) * w];
+    for (int y = 0; y < h + 2 * THIN_PX; y++) {
+      int from = Math.min(h - 1, Math.max(0, y - THIN_PX));
+      System.arraycopy(inRows, from * w, columns, y * w, w);
+    }
+    lightestAlong(columns, w, columns.length);
+    return Arrays.copyOf(columns, of.length);
+  }
+
+  /**
+   * Puts in the place of each sample the lightest of it and the six that follow it: of two, of two
+   * of these, and of two of those that overlap.
+   */
+  private static void lightestAlong(int[] samples, int step, int length) {
+    lighter(samples, step, length - step);
+    lighter(samples, 2 * step, length - 3 * step);
+    lighter(samples, THIN_PX * step, length - 2 * THIN_PX * step);
+  }
+
+  private static void lighter(int[] samples, int by, int length) {
+    for (int i = 0; i < length; i++) {
+      int other = samples[i + by];
+      if (other > samples[i]) {
+        samples[i] = other;
       }
     }
   }

@@ -4,32 +4,74 @@ import chinelog.photo.pixels.Pixels;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * An original with its features, ready to be searched for.
+ * An original that is searched for.
  *
  * @param parts each with all its views
  */
 record Sought(Original original, List<Part> parts) {
-
-  /** A picture of it, or of a part of it. */
-  record Part(Look look, List<Features> views) {}
 
   static Sought of(Original original, FeatureStore store) throws IOException {
     List<Part> parts = new ArrayList<>();
     List<Pixels> pictures = null;
     int count = Math.max(1, original.parts().size());
     for (int i = 0; i < count; i++) {
-      FeatureStore.Entry entry = store.find("original " + i + " " + original.key());
+      FeatureStore.Entry entry = store.find(name(original, i));
       if (entry == null) {
         pictures = pictures == null ? original.pictures() : pictures;
-        Pixels picture = pictures.get(i);
-        Look look = LineDrawing.in(picture).isLikely() ? Look.LINES : Look.PLAIN;
-        entry = new FeatureStore.Entry(look, look.ofOriginal(picture));
-        store.keep("original " + i + " " + original.key(), entry);
+        Look look = LineDrawing.in(pictures.get(i)).isLikely() ? Look.LINES : Look.PLAIN;
+        parts.add(new Part(original, i, store, look));
+      } else {
+        parts.add(new Part(original, i, store, entry.look(), entry.views()));
       }
-      parts.add(new Part(entry.look(), entry.views()));
     }
     return new Sought(original, parts);
+  }
+
+  private static String name(Original original, int part) {
+    return "original " + part + " " + original.key();
+  }
+
+  /**
+   * A picture of it, or of a part of it. Its features are worked out when they are first asked for:
+   * those of a drawing only where there is a photograph that may show one.
+   */
+  static final class Part {
+
+    private final Original original;
+    private final int number;
+    private final FeatureStore store;
+    private final Look look;
+    private @Nullable List<Features> views;
+
+    private Part(Original original, int number, FeatureStore store, Look look) {
+      this.original = original;
+      this.number = number;
+      this.store = store;
+      this.look = look;
+    }
+
+    private Part(
+        Original original, int number, FeatureStore store, Look look, List<Features> views) {
+      this(original, number, store, look);
+      this.views = views;
+    }
+
+    Look look() {
+      return look;
+    }
+
+    /** All its views. */
+    synchronized List<Features> views() throws IOException {
+      List<Features> known = views;
+      if (known == null) {
+        known = look.ofOriginal(original.pictures().get(number));
+        store.keep(name(original, number), new FeatureStore.Entry(look, known));
+        views = known;
+      }
+      return known;
+    }
   }
 }

@@ -10,7 +10,6 @@ import java.awt.image.DataBufferByte;
 import java.awt.image.IndexColorModel;
 import java.awt.image.Raster;
 import java.io.IOException;
-import java.util.Locale;
 import net.coobird.thumbnailator.Thumbnails;
 
 /** An opaque 8-bit sRGB picture, three bytes a pixel: blue, green, red. */
@@ -113,16 +112,20 @@ public final class Pixels {
 
   /** A view of the same bytes. */
   public BufferedImage toImage() {
+    return image(bgr, new int[] {2, 1, 0});
+  }
+
+  private BufferedImage image(byte[] bytes, int[] order) {
     BufferedImage shape = new BufferedImage(1, 1, BufferedImage.TYPE_3BYTE_BGR);
     return new BufferedImage(
         shape.getColorModel(),
         Raster.createInterleavedRaster(
-            new DataBufferByte(bgr, bgr.length),
+            new DataBufferByte(bytes, bytes.length),
             widthPx,
             heightPx,
             3 * widthPx,
             3,
-            new int[] {2, 1, 0},
+            order,
             new Point()),
         false,
         null);
@@ -184,21 +187,15 @@ public final class Pixels {
     return new Luma(widthPx, heightPx, luma);
   }
 
-  /** The mean colour, such as {@code #8a7f70}. */
-  public String tint() {
-    return String.format(Locale.ROOT, "#%02x%02x%02x", mean(2), mean(1), mean(0));
-  }
-
-  private int mean(int channel) {
-    long sum = 0;
-    for (int i = channel; i < bgr.length; i += 3) {
-      sum += bgr[i] & 0xFF;
-    }
-    return (int) (3 * sum / bgr.length);
-  }
-
   /** As a JPEG file, always of the same quality and with the standard's own tables. */
   public byte[] encoded() throws IOException {
-    return Jpeg.encode(toImage());
+    byte[] rgb = new byte[bgr.length];
+    for (int i = 0; i < rgb.length; i += 3) {
+      rgb[i] = bgr[i + 2];
+      rgb[i + 1] = bgr[i + 1];
+      rgb[i + 2] = bgr[i];
+    }
+    // In the order that the writer wants, rows are copied at once, not byte by byte.
+    return Jpeg.encode(image(rgb, new int[] {0, 1, 2}));
   }
 }

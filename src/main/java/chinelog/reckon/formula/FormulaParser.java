@@ -3,27 +3,38 @@ package chinelog.reckon.formula;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Reads formulas by recursive descent, one method for each rule:
  *
  * <pre>
- * formula = sum
+ * formula = sum [ "in" unit ]
  * rule    = sum comparison sum
  * sum     = product { ("+" | "-") product }
  * product = signed { ("*" | "/") signed }
  * signed  = ("-" | "+") signed | power
  * power   = primary [ "^" signed ]
- * primary = literal | name | function "(" sum { "," sum } ")" | "(" sum ")"
+ * primary = literal | "pi" | name | function "(" sum { "," sum } ")" | "(" sum ")"
  * </pre>
  */
 public final class FormulaParser {
 
   private static final int DEEPEST = 100;
+
+  /** A unit to tell the whole in; an "in" at the very end is an inch. */
+  private static final Pattern IN_UNIT =
+      Pattern.compile("(?<what>.*\\S)\\s+in\\s+(?<unit>[\\p{L}°%].*)");
+
+  static final Quantity PI =
+      Quantity.reckoned(new BigDecimal("3.14159265358979323846264338327950288"), Unit.ONE);
 
   private final String text;
   private final List<Token> tokens;
@@ -37,10 +48,28 @@ public final class FormulaParser {
   }
 
   static Formula parse(String text) throws QuantityException {
-    FormulaParser parser = new FormulaParser(text);
+    Matcher in = IN_UNIT.matcher(text);
+    boolean converts = in.matches();
+    FormulaParser parser = new FormulaParser(converts ? in.group("what") : text);
     Expression tree = parser.sum();
     parser.end();
+    if (converts) {
+      tree = parser.converted(tree, in);
+    }
     return new Formula(text, tree, parser.index);
+  }
+
+  private Expression converted(Expression of, Matcher in) throws QuantityException {
+    int at = in.start("unit");
+    try {
+      Expression unit = new Expression.Literal(Quantity.of(1, Unit.parse(in.group("unit"))));
+      index.put(unit, at);
+      Expression call = new Expression.Call(Functions.IN, List.of(of, unit));
+      index.put(call, in.end("what"));
+      return call;
+    } catch (QuantityException e) {
+      throw new QuantityException(e.what(), e.remedy(), at + e.index());
+    }
   }
 
   /** A limit's rule: two sides and the comparison between them. */
@@ -110,6 +139,11 @@ public final class FormulaParser {
     if (literal != null) {
       return placed(new Expression.Literal(literal), token);
     }
+    if (token.kind() == Token.Kind.NAME
+        && token.text().equals("pi")
+        && peek().kind() != Token.Kind.OPEN) {
+      return placed(new Expression.Literal(PI), token);
+    }
     if (token.kind() == Token.Kind.NAME) {
       return peek().kind() == Token.Kind.OPEN
           ? call(token)
@@ -144,7 +178,10 @@ public final class FormulaParser {
     }
     close();
     depth--;
-    Functions.checkCount(name.text(), arguments.size(), name.index());
+    boolean column = arguments.size() == 1 && arguments.get(0) instanceof Expression.Name;
+    if (!column || !Functions.takesColumn(name.text())) {
+      Functions.checkCount(name.text(), arguments.size(), name.index());
+    }
     return placed(new Expression.Call(name.text(), List.copyOf(arguments)), name);
   }
 

@@ -3,6 +3,7 @@ package chinelog.reckon.formula;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.QuantityScanner;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -16,6 +17,11 @@ final class FormulaScanner {
   private static final Pattern NAME =
       Pattern.compile("[\\p{L}_][\\p{L}0-9_]*(?:\\.[\\p{L}0-9_]+)*");
   private static final Pattern DATE = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9.])");
+  private static final Pattern COMMA_NUMBER = Pattern.compile("([0-9]+),(?=([0-9]+))");
+  private static final Pattern UNEVEN =
+      Pattern.compile(
+          "\\s*(?<value>[0-9.]*[0-9])\\s*\\p{L}*\\s*\\+\\s*(?<up>[0-9.]*[0-9])\\s*\\p{L}*\\s*/\\s*"
+              + "[-−]\\s*(?<down>[0-9.]*[0-9])(?<unit>\\s*\\p{L}*)\\s*");
   private static final Pattern COMPARISON = Pattern.compile("<=|>=|<|>|==|=|≤|≥");
 
   private final String text;
@@ -36,6 +42,7 @@ final class FormulaScanner {
   }
 
   private List<Token> scan() throws QuantityException {
+    refuseUnevenTolerance();
     int at = 0;
     while (at < text.length()) {
       char c = text.charAt(at);
@@ -65,7 +72,10 @@ final class FormulaScanner {
     switch (c) {
       case '(' -> add(Token.Kind.OPEN, "(", at);
       case ')' -> add(Token.Kind.CLOSE, ")", at);
-      case ',' -> add(Token.Kind.COMMA, ",", at);
+      case ',' -> {
+        refuseDecimalComma(at);
+        add(Token.Kind.COMMA, ",", at);
+      }
       case '+', '-', '*', '/', '^' -> add(Token.Kind.OPERATOR, String.valueOf(c), at);
       case '×', '·', '⋅' -> add(Token.Kind.OPERATOR, "*", at);
       case '÷' -> add(Token.Kind.OPERATOR, "/", at);
@@ -77,6 +87,46 @@ final class FormulaScanner {
               at);
     }
     return at + 1;
+  }
+
+  /** Between brackets it stands between the figures of a function. */
+  private void refuseDecimalComma(int at) throws QuantityException {
+    long open = tokens.stream().filter(t -> t.kind() == Token.Kind.OPEN).count();
+    long closed = tokens.stream().filter(t -> t.kind() == Token.Kind.CLOSE).count();
+    Matcher number = COMMA_NUMBER.matcher(text);
+    while (open == closed && number.find()) {
+      if (number.start(2) == at + 1) {
+        throw new QuantityException(
+            "A comma stands in a number.",
+            "Write a decimal point, whatever the log's language: "
+                + number.group(1)
+                + "."
+                + number.group(2)
+                + ".",
+            at);
+      }
+    }
+  }
+
+  /** Such as 20 mm +0.2/-0.1 mm, whose middle is 20.05 mm and half of whose width is 0.15 mm. */
+  private void refuseUnevenTolerance() throws QuantityException {
+    Matcher m = UNEVEN.matcher(text);
+    if (m.matches()) {
+      BigDecimal up = new BigDecimal(m.group("up"));
+      BigDecimal down = new BigDecimal(m.group("down"));
+      BigDecimal two = BigDecimal.valueOf(2);
+      String unit = " " + m.group("unit").strip();
+      throw new QuantityException(
+          "This tolerance is not the same up and down.",
+          "Write the middle and half the width: "
+              + new BigDecimal(m.group("value")).add(up.subtract(down).divide(two)).toPlainString()
+              + unit
+              + " ± "
+              + up.add(down).divide(two).toPlainString()
+              + unit
+              + ".",
+          m.start("up"));
+    }
   }
 
   private int literal(int at) throws QuantityException {

@@ -31,7 +31,7 @@ public final class FormulaWriter implements Expression.Visitor<String> {
 
   @Override
   public String literal(Expression.Literal literal) {
-    return style.show(literal.value());
+    return literal.value() == FormulaParser.PI ? "π" : style.show(literal.value());
   }
 
   @Override
@@ -56,6 +56,10 @@ public final class FormulaWriter implements Expression.Visitor<String> {
 
   @Override
   public String call(Expression.Call call) {
+    if (call.function().equals(Functions.IN)) {
+      Expression.Literal unit = (Expression.Literal) call.arguments().get(1);
+      return bracketed(call.arguments().get(0), 1) + " in " + unit.value().unit();
+    }
     List<String> arguments = call.arguments().stream().map(a -> a.accept(this)).toList();
     return call.function().equals("sum")
         ? String.join(" + ", arguments)
@@ -73,6 +77,12 @@ public final class FormulaWriter implements Expression.Visitor<String> {
     }
     if (part instanceof Expression.Negation) {
       return 2;
+    }
+    if (part instanceof Expression.Literal l && !l.value().unit().symbol().isEmpty()) {
+      return 4;
+    }
+    if (part instanceof Expression.Call c && c.function().equals(Functions.IN)) {
+      return 0;
     }
     boolean sum =
         part instanceof Expression.Call c && c.function().equals("sum") && c.arguments().size() > 1;

@@ -5,81 +5,193 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
+import java.util.Map;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
-/** What the functions of formulas yield. */
-final class Functions {
+/** The functions of formulas. */
+public final class Functions {
 
-  private static final List<String> OF_MANY = List.of("sum", "min", "max", "mean");
+  /** Of a figure and a unit: written {@code 1 mi in m}, never called by name. */
+  public static final String IN = "in";
 
-  /** Of a figure and the sizes that can be had: the size nearest to it, the earlier of two. */
-  private static final String NEAREST = "nearest";
+  private static final String ONE = "one figure";
+  private static final String MANY = "at least one figure";
+  private static final String STEPPED = "one figure or two";
+  private static final MathContext DOUBLE = new MathContext(16);
+  private static final SortedMap<String, Function> ALL = new TreeMap<>();
 
-  private static final List<String> OF_ONE = List.of("abs", "sqrt");
+  /** Those that take a whole column of a table. */
+  private static final List<String> OF_COLUMNS =
+      List.of("sum", "mean", "min", "max", "count", "spread");
 
-  /** Of a figure and, optionally, the step to which it is rounded; the step is 1 if left out. */
-  private static final List<String> ROUNDING = List.of("round", "ceil", "floor");
+  static {
+    many("sum", "them added up", "sum(1 g, 2 g)", Functions::sum);
+    many("mean", "their mean", "mean(10 s, 12 s)", Functions::mean);
+    many("min", "the least of them", "min(3 mm, 1/8 in)", a -> extreme(a, -1));
+    many("max", "the greatest of them", "max(3 mm, 1/8 in)", a -> extreme(a, 1));
+    many("count", "how many they are", "count(10 s, 12 s)", a -> Quantity.of(a.size(), Unit.ONE));
+    add(
+        new Function(
+            "spread",
+            "at least two figures",
+            2,
+            Function.ANY,
+            "their standard deviation, as a sample: the root of the squares of what each is off"
+                + " the mean, over one less than their number",
+            "spread(10 s, 12 s)",
+            Functions::spread));
+    add(
+        new Function(
+            "nearest",
+            "a figure and the sizes to choose from",
+            2,
+            Function.ANY,
+            "the size nearest to the figure; of two, the earlier",
+            "nearest(2.6 mm, 2 mm, 3 mm)",
+            a -> nearest(a.get(0), a.subList(1, a.size()))));
+    one("abs", "the figure without its sign", "abs(2 mm - 3 mm)", a -> a.get(0).abs());
+    one("sqrt", "its square root", "sqrt(4 m²)", a -> a.get(0).root());
+    rounding("round", "nearest", RoundingMode.HALF_UP);
+    rounding("ceil", "next higher", RoundingMode.CEILING);
+    rounding("floor", "next lower", RoundingMode.FLOOR);
+    angle("sin", "sine", StrictMath::sin);
+    angle("cos", "cosine", StrictMath::cos);
+    angle("tan", "tangent", StrictMath::tan);
+    arc("asin", "sine", StrictMath::asin);
+    arc("acos", "cosine", StrictMath::acos);
+    arc("atan", "tangent", StrictMath::atan);
+    plain("exp", "e to its power", "exp(1)", StrictMath::exp);
+    plain("ln", "its natural logarithm", "ln(2)", StrictMath::log);
+    Map<Gauge, String> gauges =
+        Map.of(
+            Gauge.AWG, "diameter of wire of this American gauge",
+            Gauge.SWG, "diameter of wire of this British standard gauge",
+            Gauge.MSG, "thickness of steel sheet of this manufacturers’ gauge",
+            Gauge.GRIT, "median grain of an abrasive of this P number");
+    for (Gauge gauge : Gauge.values()) {
+      String name = gauge.name().toLowerCase(Locale.ROOT);
+      String what = gauges.getOrDefault(gauge, "size of this gauge");
+      one(
+          name,
+          "the " + what,
+          name + (gauge == Gauge.GRIT ? "(320)" : "(20)"),
+          a -> gauge.size(whole(a.get(0))));
+    }
+  }
 
   private Functions() {}
 
-  static SortedSet<String> names() {
-    SortedSet<String> names = new TreeSet<>(OF_MANY);
-    names.addAll(OF_ONE);
-    names.add(NEAREST);
-    names.addAll(ROUNDING);
-    for (Gauge gauge : Gauge.values()) {
-      names.add(gauge.name().toLowerCase(Locale.ROOT));
-    }
-    return names;
+  public static SortedSet<String> names() {
+    return new TreeSet<>(ALL.keySet());
   }
 
-  static void checkCount(String function, int count, int index) throws QuantityException {
-    boolean many = OF_MANY.contains(function);
-    int least = function.equals(NEAREST) ? 2 : 1;
-    int most =
-        many || function.equals(NEAREST) ? Integer.MAX_VALUE : ROUNDING.contains(function) ? 2 : 1;
-    if (count < least || count > most) {
-      String wanted =
-          function.equals(NEAREST)
-              ? "a figure and the sizes to choose from"
-              : many
-                  ? "at least one figure"
-                  : ROUNDING.contains(function) ? "one figure or two" : "one figure";
-      throw new QuantityException(
-          function + "(…) takes " + wanted + ", not " + count + ".",
-          "Write " + wanted + " between its brackets.",
-          index);
-    }
+  public static List<Function> all() {
+    return List.copyOf(ALL.values());
+  }
+
+  public static boolean takesColumn(String function) {
+    return OF_COLUMNS.contains(function);
+  }
+
+  public static void checkCount(String function, int count, int index) throws QuantityException {
+    function(function).checkCount(count, index);
   }
 
   static Quantity apply(String function, List<Quantity> arguments) throws QuantityException {
-    Quantity first = arguments.get(0);
-    Optional<Gauge> gauge = Gauge.find(function);
-    if (gauge.isPresent()) {
-      return gauge.get().size(whole(first));
-    }
-    return switch (function) {
-      case "sum" -> sum(arguments);
-      case "mean" -> sum(arguments).dividedBy(Quantity.of(arguments.size(), Unit.ONE));
-      case "min" -> extreme(arguments, -1);
-      case "max" -> extreme(arguments, 1);
-      case NEAREST -> nearest(first, arguments.subList(1, arguments.size()));
-      case "abs" -> first.abs();
-      case "sqrt" -> first.root();
-      case "round" -> first.rounded(step(arguments), RoundingMode.HALF_UP);
-      case "ceil" -> first.rounded(step(arguments), RoundingMode.CEILING);
-      case "floor" -> first.rounded(step(arguments), RoundingMode.FLOOR);
-      default -> throw new IllegalStateException(function);
-    };
+    return function.equals(IN)
+        ? arguments.get(0).in(arguments.get(1).unit())
+        : function(function).rule().apply(arguments);
   }
 
-  private static Quantity step(List<Quantity> arguments) {
-    return arguments.size() == 2 ? arguments.get(1) : Quantity.of(1, arguments.get(0).unit());
+  private static Function function(String name) {
+    Function function = ALL.get(name);
+    if (function == null) {
+      throw new IllegalStateException(name);
+    }
+    return function;
+  }
+
+  private static void add(Function function) {
+    ALL.put(function.name(), function);
+  }
+
+  private static void one(String name, String yields, String example, Function.Rule rule) {
+    add(new Function(name, ONE, 1, 1, yields, example, rule));
+  }
+
+  private static void many(String name, String yields, String example, Function.Rule rule) {
+    add(new Function(name, MANY, 1, Function.ANY, yields, example, rule));
+  }
+
+  private static void rounding(String name, String which, RoundingMode mode) {
+    add(
+        new Function(
+            name,
+            STEPPED,
+            1,
+            2,
+            "the " + which + " multiple of the second figure, or whole number of its unit",
+            name + "(12.34 mm, 0.5 mm)",
+            a ->
+                a.get(0)
+                    .rounded(a.size() == 2 ? a.get(1) : Quantity.of(1, a.get(0).unit()), mode)));
+  }
+
+  private interface Curve {
+    double of(double x);
+  }
+
+  private static void angle(String name, String called, Curve curve) {
+    one(
+        name,
+        "the " + called + " of an angle",
+        name + "(30 deg)",
+        a -> {
+          Quantity angle = a.get(0);
+          if (!angle.unit().isCompatible(Unit.known("rad"))) {
+            throw new QuantityException(
+                name + "(…) takes an angle.", "Write its unit, such as 12 deg.", 0);
+          }
+          return curved(angle.doubleIn(Unit.known("rad")), curve, Unit.ONE, name);
+        });
+  }
+
+  private static void arc(String name, String called, Curve curve) {
+    one(
+        name,
+        "the angle whose " + called + " is the number",
+        name + "(0.5)",
+        a -> curved(number(a.get(0), name), curve, Unit.known("rad"), name).in(Unit.known("°")));
+  }
+
+  private static void plain(String name, String yields, String example, Curve curve) {
+    one(name, yields, example, a -> curved(number(a.get(0), name), curve, Unit.ONE, name));
+  }
+
+  private static double number(Quantity q, String name) throws QuantityException {
+    if (!q.unit().isDimensionless()) {
+      throw new QuantityException(
+          name + "(…) takes a plain number.", "Divide it by a quantity of its own kind.", 0);
+    }
+    return q.doubleIn(Unit.ONE);
+  }
+
+  private static Quantity curved(double x, Curve curve, Unit unit, String name)
+      throws QuantityException {
+    double y = curve.of(x);
+    if (!Double.isFinite(y)) {
+      throw new QuantityException(
+          name + "(" + x + ") has no value.", "Look at the figure in its brackets.", 0);
+    }
+    return Quantity.reckoned(BigDecimal.valueOf(y).round(DOUBLE), unit);
   }
 
   static Quantity sum(List<Quantity> arguments) throws QuantityException {
@@ -88,6 +200,21 @@ final class Functions {
       sum = sum.plus(next);
     }
     return sum;
+  }
+
+  private static Quantity mean(List<Quantity> arguments) throws QuantityException {
+    return sum(arguments).dividedBy(Quantity.of(arguments.size(), Unit.ONE));
+  }
+
+  private static Quantity spread(List<Quantity> arguments) throws QuantityException {
+    List<Quantity> squares = new ArrayList<>();
+    Quantity mean = mean(arguments);
+    for (Quantity each : arguments) {
+      Quantity off = each.minus(mean);
+      squares.add(off.times(off));
+    }
+    Quantity root = sum(squares).dividedBy(Quantity.of(arguments.size() - 1, Unit.ONE)).root();
+    return Quantity.reckoned(root.value(), root.unit()).in(arguments.get(0).unit().difference());
   }
 
   private static Quantity extreme(List<Quantity> arguments, int sign) throws QuantityException {

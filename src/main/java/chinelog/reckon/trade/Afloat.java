@@ -14,15 +14,23 @@ final class Afloat {
   private final FairCurve areas;
   private final FairCurve moments;
   private final FairCurve halves;
-  private final FairCurve girths;
+  private final List<double[]> ends;
+  private final double draught;
+
+  /** Asked for again and again, so reckoned once; not a number until then. */
+  private double volume = Double.NaN;
+
+  private double waterplane = Double.NaN;
 
   /**
    * @param wet the immersed stations
    * @param nodes of each immersed station and of the ends of the waterline: x, area below the
-   *     waterline, its moment about the base line, half-breadth at the waterline, wetted girth of
-   *     one side
+   *     waterline, its moment about the base line, half-breadth at the waterline
+   * @param ends of the waterline between stations, {@code {x, half-breadth}}
    */
-  private Afloat(List<Section> wet, List<double[]> nodes) {
+  private Afloat(List<Section> wet, List<double[]> nodes, List<double[]> ends, double draught) {
+    this.ends = List.copyOf(ends);
+    this.draught = draught;
     this.wet = List.copyOf(wet);
     x = column(nodes, 0);
     area = column(nodes, 1);
@@ -30,7 +38,6 @@ final class Afloat {
     areas = FairCurve.alongAHull(x, area);
     moments = areas.like(column(nodes, 2));
     halves = FairCurve.alongAHull(x, half);
-    girths = FairCurve.alongAHull(x, column(nodes, 4));
   }
 
   /**
@@ -41,11 +48,14 @@ final class Afloat {
   static Afloat at(List<Section> stations, double draught, double siding) throws TradeException {
     List<double[]> nodes = new ArrayList<>();
     List<Section> wet = new ArrayList<>();
+    List<double[]> ends = new ArrayList<>();
     for (int i = 0; i < stations.size(); i++) {
       Section station = stations.get(i);
       boolean immersed = station.keel() < draught - 1e-9;
       if (i > 0 && immersed != stations.get(i - 1).keel() < draught - 1e-9) {
-        nodes.add(new double[] {crossing(stations.get(i - 1), station, draught), 0, 0, siding, 0});
+        double at = crossing(stations.get(i - 1), station, draught);
+        nodes.add(new double[] {at, 0, 0, siding});
+        ends.add(new double[] {at, siding});
       }
       if (!immersed) {
         continue;
@@ -60,11 +70,7 @@ final class Afloat {
       double height = Math.min(draught, station.top());
       nodes.add(
           new double[] {
-            station.x(),
-            station.area(height),
-            station.moment(height),
-            station.half(height),
-            station.girth(height)
+            station.x(), station.area(height), station.moment(height), station.half(height)
           });
     }
     if (wet.size() < 3) {
@@ -81,7 +87,7 @@ final class Afloat {
             "Look for a keel height that is wrong.");
       }
     }
-    return new Afloat(wet, nodes);
+    return new Afloat(wet, nodes, ends, draught);
   }
 
   private static double crossing(Section a, Section b, double height) {
@@ -101,8 +107,20 @@ final class Afloat {
     return areas.shape();
   }
 
+  /** Where the areas that are integrated stand, the ends of the waterline with them. */
+  double[] nodes() {
+    return x.clone();
+  }
+
+  double nodeArea(int i) {
+    return area[i];
+  }
+
   double volume() {
-    return areas.integral((at, a) -> a);
+    if (Double.isNaN(volume)) {
+      volume = areas.integral((at, a) -> a);
+    }
+    return volume;
   }
 
   double lcb() {
@@ -114,7 +132,10 @@ final class Afloat {
   }
 
   double waterplane() {
-    return 2 * halves.integral((at, y) -> y);
+    if (Double.isNaN(waterplane)) {
+      waterplane = 2 * halves.integral((at, y) -> y);
+    }
+    return waterplane;
   }
 
   double lcf() {
@@ -141,7 +162,7 @@ final class Afloat {
   }
 
   double wettedSkin() {
-    return 2 * girths.integral((at, g) -> g);
+    return Skin.wet(wet, ends, draught);
   }
 
   double length() {

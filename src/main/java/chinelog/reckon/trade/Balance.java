@@ -21,30 +21,52 @@ final class Balance {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "balance",
-          "Masses and their centres against the displacement",
-          List.of(
-              Parameter.table("masses", "what is aboard", "item?", "mass", "x", "y?", "z?"),
-              Parameter.quantity("displacement", "at the design waterline", Unit.KILOGRAM).or(""),
-              Parameter.quantity("lcb", "centre of buoyancy from the aft end", Unit.METRE).or(""),
-              Parameter.quantity("vcb", "centre of buoyancy above the base line", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("bm", "metacentre above the centre of buoyancy", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("bml", "the same along the hull", Unit.METRE).or(""),
-              Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
-              Parameter.quantity("lcf", "centre of the waterplane from the aft end", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("immersion", "mass that sinks it evenly", PER_METRE).or(""),
-              Parameter.quantity(
-                      "ballast_z", "height of the ballast above the base line", Unit.METRE)
-                  .or("0"),
-              Parameter.quantity("ballast_density", "of the ballast", Si.KG_M3).or(""),
-              Parameter.quantity("target", "where the centre shall lie along the hull", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("ballast_x", "where ballast for it can go", Unit.METRE).or(""),
-              Parameter.quantity("heel", "an angle to tell the righting arm at", Si.DEGREE).or("")),
-          Balance::of);
+              "balance",
+              "Masses and their centres against the displacement",
+              List.of(
+                  Parameter.table("masses", "what is aboard", "item?", "mass", "x", "y?", "z?"),
+                  Parameter.quantity("displacement", "at the design waterline", Unit.KILOGRAM)
+                      .or(""),
+                  Parameter.quantity("lcb", "centre of buoyancy from the aft end", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("vcb", "centre of buoyancy above the base line", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("bm", "metacentre above the centre of buoyancy", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("bml", "the same along the hull", Unit.METRE).or(""),
+                  Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
+                  Parameter.quantity("lcf", "centre of the waterplane from the aft end", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("immersion", "mass that sinks it evenly", PER_METRE).or(""),
+                  Parameter.quantity(
+                          "ballast_z", "height of the ballast above the base line", Unit.METRE)
+                      .or("0"),
+                  Parameter.quantity("ballast_density", "of the ballast", Si.KG_M3).or(""),
+                  Parameter.quantity(
+                          "target", "where the centre shall lie along the hull", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("ballast_x", "where ballast for it can go", Unit.METRE).or(""),
+                  Parameter.quantity("heel", "an angle to tell the righting arm at", Si.DEGREE)
+                      .or("")),
+              Balance::of)
+          .yielding(
+              "mass", "balance.mass",
+              "lcg", "balance.lcg",
+              "tcg", "balance.tcg",
+              "vcg", "balance.vcg",
+              "ballast", "balance.ballast",
+              "ballast_at", "balance.place",
+              "ballast_volume", "balance.volume",
+              "sinkage", "balance.sinkage",
+              "ballast_to_target", "balance.target",
+              "gm", "balance.gm",
+              "gz", "balance.arm",
+              "righting", "balance.moment",
+              "righting_by_arm", "balance.moment.arm",
+              "mct", "balance.mct",
+              "trim", "balance.trim",
+              "trim_aft", "balance.trim.aft",
+              "trim_fore", "balance.trim.fore");
 
   private final Inputs inputs;
   private final YieldList yields = new YieldList();
@@ -102,9 +124,17 @@ final class Balance {
     return Arrays.stream(names).allMatch(n -> inputs.findQuantity(n).isPresent());
   }
 
-  private void length(String name, String title, double value, Message method)
+  private void length(String name, String title, double value, Message... method)
       throws TradeException {
     yields.add(name, Message.of(title), units.length(value), method);
+  }
+
+  private Quantity moment(double kgM) throws TradeException {
+    return Si.show(kgM, Si.unit("kg·m"), moments());
+  }
+
+  private Message over(double kgM) throws TradeException {
+    return YieldList.worked(moment(kgM), " ÷ ", massOf(mass));
   }
 
   private Quantity massOf(double kg) throws TradeException {
@@ -113,45 +143,64 @@ final class Balance {
 
   private void centre() throws TradeException {
     Message moments = Message.of("balance.centre.how");
+    yields.from("masses");
     yields.add("mass", Message.of("balance.mass"), massOf(mass), Message.of("balance.mass.how"));
-    length("lcg", "balance.lcg", xMoment / mass, moments);
+    length("lcg", "balance.lcg", xMoment / mass, moments, over(xMoment));
     if (sides) {
-      length("tcg", "balance.tcg", yMoment / mass, moments);
+      length("tcg", "balance.tcg", yMoment / mass, moments, over(yMoment));
     }
     if (heights) {
-      length("vcg", "balance.vcg", zMoment / mass, moments);
+      length("vcg", "balance.vcg", zMoment / mass, moments, over(zMoment));
     }
   }
 
   private double ballast() throws TradeException, QuantityException {
     double displacement = Si.positive(inputs, "displacement", Unit.KILOGRAM);
     double ballast = displacement - mass;
+    yields.from("masses", "displacement");
     yields.add(
         "ballast",
         Message.of("balance.ballast"),
         massOf(ballast),
-        Message.of("balance.ballast.how"));
+        Message.of("balance.ballast.how"),
+        YieldList.worked(massOf(displacement), " − ", massOf(mass)));
     if (ballast > 0 && has("lcb")) {
       double lcb = Si.value(inputs, "lcb", Unit.METRE);
+      yields.from("masses", "displacement", "lcb");
       length(
           "ballast_at",
           "balance.place",
           (displacement * lcb - xMoment) / ballast,
-          Message.of("balance.place.how"));
+          Message.of("balance.place.how"),
+          YieldList.worked(
+              "(",
+              massOf(displacement),
+              " × ",
+              units.length(lcb),
+              " − ",
+              moment(xMoment),
+              ") ÷ ",
+              massOf(ballast)));
     }
     if (ballast > 0 && has("ballast_density")) {
+      double density = Si.positive(inputs, "ballast_density", Si.KG_M3);
+      yields.from("masses", "displacement", "ballast_density");
       yields.add(
           "ballast_volume",
           Message.of("balance.volume"),
-          units.volume(ballast / Si.positive(inputs, "ballast_density", Si.KG_M3)),
-          Message.of("mass.over.density"));
+          units.volume(ballast / density),
+          Message.of("mass.over.density"),
+          YieldList.worked(units.mass(ballast), " ÷ ", units.density(density)));
     }
     if (has("immersion")) {
+      double immersion = Si.positive(inputs, "immersion", PER_METRE);
+      yields.from("masses", "displacement", "immersion");
       length(
           "sinkage",
           "balance.sinkage",
-          -ballast / Si.positive(inputs, "immersion", PER_METRE),
-          Message.of("balance.sinkage.how"));
+          -ballast / immersion,
+          Message.of("balance.sinkage.how"),
+          YieldList.worked(units.mass(-ballast), " ÷ ", units.immersion(immersion)));
     }
     return ballast;
   }
@@ -169,11 +218,23 @@ final class Balance {
           "Ballast there does not bring the centre to where it shall lie.",
           "Give a place beyond the target, seen from where the centre lies now.");
     }
+    yields.from("masses", "target", "ballast_x");
     yields.add(
         "ballast_to_target",
         Message.of("balance.target"),
         massOf(shift / (at - target)),
-        Message.of("balance.target.how"));
+        Message.of("balance.target.how"),
+        YieldList.worked(
+            massOf(mass),
+            " × (",
+            units.length(target),
+            " − ",
+            units.length(xMoment / mass),
+            ") ÷ (",
+            units.length(at),
+            " − ",
+            units.length(target),
+            ")"));
   }
 
   private void upright(double afloat, double kg) throws TradeException, QuantityException {
@@ -181,24 +242,48 @@ final class Balance {
       return;
     }
     double bm = Si.positive(inputs, "bm", Unit.METRE);
-    double gm = Si.value(inputs, "vcb", Unit.METRE) + bm - kg;
-    length("gm", "balance.gm", gm, Message.of("balance.gm.how", DERRETT));
+    double kb = Si.value(inputs, "vcb", Unit.METRE);
+    double gm = kb + bm - kg;
+    yields.from("masses", "displacement", "vcb", "bm", "ballast_z");
+    length(
+        "gm",
+        "balance.gm",
+        gm,
+        Message.of("balance.gm.how", DERRETT),
+        YieldList.worked(units.length(kb), " + ", units.length(bm), " − ", units.length(kg)),
+        Message.of(
+            "balance.kg.how",
+            units.length(zMoment / mass),
+            massOf(afloat - mass),
+            Si.show(Si.value(inputs, "ballast_z", Unit.METRE, 0), Unit.METRE, units.lengthUnit()),
+            units.length(kg)));
     if (has("heel")) {
       double heel = Math.toRadians(Si.value(inputs, "heel", Si.DEGREE));
       if (Math.abs(heel) >= Math.PI / 2) {
         throw new TradeException("heel", "It would lie on its side.", "Give less than 90 deg.");
       }
       double tan = Math.tan(heel);
+      double gz = (gm + bm * tan * tan / 2) * Math.sin(heel);
+      yields.from("masses", "displacement", "vcb", "bm", "ballast_z", "heel");
       length(
           "gz",
           "balance.arm",
-          (gm + bm * tan * tan / 2) * Math.sin(heel),
-          Message.of("balance.arm.how", DERRETT));
+          gz,
+          Message.of("balance.arm.how", DERRETT),
+          YieldList.worked(
+              "(", units.length(gm), " + ½ × ", units.length(bm), " × tan² φ) × sin φ"));
       yields.add(
           "righting",
           Message.of("balance.moment"),
-          Si.show(afloat * gm * Math.sin(heel), Si.unit("kg·m"), moments()),
-          Message.of("balance.moment.how", DERRETT));
+          moment(afloat * gm * Math.sin(heel)),
+          Message.of("balance.moment.how", DERRETT),
+          YieldList.worked(massOf(afloat), " × ", units.length(gm), " × sin φ"));
+      yields.add(
+          "righting_by_arm",
+          Message.of("balance.moment.arm"),
+          moment(afloat * gz),
+          Message.of("balance.moment.arm.how"),
+          YieldList.worked(massOf(afloat), " × ", units.length(gz)));
     }
   }
 
@@ -217,18 +302,38 @@ final class Balance {
             + Si.positive(inputs, "bml", Unit.METRE)
             - zMoment / mass;
     double change = displacement * gml / length;
+    yields.from("masses", "displacement", "bml", "lwl", "vcb");
     yields.add(
         "mct",
         Message.of("balance.mct", units.trimUnit()),
         units.trimming(change),
-        Message.of("balance.mct.how", DERRETT));
+        Message.of("balance.mct.how", DERRETT),
+        YieldList.worked(
+            massOf(displacement), " × ", units.length(gml), " ÷ ", units.length(length)));
     if (!has("lcb")) {
       return;
     }
     double trim = mass * (lcg - Si.value(inputs, "lcb", Unit.METRE)) / change;
-    length("trim", "balance.trim", trim, Message.of("balance.trim.how", DERRETT));
+    double lcb = Si.value(inputs, "lcb", Unit.METRE);
+    yields.from("masses", "displacement", "bml", "lwl", "vcb", "lcb");
+    length(
+        "trim",
+        "balance.trim",
+        trim,
+        Message.of("balance.trim.how", DERRETT),
+        YieldList.worked(
+            massOf(mass),
+            " × (",
+            units.length(lcg),
+            " − ",
+            units.length(lcb),
+            ") ÷ ",
+            units.trimming(change),
+            "/",
+            "1 " + units.trimUnit()));
     if (has("lcf")) {
       double aft = Si.value(inputs, "lcf", Unit.METRE) / length;
+      yields.from("masses", "displacement", "bml", "lwl", "vcb", "lcb", "lcf");
       length(
           "trim_aft", "balance.trim.aft", -trim * aft, Message.of("balance.trim.aft.how", DERRETT));
       length(

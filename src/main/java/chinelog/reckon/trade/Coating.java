@@ -18,20 +18,27 @@ final class Coating {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "coating",
-          "Paint and filler by coverage",
-          List.of(
-              Parameter.quantity("area", "to be coated", Si.M2),
-              Parameter.quantity("coats", "how many", Unit.ONE).or("1"),
-              Parameter.quantity("coverage", "area that a volume covers once", COVERAGE)
-                  .or("by its spread"),
-              Parameter.quantity("spread", "wet mass on an area", Si.KG_M2).or("by its coverage"),
-              Parameter.quantity("density", "of the coating, wet", Si.KG_M3)
-                  .or("needed to turn volume into mass"),
-              Parameter.quantity("solids", "share of the wet mass that stays", Unit.ONE)
-                  .or("100 %"),
-              Parameter.quantity("waste", "share of the coating that is lost", Unit.ONE).or("0 %")),
-          Coating::of);
+              "coating",
+              "Paint and filler by coverage",
+              List.of(
+                  Parameter.quantity("area", "to be coated", Si.M2),
+                  Parameter.quantity("coats", "how many", Unit.ONE).or("1"),
+                  Parameter.quantity("coverage", "area that a volume covers once", COVERAGE)
+                      .or("by its spread"),
+                  Parameter.quantity("spread", "wet mass on an area", Si.KG_M2)
+                      .or("by its coverage"),
+                  Parameter.quantity("density", "of the coating, wet", Si.KG_M3)
+                      .or("needed to turn volume into mass"),
+                  Parameter.quantity("solids", "share of the wet mass that stays", Unit.ONE)
+                      .or("100 %")
+                      .recalling(),
+                  Parameter.quantity("waste", "share of the coating that is lost", Unit.ONE)
+                      .or("0 %")),
+              Coating::of)
+          .yielding(
+              "volume", "coating.amount",
+              "wet_mass", "coating.mass",
+              "mass", "coating.dry");
 
   private Coating() {}
 
@@ -55,6 +62,7 @@ final class Coating {
     double volume =
         byCoverage ? covered / Si.positive(inputs, "coverage", Si.unit("m²/m³")) : wet / density;
     if (byCoverage || dense) {
+      yields.from("area", "coats", "coverage", "spread", "density", "waste");
       yields.add(
           "volume",
           Message.of("coating.amount"),
@@ -69,6 +77,7 @@ final class Coating {
 
   private static void masses(YieldList yields, Inputs inputs, double wet, double kept)
       throws TradeException, QuantityException {
+    yields.from("area", "coats", "coverage", "spread", "density", "waste");
     Quantity given = inputs.findQuantity("solids").orElse(Quantity.of(1, Unit.ONE));
     double solids = given.doubleIn(Unit.ONE);
     if (solids <= 0 || solids > 1) {
@@ -80,6 +89,7 @@ final class Coating {
         Message.of("coating.mass"),
         Laminate.grams(wet / kept),
         Message.of("coating.mass.how"));
+    yields.from("area", "coats", "coverage", "spread", "density", "solids");
     yields.add(
         "mass",
         Message.of("coating.dry"),

@@ -15,13 +15,17 @@ final class CurveArea {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "curve",
-          "The area and centre of a curve of ordinates",
-          List.of(
-              Parameter.table("ordinates", "the curve", "x", "y"),
-              Parameter.word("rule", "how to integrate", Rule.WORDS).or("by-spacing"),
-              Parameter.quantity("sides", "2 where y is a half-breadth", Unit.ONE).or("1")),
-          CurveArea::reckon);
+              "curve",
+              "The area and centre of a curve of ordinates",
+              List.of(
+                  Parameter.table("ordinates", "the curve", "x", "y"),
+                  Parameter.word("rule", "how to integrate", Rule.WORDS).or("by-spacing"),
+                  Parameter.quantity("sides", "2 where y is a half-breadth", Unit.ONE).or("1")),
+              CurveArea::reckon)
+          .yielding(
+              "area", "curve.area",
+              "second_moment", "curve.second",
+              "centre", "curve.centre");
 
   private CurveArea() {}
 
@@ -40,7 +44,7 @@ final class CurveArea {
     Message by = Message.of("curve.by", rule.said());
     YieldList yields = new YieldList();
     Quantity whole = Si.show(area, areaUnit, areaUnit);
-    yields.add("area", Message.of("curve.area"), whole, by);
+    yields.add("area", Message.of(title(areaUnit)), whole, by);
     Unit secondUnit = up.equals(across) ? across.power(4) : up.times(across.power(3));
     yields.add(
         "second_moment",
@@ -53,6 +57,12 @@ final class CurveArea {
       yields.add("centre", Message.of("curve.centre"), centre, Message.of("curve.centre.how"), by);
     }
     return yields.list();
+  }
+
+  private static String title(Unit unit) {
+    return unit.isCompatible(Si.M2)
+        ? "curve.area"
+        : unit.isCompatible(Si.M3) ? "curve.volume" : "curve.other";
   }
 
   /** Refuses fewer than two abscissae, and any that is not above the one before. */

@@ -17,22 +17,30 @@ final class Effort {
 
   static final TradeReckoning THREE_POINT =
       new TradeReckoning(
-          "three-point",
-          "Hours from a low, a likely and a high estimate",
-          List.of(Parameter.table("estimates", "one after another", "low", "likely", "high")),
-          Effort::threePoint);
+              "three-point",
+              "Hours from a low, a likely and a high estimate",
+              List.of(Parameter.table("estimates", "one after another", "low", "likely", "high")),
+              Effort::threePoint)
+          .yielding(
+              "expected", "effort.expected",
+              "spread", "effort.deviation");
 
   static final TradeReckoning LEARNING =
       new TradeReckoning(
-          "learning",
-          "Hours when the same is built again",
-          List.of(
-              Parameter.quantity("first", "hours for the first", Unit.HOUR),
-              Parameter.quantity(
-                  "rate", "what a doubling of the number brings the hours to", Unit.ONE),
-              Parameter.quantity("number", "which one, counted from the first", Unit.ONE),
-              Parameter.word("curve", "whose", "crawford", "wright").or("crawford")),
-          Effort::learning);
+              "learning",
+              "Hours when the same is built again",
+              List.of(
+                  Parameter.quantity("first", "hours for the first", Unit.HOUR),
+                  Parameter.quantity(
+                      "rate", "what a doubling of the number brings the hours to", Unit.ONE),
+                  Parameter.quantity("number", "which one, counted from the first", Unit.ONE),
+                  Parameter.word("curve", "whose", "crawford", "wright").or("crawford")),
+              Effort::learning)
+          .yielding(
+              "exponent", "effort.exponent",
+              "last", "effort.last",
+              "total", "effort.total",
+              "average", "effort.average");
 
   private Effort() {}
 

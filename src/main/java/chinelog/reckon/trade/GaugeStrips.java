@@ -114,8 +114,12 @@ final class GaugeStrips {
     if (girths.stations().isEmpty()) {
       return level;
     }
-    double[] a = girths.stations().get(i - 1).divided(2)[1];
-    double[] b = girths.stations().get(i).divided(2)[1];
+    double[] a = middle(girths.stations().get(i - 1));
+    double[] b = middle(girths.stations().get(i));
     return Math.hypot(level, Math.hypot(b[0] - a[0], b[1] - a[1]));
+  }
+
+  private static double[] middle(Section station) {
+    return station.divided(2, station.top())[1];
   }
 }

@@ -23,7 +23,32 @@ final class HullForm {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "hull-form", "The form of a hull from its table of offsets", parameters(), HullForm::of);
+              "hull-form",
+              "The form of a hull from its table of offsets",
+              parameters(),
+              HullForm::of)
+          .yielding(
+              "draught", "form.draught",
+              "volume", "form.volume",
+              "displacement", "form.displacement",
+              "lcb", "form.lcb",
+              "vcb", "form.vcb",
+              "waterplane", "form.waterplane",
+              "lcf", "form.lcf",
+              "immersion", "form.sinks",
+              "bm", "form.bm",
+              "bml", "form.bml",
+              "wetted_skin", "form.wetted",
+              "lwl", "form.lwl",
+              "bwl", "form.bwl",
+              "cb", "form.cb",
+              "cm", "form.cm",
+              "cp", "form.cp",
+              "cw", "form.cw",
+              "skin", "form.skin",
+              "area_…", "form.station.area",
+              "wet_girth_…", "form.station.wetted",
+              "girth_…", "form.station.girth");
 
   /** A reckoned figure is shown to so many digits. */
   private static final int DIGITS_SHOWN = 4;
@@ -53,12 +78,14 @@ final class HullForm {
     Doubt doubt = new Doubt(offsets.stations(), hull, draught, siding);
     Figures figures = new Figures(offsets.units(), hull, doubt);
     if (inputs.findQuantity("draught").isEmpty()) {
+      figures.floating(true);
       figures.add(
           "draught",
           Message.of("form.draught"),
           figures.units.length(draught),
           Message.of("form.draught.how"));
     }
+    figures.floating(inputs.findQuantity("mass").isPresent());
     afloat(figures, density, WaterDensity.said(inputs));
     form(figures, hull, draught - offsets.lowest());
     stations(figures, hull, offsets, draught);
@@ -107,13 +134,18 @@ final class HullForm {
         "volume",
         Message.of("form.volume"),
         s.doubted(Afloat::volume, s.units::volume),
-        s.along("form.volume.how"));
+        s.along("form.volume.how", s.stations()));
+    s.floating(true);
     s.add(
         "displacement",
         Message.of("form.displacement"),
         s.doubted(h -> h.volume() * density, s.units::mass),
         Message.of("form.displacement.how"),
-        water);
+        YieldList.worked(s.units.volume(s.hull.volume()), " × ", s.units.density(density)),
+        water,
+        Message.of("form.volume.how", s.hull.along().said(), SOURCE),
+        Message.of("form.doubt"));
+    s.floating(false);
     s.add(
         "lcb",
         Message.of("form.lcb"),
@@ -134,27 +166,43 @@ final class HullForm {
         Message.of("form.lcf"),
         s.doubted(Afloat::lcf, s.units::length),
         s.along("form.lcf.how"));
+    s.floating(true);
     s.add(
         "immersion",
         Message.of("form.sinks"),
         s.doubted(h -> h.waterplane() * density, s.units::immersion),
         Message.of("form.sinks.how"),
+        YieldList.worked(s.units.area(s.hull.waterplane()), " × ", s.units.density(density)),
         water);
+    s.floating(false);
     s.add(
         "bm",
         Message.of("form.bm"),
         s.doubted(Afloat::bm, s.units::length),
-        s.along("form.bm.how"));
+        s.along(
+            "form.bm.how",
+            YieldList.worked(
+                "I ÷ V = ",
+                s.units.second(s.hull.acrossMoment()),
+                " ÷ ",
+                s.units.volume(s.hull.volume()))));
     s.add(
         "bml",
         Message.of("form.bml"),
         s.doubted(Afloat::bml, s.units::length),
-        s.along("form.bml.how"));
+        s.along(
+            "form.bml.how",
+            YieldList.worked(
+                "I ÷ V = ",
+                s.units.second(s.hull.lengthMoment()),
+                " ÷ ",
+                s.units.volume(s.hull.volume()))));
     s.add(
         "wetted_skin",
         Message.of("form.wetted"),
         s.doubted(Afloat::wettedSkin, s.units::area),
-        s.along("form.wetted.how"));
+        Message.of("form.wetted.how"),
+        Message.of("form.doubt"));
   }
 
   private static void form(Figures s, Afloat hull, double depth) throws TradeException {
@@ -163,15 +211,35 @@ final class HullForm {
     s.add("lwl", Message.of("form.lwl"), s.units.length(hull.length()), Message.of("form.lwl.how"));
     s.add(
         "bwl", Message.of("form.bwl"), s.units.length(hull.breadth()), Message.of("form.bwl.how"));
-    s.add("cb", Message.of("form.cb"), Si.number(block), Message.of("form.cb.how", SOURCE));
-    s.add("cm", Message.of("form.cm"), Si.number(midship), Message.of("form.cm.how", SOURCE));
+    Quantity volume = s.units.volume(hull.volume());
+    Quantity fullest = s.units.area(hull.greatestArea());
+    Quantity length = s.units.length(hull.length());
+    Quantity breadth = s.units.length(hull.breadth());
+    Quantity deep = s.units.length(depth);
     s.add(
-        "cp", Message.of("form.cp"), Si.number(block / midship), Message.of("form.cp.how", SOURCE));
+        "cb",
+        Message.of("form.cb"),
+        Si.number(block),
+        Message.of("form.cb.how", SOURCE),
+        YieldList.worked(volume, " ÷ (", length, " × ", breadth, " × ", deep, ")"));
+    s.add(
+        "cm",
+        Message.of("form.cm"),
+        Si.number(midship),
+        Message.of("form.cm.how", SOURCE),
+        YieldList.worked(fullest, " ÷ (", breadth, " × ", deep, ")"));
+    s.add(
+        "cp",
+        Message.of("form.cp"),
+        Si.number(block / midship),
+        Message.of("form.cp.how", SOURCE),
+        YieldList.worked(volume, " ÷ (", length, " × ", fullest, ")"));
     s.add(
         "cw",
         Message.of("form.cw"),
         Si.number(hull.waterplane() / (hull.length() * hull.breadth())),
-        Message.of("form.cw.how", SOURCE));
+        Message.of("form.cw.how", SOURCE),
+        YieldList.worked(s.units.area(hull.waterplane()), " ÷ (", length, " × ", breadth, ")"));
   }
 
   private static void stations(Figures s, Afloat hull, Offsets offsets, double draught)
@@ -237,10 +305,35 @@ final class HullForm {
       }
     }
 
-    Message[] along(String method) {
-      return new Message[] {
-        Message.of(method, hull.along().said(), SOURCE), Message.of("form.doubt")
-      };
+    /** Whether what follows rests on the water besides the hull. */
+    void floating(boolean water) {
+      yields.from(
+          water
+              ? new String[] {
+                "offsets", "draught", "mass", "siding", "water", "temperature", "density"
+              }
+              : new String[] {"offsets", "draught", "mass", "siding"});
+    }
+
+    Message[] along(String method, Message... figures) {
+      List<Message> all = new ArrayList<>();
+      all.add(Message.of(method, hull.along().said(), SOURCE));
+      all.addAll(List.of(figures));
+      all.add(Message.of("form.doubt"));
+      return all.toArray(Message[]::new);
+    }
+
+    /** The areas of the stations with where they stand. */
+    Message stations() throws TradeException {
+      List<Object> parts = new ArrayList<>();
+      double[] x = hull.nodes();
+      for (int i = 0; i < x.length; i++) {
+        parts.add(i == 0 ? "x, A: " : "; ");
+        parts.add(units.length(x[i]));
+        parts.add(", ");
+        parts.add(units.area(hull.nodeArea(i)));
+      }
+      return YieldList.worked(parts.toArray());
     }
   }
 }

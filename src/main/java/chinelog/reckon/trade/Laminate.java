@@ -19,38 +19,58 @@ final class Laminate {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "laminate",
-          "Cloth and resin",
-          List.of(
-              Parameter.table(
-                      "zones",
-                      "a row for each zone",
-                      "zone?",
-                      "area",
-                      "cloth",
-                      "layers?",
-                      "fraction?")
-                  .or("one zone, by area, cloth and layers"),
-              Parameter.quantity("area", "to be covered", Si.M2).or("the table's"),
-              Parameter.quantity("cloth", "mass of the cloth per area", Si.KG_M2).or("the table's"),
-              Parameter.quantity("layers", "of cloth", Unit.ONE).or("1"),
-              Parameter.quantity("fraction", "the fibre's share of the laminate's mass", Unit.ONE)
-                  .or("the table's"),
-              Parameter.quantity("fibre_density", "of the fibre", Si.KG_M3).or("2560 kg/m³, glass"),
-              Parameter.quantity("resin_density", "of the resin once hard", Si.KG_M3)
-                  .or("1200 kg/m³"),
-              Parameter.quantity("waste", "share of the mixed resin that is lost", Unit.ONE)
-                  .or("0 %"),
-              Parameter.quantity("mix_resin", "parts of resin", Unit.ONE).or(""),
-              Parameter.quantity("mix_hardener", "parts of hardener", Unit.ONE).or(""),
-              Parameter.word("mix_by", "what the parts are of", "mass", "volume").or("mass"),
-              Parameter.quantity("liquid_resin_density", "of the resin as poured", Si.KG_M3)
-                  .or("needed to mix by volume"),
-              Parameter.quantity("liquid_hardener_density", "of the hardener as poured", Si.KG_M3)
-                  .or("needed to mix by volume"),
-              Parameter.quantity("pot_life", "of one mix", Unit.MINUTE).or(""),
-              Parameter.quantity("pace", "resin worked in a time", Si.unit("kg/s")).or("")),
-          Laminate::of);
+              "laminate",
+              "Cloth and resin",
+              List.of(
+                  Parameter.table(
+                          "zones",
+                          "a row for each zone",
+                          "zone?",
+                          "area",
+                          "cloth",
+                          "layers?",
+                          "fraction?")
+                      .or("one zone, by area, cloth and layers"),
+                  Parameter.quantity("area", "to be covered", Si.M2).or("the table's"),
+                  Parameter.quantity("cloth", "mass of the cloth per area", Si.KG_M2)
+                      .or("the table's"),
+                  Parameter.quantity("layers", "of cloth", Unit.ONE).or("1"),
+                  Parameter.quantity(
+                          "fraction", "the fibre's share of the laminate's mass", Unit.ONE)
+                      .or("the table's"),
+                  Parameter.quantity("fibre_density", "of the fibre", Si.KG_M3)
+                      .or("2560 kg/m³, glass"),
+                  Parameter.quantity("resin_density", "of the resin once hard", Si.KG_M3)
+                      .or("1200 kg/m³"),
+                  Parameter.quantity("waste", "share of the mixed resin that is lost", Unit.ONE)
+                      .or("0 %"),
+                  Parameter.quantity("mix_resin", "parts of resin", Unit.ONE).or(""),
+                  Parameter.quantity("mix_hardener", "parts of hardener", Unit.ONE).or(""),
+                  Parameter.word("mix_by", "what the parts are of", "mass", "volume").or("mass"),
+                  Parameter.quantity("liquid_resin_density", "of the resin as poured", Si.KG_M3)
+                      .or("needed to mix by volume"),
+                  Parameter.quantity(
+                          "liquid_hardener_density", "of the hardener as poured", Si.KG_M3)
+                      .or("needed to mix by volume"),
+                  Parameter.quantity("pot_life", "of one mix", Unit.MINUTE).or(""),
+                  Parameter.quantity("pace", "resin worked in a time", Si.unit("kg/s")).or("")),
+              Laminate::of)
+          .yielding(
+              "thickness…", "laminate.thickness",
+              "density…", "laminate.density",
+              "fibre_volume…", "laminate.fibre",
+              "cloth_area", "laminate.cloth",
+              "fibre_mass", "laminate.dry",
+              "resin_mass", "laminate.resin",
+              "resin_to_mix", "laminate.mix",
+              "mass", "laminate.mass",
+              "hardener_per_100", "mix.per.hundred",
+              "mix_resin_mass", "mix.resin",
+              "mix_hardener_mass", "mix.hardener",
+              "mix_resin_volume", "mix.resin.volume",
+              "mix_hardener_volume", "mix.hardener.volume",
+              "batches", "mix.batches",
+              "batch", "mix.batch");
 
   private final YieldList yields = new YieldList();
   private final double fibreDensity;

@@ -15,12 +15,15 @@ final class MassGrowth {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "mass-growth",
-          "Mass forecast at completion",
-          List.of(
-              Parameter.table("weighings", "in the order of the work", "done", "mass"),
-              Parameter.quantity("budget", "for the mass at completion", Unit.KILOGRAM).or("")),
-          MassGrowth::of);
+              "mass-growth",
+              "Mass forecast at completion",
+              List.of(
+                  Parameter.table("weighings", "in the order of the work", "done", "mass"),
+                  Parameter.quantity("budget", "for the mass at completion", Unit.KILOGRAM).or("")),
+              MassGrowth::of)
+          .yielding(
+              "forecast", "growth.trade",
+              "margin", "growth.trade.margin");
 
   private MassGrowth() {}
 

@@ -31,11 +31,11 @@ final class MouldSide {
     Section station = offsets.stations().get(index);
     double[] along = new double[station.z().length];
     for (int k = 0; k < along.length; k++) {
-      along[k] = slopeAlong(offsets, index, Math.min(station.z()[k], lowestTop(offsets, index)));
+      along[k] = Slant.along(offsets.stations(), index, station.z()[k]);
     }
     List<double[]> whole = new ArrayList<>();
     if (station.flat() > 0) {
-      double inward = thickness * Math.hypot(1, rise(offsets, index));
+      double inward = thickness * Math.hypot(1, Slant.ofKeel(offsets.stations(), index));
       whole.add(new double[] {0, station.keel() + inward});
       whole.add(new double[] {station.flat(), station.keel() + inward});
     }
@@ -144,55 +144,6 @@ final class MouldSide {
         "Look at the unit of the thickness, or take station "
             + station.name()
             + " out of the table.");
-  }
-
-  /** How steeply the keel rises along the hull where its bottom is flat. */
-  private static double rise(Offsets offsets, int index) {
-    List<Section> all = offsets.stations();
-    Section a = all.get(Math.max(0, index - 1));
-    Section b = all.get(Math.min(all.size() - 1, index + 1));
-    return a == b ? 0 : (b.keel() - a.keel()) / (b.x() - a.x());
-  }
-
-  /** Above the sheer of its neighbours a station goes on as it does at their height. */
-  private static double lowestTop(Offsets offsets, int index) {
-    List<Section> all = offsets.stations();
-    int last = Math.min(all.size(), index + 2);
-    return all.subList(Math.max(0, index - 1), last).stream()
-        .mapToDouble(Section::top)
-        .min()
-        .orElseThrow();
-  }
-
-  /**
-   * Slope of the half-breadth along the hull at a height: of the parabola through the three nearest
-   * stations that reach it, this one in their middle where it can be.
-   */
-  private static double slopeAlong(Offsets offsets, int index, double height) {
-    List<Section> all = offsets.stations();
-    int first = index > 0 && reaches(all.get(index - 1), height) ? index - 1 : index;
-    int last = index + 1 < all.size() && reaches(all.get(index + 1), height) ? index + 1 : index;
-    if (first == index && last + 1 < all.size() && reaches(all.get(last + 1), height)) {
-      last = Math.min(last + 1, index + 2);
-    } else if (last == index && first > 0 && reaches(all.get(first - 1), height)) {
-      first = Math.max(first - 1, index - 2);
-    }
-    if (first == last) {
-      return 0;
-    }
-    double[] x = new double[last - first + 1];
-    double[] y = new double[x.length];
-    for (int i = 0; i < x.length; i++) {
-      x[i] = all.get(first + i).x();
-      y[i] = all.get(first + i).half(height);
-    }
-    return x.length == 3
-        ? Parabola.through(x, y, 0, 1, 2).slope(all.get(index).x())
-        : (y[1] - y[0]) / (x[1] - x[0]);
-  }
-
-  private static boolean reaches(Section s, double height) {
-    return s.keel() <= height + 1e-12 && height <= s.top() + 1e-12;
   }
 
   Section station() {

@@ -5,7 +5,9 @@ import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * The station moulds, {@code moulds}: the hull's outline less the planking, and the board on which
@@ -45,8 +47,11 @@ final class Moulds {
                       "amidships",
                       "ends")
                   .or("amidships")),
-          Moulds::of,
-          Moulds::draw);
+          Moulds::of)
+          .yielding(
+              "half_…", "mould",
+              "bottom_…", "mould.bottom")
+          .drawing(Moulds::draw);
 
   private static final Message METHOD = Message.of("mould.how");
 
@@ -78,7 +83,14 @@ final class Moulds {
       MouldSide side = MouldSide.of(offsets, i, thickness);
       Section station = side.station();
       String part = Offsets.factPart(station.name());
-      for (double height : station.z()) {
+      if (station.flat() > 0) {
+        yields.add(
+            "bottom_" + part,
+            Message.of("mould.bottom", station.name()),
+            offsets.units().length(side.bottom()),
+            Message.of("mould.bottom.how"));
+      }
+      for (double height : heights(station, side.bottom())) {
         double half = side.half(height);
         if (half > 0) {
           yields.add(
@@ -90,6 +102,15 @@ final class Moulds {
       }
     }
     return yields.list();
+  }
+
+  /** Those of the offsets; a flat bottom's own instead of what lies within its planking. */
+  private static double[] heights(Section station, double bottom) {
+    return station.flat() > 0
+        ? DoubleStream.concat(
+                DoubleStream.of(bottom), Arrays.stream(station.z()).filter(z -> z > bottom + 1e-9))
+            .toArray()
+        : station.z();
   }
 
   private static String label(Offsets offsets, double height) throws TradeException {

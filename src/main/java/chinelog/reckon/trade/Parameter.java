@@ -1,7 +1,11 @@
 package chinelog.reckon.trade;
 
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import chinelog.wording.Phrase;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Something a reckoning takes, such as {@code draught}: a length.
@@ -12,7 +16,9 @@ import java.util.List;
  * @param choices the words or table columns to be given; a column ending in {@code …} stands for
  *     every column whose name begins so, one ending in {@code ?} may be left out
  * @param required whether there is no doing without
- * @param fallback what is taken where nothing is written, in words; empty if there is nothing
+ * @param fallback what is taken where nothing is written: a figure, one of the choices, or what
+ *     else is done, in words; empty if there is nothing
+ * @param recalled whether the log is reminded when a figure rests on the fallback
  */
 public record Parameter(
     String name,
@@ -21,7 +27,8 @@ public record Parameter(
     Unit unit,
     List<String> choices,
     boolean required,
-    String fallback) {
+    String fallback,
+    boolean recalled) {
 
   public Parameter {
     choices = List.copyOf(choices);
@@ -38,19 +45,66 @@ public record Parameter(
   }
 
   static Parameter quantity(String name, String title, Unit unit) {
-    return new Parameter(name, title, Kind.QUANTITY, unit, List.of(), true, "");
+    return new Parameter(name, title, Kind.QUANTITY, unit, List.of(), true, "", false);
   }
 
   static Parameter table(String name, String title, String... columns) {
-    return new Parameter(name, title, Kind.TABLE, Unit.ONE, List.of(columns), true, "");
+    return new Parameter(name, title, Kind.TABLE, Unit.ONE, List.of(columns), true, "", false);
   }
 
   static Parameter word(String name, String title, String... words) {
-    return new Parameter(name, title, Kind.WORD, Unit.ONE, List.of(words), true, "");
+    return new Parameter(name, title, Kind.WORD, Unit.ONE, List.of(words), true, "", false);
   }
 
   /** This, but it may be left out; {@code fallback} says what is taken then. */
   Parameter or(String fallback) {
-    return new Parameter(name, title, kind, unit, choices, false, fallback);
+    return new Parameter(name, title, kind, unit, choices, false, fallback, false);
+  }
+
+  /** This, with a reminder where a figure rests on what is taken for want of it. */
+  Parameter recalling() {
+    return new Parameter(name, title, kind, unit, choices, required, fallback, true);
+  }
+
+  /** The figure or word that is taken where nothing is written; empty where it is neither. */
+  public Optional<Phrase> findTaken() {
+    if (kind == Kind.WORD) {
+      return choices.contains(fallback) ? Optional.of(Phrase.own(fallback)) : Optional.empty();
+    }
+    try {
+      return kind == Kind.QUANTITY && !fallback.isEmpty()
+          ? Optional.of(new Phrase.Amount(Quantity.parse(fallback.replaceFirst(",.*", ""))))
+          : Optional.empty();
+    } catch (QuantityException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** As a line of help, such as {@code draught: height of the waterline … [mm]}. */
+  public String line() {
+    StringBuilder line = new StringBuilder(name).append(": ");
+    switch (kind) {
+      case QUANTITY -> {
+        line.append(title);
+        if (!unit.equals(Unit.ONE)) {
+          line.append(" [").append(unit.symbol()).append(']');
+        }
+      }
+      case TABLE ->
+          line.append("the name of a table, ")
+              .append(title)
+              .append(", with the columns ")
+              .append(String.join(", ", choices));
+      case WORD -> {
+        line.append(title);
+        if (!choices.isEmpty()) {
+          line.append(", one of ").append(String.join(", ", choices));
+        }
+      }
+    }
+    if (!required) {
+      line.append(fallback.isEmpty() ? "; may be left out" : "; if left out, " + fallback);
+    }
+    return line.toString();
   }
 }

@@ -20,29 +20,57 @@ final class Planking {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "planking",
-          "Planking with strips",
-          List.of(
-              Offsets.TABLE.or("the girths"),
-              Offsets.SIDING,
-              Parameter.table(
-                      "girths", "in place of offsets, of one side", "station?", "x", "girth")
-                  .or("those of the offsets"),
-              Parameter.quantity("strip_width", "that a strip covers", Unit.METRE),
-              Parameter.quantity("strip_thickness", "as bought", Unit.METRE).or(""),
-              Parameter.quantity("least_width", "to which a strip may be tapered", Unit.METRE)
-                  .or("half the strip's width"),
-              Parameter.quantity("draught", "where full-width strips end amidships", Unit.METRE)
-                  .or("every strip shares in the taper"),
-              Parameter.quantity("wastage", "share of what is bought that is cut away", Unit.ONE)
-                  .or("10 %"),
-              Parameter.quantity("stock_length", "of a strip as bought or cut", Unit.METRE)
-                  .or("strips are long enough"),
-              Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE).or(""),
-              Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
-              Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
-          Planking::of,
-          Planking::draw);
+              "planking",
+              "Planking with strips",
+              List.of(
+                  Offsets.TABLE.or("the girths"),
+                  Offsets.SIDING,
+                  Parameter.table(
+                          "girths", "in place of offsets, of one side", "station?", "x", "girth")
+                      .or("those of the offsets"),
+                  Parameter.quantity("strip_width", "that a strip covers", Unit.METRE),
+                  Parameter.quantity("strip_thickness", "as bought", Unit.METRE).or(""),
+                  Parameter.quantity("least_width", "to which a strip may be tapered", Unit.METRE)
+                      .or("half the strip's width"),
+                  Parameter.quantity("draught", "where full-width strips end amidships", Unit.METRE)
+                      .or("every strip shares in the taper"),
+                  Parameter.quantity(
+                          "wastage", "share of what is bought that is cut away", Unit.ONE)
+                      .or("10 %")
+                      .recalling(),
+                  Parameter.quantity("stock_length", "of a strip as bought or cut", Unit.METRE)
+                      .or("strips are long enough"),
+                  Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
+                  Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
+              Planking::of)
+          .yielding(
+              "strips", "planking.strips",
+              "full_strips", "planking.full",
+              "width_…", "planking.station.width",
+              "reach_…", "planking.station.strips",
+              "taper_aft", "planking.taper.aft",
+              "taper_fore", "planking.taper.fore",
+              "wedges_aft", "planking.short.aft",
+              "wedges_fore", "planking.short.fore",
+              "all_from", "planking.from",
+              "all_to", "planking.to",
+              "run", "timber.length",
+              "strip_length", "timber.buy",
+              "pieces", "timber.strips",
+              "strips_per_sheet", "timber.sheet",
+              "sheets", "timber.sheets",
+              "faired_most", "timber.thick.quarter",
+              "faired_most_64th", "timber.nearest",
+              "faired_most_64th_error", "timber.nearest.error",
+              "faired_least", "timber.thick.third",
+              "faired_least_64th", "timber.nearest",
+              "faired_least_64th_error", "timber.nearest.error",
+              "mass", "timber.before",
+              "mass_faired_most", "timber.quarter",
+              "mass_faired_least", "timber.third")
+          .drawing(Planking::draw);
 
   private Planking() {}
 

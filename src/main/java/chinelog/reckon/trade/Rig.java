@@ -16,16 +16,25 @@ final class Rig {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "rig",
-          "The lead of the sails over the lateral plane",
-          List.of(
-              Parameter.table("sails", "a row for each sail", "sail?", "area", "x", "z?"),
-              Parameter.table("profile", "corners of the underwater profile", "x", "z")
-                  .or("the centre given"),
-              Parameter.quantity("clr", "centre of lateral resistance from the aft end", Unit.METRE)
-                  .or("that of the profile"),
-              Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or("")),
-          Rig::of);
+              "rig",
+              "The lead of the sails over the lateral plane",
+              List.of(
+                  Parameter.table("sails", "a row for each sail", "sail?", "area", "x", "z?"),
+                  Parameter.table("profile", "corners of the underwater profile", "x", "z")
+                      .or("the centre given"),
+                  Parameter.quantity(
+                          "clr", "centre of lateral resistance from the aft end", Unit.METRE)
+                      .or("that of the profile"),
+                  Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or("")),
+              Rig::of)
+          .yielding(
+              "area", "rig.area",
+              "ce_x", "rig.ce.x",
+              "ce_z", "rig.ce.z",
+              "lateral", "rig.profile",
+              "clr", "rig.clr",
+              "lead", "rig.lead",
+              "lead_share", "rig.lead.share");
 
   private Rig() {}
 

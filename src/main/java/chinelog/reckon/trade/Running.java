@@ -16,14 +16,21 @@ final class Running {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "running",
-          "How a hull runs: Froude and Reynolds numbers and friction",
-          List.of(
-              Parameter.quantity("speed", "through the water", Si.unit("m/s")),
-              Parameter.quantity("length", "of the waterline", Unit.METRE),
-              Parameter.quantity("viscosity", "of the water, kinematic", Si.unit("m²/s"))
-                  .or("1.1386 mm²/s, fresh water at 15 °C")),
-          Running::of);
+              "running",
+              "How a hull runs: Froude and Reynolds numbers and friction",
+              List.of(
+                  Parameter.quantity("speed", "through the water", Si.unit("m/s")),
+                  Parameter.quantity("length", "of the waterline", Unit.METRE),
+                  Parameter.quantity("viscosity", "of the water, kinematic", Si.unit("m²/s"))
+                      .or("1.1386 mm²/s, fresh water at 15 °C")
+                      .recalling()),
+              Running::of)
+          .yielding(
+              "froude", "running.froude",
+              "reynolds", "running.reynolds",
+              "friction", "running.friction");
+
+  private static final Unit MS = Si.unit("m/s");
 
   /** m/s², by convention. */
   private static final double GRAVITY = 9.80665;
@@ -35,16 +42,29 @@ final class Running {
     double length = Si.positive(inputs, "length", Unit.METRE);
     double reynolds = speed * length / Si.positive(inputs, "viscosity", Si.unit("m²/s"), 1.1386e-6);
     YieldList yields = new YieldList();
+    yields.from("speed", "length");
     yields.add(
         "froude",
         Message.of("running.froude"),
         Si.number(speed / Math.sqrt(GRAVITY * length)),
-        Message.of("running.froude.how"));
+        Message.of("running.froude.how"),
+        YieldList.worked(
+            Si.show(speed, MS, MS),
+            " ÷ √(9.80665 m/s² × ",
+            Si.show(length, Unit.METRE, Unit.METRE),
+            ")"));
+    yields.from("speed", "length", "viscosity");
     yields.add(
         "reynolds",
         Message.of("running.reynolds"),
         Si.number(reynolds),
-        Message.of("running.reynolds.how"));
+        Message.of("running.reynolds.how"),
+        YieldList.worked(
+            Si.show(speed, MS, MS),
+            " × ",
+            Si.show(length, Unit.METRE, Unit.METRE),
+            " ÷ ",
+            Si.show(speed * length / reynolds, Si.unit("m²/s"), Si.unit("mm²/s"))));
     if (reynolds < 1e5) {
       throw new TradeException(
           "speed",
@@ -56,7 +76,8 @@ final class Running {
         "friction",
         Message.of("running.friction"),
         Si.number(0.075 / (line * line)),
-        Message.of("running.friction.how"));
+        Message.of("running.friction.how"),
+        YieldList.worked("0.075 ÷ (", Si.number(line + 2), " − 2)²"));
     return yields.list();
   }
 }

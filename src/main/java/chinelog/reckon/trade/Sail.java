@@ -20,36 +20,43 @@ final class Sail {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "sail",
-          "A sail's area and centre of effort",
-          List.of(
-              Parameter.word(
-                      "shape",
-                      "what was measured",
-                      "triangle",
-                      "quadrilateral",
-                      "corners",
-                      "main",
-                      "headsail",
-                      "spinnaker")
-                  .or("triangle"),
-              Parameter.table("corners", "in their order round the sail", "x", "z").or(""),
-              Parameter.quantity("luff", "its length", Unit.METRE).or(""),
-              Parameter.quantity("foot", "its length", Unit.METRE).or(""),
-              Parameter.quantity("leech", "its length", Unit.METRE).or(""),
-              Parameter.quantity("head", "its length; a headsail's allowance", Unit.METRE).or("0"),
-              Parameter.quantity("diagonal", "from throat to clew", Unit.METRE).or(""),
-              Parameter.quantity("perpendicular", "from clew to luff", Unit.METRE).or(""),
-              Parameter.quantity("quarter", "width at a quarter of the leech", Unit.METRE).or(""),
-              Parameter.quantity("half", "width at half the leech", Unit.METRE).or(""),
-              Parameter.quantity("three_quarter", "width at three quarters", Unit.METRE).or(""),
-              Parameter.quantity("seven_eighths", "width at seven eighths", Unit.METRE).or(""),
-              Parameter.quantity("roach_half", "roach at half the leech", Unit.METRE)
-                  .or("no roach by three ordinates"),
-              Parameter.quantity("roach_lower", "roach at a third of the leech", Unit.METRE)
-                  .or("no roach by four ordinates"),
-              Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or("")),
-          Sail::of);
+              "sail",
+              "A sail's area and centre of effort",
+              List.of(
+                  Parameter.word(
+                          "shape",
+                          "what was measured",
+                          "triangle",
+                          "quadrilateral",
+                          "corners",
+                          "main",
+                          "headsail",
+                          "spinnaker")
+                      .or("triangle"),
+                  Parameter.table("corners", "in their order round the sail", "x", "z").or(""),
+                  Parameter.quantity("luff", "its length", Unit.METRE).or(""),
+                  Parameter.quantity("foot", "its length", Unit.METRE).or(""),
+                  Parameter.quantity("leech", "its length", Unit.METRE).or(""),
+                  Parameter.quantity("head", "its length; a headsail's allowance", Unit.METRE)
+                      .or("0"),
+                  Parameter.quantity("diagonal", "from throat to clew", Unit.METRE).or(""),
+                  Parameter.quantity("perpendicular", "from clew to luff", Unit.METRE).or(""),
+                  Parameter.quantity("quarter", "width at a quarter of the leech", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("half", "width at half the leech", Unit.METRE).or(""),
+                  Parameter.quantity("three_quarter", "width at three quarters", Unit.METRE).or(""),
+                  Parameter.quantity("seven_eighths", "width at seven eighths", Unit.METRE).or(""),
+                  Parameter.quantity("roach_half", "roach at half the leech", Unit.METRE)
+                      .or("no roach by three ordinates"),
+                  Parameter.quantity("roach_lower", "roach at a third of the leech", Unit.METRE)
+                      .or("no roach by four ordinates"),
+                  Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or("")),
+              Sail::of)
+          .yielding(
+              "area", "sail.area",
+              "roach", "sail.roach",
+              "ce_x", "sail.ce.x",
+              "ce_z", "sail.ce.z");
 
   private final Inputs inputs;
   private final YieldList yields = new YieldList();

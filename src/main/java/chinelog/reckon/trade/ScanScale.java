@@ -18,21 +18,27 @@ final class ScanScale {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "scan-scale",
-          "The scale of a scanned sheet",
-          List.of(
-              Parameter.quantity("true_x", "a length along the sheet, as it should be", Unit.METRE),
-              Parameter.quantity("scan_x", "the same on the scan", Unit.METRE),
-              Parameter.quantity("true_y", "a length up the sheet, as it should be", Unit.METRE)
-                  .or("the sheet stretched evenly"),
-              Parameter.quantity("scan_y", "the same on the scan", Unit.METRE).or(""),
-              Parameter.quantity(
-                      "diagonal_up", "from bottom left to top right, on the scan", Unit.METRE)
-                  .or(""),
-              Parameter.quantity(
-                      "diagonal_down", "from top left to bottom right, on the scan", Unit.METRE)
-                  .or("")),
-          ScanScale::of);
+              "scan-scale",
+              "The scale of a scanned sheet",
+              List.of(
+                  Parameter.quantity(
+                      "true_x", "a length along the sheet, as it should be", Unit.METRE),
+                  Parameter.quantity("scan_x", "the same on the scan", Unit.METRE),
+                  Parameter.quantity("true_y", "a length up the sheet, as it should be", Unit.METRE)
+                      .or("the sheet stretched evenly"),
+                  Parameter.quantity("scan_y", "the same on the scan", Unit.METRE).or(""),
+                  Parameter.quantity(
+                          "diagonal_up", "from bottom left to top right, on the scan", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity(
+                          "diagonal_down", "from top left to bottom right, on the scan", Unit.METRE)
+                      .or("")),
+              ScanScale::of)
+          .yielding(
+              "factor_x", "scan.x",
+              "factor_y", "scan.y",
+              "stretch", "scan.longer",
+              "out_of_square", "scan.square");
 
   private ScanScale() {}
 

@@ -48,10 +48,6 @@ final class Section {
     return y;
   }
 
-  double flat() {
-    return flat;
-  }
-
   /** Whether the outline has a corner at the half-breadth numbered {@code k}. */
   boolean isCorner(int k) {
     return Arrays.stream(corners).anyMatch(c -> Math.abs(c - z[k]) < 1e-9);
@@ -89,6 +85,11 @@ final class Section {
     return 2 * outline.integral(keel(), height, (up, half) -> up * half);
   }
 
+  /** Half-breadth of the flat bottom. */
+  double flat() {
+    return flat;
+  }
+
   /** Length round one side along the skin, by chords. */
   double girth() {
     return girth(z, y);
@@ -96,6 +97,12 @@ final class Section {
 
   /** Length round one side along the skin up to a height between keel and top, by chords. */
   double girth(double height) {
+    double[][] points = pointsTo(height);
+    return girth(points[0], points[1]);
+  }
+
+  /** Heights and half-breadths of the outline up to a height between keel and top. */
+  private double[][] pointsTo(double height) {
     int kept = 0;
     while (kept < z.length && z[kept] < height - 1e-9) {
       kept++;
@@ -104,7 +111,7 @@ final class Section {
     double[] halves = Arrays.copyOf(y, kept + 1);
     heights[kept] = height;
     halves[kept] = half(height);
-    return girth(heights, halves);
+    return new double[][] {heights, halves};
   }
 
   private double girth(double[] heights, double[] halves) {
@@ -115,13 +122,17 @@ final class Section {
     return sum;
   }
 
-  /** Points {@code {y, z}} that divide the skin of one side into {@code n} equal girths. */
-  double[][] divided(int n) {
+  /**
+   * Points {@code {y, z}} that divide the skin of one side up to a height into {@code n} equal
+   * girths.
+   */
+  double[][] divided(int n, double height) {
     double[][] points = new double[n + 1][];
-    double step = girth() / n;
+    double[][] outline = pointsTo(Math.min(height, top()));
+    double step = girth(outline[0], outline[1]) / n;
     boolean hasFlat = flat > 0;
-    double[] py = hasFlat ? prepend(0, y) : y;
-    double[] pz = hasFlat ? prepend(z[0], z) : z;
+    double[] py = hasFlat ? prepend(0, outline[1]) : outline[1];
+    double[] pz = hasFlat ? prepend(z[0], outline[0]) : outline[0];
     int i = 1;
     double passed = 0;
     for (int k = 0; k <= n; k++) {

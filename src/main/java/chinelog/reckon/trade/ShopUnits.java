@@ -71,6 +71,17 @@ enum ShopUnits {
     return Si.show(m3, Si.M3, volume);
   }
 
+  /** A second moment of area, from m⁴. */
+  Quantity second(double m4) throws TradeException {
+    return Si.show(
+        m4, Unit.METRE.power(4), (this == MILLIMETRES ? Si.unit("cm") : length).power(4));
+  }
+
+  /** From kg/m³, so that a volume times it is a mass. */
+  Quantity density(double kgM3) throws TradeException {
+    return Si.show(kgM3, Si.KG_M3, mass.dividedBy(volume));
+  }
+
   /** From kilograms. */
   Quantity mass(double kg) throws TradeException {
     return Si.show(kg, Unit.KILOGRAM, mass);

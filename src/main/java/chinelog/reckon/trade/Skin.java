@@ -1,33 +1,57 @@
 package chinelog.reckon.trade;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 
-/** The area of a hull's skin. */
+/** The area of a hull's skin, by flat triangles between neighbouring stations. */
 final class Skin {
 
   private static final int GIRTHS = 40;
 
+  /** The points of one station from keel to top, or of an end of the waterline, all in one. */
+  private record Edge(double x, double[][] points) {}
+
   private Skin() {}
 
-  /** Both sides, in m², by flat triangles between neighbouring stations. */
+  /** Both sides from keel to top, in m². */
   static double area(List<Section> stations) {
-    double sum = 0;
-    for (int i = 1; i < stations.size(); i++) {
-      sum += between(stations.get(i - 1), stations.get(i));
-    }
-    return 2 * sum;
+    return between(
+        stations.stream().map(s -> new Edge(s.x(), s.divided(GIRTHS, s.top()))).toList());
   }
 
-  private static double between(Section aft, Section fore) {
-    double[][] a = aft.divided(GIRTHS);
-    double[][] f = fore.divided(GIRTHS);
-    double dx = fore.x() - aft.x();
-    double sum = 0;
-    for (int k = 1; k <= GIRTHS; k++) {
-      sum += triangle(0, a[k - 1], 0, a[k], dx, f[k - 1]);
-      sum += triangle(dx, f[k - 1], dx, f[k], 0, a[k]);
+  /**
+   * Both sides below the water, in m².
+   *
+   * @param ends of the waterline, {@code {x, y}}; between stations
+   */
+  static double wet(List<Section> immersed, List<double[]> ends, double draught) {
+    List<Edge> edges = new ArrayList<>();
+    for (Section s : immersed) {
+      edges.add(new Edge(s.x(), s.divided(GIRTHS, draught)));
     }
-    return sum;
+    for (double[] end : ends) {
+      double[][] points = new double[GIRTHS + 1][];
+      Arrays.fill(points, new double[] {end[1], draught});
+      edges.add(new Edge(end[0], points));
+    }
+    edges.sort(Comparator.comparingDouble(Edge::x));
+    return between(edges);
+  }
+
+  private static double between(List<Edge> edges) {
+    double sum = 0;
+    for (int i = 1; i < edges.size(); i++) {
+      Edge a = edges.get(i - 1);
+      Edge f = edges.get(i);
+      double dx = f.x - a.x;
+      for (int k = 1; k <= GIRTHS; k++) {
+        sum += triangle(0, a.points[k - 1], 0, a.points[k], dx, f.points[k - 1]);
+        sum += triangle(dx, f.points[k - 1], dx, f.points[k], 0, a.points[k]);
+      }
+    }
+    return 2 * sum;
   }
 
   private static double triangle(

@@ -21,19 +21,23 @@ final class Spar {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "spar",
-          "Diameters along a tapered spar",
-          List.of(
-              Parameter.quantity("length", "from the greatest diameter to the end", Unit.METRE),
-              Parameter.quantity("diameter", "the greatest", Unit.METRE),
-              Parameter.quantity("end", "diameter at the end", Unit.METRE)
-                  .or("three quarters, by quarters"),
-              Parameter.word("taper", "how it runs", "straight", "swelled", "quarters")
-                  .or("swelled"),
-              Parameter.quantity("parts", "into how many the length is divided", Unit.ONE).or("4"),
-              Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
-          Spar::of,
-          Spar::draw);
+              "spar",
+              "Diameters along a tapered spar",
+              List.of(
+                  Parameter.quantity("length", "from the greatest diameter to the end", Unit.METRE),
+                  Parameter.quantity("diameter", "the greatest", Unit.METRE),
+                  Parameter.quantity("end", "diameter at the end", Unit.METRE)
+                      .or("three quarters, by quarters"),
+                  Parameter.word("taper", "how it runs", "straight", "swelled", "quarters")
+                      .or("swelled"),
+                  Parameter.quantity("parts", "into how many the length is divided", Unit.ONE)
+                      .or("4"),
+                  Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
+              Spar::of)
+          .yielding(
+              "diameter_…", "spar.diameter",
+              "mass", "spar.mass")
+          .drawing(Spar::draw);
 
   private Spar() {}
 

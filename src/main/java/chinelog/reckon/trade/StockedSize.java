@@ -14,14 +14,20 @@ final class StockedSize {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "stocked-size",
-          "The nearest stocked size",
-          List.of(
-              Parameter.quantity("wanted", "the size on the model", Unit.METRE),
-              Parameter.table("sizes", "what the shop keeps", "size"),
-              Parameter.quantity("scale", "how many times smaller the model is", Unit.ONE)
-                  .or("no full size")),
-          StockedSize::of);
+              "stocked-size",
+              "The nearest stocked size",
+              List.of(
+                  Parameter.quantity("wanted", "the size on the model", Unit.METRE),
+                  Parameter.table("sizes", "what the shop keeps", "size"),
+                  Parameter.quantity("scale", "how many times smaller the model is", Unit.ONE)
+                      .or("no full size")),
+              StockedSize::of)
+          .yielding(
+              "size", "stocked.size",
+              "error", "stocked.error",
+              "error_share", "stocked.share",
+              "full_size", "stocked.full",
+              "full_error", "stocked.full.error");
 
   private StockedSize() {}
 

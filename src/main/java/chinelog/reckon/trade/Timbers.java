@@ -34,12 +34,22 @@ final class Timbers {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "timber",
-          "What books say of a timber",
-          List.of(
-              Parameter.word(
-                  "species", "the timber", ALL.stream().map(Timber::name).toArray(String[]::new))),
-          Timbers::of);
+              "timber",
+              "What books say of a timber",
+              List.of(
+                  Parameter.word(
+                      "species",
+                      "the timber",
+                      ALL.stream().map(Timber::name).toArray(String[]::new))),
+              Timbers::of)
+          .yielding(
+              "density", "wood.average",
+              "shrinkage_radial", "wood.radial",
+              "shrinkage_tangential", "wood.tangential",
+              "shrinkage_volumetric", "wood.volumetric",
+              "basic_density_mean", "wood.basic.mean",
+              "basic_density_least", "wood.basic.least",
+              "basic_density_most", "wood.basic.most");
 
   private Timbers() {}
 

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import java.math.BigDecimal;
@@ -18,7 +19,16 @@ public final class TradeReckoning {
   private final String title;
   private final List<Parameter> parameters;
   private final Computation computation;
+  private final List<Offer> offers;
   private final Drawing drawing;
+
+  /**
+   * A figure that a reckoning may yield, such as {@code volume}.
+   *
+   * @param name the end of it {@code …} where there is one for each row of a table
+   * @param title key of its title in {@code chinelog.reckon.messages}
+   */
+  public record Offer(String name, String title) {}
 
   /** The computation itself; its inputs have passed {@link #reckon}'s checks. */
   interface Computation {
@@ -31,20 +41,46 @@ public final class TradeReckoning {
   }
 
   TradeReckoning(String name, String title, List<Parameter> parameters, Computation computation) {
-    this(name, title, parameters, computation, inputs -> List.of());
+    this(name, title, parameters, computation, List.of(), inputs -> List.of());
   }
 
-  TradeReckoning(
+  private TradeReckoning(
       String name,
       String title,
       List<Parameter> parameters,
       Computation computation,
+      List<Offer> offers,
       Drawing drawing) {
     this.name = name;
     this.title = title;
     this.parameters = List.copyOf(parameters);
     this.computation = computation;
+    this.offers = List.copyOf(offers);
     this.drawing = drawing;
+  }
+
+  /** This with what it yields: a name and the key of its title by turns. */
+  TradeReckoning yielding(String... namesAndTitles) {
+    List<Offer> all = new ArrayList<>(offers);
+    for (int i = 0; i < namesAndTitles.length; i += 2) {
+      all.add(new Offer(namesAndTitles[i], namesAndTitles[i + 1]));
+    }
+    return new TradeReckoning(name, title, parameters, computation, all, drawing);
+  }
+
+  /** This with what it draws. */
+  TradeReckoning drawing(Drawing parts) {
+    return new TradeReckoning(name, title, parameters, computation, offers, parts);
+  }
+
+  /** What it may yield, in the order to be shown. */
+  public List<Offer> offers() {
+    return offers;
+  }
+
+  /** A log's files that have it reckoned. */
+  public Example example() {
+    return Example.of(name);
   }
 
   /** As facts.yaml asks for it, such as {@code hull-form}. */
@@ -167,9 +203,10 @@ public final class TradeReckoning {
         throw new TradeException(
             given,
             "The reckoning \"" + name + "\" takes no \"" + given + "\".",
-            "It takes "
-                + parameters.stream().map(Parameter::name).collect(Collectors.joining(", "))
-                + ".");
+            Suggestion.findNearest(given, parameters.stream().map(Parameter::name).toList())
+                    .map(n -> "Did you mean \"" + n + "\"? ")
+                    .orElse("It takes:\n" + page() + "\n")
+                + more());
       }
     }
     for (Parameter parameter : parameters) {
@@ -183,7 +220,7 @@ public final class TradeReckoning {
       throw new TradeException(
           key,
           "The reckoning \"" + name + "\" needs \"" + key + "\".",
-          "Give " + key + ": " + parameter.title() + ".");
+          "Write \"" + parameter.line() + "\". " + more());
     }
     Quantity quantity = inputs.quantities().get(key);
     if (quantity != null && !quantity.unit().isCompatible(parameter.unit())) {
@@ -191,7 +228,11 @@ public final class TradeReckoning {
       throw new TradeException(
           key,
           "\"" + key + "\" is " + quantity + ", which is not of the right kind.",
-          wanted.isEmpty() ? "Give a plain number." : "Give a quantity such as 1 " + wanted + ".");
+          (wanted.isEmpty() ? "Give a plain number" : "Give a quantity such as 1 " + wanted)
+              + ": "
+              + parameter.title()
+              + ". "
+              + more());
     }
     String word = inputs.words().get(key);
     if (word != null && !parameter.choices().isEmpty() && !parameter.choices().contains(word)) {
@@ -200,5 +241,14 @@ public final class TradeReckoning {
           "\"" + word + "\" is no word for \"" + key + "\".",
           "Write one of " + String.join(", ", parameter.choices()) + ".");
     }
+  }
+
+  /** What it takes, a line each. */
+  private String page() {
+    return parameters.stream().map(p -> "  " + p.line()).collect(Collectors.joining("\n"));
+  }
+
+  private String more() {
+    return "\"reckon --list " + name + "\" tells all of it, with an example.";
   }
 }

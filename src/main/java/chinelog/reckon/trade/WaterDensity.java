@@ -28,16 +28,18 @@ final class WaterDensity {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "water",
-          "The density of water",
-          PARAMETERS.subList(0, 2),
-          inputs ->
-              List.of(
-                  new Yield(
-                      "density",
-                      Message.of("water.density"),
-                      Si.show(of(inputs), Si.KG_M3, Si.KG_M3),
-                      List.of(said(inputs)))));
+              "water",
+              "The density of water",
+              PARAMETERS.subList(0, 2),
+              inputs ->
+                  List.of(
+                      new Yield(
+                          "density",
+                          Message.of("water.density"),
+                          Si.show(of(inputs), Si.KG_M3, Si.KG_M3),
+                          List.of(said(inputs)),
+                          List.of())))
+          .yielding("density", "water.density");
 
   private WaterDensity() {}
 

@@ -17,18 +17,24 @@ final class Wood {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "wood",
-          "Density and movement of wood",
-          List.of(
-              Parameter.quantity("gravity", "specific gravity", Unit.ONE).or(""),
-              Parameter.word("basis", "the volume it is told by", "as-is", "oven-dry").or("as-is"),
-              Parameter.quantity("moisture", "content, by mass of the dry wood", Unit.ONE)
-                  .or("12 %"),
-              Parameter.quantity("shrinkage", "from green to oven-dry", Unit.ONE).or(""),
-              Parameter.quantity("size", "of the piece across the grain", Unit.METRE).or(""),
-              Parameter.quantity("coefficient", "of movement for 1 % of moisture", Unit.ONE).or(""),
-              Parameter.quantity("moisture_after", "content later", Unit.ONE).or("")),
-          Wood::of);
+              "wood",
+              "Density and movement of wood",
+              List.of(
+                  Parameter.quantity("gravity", "specific gravity", Unit.ONE).or(""),
+                  Parameter.word("basis", "the volume it is told by", "as-is", "oven-dry")
+                      .or("as-is"),
+                  Parameter.quantity("moisture", "content, by mass of the dry wood", Unit.ONE)
+                      .or("12 %"),
+                  Parameter.quantity("shrinkage", "from green to oven-dry", Unit.ONE).or(""),
+                  Parameter.quantity("size", "of the piece across the grain", Unit.METRE).or(""),
+                  Parameter.quantity("coefficient", "of movement for 1 % of moisture", Unit.ONE)
+                      .or(""),
+                  Parameter.quantity("moisture_after", "content later", Unit.ONE).or("")),
+              Wood::of)
+          .yielding(
+              "density", "wood.density",
+              "shrinkage", "wood.shrinkage",
+              "movement", "wood.movement");
 
   private Wood() {}
 

@@ -9,11 +9,14 @@ import java.util.List;
  *
  * @param name what follows the request's prefix and a dot; lower case, {@code _} for spaces
  * @param value unrounded
- * @param method how it was worked out and where the formula comes from, a sentence each
+ * @param method how it was worked out and where the formula comes from, a sentence each, the
+ *     figures put in
+ * @param basis names of the inputs that decide it; empty for all that were given
  */
-public record Yield(String name, Message title, Quantity value, List<Message> method) {
+public record Yield(
+    String name, Message title, Quantity value, List<Message> method, List<String> basis) {
 
   Yield with(Quantity newValue) {
-    return new Yield(name, title, newValue, method);
+    return new Yield(name, title, newValue, method, basis);
   }
 }

@@ -9,10 +9,22 @@ import java.util.List;
 final class YieldList {
 
   private final List<Yield> yields = new ArrayList<>();
+  private List<String> basis = List.of();
+
+  /** What is added from now on rests on these inputs alone; on all that are given, if on none. */
+  YieldList from(String... inputs) {
+    basis = List.of(inputs);
+    return this;
+  }
 
   YieldList add(String name, Message title, Quantity value, Message... method) {
-    yields.add(new Yield(name, title, value, List.of(method)));
+    yields.add(new Yield(name, title, value, List.of(method), basis));
     return this;
+  }
+
+  /** The figures put in, such as {@code worked(volume, " × ", density)}. */
+  static Message worked(Object... parts) {
+    return Message.of("put.in", Message.joined(parts));
   }
 
   List<Yield> list() {

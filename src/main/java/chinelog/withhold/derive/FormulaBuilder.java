@@ -79,7 +79,9 @@ final class FormulaBuilder implements Expression.Visitor<Formula> {
       case "min", "max" -> new Formula.Extreme(arguments, call.function().equals("max"));
       case "sqrt" -> new Formula.Power(arguments.get(0), 0.5);
       case "abs", "round", "ceil", "floor" -> new Formula.Step(call.function(), arguments.get(0));
-      default -> throw new IllegalArgumentException("no function is named " + call.function());
+      case "in" -> arguments.get(0);
+      case "count" -> new Formula.Constant(arguments.size());
+      default -> new Curve(call.function(), arguments);
     };
   }
 }

@@ -6,6 +6,7 @@ import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
 import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.wording.Catalogue;
 import java.util.List;
@@ -13,10 +14,6 @@ import java.util.Locale;
 
 /** What sorts of facts there are, for the watches. */
 final class Kinds {
-
-  /** Begins the names of facts that the log's own books yield, of which there are many. */
-  private static final List<String> BOOKS =
-      List.of("hours.", "plan.", "growth.", "stock.", "cost.use.", "cost.entry.", "cost.stage.");
 
   private static final List<String> WHOLE =
       List.of(
@@ -36,14 +33,14 @@ final class Kinds {
 
   /** Whether a fact is one that somebody would type: no line of the log's own books. */
   static boolean isSpokenOf(Fact fact) {
-    return BOOKS.stream().noneMatch(fact.name()::startsWith);
+    return !fact.id().isOfTheBooks();
   }
 
   /** Whether a fact is a length, area, volume, mass or speed. */
   static boolean isOfTheVessel(Fact fact) {
     Unit unit = fact.value().unit();
     // A length named after a mass says where the part lies.
-    boolean arm = fact.name().startsWith("mass.") && unit.isCompatible(Unit.METRE);
+    boolean arm = fact.id().group().equals(FactId.MASS.group()) && unit.isCompatible(Unit.METRE);
     return isSpokenOf(fact)
         && !arm
         && !unit.isMoney()
@@ -54,7 +51,7 @@ final class Kinds {
 
   /** Whether a fact is of the subject herself, not of the model. */
   static boolean isFullSize(Fact fact) {
-    return fact.name().startsWith("full.");
+    return fact.id().isFullSize();
   }
 
   /** Whether a fact is the mass of all of her: of what is built, or of what she displaces. */

@@ -160,169 +160,67 @@ final class LogTexts {
   }
 
   private void line(String what, List<Inline> text, Place place, Label label) {
-    add(Passage.Role.PROSE, what, place, new Runs(label).read(text));
+    List<Passage.Piece> pieces = new ArrayList<>();
+    read(text, label, pieces);
+    add(Passage.Role.PROSE, what, place, pieces);
   }
 
+  /** The lines of blocks. */
   private void blocks(String what, List<Block> blocks, Label around) {
     for (Block block : blocks) {
-      block.accept(new Blocks(what, around.join(block.label())));
+      Label label = around.join(block.label());
+      if (block instanceof Block.Grid grid) {
+        rows(what, grid, label);
+      } else if (block instanceof Block.Code code) {
+        add(Passage.Role.PROSE, what, code.place(), code.text(), label);
+      } else {
+        block.lines().forEach(line -> line(what, line, block.place(), label));
+      }
+      blocks(what, block.children(), label);
     }
   }
 
-  /** The lines of a block. */
-  private final class Blocks implements Block.Visitor<Boolean> {
-    private final String what;
-    private final Label label;
-
-    Blocks(String what, Label label) {
-      this.what = what;
-      this.label = label;
+  /** A row is read with the words of the head, which say what its figures are. */
+  private void rows(String what, Block.Grid grid, Label label) {
+    List<Passage.Piece> head = row(grid.head(), label);
+    add(Passage.Role.PROSE, what, grid.place(), head);
+    for (List<List<Inline>> row : grid.rows()) {
+      List<Passage.Piece> both = new ArrayList<>(head);
+      both.addAll(row(row, label));
+      add(Passage.Role.PROSE, what, grid.place(), both);
     }
+  }
 
-    @Override
-    public Boolean heading(Block.Heading heading) {
-      line(what, heading.text(), heading.place(), label);
-      return true;
+  private static List<Passage.Piece> row(List<List<Inline>> cells, Label label) {
+    List<Passage.Piece> pieces = new ArrayList<>();
+    for (List<Inline> cell : cells) {
+      read(cell, label, pieces);
+      pieces.add(new Passage.Piece(" | ", label));
     }
-
-    @Override
-    public Boolean paragraph(Block.Paragraph paragraph) {
-      line(what, paragraph.text(), paragraph.place(), label);
-      return true;
-    }
-
-    @Override
-    public Boolean picture(Block.Picture picture) {
-      line(what, List.of(picture.image()), picture.place(), label);
-      return true;
-    }
-
-    @Override
-    public Boolean items(Block.Items items) {
-      items.items().forEach(item -> blocks(what, item, label));
-      return true;
-    }
-
-    @Override
-    public Boolean quote(Block.Quote quote) {
-      blocks(what, quote.blocks(), label);
-      return true;
-    }
-
-    @Override
-    public Boolean code(Block.Code code) {
-      add(Passage.Role.PROSE, what, code.place(), code.text(), label);
-      return true;
-    }
-
-    @Override
-    public Boolean rule(Block.Rule rule) {
-      return true;
-    }
-
-    @Override
-    public Boolean grid(Block.Grid grid) {
-      List<Passage.Piece> head = row(grid.head());
-      add(Passage.Role.PROSE, what, grid.place(), head);
-      // A row is read with the words of the head, which say what its figures are.
-      for (List<List<Inline>> row : grid.rows()) {
-        List<Passage.Piece> both = new ArrayList<>(head);
-        both.addAll(row(row));
-        add(Passage.Role.PROSE, what, grid.place(), both);
-      }
-      return true;
-    }
-
-    private List<Passage.Piece> row(List<List<Inline>> cells) {
-      List<Passage.Piece> pieces = new ArrayList<>();
-      for (List<Inline> cell : cells) {
-        pieces.addAll(new Runs(label).read(cell));
-        pieces.add(new Passage.Piece(" | ", label));
-      }
-      return pieces;
-    }
+    return pieces;
   }
 
   /** The runs of a line, as pieces. */
-  private static final class Runs implements Inline.Visitor<Boolean> {
-    private final List<Passage.Piece> pieces = new ArrayList<>();
-    private Label label;
-
-    Runs(Label label) {
-      this.label = label;
-    }
-
-    List<Passage.Piece> read(List<Inline> runs) {
-      runs.forEach(r -> r.accept(this));
-      return pieces;
-    }
-
-    private Boolean write(String text) {
-      pieces.add(new Passage.Piece(text, label));
-      return true;
-    }
-
-    private Boolean inside(Label more, List<Inline> runs) {
-      Label before = label;
-      label = label.join(more);
-      runs.forEach(r -> r.accept(this));
-      label = before;
-      return true;
-    }
-
-    @Override
-    public Boolean text(Inline.Text text) {
-      return write(text.text());
-    }
-
-    @Override
-    public Boolean emphasis(Inline.Emphasis emphasis) {
-      return inside(Label.NONE, emphasis.text());
-    }
-
-    @Override
-    public Boolean strong(Inline.Strong strong) {
-      return inside(Label.NONE, strong.text());
-    }
-
-    @Override
-    public Boolean code(Inline.Code code) {
-      return write(code.text());
-    }
-
-    @Override
-    public Boolean link(Inline.Link link) {
-      inside(Label.NONE, link.text());
-      return link.target().matches("(https?|mailto):.*") ? write(" " + link.target() + " ") : true;
-    }
-
-    @Override
-    public Boolean factLink(Inline.FactLink factLink) {
-      return write(String.valueOf(Passage.CUT));
-    }
-
-    @Override
-    public Boolean image(Inline.Image image) {
-      write("\n");
-      inside(image.label(), image.caption());
-      return write("\n");
-    }
-
-    @Override
-    public Boolean phrase(Inline.Phrase phrase) {
-      return inside(phrase.label(), phrase.text());
-    }
-
-    @Override
-    public Boolean footnote(Inline.Footnote footnote) {
-      write("\n");
-      inside(footnote.label(), footnote.text());
-      return write("\n");
-    }
-
-    @Override
-    public Boolean lineBreak(Inline.Break lineBreak) {
-      return write(" ");
+  private static void read(List<Inline> runs, Label around, List<Passage.Piece> pieces) {
+    for (Inline run : runs) {
+      Label label = around.join(run.label());
+      boolean apart = run instanceof Inline.Image || run instanceof Inline.Footnote;
+      if (apart) {
+        pieces.add(new Passage.Piece("\n", around));
+      }
+      if (run instanceof Inline.FactLink) {
+        pieces.add(new Passage.Piece(String.valueOf(Passage.CUT), label));
+      } else if (run.children().isEmpty() && !apart) {
+        pieces.add(new Passage.Piece(run.plainText(), label));
+      } else {
+        read(run.children(), label, pieces);
+      }
+      if (run instanceof Inline.Link link && link.target().matches("(https?|mailto):.*")) {
+        pieces.add(new Passage.Piece(" " + link.target() + " ", label));
+      }
+      if (apart) {
+        pieces.add(new Passage.Piece("\n", around));
+      }
     }
   }
 }

@@ -60,8 +60,7 @@ class PictureStoreTest {
     Picture picture =
         new Picture(
             "plate-012",
-            List.of(new Picture.Rendition(WIDTH, HEIGHT, () -> new ByteArrayInputStream(jpeg))),
-            "#808080");
+            List.of(new Picture.Rendition(WIDTH, HEIGHT, () -> new ByteArrayInputStream(jpeg))));
     PictureStore pictures = new PictureStore();
     String html =
         "<html lang=\"en\"><head><title>Plate</title></head><body><p><img src=\""

@@ -46,13 +46,13 @@ class FigurePagesTest {
     List<Figure> chosen =
         Particulars.of(
             List.of(
-                figure("built.loa", "Length as built"),
+                chief("mass.total", 4, "total"),
                 figure("glass.resin", "Resin to pour"),
-                figure("hull.loa", "Length"),
-                figure("hull.beam", "Beam"),
-                figure("mass.total", "Mass"),
+                chief("hull.loa", 1, "loa"),
+                chief("hull.beam", 1, "beam"),
+                chief("built.loa", 0, "loa"),
                 figure("trial.course", "Measured course"),
-                figure("trial.speed", "Speed on trial")));
+                chief("trial.speed", 6, "speed")));
     assertThat(chosen)
         .extracting(Figure::name)
         .containsExactly("built.loa", "hull.beam", "mass.total", "trial.speed");
@@ -75,16 +75,21 @@ class FigurePagesTest {
   }
 
   private static Figure figure(String name, String title) {
-    return figure(name, title, null);
+    return figure(name, title, null, null);
   }
 
   private static Figure of(String name, String part, String aspect) {
-    return figure(name, part + ", " + aspect, new Figure.Cell(part, aspect));
+    return figure(name, part + ", " + aspect, new Figure.Cell(part, aspect), null);
   }
 
-  private static Figure figure(String name, String title, Figure.@Nullable Cell cell) {
+  private static Figure chief(String name, int rank, String what) {
+    return figure(name, name, null, new Figure.Chief(rank, what));
+  }
+
+  private static Figure figure(
+      String name, String title, Figure.@Nullable Cell cell, Figure.@Nullable Chief chief) {
     return new Figure(
-        name, title, "Group", "1 mm", "", "", "stated", null, List.of(), List.of(), cell,
-        List.of());
+        name, title, "Group", "1 mm", "", "", "stated", null, List.of(), List.of(), cell, chief,
+        false, List.of());
   }
 }

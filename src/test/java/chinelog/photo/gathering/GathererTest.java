@@ -230,7 +230,6 @@ class GathererTest {
 
     Outcome outcome = Gatherer.gather(request(Map.of(), clock, false), Progress.SILENT);
 
-    assertThat(outcome.clocks()).containsExactly(Map.entry("T-20", Duration.ofMinutes(72)));
     assertThat(outcome.problems())
         .singleElement()
         .satisfies(

@@ -1,0 +1,154 @@
+package chinelog.reckon;
+
+import chinelog.label.Label;
+import chinelog.log.records.Log;
+import chinelog.log.records.Table;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
+import chinelog.reckon.formula.Functions;
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Puts the figures of a table's column into a formula that names it, such as {@code
+ * mean(runs.time)} for the column "time [s]" of {@code tables/runs.csv}.
+ *
+ * <p>A fact of the same name goes before.
+ */
+final class ColumnNames {
+
+  private final Log log;
+
+  ColumnNames(Log log) {
+    this.log = log;
+  }
+
+  /**
+   * A formula with figures for its columns.
+   *
+   * @param label of all that these figures stand in
+   */
+  record Filled(Formula formula, Label label) {}
+
+  /**
+   * @param formula as written
+   * @throws QuantityException saying where a column stands that cannot be taken for a figure
+   */
+  Filled fill(Formula formula) throws QuantityException {
+    if (log.tables().isEmpty()
+        || Formula.nameParts(formula.tree()).stream().noneMatch(this::isOne)) {
+      return new Filled(formula, Label.NONE);
+    }
+    Filling filling = new Filling(formula);
+    Expression tree = filling.fill(formula.tree());
+    return new Filled(new Formula(formula.text(), tree, filling.index), filling.label);
+  }
+
+  private boolean isOne(Expression.Name name) {
+    return find(name.name()).isPresent();
+  }
+
+  private record Found(Table table, int column) {}
+
+  private Optional<Found> find(String name) {
+    int dot = name.lastIndexOf('.');
+    if (dot < 0 || log.statements().stream().anyMatch(s -> s.name().equals(name))) {
+      return Optional.empty();
+    }
+    for (Table table : log.tables()) {
+      if (part(table.name()).equals(name.substring(0, dot))) {
+        for (int i = 0; i < table.columns().size(); i++) {
+          if (part(table.columns().get(i).name()).equals(name.substring(dot + 1))) {
+            return Optional.of(new Found(table, i));
+          }
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** As part of a fact's name: small letters and digits, {@code _} for all else. */
+  private static String part(String name) {
+    return name.strip().toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}0-9]+", "_");
+  }
+
+  private final class Filling {
+    private final Formula formula;
+    private final Map<Expression, Integer> index = new IdentityHashMap<>();
+    private Label label = Label.NONE;
+
+    Filling(Formula formula) {
+      this.formula = formula;
+      index.putAll(formula.index());
+    }
+
+    private <E extends Expression> E placed(E made, Expression from) {
+      index.put(made, formula.indexOf(from));
+      return made;
+    }
+
+    Expression fill(Expression part) throws QuantityException {
+      if (part instanceof Expression.Negation n) {
+        return placed(new Expression.Negation(fill(n.of())), part);
+      }
+      if (part instanceof Expression.Binary b) {
+        return placed(new Expression.Binary(b.operator(), fill(b.left()), fill(b.right())), part);
+      }
+      if (part instanceof Expression.Call call) {
+        List<Expression> arguments = new ArrayList<>();
+        for (Expression argument : call.arguments()) {
+          Optional<Found> found =
+              argument instanceof Expression.Name name ? find(name.name()) : Optional.empty();
+          if (found.isPresent() && Functions.takesColumn(call.function())) {
+            arguments.addAll(figures(found.get(), argument));
+          } else {
+            arguments.add(fill(argument));
+          }
+        }
+        if (!call.function().equals(Functions.IN)) {
+          Functions.checkCount(call.function(), arguments.size(), formula.indexOf(call));
+        }
+        return placed(new Expression.Call(call.function(), List.copyOf(arguments)), part);
+      }
+      if (part instanceof Expression.Name name && isOne(name)) {
+        throw new QuantityException(
+            "\"" + name.name() + "\" is a column of a table, not one figure.",
+            "Write what you want of it, such as mean(" + name.name() + ").",
+            formula.indexOf(part));
+      }
+      return part;
+    }
+
+    private List<Expression> figures(Found found, Expression name) throws QuantityException {
+      Table.Column column = found.table().columns().get(found.column());
+      label = label.join(found.table().label()).join(column.label());
+      List<Expression> figures = new ArrayList<>();
+      for (Table.Row row : found.table().rows()) {
+        Table.Cell cell = row.cells().get(found.column());
+        Quantity figure = cell.quantity();
+        label = label.join(row.label());
+        if (figure != null) {
+          figures.add(placed(new Expression.Literal(figure), name));
+        } else if (!cell.text().isEmpty()) {
+          throw new QuantityException(
+              "\"" + cell.text() + "\" (" + cell.place() + ") is not a number.",
+              "Write a number there, or leave the cell empty.",
+              formula.indexOf(name));
+        }
+      }
+      if (figures.isEmpty()) {
+        throw new QuantityException(
+            "The column \"" + column.name() + "\" (" + column.place() + ") holds no figure.",
+            "Write one at least.",
+            formula.indexOf(name));
+      }
+      return figures;
+    }
+  }
+}
