@@ -30,8 +30,7 @@ record Box(double left, double bottom, double right, double top) {
   }
 
   static Box of(Pattern.Note note) {
-    double width =
-        note.height() * note.text().codePoints().mapToDouble(Box::width).sum();
+    double width = note.height() * note.text().codePoints().mapToDouble(Box::width).sum();
     return new Box(
         note.at().x(),
         note.at().y() - BELOW * note.height(),
@@ -53,8 +52,7 @@ record Box(double left, double bottom, double right, double top) {
   }
 
   private Box with(double x, double y) {
-    return new Box(
-        Math.min(left, x), Math.min(bottom, y), Math.max(right, x), Math.max(top, y));
+    return new Box(Math.min(left, x), Math.min(bottom, y), Math.max(right, x), Math.max(top, y));
   }
 
   private Box with(Box other) {

@@ -13,8 +13,8 @@ import java.util.Locale;
 import java.util.function.Predicate;
 
 /**
- * A part as SVG 1.1 for a cutter: a unit is a millimetre, one closed path is cut, and what is scored
- * and engraved stands in groups of its own. Half the kerf lies outside the part's outline.
+ * A part as SVG 1.1 for a cutter: a unit is a millimetre, one closed path is cut, and what is
+ * scored and engraved stands in groups of its own. Half the kerf lies outside the part's outline.
  */
 final class CutterFile {
 
@@ -40,15 +40,27 @@ final class CutterFile {
   }
 
   private String draw(String about) {
-    svg.append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"")
-        .append(" width=\"").append(number(box.width())).append("mm\" height=\"")
-        .append(number(box.height())).append("mm\" viewBox=\"0 0 ")
-        .append(number(box.width())).append(' ').append(number(box.height()))
+    svg.append(
+            "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"")
+        .append(" width=\"")
+        .append(number(box.width()))
+        .append("mm\" height=\"")
+        .append(number(box.height()))
+        .append("mm\" viewBox=\"0 0 ")
+        .append(number(box.width()))
+        .append(' ')
+        .append(number(box.height()))
         .append("\" fill=\"none\" stroke-width=\"0.1\">\n<title>")
-        .append(Markup.escaped(pattern.title())).append("</title>\n<desc>")
-        .append(Markup.escaped(about)).append("</desc>\n");
+        .append(Markup.escaped(pattern.title()))
+        .append("</title>\n<desc>")
+        .append(Markup.escaped(about))
+        .append("</desc>\n");
     group("engrave", "#0000ff", s -> s.line() == Pattern.Line.GUIDE, true);
-    group("score", "#00a000", s -> s.line() == Pattern.Line.SCORE || s.line() == Pattern.Line.CENTRE, false);
+    group(
+        "score",
+        "#00a000",
+        s -> s.line() == Pattern.Line.SCORE || s.line() == Pattern.Line.CENTRE,
+        false);
     group("cut", "#ff0000", s -> s.line() == Pattern.Line.CUT, false);
     return svg.append("</svg>\n").toString();
   }
@@ -68,10 +80,17 @@ final class CutterFile {
     }
     if (letters) {
       for (Pattern.Note note : pattern.notes()) {
-        svg.append("<text x=\"").append(number(x(note.at().x()))).append("\" y=\"")
-            .append(number(y(note.at().y()))).append("\" font-family=\"sans-serif\" font-size=\"")
-            .append(number(note.height() / 0.7)).append("\" fill=\"").append(colour)
-            .append("\" stroke=\"none\">").append(Markup.escaped(note.text())).append("</text>\n");
+        svg.append("<text x=\"")
+            .append(number(x(note.at().x())))
+            .append("\" y=\"")
+            .append(number(y(note.at().y())))
+            .append("\" font-family=\"sans-serif\" font-size=\"")
+            .append(number(note.height() / 0.7))
+            .append("\" fill=\"")
+            .append(colour)
+            .append("\" stroke=\"none\">")
+            .append(Markup.escaped(note.text()))
+            .append("</text>\n");
       }
     }
     svg.append("</g>\n");

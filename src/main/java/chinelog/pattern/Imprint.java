@@ -38,15 +38,15 @@ final class Imprint {
     information.setTitle(title);
     information.setProducer(PROGRAM);
     information.setCreationDate(
-        GregorianCalendar.from(
-            contents.asOf().atTime(LocalTime.NOON).atZone(ZoneOffset.UTC)));
+        GregorianCalendar.from(contents.asOf().atTime(LocalTime.NOON).atZone(ZoneOffset.UTC)));
     PDMetadata metadata = new PDMetadata(pdf);
     metadata.importXMPMetadata(
         xmp(title, contents.asOf() + "T12:00:00+00:00").getBytes(StandardCharsets.UTF_8));
     catalog.setMetadata(metadata);
     colours(pdf);
     CRC32 identity = new CRC32();
-    identity.update((title + contents.asOf() + contents.patterns()).getBytes(StandardCharsets.UTF_8));
+    identity.update(
+        (title + contents.asOf() + contents.patterns()).getBytes(StandardCharsets.UTF_8));
     pdf.setDocumentId(identity.getValue());
   }
 

@@ -118,11 +118,7 @@ final class Layout {
   }
 
   private static Shelf newShelf(
-      List<Shelf> shelves,
-      List<List<Placed>> laid,
-      List<Double> used,
-      double height,
-      Box area) {
+      List<Shelf> shelves, List<List<Placed>> laid, List<Double> used, double height, Box area) {
     int sheet = 0;
     while (sheet < laid.size() && used.get(sheet) + height > area.height()) {
       sheet++;
@@ -166,8 +162,7 @@ final class Layout {
       for (int column = 0; column < columns; column++) {
         tiles.add(
             piece.at(
-                left - column * stepX,
-                room.height() - top - piece.box.height() + row * stepY));
+                left - column * stepX, room.height() - top - piece.box.height() + row * stepY));
       }
     }
     List<List<Pattern.Note>> notes = spread(piece.pattern.notes(), tiles, room);

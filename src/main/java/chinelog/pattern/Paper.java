@@ -32,8 +32,7 @@ record Paper(double widthMm, double heightMm, double across, double up) {
 
   /** The part that is drawn on, in mm as printed, its corner at 0, 0. */
   Box area() {
-    return new Box(
-        0, 0, (widthMm - 2 * MARGIN) / across, (heightMm - 2 * MARGIN - FOOT) / up);
+    return new Box(0, 0, (widthMm - 2 * MARGIN) / across, (heightMm - 2 * MARGIN - FOOT) / up);
   }
 
   /** As high as what is drawn on it, so that a roll is not wasted. */

@@ -26,7 +26,8 @@ final class PatternBook {
   private static final double TEXT_ENDS = Square.NEEDS + 6;
 
   private static final List<String> ADVICE =
-      List.of("print", "measure", "join", "lines", "caution.blade", "caution.dust", "caution.laser");
+      List.of(
+          "print", "measure", "join", "lines", "caution.blade", "caution.dust", "caution.laser");
 
   private final Edition.Contents contents;
   private final Patterns patterns;
@@ -133,8 +134,7 @@ final class PatternBook {
     List<String> lines = new ArrayList<>();
     for (Overview.Group group : groups) {
       int last = group.first() + group.sheets().size() - 1;
-      String which =
-          group.first() == last ? "" + group.first() : group.first() + "\u2013" + last;
+      String which = group.first() == last ? "" + group.first() : group.first() + "\u2013" + last;
       lines.add(which + "   " + String.join(", ", group.sheets().get(0).titles()));
     }
     int at = 0;
@@ -194,8 +194,7 @@ final class PatternBook {
           tags.begin(content, StandardStructureTypes.H2);
           pen.write(footLine(pen, sheet, i, area), 0, 3.5 - Paper.FOOT, Pen.LETTERING, false);
           content.endMarkedContent();
-          tags.beginFigure(
-              content, words.say("figure", String.join(", ", sheet.titles())));
+          tags.beginFigure(content, words.say("figure", String.join(", ", sheet.titles())));
           if (tile != null) {
             pen.clip(area);
           }

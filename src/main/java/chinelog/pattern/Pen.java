@@ -9,8 +9,8 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.util.Matrix;
 
 /**
- * Draws on one sheet, in mm as printed. Lines follow ISO 128-2: wide 0.35 mm, narrow 0.18 mm, dashes
- * in multiples of the width. What is the part's own is black; what is the sheet's is grey.
+ * Draws on one sheet, in mm as printed. Lines follow ISO 128-2: wide 0.35 mm, narrow 0.18 mm,
+ * dashes in multiples of the width. What is the part's own is black; what is the sheet's is grey.
  */
 final class Pen {
 
@@ -107,8 +107,7 @@ final class Pen {
     }
     ink();
     for (Pattern.Note note : placed.notes()) {
-      write(
-          note.text(), placed.x(note.at()), placed.y(note.at()), note.height(), placed.turned());
+      write(note.text(), placed.x(note.at()), placed.y(note.at()), note.height(), placed.turned());
     }
   }
 
@@ -158,8 +157,7 @@ final class Pen {
 
   private void curve(double x1, double y1, double x2, double y2, double x, double y)
       throws IOException {
-    content.curveTo(
-        (float) x1, (float) y1, (float) x2, (float) y2, (float) x, (float) y);
+    content.curveTo((float) x1, (float) y1, (float) x2, (float) y2, (float) x, (float) y);
   }
 
   void write(String text, double x, double y, double height, boolean turned) throws IOException {

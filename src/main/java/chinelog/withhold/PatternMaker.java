@@ -39,8 +39,7 @@ final class PatternMaker {
     }
     List<Pattern> parts = new ArrayList<>();
     for (Facts.Drawing drawing : drawings(VisibleLog.all(whole))) {
-      account.sees(
-          drawing.label(), drawing.place(), Register.Kind.PATTERNS_OF, drawing.request());
+      account.sees(drawing.label(), drawing.place(), Register.Kind.PATTERNS_OF, drawing.request());
     }
     Slugs slugs = new Slugs();
     for (Facts.Drawing drawing : drawings(visible)) {

@@ -1,6 +1,5 @@
 package chinelog.audit;
 
-import chinelog.log.records.PatternSheets;
 import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.label.Label;
@@ -11,6 +10,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
+import chinelog.log.records.PatternSheets;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;

@@ -33,8 +33,7 @@ final class DrawnLines extends PDFGraphicsStreamEngine {
 
     private double extent(boolean across) {
       double[] all = points.stream().mapToDouble(p -> across ? p.getX() : p.getY()).toArray();
-      return Arrays.stream(all).max().orElseThrow()
-          - Arrays.stream(all).min().orElseThrow();
+      return Arrays.stream(all).max().orElseThrow() - Arrays.stream(all).min().orElseThrow();
     }
   }
 

@@ -133,8 +133,7 @@ class PatternsTest {
       double top = points.stream().mapToDouble(Point2D::getY).min().orElseThrow();
       List<Point2D> placed = new ArrayList<>();
       for (Point2D p : points) {
-        placed.add(
-            new Point2D.Double(p.getX() - (left + right) / 2, BOARD - (p.getY() - top)));
+        placed.add(new Point2D.Double(p.getX() - (left + right) / 2, BOARD - (p.getY() - top)));
       }
       return new Cut(placed);
     }
@@ -154,9 +153,7 @@ class PatternsTest {
   }
 
   private static Document xml(Path svg) throws Exception {
-    return DocumentBuilderFactory.newDefaultNSInstance()
-        .newDocumentBuilder()
-        .parse(svg.toFile());
+    return DocumentBuilderFactory.newDefaultNSInstance().newDocumentBuilder().parse(svg.toFile());
   }
 
   /** The one closed path of a group. */
@@ -188,7 +185,8 @@ class PatternsTest {
   /** Half-breadths of the moulds in mm, by station and height, as the command tells them. */
   private static Map<String, Double> reckoned(TinyLog log) {
     Map<String, Double> halves = new TreeMap<>();
-    Pattern line = Pattern.compile("\"?moulds\\.half_([0-9]+_[0-9_]+)\"?,(?:[^,\"]*|\"[^\"]*\"),\"?([0-9.]+)");
+    Pattern line =
+        Pattern.compile("\"?moulds\\.half_([0-9]+_[0-9_]+)\"?,(?:[^,\"]*|\"[^\"]*\"),\"?([0-9.]+)");
     for (String row : log.run("reckon", "--as", "csv").out().split("\n")) {
       Matcher m = line.matcher(row);
       if (m.find()) {
@@ -260,7 +258,8 @@ class PatternsTest {
     for (String presence : List.of("note", "nothing")) {
       TinyLog log =
           log(presence, "")
-              .replace("log.yaml", "from: 2026-03-02}", "from: 2026-03-02, presence: " + presence + "}");
+              .replace(
+                  "log.yaml", "from: 2026-03-02}", "from: 2026-03-02, presence: " + presence + "}");
       published(log, "public");
       SortedMap<String, byte[]> files = files(log.path("published/public"));
       assertThat(files.keySet()).noneMatch(f -> f.contains("pattern") || f.endsWith(".pdf"));
@@ -282,12 +281,16 @@ class PatternsTest {
         TinyLog log =
             log(presence + half, "")
                 .replace(
-                    "log.yaml", "from: 2026-03-02}", "from: 2026-03-02, presence: " + presence + "}")
+                    "log.yaml",
+                    "from: 2026-03-02}",
+                    "from: 2026-03-02, presence: " + presence + "}")
                 .replace("tables/offsets.csv", "74.0", half);
         twins.add(files(published(log, "public").path("published/public")));
       }
       assertThat(twins.get(0)).containsOnlyKeys(twins.get(1).keySet());
-      twins.get(0).forEach((name, bytes) -> assertThat(bytes).as(name).isEqualTo(twins.get(1).get(name)));
+      twins
+          .get(0)
+          .forEach((name, bytes) -> assertThat(bytes).as(name).isEqualTo(twins.get(1).get(name)));
     }
   }
 
@@ -318,8 +321,18 @@ class PatternsTest {
     Assumptions.assumeTrue(canRun("pdftoppm"), "pdftoppm is not installed");
     int status =
         new ProcessBuilder(
-                "pdftoppm", "-r", "600", "-gray", "-png", "-f", "1", "-l", "1", "-singlefile",
-                pdf.toString(), page.toString())
+                "pdftoppm",
+                "-r",
+                "600",
+                "-gray",
+                "-png",
+                "-f",
+                "1",
+                "-l",
+                "1",
+                "-singlefile",
+                pdf.toString(),
+                page.toString())
             .start()
             .waitFor();
     assertThat(status).isZero();
@@ -478,10 +491,7 @@ class PatternsTest {
     double top = wider.stream().mapToDouble(Point2D::getY).min().orElseThrow();
     List<Double> offs =
         wider.stream()
-            .map(
-                p ->
-                    part.distance(
-                        p.getX() - (left + right) / 2, BOARD + 0.1 - (p.getY() - top)))
+            .map(p -> part.distance(p.getX() - (left + right) / 2, BOARD + 0.1 - (p.getY() - top)))
             .toList();
     assertThat(offs).allMatch(off -> off > 0.09 && off < 0.25);
     // At sharp corners alone it is more than half the kerf.
@@ -523,8 +533,10 @@ class PatternsTest {
         .contains("Give a narrower");
     TinyLog low = log("low", "").replace("facts.yaml", "board: 160 mm", "board: 120 mm");
     assertThat(low.run("check").err() + low.run("check").out())
-        .contains("facts.yaml:9:", "The building board lies below the top of station 10", "142.1 mm");
-    TinyLog paper = log("paper", "patterns: {paper: a5, overlap: 70 mm}\nprinter: {across: 9 mm}\n");
+        .contains(
+            "facts.yaml:9:", "The building board lies below the top of station 10", "142.1 mm");
+    TinyLog paper =
+        log("paper", "patterns: {paper: a5, overlap: 70 mm}\nprinter: {across: 9 mm}\n");
     assertThat(paper.run("check").err() + paper.run("check").out())
         .contains("\"a5\" is not a paper for patterns.", "roll 610 mm")
         .contains("Write from 4 mm to 50 mm.", "Write from 90 mm to 110 mm.");

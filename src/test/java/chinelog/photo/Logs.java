@@ -1,12 +1,12 @@
 package chinelog.photo;
 
-import chinelog.log.records.PatternSheets;
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
+import chinelog.log.records.PatternSheets;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;

@@ -1,6 +1,5 @@
 package chinelog.withhold;
 
-import chinelog.log.records.PatternSheets;
 import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.label.Presence;
@@ -12,6 +11,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
+import chinelog.log.records.PatternSheets;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;

@@ -62,7 +62,8 @@ final class Batten {
   List<double[]> points() {
     List<double[]> points = new ArrayList<>();
     for (int i = 1; i < s.length; i++) {
-      int parts = (int) Math.max(6, Math.min(120, Math.ceil(Math.sqrt((s[i] - s[i - 1]) * 1000) * 5)));
+      int parts =
+          (int) Math.max(6, Math.min(120, Math.ceil(Math.sqrt((s[i] - s[i - 1]) * 1000) * 5)));
       for (int k = i == 1 ? 0 : 1; k <= parts; k++) {
         points.add(point(i - 1, (double) k / parts));
       }
@@ -81,9 +82,11 @@ final class Batten {
       double ma = slope[c][i] * h;
       double mb = slope[c][i + 1] * h;
       p[c] =
-          (2 * t3 - 3 * t2 + 1) * a + (t3 - 2 * t2 + t) * ma + (3 * t2 - 2 * t3) * b + (t3 - t2) * mb;
-      p[c + 2] =
-          (6 * t2 - 6 * t) * (a - b) + (3 * t2 - 4 * t + 1) * ma + (3 * t2 - 2 * t) * mb;
+          (2 * t3 - 3 * t2 + 1) * a
+              + (t3 - 2 * t2 + t) * ma
+              + (3 * t2 - 2 * t3) * b
+              + (t3 - t2) * mb;
+      p[c + 2] = (6 * t2 - 6 * t) * (a - b) + (3 * t2 - 4 * t + 1) * ma + (3 * t2 - 2 * t) * mb;
     }
     double length = Math.hypot(p[2], p[3]);
     if (length < 1e-12 * h) {
@@ -97,5 +100,4 @@ final class Batten {
     p[4] = i + t;
     return p;
   }
-
 }

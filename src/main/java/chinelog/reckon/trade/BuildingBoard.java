@@ -3,7 +3,9 @@ package chinelog.reckon.trade;
 import chinelog.wording.Message;
 import java.util.List;
 
-/** The board on which the moulds stand: its middle line and a line square to it for each station. */
+/**
+ * The board on which the moulds stand: its middle line and a line square to it for each station.
+ */
 final class BuildingBoard {
 
   /** How far the board reaches beyond the first and last station and the widest mould, in m. */
@@ -41,7 +43,9 @@ final class BuildingBoard {
       }
     }
     drawing.block(
-        List.of(Message.of("pattern.board"), Message.of("pattern.board.cross")), from + 0.0245, half - 0.012);
+        List.of(Message.of("pattern.board"), Message.of("pattern.board.cross")),
+        from + 0.0245,
+        half - 0.012);
     return drawing.part();
   }
 }

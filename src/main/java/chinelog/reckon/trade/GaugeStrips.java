@@ -32,13 +32,12 @@ final class GaugeStrips {
     return parts;
   }
 
-  private static Part gauge(
-      Girths girths, int i, double width, long full, long run, double each) throws TradeException {
+  private static Part gauge(Girths girths, int i, double width, long full, long run, double each)
+      throws TradeException {
     String station = girths.names().get(i);
     double girth = girths.girth()[i];
     PartDrawing drawing =
-        new PartDrawing(
-            "gauge_" + Offsets.factPart(station), Message.of("pattern.gauge", station));
+        new PartDrawing("gauge_" + Offsets.factPart(station), Message.of("pattern.gauge", station));
     drawing.cut(
         List.of(
             new double[] {0, 0},

@@ -70,8 +70,12 @@ record MouldPattern(
         throw new TradeException(
             "board",
             "The building board lies below the top of station " + station.name() + ".",
-            "Give a height of more than " + offsets.units().length(offsets.stations().stream()
-                .mapToDouble(Section::top).max().orElseThrow()) + " above the base line.");
+            "Give a height of more than "
+                + offsets
+                    .units()
+                    .length(
+                        offsets.stations().stream().mapToDouble(Section::top).max().orElseThrow())
+                + " above the base line.");
       }
     }
     return board;
@@ -201,15 +205,13 @@ record MouldPattern(
         continue;
       }
       drawing.line(Part.Line.SCORE, half ? 0 : -at, z, at, z);
-      Phrase bevel =
-          Phrase.own(Math.round(Math.toDegrees(side.bevel(z))) + "°");
+      Phrase bevel = Phrase.own(Math.round(Math.toDegrees(side.bevel(z))) + "°");
       double widest = Math.max(at, widestUpTo(side, z));
       boolean inside = at > (half ? 2 * ROOM_INSIDE : ROOM_INSIDE);
       double left = inside ? (half ? 0.002 : -narrowestUpTo(side, z) + 0.002) : -widest - 0.016;
       double base = isFree(side, z) ? z + 0.0008 : z - SMALL - 0.0008;
       drawing.write(line.getValue(), half && !inside ? -0.016 : left, base, SMALL);
-      drawing.write(
-          bevel, inside ? narrowestUpTo(side, z) - 0.009 : widest + 0.003, base, SMALL);
+      drawing.write(bevel, inside ? narrowestUpTo(side, z) - 0.009 : widest + 0.003, base, SMALL);
     }
     if (board > side.top() && hasSheer) {
       double at = side.outline().get(side.outline().size() - 1)[0];
@@ -244,8 +246,7 @@ record MouldPattern(
     return Double.isNaN(above) ? side.half(z) : Math.min(side.half(z), above);
   }
 
-  private void lettering(
-      PartDrawing drawing, MouldSide side, int number, double bottom, double top)
+  private void lettering(PartDrawing drawing, MouldSide side, int number, double bottom, double top)
       throws TradeException {
     String station = side.station().name();
     double atTop = side.outline().get(side.outline().size() - 1)[0];

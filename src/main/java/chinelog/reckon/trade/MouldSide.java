@@ -87,8 +87,7 @@ final class MouldSide {
       }
     }
     int last = whole.size() - 1;
-    double[] at =
-        Polyline.meeting(whole.get(last - 1), whole.get(last), next.get(0), next.get(1));
+    double[] at = Polyline.meeting(whole.get(last - 1), whole.get(last), next.get(0), next.get(1));
     if (at != null && at[0] < 0) {
       throw tooThick(station, thickness, "reaches past a corner of station " + station.name());
     }

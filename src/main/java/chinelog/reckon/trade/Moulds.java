@@ -17,37 +17,39 @@ final class Moulds {
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
-          "moulds",
-          "Station moulds less the thickness of the planking",
-          List.of(
-              Offsets.TABLE,
-              Parameter.quantity("thickness", "of the planking", Unit.METRE),
-              Offsets.SIDING,
-              Parameter.word("station", "one station alone").or("all stations"),
-              Parameter.quantity("draught", "the design waterline, drawn on the moulds", Unit.METRE)
-                  .or("not drawn"),
-              Parameter.quantity(
-                      "board",
-                      "how high above the base line the building board lies; moulds reach up to it"
-                          + " and stand on it upside down",
-                      Unit.METRE)
-                  .or("moulds end at the sheer"),
-              Parameter.quantity(
-                      "notch_width", "of the notch for keel or backbone", Unit.METRE)
-                  .or("no notch"),
-              Parameter.quantity(
-                      "notch_depth", "of the notch, from the station's keel upwards", Unit.METRE)
-                  .or("no notch"),
-              Parameter.word("mould", "drawn whole, or half to be turned over", "whole", "half")
-                  .or("whole"),
-              Parameter.word(
-                      "body",
-                      "to which side of its station's line the wood of a mould lies; towards the"
-                          + " ends it is planed to the bevels",
-                      "amidships",
-                      "ends")
-                  .or("amidships")),
-          Moulds::of)
+              "moulds",
+              "Station moulds less the thickness of the planking",
+              List.of(
+                  Offsets.TABLE,
+                  Parameter.quantity("thickness", "of the planking", Unit.METRE),
+                  Offsets.SIDING,
+                  Parameter.word("station", "one station alone").or("all stations"),
+                  Parameter.quantity(
+                          "draught", "the design waterline, drawn on the moulds", Unit.METRE)
+                      .or("not drawn"),
+                  Parameter.quantity(
+                          "board",
+                          "how high above the base line the building board lies; moulds reach up to it"
+                              + " and stand on it upside down",
+                          Unit.METRE)
+                      .or("moulds end at the sheer"),
+                  Parameter.quantity("notch_width", "of the notch for keel or backbone", Unit.METRE)
+                      .or("no notch"),
+                  Parameter.quantity(
+                          "notch_depth",
+                          "of the notch, from the station's keel upwards",
+                          Unit.METRE)
+                      .or("no notch"),
+                  Parameter.word("mould", "drawn whole, or half to be turned over", "whole", "half")
+                      .or("whole"),
+                  Parameter.word(
+                          "body",
+                          "to which side of its station's line the wood of a mould lies; towards the"
+                              + " ends it is planed to the bevels",
+                          "amidships",
+                          "ends")
+                      .or("amidships")),
+              Moulds::of)
           .yielding(
               "half_…", "mould",
               "bottom_…", "mould.bottom")

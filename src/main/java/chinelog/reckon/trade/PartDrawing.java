@@ -33,8 +33,7 @@ final class PartDrawing {
     List<double[]> closed = new ArrayList<>(outline);
     closed.add(outline.get(0));
     List<double[]> simple = Polyline.simplified(closed, STRAIGHT);
-    strokes.add(
-        new Part.Stroke(Part.Line.CUT, true, points(simple.subList(0, simple.size() - 1))));
+    strokes.add(new Part.Stroke(Part.Line.CUT, true, points(simple.subList(0, simple.size() - 1))));
     return this;
   }
 

@@ -71,7 +71,8 @@ final class Spar {
           half[0] + 0.002,
           PartDrawing.SMALL);
     }
-    drawing.block(List.of(Message.of("pattern.spar"), Message.of("pattern.spar.about")), 0, -half[0] - 0.001);
+    drawing.block(
+        List.of(Message.of("pattern.spar"), Message.of("pattern.spar.about")), 0, -half[0] - 0.001);
     return List.of(drawing.part());
   }
 

@@ -48,8 +48,7 @@ class MouldPatternTest {
 
   /** The points of the outline, which must be the only line to be cut, and closed. */
   private static List<Point> outline(Part part) {
-    List<Part.Stroke> cut =
-        part.strokes().stream().filter(s -> s.line() == Line.CUT).toList();
+    List<Part.Stroke> cut = part.strokes().stream().filter(s -> s.line() == Line.CUT).toList();
     assertThat(cut).hasSize(1);
     assertThat(cut.get(0).closed()).isTrue();
     return cut.get(0).points();
@@ -86,8 +85,7 @@ class MouldPatternTest {
 
   @Test // closed form: the parallel curve of a circle is a circle
   void aCylindersMouldIsACircleLessThePlankingAllRound() throws Exception {
-    Part mould =
-        part(prism(z -> Math.sqrt(2500 - (50 - z) * (50 - z)), "", "").parts(), "100");
+    Part mould = part(prism(z -> Math.sqrt(2500 - (50 - z) * (50 - z)), "", "").parts(), "100");
     for (Point p : along(outline(mould))) {
       if (p.y() < 49.9 && p.x() != 0) {
         assertThat(Math.hypot(p.x(), 50 - p.y())).isCloseTo(48, within(0.05));
@@ -108,8 +106,7 @@ class MouldPatternTest {
 
   @Test // closed form: the bottom loses the planking too, and the corner stays a corner
   void aFlatBottomedMouldLosesThePlankingBelowToo() throws Exception {
-    Part mould =
-        part(prism(z -> 20, ",keel half-breadth [mm]", ",20").parts(), "100");
+    Part mould = part(prism(z -> 20, ",keel half-breadth [mm]", ",20").parts(), "100");
     List<Point> right = outline(mould).stream().filter(p -> p.x() > 1e-9).toList();
     assertThat(right).hasSize(2);
     assertThat(right.get(0).x()).isCloseTo(18, within(0.01));
@@ -221,14 +218,23 @@ class MouldPatternTest {
       int half = 20 + 25 * i;
       csv += "\n" + i + "," + 100 * i + ",0," + half + "," + half;
     }
-    Part mould = part(moulds(csv.replace("WL 20", "WL 0 [mm],WL 20").replaceAll("(?m)^(\\d,\\d+,0,)(\\d+)", "$1$2,$2")).parts(), "1");
+    Part mould =
+        part(
+            moulds(
+                    csv.replace("WL 20", "WL 0 [mm],WL 20")
+                        .replaceAll("(?m)^(\\d,\\d+,0,)(\\d+)", "$1$2,$2"))
+                .parts(),
+            "1");
     assertThat(mould.letters()).anyMatch(l -> l.text().equals(chinelog.wording.Phrase.own("14°")));
   }
 
   @Test
   void mouldsStandOnABoardAtOneHeightAndFitOverTheKeel() throws Exception {
     Given given =
-        demo().quantity("board", "160 mm").quantity("notch_width", "4 mm").quantity("notch_depth", "6 mm");
+        demo()
+            .quantity("board", "160 mm")
+            .quantity("notch_width", "4 mm")
+            .quantity("notch_depth", "6 mm");
     for (Part part : given.parts()) {
       if (!part.name().equals("building_board")) {
         List<Point> outline = outline(part);
