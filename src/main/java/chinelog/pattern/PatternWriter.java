@@ -30,6 +30,9 @@ public final class PatternWriter {
     Path drawings = Files.createDirectory(folder.resolve("patterns"));
     String about = Words.of(contents.locale()).say("cutter");
     for (Pattern part : contents.patterns().parts()) {
+      if (part.strokes().stream().noneMatch(s -> s.line() == Pattern.Line.CUT)) {
+        continue;
+      }
       CutterFile.write(
           part, contents.patterns().kerfMm(), about, drawings.resolve(part.id() + ".svg"));
     }

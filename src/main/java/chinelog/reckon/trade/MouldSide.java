@@ -49,6 +49,23 @@ final class MouldSide {
     return new MouldSide(station, cut(station, Polyline.withoutLoops(whole), thickness), along);
   }
 
+  /** The outline of a station itself, {@code {y, z}}, from the middle line or the keel's side up. */
+  static List<double[]> skin(Section station) {
+    List<double[]> points = new ArrayList<>();
+    if (station.flat() > 0) {
+      points.add(new double[] {0, station.keel()});
+    }
+    double[] level = new double[station.z().length];
+    int from = 0;
+    for (int k = 1; k < level.length; k++) {
+      if (k == level.length - 1 || station.isCorner(k)) {
+        points.addAll(moved(station, from, k, level, 0));
+        from = k;
+      }
+    }
+    return points;
+  }
+
   /** A piece of the outline between corners, moved inwards. */
   private static List<double[]> moved(
       Section station, int from, int to, double[] along, double thickness) {

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -48,11 +49,16 @@ final class Moulds {
                               + " ends it is planed to the bevels",
                           "amidships",
                           "ends")
-                      .or("amidships")),
+                      .or("amidships"),
+                  CuttingPlan.PARAMETERS.get(0),
+                  CuttingPlan.PARAMETERS.get(1),
+                  CuttingPlan.PARAMETERS.get(2)),
               Moulds::of)
           .yielding(
               "half_…", "mould",
-              "bottom_…", "mould.bottom")
+              "bottom_…", "mould.bottom",
+              "sheets", "mould.sheets",
+              "sheets_short", "mould.sheets.short")
           .drawing(Moulds::draw);
 
   private static final Message METHOD = Message.of("mould.how");
@@ -103,7 +109,23 @@ final class Moulds {
         }
       }
     }
+    if (CuttingPlan.isAsked(inputs)) {
+      sheets(yields, inputs, offsets);
+    }
     return yields.list();
+  }
+
+  private static void sheets(YieldList yields, Inputs inputs, Offsets offsets)
+      throws TradeException, QuantityException {
+    int needed = CuttingPlan.of(inputs, moulds(inputs, offsets), offsets.units()).sheets();
+    double atHand = Si.value(inputs, "sheets", Unit.ONE, 0);
+    Message how = Message.of("mould.sheets.how");
+    yields.add("sheets", Message.of("mould.sheets"), Quantity.of(needed, Unit.ONE), how);
+    yields.add(
+        "sheets_short",
+        Message.of("mould.sheets.short"),
+        Quantity.of((long) Math.ceil(Math.max(0, needed - atHand)), Unit.ONE),
+        how);
   }
 
   /** Those of the offsets; a flat bottom's own instead of what lies within its planking. */
@@ -126,16 +148,26 @@ final class Moulds {
         .replace('.', '_');
   }
 
-  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
-    Offsets offsets = Offsets.read(inputs);
+  private static List<Part> moulds(Inputs inputs, Offsets offsets)
+      throws TradeException, QuantityException {
     double thickness = Si.positive(inputs, "thickness", Unit.METRE);
     MouldPattern pattern = MouldPattern.of(inputs, offsets);
     List<Part> parts = new ArrayList<>();
     for (int i : stations(inputs, offsets)) {
       parts.add(pattern.draw(MouldSide.of(offsets, i, thickness), i));
     }
-    if (parts.size() > 1) {
-      parts.add(BuildingBoard.draw(offsets, pattern));
+    return parts;
+  }
+
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Offsets offsets = Offsets.read(inputs);
+    List<Part> moulds = moulds(inputs, offsets);
+    List<Part> parts = new ArrayList<>(moulds);
+    if (moulds.size() > 1) {
+      parts.add(BuildingBoard.draw(offsets, MouldPattern.of(inputs, offsets)));
+    }
+    if (CuttingPlan.isAsked(inputs)) {
+      parts.add(CuttingPlan.of(inputs, moulds, offsets.units()).draw());
     }
     return parts;
   }

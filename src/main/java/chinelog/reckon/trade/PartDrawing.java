@@ -44,6 +44,11 @@ final class PartDrawing {
     return this;
   }
 
+  PartDrawing curve(Part.Line line, List<double[]> along) {
+    strokes.add(new Part.Stroke(line, false, points(Polyline.simplified(along, STRAIGHT))));
+    return this;
+  }
+
   /** A line with a head at its second end. */
   PartDrawing arrow(double x0, double y0, double x1, double y1) {
     double length = Math.hypot(x1 - x0, y1 - y0);

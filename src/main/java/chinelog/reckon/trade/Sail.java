@@ -50,8 +50,12 @@ final class Sail {
                       .or("no roach by three ordinates"),
                   Parameter.quantity("roach_lower", "roach at a third of the leech", Unit.METRE)
                       .or("no roach by four ordinates"),
-                  Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or("")),
+                  Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or(""),
+                  SailPattern.PARAMETERS.get(0),
+                  SailPattern.PARAMETERS.get(1),
+                  SailPattern.PARAMETERS.get(2)),
               Sail::of)
+          .drawing(Sail::draw)
           .yielding(
               "area", "sail.area",
               "roach", "sail.roach",
@@ -84,6 +88,28 @@ final class Sail {
       default -> sail.triangle();
     }
     return sail.yields.list();
+  }
+
+  /** Of a sail whose corners are known. */
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Sail sail = new Sail(inputs);
+    String shape = inputs.word("shape", "triangle");
+    if (!shape.equals("triangle") && !shape.equals("quadrilateral")) {
+      return List.of();
+    }
+    double luff = sail.side("luff");
+    double foot = sail.side("foot");
+    double leech = sail.side("leech");
+    double[] tack = {0, 0};
+    double[] throat = {0, luff};
+    if (shape.equals("triangle")) {
+      double[] clew = Triangle.corner(luff, foot, leech);
+      return List.of(SailPattern.draw(inputs, List.of(tack, clew, throat)));
+    }
+    double diagonal = sail.side("diagonal");
+    double[] clew = Triangle.corner(luff, foot, diagonal);
+    double[] peak = peak(luff, clew, sail.side("head"), leech, diagonal);
+    return List.of(SailPattern.draw(inputs, List.of(tack, clew, peak, throat)));
   }
 
   private double side(String name) throws TradeException, QuantityException {
