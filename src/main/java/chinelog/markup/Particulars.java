@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * The chief figures of a model: its size as built, else as drawn, its mass, and how it goes. What
@@ -20,10 +21,11 @@ public final class Particulars {
     List<Figure> whole = Parts.of(figures).others();
     Map<String, Figure> chief = new LinkedHashMap<>();
     whole.stream()
-        .filter(f -> f.chief() != null && !f.model().isEmpty())
-        .sorted(Comparator.comparing(f -> f.chief().rank()))
+        .filter(f -> !f.model().isEmpty())
+        .flatMap(f -> Stream.ofNullable(f.chief()).map(c -> Map.entry(c, f)))
+        .sorted(Comparator.comparing(c -> c.getKey().rank()))
         // What was measured on the model stands for what it was to be.
-        .forEach(f -> chief.putIfAbsent(f.chief().what(), f));
+        .forEach(c -> chief.putIfAbsent(c.getKey().what(), c.getValue()));
     List<Figure> chosen = chief.isEmpty() ? inBothSizes(whole) : List.copyOf(chief.values());
     return chosen.subList(0, Math.min(MOST, chosen.size()));
   }

@@ -3,6 +3,7 @@ package chinelog.photo;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -53,7 +54,7 @@ public final class Workers {
       }
       return results;
     } catch (ExecutionException e) {
-      throw thrown(e.getCause());
+      throw thrown(Objects.requireNonNull(e.getCause()));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new IOException("interrupted", e);
