@@ -9,8 +9,8 @@ import java.util.List;
 
 /**
  * Parts laid out on the sheets that they are sawn from: side by side on shelves, the highest first,
- * each where it fits first (first fit by decreasing height; Coffman, Garey, Johnson and Tarjan, SIAM
- * J. Comput. 9, 1980). None is turned, so that the grain runs as drawn. Lengths in m.
+ * each where it fits first (first fit by decreasing height; Coffman, Garey, Johnson and Tarjan,
+ * SIAM J. Comput. 9, 1980). None is turned, so that the grain runs as drawn. Lengths in m.
  */
 final class CuttingPlan {
 

@@ -7,8 +7,8 @@ import java.util.function.UnaryOperator;
 
 /**
  * The lines of a hull as a table of offsets tells them, drawn small enough for one sheet: profile,
- * half-breadths, body plan (after stations to the left, fore ones to the right) and beneath them the
- * curve of the stations' areas.
+ * half-breadths, body plan (after stations to the left, fore ones to the right) and beneath them
+ * the curve of the stations' areas.
  */
 final class LinesPlan {
 
@@ -68,14 +68,12 @@ final class LinesPlan {
     plan.body(y, draught);
     y -= 0.03 + GAP;
     plan.areas(y, draught);
-    plan.drawing.write(
-        plan.title(), 0, 0.004, SMALL);
+    plan.drawing.write(plan.title(), 0, 0.004, SMALL);
     return plan.drawing.part();
   }
 
   private Message title() {
-    return Message.of(
-        "pattern.lines", "1:" + Math.round(scale), "1:" + Math.round(bodyScale()));
+    return Message.of("pattern.lines", "1:" + Math.round(scale), "1:" + Math.round(bodyScale()));
   }
 
   private double x(double along) {
@@ -102,8 +100,7 @@ final class LinesPlan {
     }
     UnaryOperator<double[]> place = p -> new double[] {x(p[0]), base + p[1] / scale};
     for (double z : offsets.waterlines().keySet()) {
-      List<Section> there =
-          stations.stream().filter(s -> s.keel() <= z && s.top() >= z).toList();
+      List<Section> there = stations.stream().filter(s -> s.keel() <= z && s.top() >= z).toList();
       curve(there, place, s -> s.half(z));
     }
     curve(stations, place, s -> s.y()[s.y().length - 1]);
@@ -148,8 +145,7 @@ final class LinesPlan {
 
   private void areas(double base, double draught) {
     List<Section> wet = stations.stream().filter(s -> s.keel() < draught).toList();
-    double most =
-        wet.stream().mapToDouble(s -> s.area(Math.min(draught, s.top()))).max().orElse(0);
+    double most = wet.stream().mapToDouble(s -> s.area(Math.min(draught, s.top()))).max().orElse(0);
     line(0, base, length / scale, base);
     drawing.write(Message.of("pattern.areas"), 0, base - SMALL - 0.002, SMALL);
     if (most > 0) {

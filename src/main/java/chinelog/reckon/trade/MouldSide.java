@@ -49,7 +49,9 @@ final class MouldSide {
     return new MouldSide(station, cut(station, Polyline.withoutLoops(whole), thickness), along);
   }
 
-  /** The outline of a station itself, {@code {y, z}}, from the middle line or the keel's side up. */
+  /**
+   * The outline of a station itself, {@code {y, z}}, from the middle line or the keel's side up.
+   */
   static List<double[]> skin(Section station) {
     List<double[]> points = new ArrayList<>();
     if (station.flat() > 0) {

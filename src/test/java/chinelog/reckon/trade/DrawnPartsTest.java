@@ -17,8 +17,7 @@ class DrawnPartsTest {
   }
 
   private static List<Point> outline(Part part) {
-    List<Part.Stroke> cut =
-        part.strokes().stream().filter(s -> s.line() == Line.CUT).toList();
+    List<Part.Stroke> cut = part.strokes().stream().filter(s -> s.line() == Line.CUT).toList();
     assertThat(cut).hasSize(1);
     return cut.get(0).points();
   }
@@ -64,8 +63,7 @@ class DrawnPartsTest {
   @Test
   void seamsLieSquareToTheLeechAPanelApart() throws Exception {
     Part sail = sail("triangle").quantity("panel", "100 mm").parts().get(0);
-    List<Part.Stroke> seams =
-        sail.strokes().stream().filter(s -> s.line() == Line.SCORE).toList();
+    List<Part.Stroke> seams = sail.strokes().stream().filter(s -> s.line() == Line.SCORE).toList();
     assertThat(seams).hasSize(6);
     List<Point> outline = outline(sail);
     Point head = outline.get(outline.size() - 1);
