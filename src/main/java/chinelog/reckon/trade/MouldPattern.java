@@ -189,7 +189,7 @@ record MouldPattern(
     return Polyline.between(a, b, (edge - a[0]) / (b[0] - a[0]));
   }
 
-  private static List<double[]> whole(List<double[]> right) {
+  static List<double[]> whole(List<double[]> right) {
     List<double[]> whole = new ArrayList<>(right);
     for (int i = right.size() - 2; i > 0; i--) {
       whole.add(new double[] {-right.get(i)[0], right.get(i)[1]});

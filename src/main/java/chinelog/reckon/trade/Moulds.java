@@ -52,7 +52,9 @@ final class Moulds {
                       .or("amidships"),
                   CuttingPlan.PARAMETERS.get(0),
                   CuttingPlan.PARAMETERS.get(1),
-                  CuttingPlan.PARAMETERS.get(2)),
+                  CuttingPlan.PARAMETERS.get(2),
+                  DeckPattern.CAMBER,
+                  TransomPattern.RAKE),
               Moulds::of)
           .yielding(
               "half_…", "mould",
@@ -165,6 +167,18 @@ final class Moulds {
     List<Part> parts = new ArrayList<>(moulds);
     if (moulds.size() > 1) {
       parts.add(BuildingBoard.draw(offsets, MouldPattern.of(inputs, offsets)));
+    }
+    double thickness = Si.positive(inputs, "thickness", Unit.METRE);
+    if (inputs.findQuantity("transom_rake").isPresent()) {
+      double degrees = Si.value(inputs, "transom_rake", Si.DEGREE);
+      parts.add(TransomPattern.draw(offsets, thickness, Math.toRadians(degrees)));
+    }
+    if (inputs.findQuantity("camber").isPresent()) {
+      double camber = Si.value(inputs, "camber", Unit.METRE);
+      if (camber < 0) {
+        throw new TradeException("camber", "The camber is negative.", "Give 0 or more.");
+      }
+      parts.add(DeckPattern.draw(offsets, thickness, camber));
     }
     if (CuttingPlan.isAsked(inputs)) {
       parts.add(CuttingPlan.of(inputs, moulds, offsets.units()).draw());

@@ -173,4 +173,37 @@ class DrawnPartsTest {
         .flatExtracting(Part.Stroke::points)
         .allMatch(p -> p.x() > -5 && p.x() < 180 && p.y() < 10 && p.y() > -260);
   }
+
+  /** A hull of one V all along, 20 mm wide for each 20 mm of height on either side. */
+  private static Given prism() {
+    return Given.the("moulds")
+        .table(
+            "offsets",
+            "station,x [mm],keel [mm],WL 0 [mm],WL 50 [mm]\n0,0,0,0,50\n1,100,0,0,50\n2,200,0,0,50")
+        .quantity("thickness", "2 mm");
+  }
+
+  @Test // closed form: a prism cut at a slant keeps its breadths and grows by 1/cos in height
+  void aLeaningTransomIsHigherAndNoWider() throws Exception {
+    double foot = 2 * Math.sqrt(2);
+    List<Point> transom =
+        outline(part(prism().quantity("transom_rake", "30 deg").parts(), "transom"));
+    assertThat(transom.stream().mapToDouble(Point::y).max().orElseThrow())
+        .isCloseTo((50 - foot) / Math.cos(Math.toRadians(30)), within(0.01));
+    assertThat(transom.stream().mapToDouble(Point::x).max().orElseThrow())
+        .isCloseTo(50 - foot, within(0.01));
+  }
+
+  @Test // closed form: the arc over a chord with a given rise
+  void aCamberedDeckIsAsWideAsItsArc() throws Exception {
+    double half = 50 - 2 * Math.sqrt(2);
+    List<Point> flat = outline(part(prism().quantity("camber", "0 mm").parts(), "deck"));
+    assertThat(area(flat)).isCloseTo(200 * 2 * half, within(1.0));
+    List<Point> deck = outline(part(prism().quantity("camber", "10 mm").parts(), "deck"));
+    double angle = 2 * Math.atan(10 / half);
+    assertThat(area(deck)).isCloseTo(200 * 2 * half * angle / Math.sin(angle), within(1.0));
+    assertThatThrownBy(() -> prism().quantity("camber", "90 mm").parts())
+        .isInstanceOf(TradeException.class)
+        .hasMessageContaining("half the beam");
+  }
 }
