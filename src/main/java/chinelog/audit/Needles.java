@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** Many folded texts that are looked for in one pass (Karp and Rabin's rolling hash). */
@@ -55,6 +56,13 @@ final class Needles {
     find(text, LEAST).forEach(n -> there.add(n.letters));
     Needles rest = new Needles();
     known.stream().filter(n -> !there.contains(n.letters)).forEach(rest::add);
+    return rest;
+  }
+
+  /** Those of these that are not of a kind. */
+  Needles without(Predicate<Needle> kind) {
+    Needles rest = new Needles();
+    known.stream().filter(kind.negate()).forEach(rest::add);
     return rest;
   }
 

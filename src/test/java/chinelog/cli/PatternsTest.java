@@ -103,15 +103,7 @@ class PatternsTest {
   }
 
   private static Path workshop(TinyLog log) {
-    return WorkshopPlace.of(log.folder());
-  }
-
-  /** Where the workshop's edition stands. */
-  private static final class WorkshopPlace {
-    static Path of(Path log) {
-      Path own = log.resolve("workshop");
-      return Files.isDirectory(own) ? own : log.resolve("published/workshop");
-    }
+    return log.path("workshop/workshop");
   }
 
   /** The outline of a part in a cutter's file, x from the middle line, y from the base line. */

@@ -13,6 +13,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,9 +24,9 @@ public final class LiveLog {
 
   private final Path folder;
   private final Clock clock;
-  private @Nullable Snapshot latest;
+  private volatile @Nullable Snapshot latest;
   private String stamps = "";
-  private long version;
+  private final AtomicLong version = new AtomicLong();
 
   public LiveLog(Path folder, Clock clock) {
     this.folder = folder;
@@ -51,6 +52,15 @@ public final class LiveLog {
   }
 
   /**
+   * The log as it was read last, without a look at its files; read now if it never was. Enough for
+   * what is asked many times over, such as the pictures of a page.
+   */
+  public Snapshot latest() throws IOException {
+    Snapshot known = latest;
+    return known == null ? now() : known;
+  }
+
+  /**
    * The log as it would be if some files held other texts; kept by nobody.
    *
    * @param unsaved these texts, by path below the folder, such as {@code entries/2026-03-14.md}
@@ -59,11 +69,10 @@ public final class LiveLog {
     return read(unsaved, LocalDate.ofInstant(clock.instant(), clock.getZone()));
   }
 
-  private synchronized Snapshot read(SortedMap<String, String> unsaved, LocalDate today)
+  private Snapshot read(SortedMap<String, String> unsaved, LocalDate today)
       throws IOException {
-    version++;
     return new Snapshot(
-        version,
+        version.incrementAndGet(),
         Workshop.open(folder, unsaved, today, today, clock.getZone(), Progress.SILENT),
         today);
   }

@@ -124,7 +124,7 @@ public final class Photographs implements Page {
 
   /** A derivative out of the private cache, of at least the width asked for where there is one. */
   private Reply print(Request request) throws IOException {
-    Optional<Photograph> photo = Shown.find(bench.log().now(), request.text("photo"));
+    Optional<Photograph> photo = Shown.find(bench.log().latest(), request.text("photo"));
     if (photo.isEmpty()) {
       return Reply.notFound();
     }

@@ -39,17 +39,26 @@ record Offsets(
           "keel",
           "WL …",
           "keel half-breadth?",
+          "rabbet?",
+          "rabbet half-breadth?",
           "sheer?",
           "sheer half-breadth?",
           "chine?",
           "chine half-breadth?");
+
+  /** How the table was taken off. */
+  static final List<Parameter> MANNER =
+      List.of(
+          Parameter.word("origin", "the end that x is measured from", "aft", "bow").or("aft"),
+          Parameter.word("breadths", "what the breadths are", "half", "full").or("half"));
+
   static final Parameter SIDING =
       Parameter.quantity(
               "siding", "half the thickness of keel and stem, where the skin begins", Unit.METRE)
           .or("0");
 
   private static final Pattern WATERLINE =
-      Pattern.compile("wl\\s*([0-9]+(?:\\.[0-9]+)?)(?:\\s+half-breadth)?");
+      Pattern.compile("wl\\s*([0-9]+(?:[.,][0-9]+)?)(?:\\s+(?:half-)?breadth)?");
 
   private static final String HALF = " half-breadth";
 
@@ -59,9 +68,13 @@ record Offsets(
   static Offsets read(Inputs inputs) throws TradeException, QuantityException {
     Columns columns = new Columns("offsets", inputs.table("offsets"));
     double[] x = columns.numbers("x", Unit.METRE);
+    boolean fromBow = inputs.word("origin", "aft").equals("bow");
+    double share = inputs.word("breadths", "half").equals("full") ? 0.5 : 1;
     if (x[0] < 0) {
       throw columns.at(
-          0, "This station lies at a negative x.", "Measure x from the aft end of the hull.");
+          0,
+          "This station lies at a negative x.",
+          "Measure x from the " + (fromBow ? "bow." : "aft end of the hull."));
     }
     CurveArea.requireRising(columns, x, "station");
     double[] keel = columns.numbers("keel", Unit.METRE);
@@ -72,7 +85,8 @@ record Offsets(
     columns.requireDistinct("station");
     List<Section> stations = new ArrayList<>();
     for (int row = 0; row < x.length; row++) {
-      TreeMap<Double, Double> points = points(columns, row, waterlines, keel[row], bottom[row]);
+      TreeMap<Double, Double> points =
+          points(columns, row, waterlines, keel[row], flat ? bottom[row] : bottom[row] / share);
       double[] corners = addCorners(columns, row, points, keel[row]);
       if (points.size() < 2) {
         throw columns.at(
@@ -83,11 +97,14 @@ record Offsets(
       stations.add(
           new Section(
               columns.text(row, "station"),
-              x[row],
+              fromBow ? x[x.length - 1] - x[row] : x[row],
               unbox(points.keySet()),
-              unbox(points.values()),
-              flat ? bottom[row] : 0,
+              Arrays.stream(unbox(points.values())).map(y -> y * share).toArray(),
+              flat ? bottom[row] * share : 0,
               corners));
+    }
+    if (fromBow) {
+      Collections.reverse(stations);
     }
     SortedMap<Double, String> heights = new TreeMap<>();
     waterlines.forEach((z, column) -> heights.put(z, number(columns.headings().get(column))));
@@ -105,7 +122,7 @@ record Offsets(
       Table.Column column = columns.headings().get(i);
       Matcher m = WATERLINE.matcher(column.name().strip().toLowerCase(Locale.ROOT));
       if (m.matches()) {
-        double height = Quantity.of(new BigDecimal(m.group(1)), column.unit()).doubleIn(Unit.METRE);
+        double height = Quantity.of(new BigDecimal(m.group(1).replace(',', '.')), column.unit()).doubleIn(Unit.METRE);
         if (found.put(height, i) != null) {
           throw columns.at(
               0, i, "The waterline " + m.group(1) + " is there twice.", "Take one column out.");
@@ -156,8 +173,30 @@ record Offsets(
     if (!points.containsKey(keel)) {
       points.put(keel, bottom);
     }
+    addRabbet(columns, row, points);
     addSheer(columns, row, points);
     return points;
+  }
+
+  /** Where the skin meets the keel, above the keel's own lower edge. */
+  private static void addRabbet(Columns columns, int row, TreeMap<Double, Double> points)
+      throws TradeException, QuantityException {
+    if (columns.find("rabbet").isEmpty() || columns.find("rabbet half-breadth").isEmpty()) {
+      return;
+    }
+    double height = columns.number(row, columns.index("rabbet"), Unit.METRE);
+    double half = columns.number(row, columns.index("rabbet half-breadth"), Unit.METRE);
+    if (Double.isNaN(height) || Double.isNaN(half)) {
+      return;
+    }
+    if (height < points.firstKey() - 1e-9) {
+      throw columns.at(
+          row,
+          columns.index("rabbet"),
+          "The rabbet lies below the keel.",
+          "Put one of the two heights right.");
+    }
+    points.put(Math.max(height, points.firstKey()), half);
   }
 
   private static void addSheer(Columns columns, int row, TreeMap<Double, Double> points)
@@ -182,7 +221,7 @@ record Offsets(
 
   private static String number(Table.Column waterline) {
     Matcher m = WATERLINE.matcher(waterline.name().strip().toLowerCase(Locale.ROOT));
-    return m.matches() ? m.group(1) : waterline.name();
+    return m.matches() ? m.group(1).replace(',', '.') : waterline.name();
   }
 
   /** The heights of the corners of a station, which are put among its points. */

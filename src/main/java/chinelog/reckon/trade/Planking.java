@@ -25,6 +25,8 @@ final class Planking {
               List.of(
                   Offsets.TABLE.or("the girths"),
                   Offsets.SIDING,
+              Offsets.MANNER.get(0),
+              Offsets.MANNER.get(1),
                   Parameter.table(
                           "girths", "in place of offsets, of one side", "station?", "x", "girth")
                       .or("those of the offsets"),
@@ -56,7 +58,7 @@ final class Planking {
               "wedges_fore", "planking.short.fore",
               "all_from", "planking.from",
               "all_to", "planking.to",
-              "run", "timber.length",
+              "strip_…", "planking.strip", "strip_length_real", "planking.real", "run", "timber.length",
               "strip_length", "timber.buy",
               "pieces", "timber.strips",
               "strips_per_sheet", "timber.sheet",
@@ -132,6 +134,8 @@ final class Planking {
         PRACTICE);
     long full = fullWidth(yields, inputs, girths, width, strips);
     taper(yields, girths, width, least, strips, full);
+    shortStrips(yields, girths, width, least, strips, full);
+    yields.from();
     Timber.add(yields, inputs, girths, strips);
     return yields.list();
   }
@@ -191,6 +195,53 @@ final class Planking {
     }
     wedges(yields, girths, strips, run);
     narrowest(yields, girths, width, each);
+  }
+
+  /** How long each strip is that stops short, and what all of them come to. */
+  private static void shortStrips(
+      YieldList yields, Girths girths, double width, double least, long strips, long full)
+      throws TradeException {
+    double[] x = girths.x();
+    double whole = x[x.length - 1] - x[0];
+    double sum = 0;
+    Message method = Message.of("planking.strip.how");
+    for (long strip = 1; strip <= strips; strip++) {
+      double needed = strip <= full ? strip * width : full * width + (strip - full) * least;
+      double from = reach(girths, needed, -1);
+      double to = reach(girths, needed, 1);
+      double length = girths.run() * (to - from) / whole;
+      sum += length;
+      if (to - from < whole - 1e-9) {
+        yields.add(
+            "strip_" + strip,
+            Message.of("planking.strip", strip),
+            girths.units().length(length),
+            method,
+            YieldList.worked(girths.units().length(from), " … ", girths.units().length(to)),
+            PRACTICE);
+      }
+    }
+    yields.add(
+        "strip_length_real",
+        Message.of("planking.real"),
+        girths.units().run(2 * sum),
+        method,
+        PRACTICE);
+  }
+
+  /** How far from the fullest station the girth stays at least so long, aft (-1) or forward (1). */
+  private static double reach(Girths girths, double needed, int way) {
+    int i = girths.fullest();
+    double[] x = girths.x();
+    double[] g = girths.girth();
+    while (i + way >= 0 && i + way < x.length && g[i + way] >= needed - 1e-9) {
+      i += way;
+    }
+    if (i + way < 0 || i + way >= x.length) {
+      return x[i];
+    }
+    double share = g[i] <= needed ? 0 : (g[i] - needed) / (g[i] - g[i + way]);
+    return x[i] + share * (x[i + way] - x[i]);
   }
 
   private static void narrowest(YieldList yields, Girths girths, double width, double[] each)

@@ -1,5 +1,6 @@
 // Captions and alternative texts in a row: Enter keeps one and goes to the next of its kind.
 import { ask, say } from "./desk.js";
+import "./in-view.js";
 
 async function keep(field) {
   if (field.value === field.defaultValue) return;

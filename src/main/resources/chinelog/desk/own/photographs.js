@@ -1,5 +1,6 @@
 // The sheet of contacts: choosing, giving to notes, bursts, bringing in.
-import { ask, fill, say } from "./desk.js";
+import { ask, say } from "./desk.js";
+import { watchPictures } from "./in-view.js";
 
 const sheet = () => document.querySelector(".contact-sheet");
 const chosenForm = document.getElementById("chosen");
@@ -43,6 +44,7 @@ async function refresh() {
   undo.hidden = page.getElementById("undo").hidden;
   undo.querySelector("span").textContent = page.querySelector("#undo span").textContent;
   countChosen();
+  watchPictures(sheet());
   foldBursts();
 }
 
