@@ -21,7 +21,7 @@ class MatchedWordsTest {
       Pattern.compile("[a-z-]{2,}\\\\?\\.[a-z*(-].*|[a-z-]{3,}\\\\?\\.");
 
   private static final Pattern FILE =
-      Pattern.compile(".*\\.(ya?ml|csv|html|ftlh|ini|db|index|imageio\\.)");
+      Pattern.compile(".*\\.(ya?ml|csv|html|ftlh|css|svg|ini|db|index|imageio\\.)");
 
   /** Whose words they are, by source file. */
   private static final Map<String, String> OF_OTHERS =

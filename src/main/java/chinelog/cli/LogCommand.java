@@ -54,6 +54,10 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
     return LocalDate.ofInstant(clock.instant(), clock.getZone());
   }
 
+  Clock clock() {
+    return clock;
+  }
+
   ZoneId zone() {
     return clock.getZone();
   }

@@ -59,6 +59,7 @@ public final class Main {
             .addSubcommand(new GatherCommand(talk, clock))
             .addSubcommand(new CheckCommand(talk, clock))
             .addSubcommand(new ReckonCommand(talk, clock))
+            .addSubcommand(new OpenCommand(talk, clock))
             .addSubcommand(new PublishCommand(talk, clock))
             .addSubcommand(new AuditCommand(talk, clock))
             .addSubcommand(new KeepCommand(talk, clock))

@@ -6,7 +6,6 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Inventory;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Source;
-import chinelog.log.reading.SourceFile;
 import chinelog.log.reading.Yaml;
 import chinelog.log.reading.YamlParser;
 import chinelog.log.records.Answer;
@@ -169,7 +168,7 @@ final class Assembly {
 
   private @Nullable Yaml yaml(String name) {
     Path file = inventory.settings().get(name);
-    Source source = file == null ? null : SourceFile.read(file, name, problems);
+    Source source = file == null ? null : inventory.read(file, name, problems);
     return source == null ? null : YamlParser.parse(source, problems);
   }
 
@@ -184,7 +183,7 @@ final class Assembly {
     EntryReader reader = new EntryReader(scope, planned ? ids : null, materials(stock));
     List<Entry> entries = new ArrayList<>();
     for (Map.Entry<String, Path> file : inventory.entries().entrySet()) {
-      Source source = SourceFile.read(file.getValue(), file.getKey(), problems);
+      Source source = inventory.read(file.getValue(), file.getKey(), problems);
       if (source != null) {
         Path path = file.getValue();
         entries.addAll(

@@ -12,6 +12,8 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** Reads the folder of one build. */
 public final class LogReader {
@@ -45,8 +47,18 @@ public final class LogReader {
    * @throws IOException if the folder itself cannot be listed
    */
   public Reading read(Path folder) throws IOException {
+    return read(folder, new TreeMap<>());
+  }
+
+  /**
+   * The same as if some files held other texts.
+   *
+   * @param unsaved these texts, by path below the folder, such as {@code entries/2026-03-14.md}
+   * @throws IOException if the folder itself cannot be listed
+   */
+  public Reading read(Path folder, SortedMap<String, String> unsaved) throws IOException {
     Problems problems = new Problems();
-    Inventory inventory = FolderWalk.walk(folder, problems);
+    Inventory inventory = FolderWalk.walk(folder, problems).with(unsaved);
     // Where log.yaml is a link, a folder or misnamed, this is no folder without log.yaml.
     boolean astray = inventory.isLoose() && problems.hasErrors();
     Assembly assembly = new Assembly(inventory, today, zone, photoDays, problems);

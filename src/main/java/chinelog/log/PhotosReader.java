@@ -6,7 +6,6 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.FolderWalk;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Source;
-import chinelog.log.reading.SourceFile;
 import chinelog.log.reading.Yaml;
 import chinelog.log.reading.YamlParser;
 import chinelog.log.records.PhotoFile;
@@ -71,7 +70,7 @@ final class PhotosReader {
   }
 
   private void remarks(String path, Path file) {
-    Source source = SourceFile.read(file, path, scope.problems());
+    Source source = scope.inventory().read(file, path, scope.problems());
     Yaml root = source == null ? null : YamlParser.parse(source, scope.problems());
     if (root == null) {
       return;

@@ -5,7 +5,6 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.MarkWatch;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Source;
-import chinelog.log.reading.SourceFile;
 import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Table;
@@ -54,7 +53,7 @@ final class TableReader {
             (path, file) -> {
               String name = path.substring("tables/".length(), path.length() - ".csv".length());
               names.add(name);
-              Source source = SourceFile.read(file, path, scope.problems());
+              Source source = scope.inventory().read(file, path, scope.problems());
               Table table = source == null ? null : table(name, source);
               if (table != null) {
                 tables.add(table);

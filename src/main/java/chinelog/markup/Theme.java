@@ -176,8 +176,17 @@ public final class Theme {
     return SiteFonts.css() + plainCss();
   }
 
+  /** Its typefaces and design values alone, for pages that are not the site's. */
+  public String foundationCss() {
+    return SiteFonts.css() + valuesCss();
+  }
+
   /** The same without font files, for a page that has none beside it. */
   public String plainCss() {
+    return valuesCss() + siteCss;
+  }
+
+  private String valuesCss() {
     StringBuilder css = new StringBuilder(":root {\n");
     StringBuilder dark = new StringBuilder();
     values.forEach(
@@ -194,7 +203,6 @@ public final class Theme {
     return css.append("}\n@media screen and (prefers-color-scheme: dark) {\n:root {\n")
         .append(dark)
         .append("}\n}\n")
-        .append(siteCss)
         .toString();
   }
 

@@ -9,7 +9,6 @@ import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.digest.Sha256;
 import chinelog.edition.Edition;
-import chinelog.label.Clearance;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
@@ -248,7 +247,7 @@ public final class Publisher {
     for (Readers group : groups) {
       made.course().begin("withholding for " + group.id());
       try {
-        prepared.put(group.id(), prepare(made.opened(), group, made.course()));
+        prepared.put(group.id(), made.opened().prepare(group, asOf, made.course()));
       } catch (ProblemException e) {
         problems.add(e.problem());
       }
@@ -350,19 +349,6 @@ public final class Publisher {
                 made.decoded(), manifest.files(), Audited.read(folder, who, made.program())));
     made.earlier().put(who, earlier);
     return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
-  }
-
-  private Withholder.Prepared prepare(Workshop.Opened opened, Readers group, Progress progress)
-      throws IOException {
-    Log log = opened.log();
-    Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
-    return Withholder.prepare(
-        log,
-        opened.facts(),
-        opened.album(),
-        new LogPictures(log, clearance, progress),
-        group,
-        asOf);
   }
 
   /** All that was ever printed for any readers: those who may meet compare what they have. */
@@ -474,7 +460,7 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = prepare(opened, group, progress).against(known);
+      Withholder.Withheld withheld = opened.prepare(group, asOf, progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       AuditReport report = search(standing, manifest, opened, withheld, group.id());

@@ -1,5 +1,6 @@
 package chinelog.publish;
 
+import chinelog.label.Clearance;
 import chinelog.log.LogReader;
 import chinelog.log.records.Answer;
 import chinelog.log.records.Log;
@@ -11,6 +12,7 @@ import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
+import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,6 +21,8 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** Reads and reckons a log: all that has to be known before any edition is made. */
 public final class Workshop {
@@ -35,9 +39,25 @@ public final class Workshop {
   public static Opened open(
       Path folder, LocalDate today, LocalDate asOf, ZoneId zone, Progress progress)
       throws IOException {
+    return open(folder, new TreeMap<>(), today, asOf, zone, progress);
+  }
+
+  /**
+   * The same as if some files held other texts.
+   *
+   * @param unsaved these texts, by path below the folder
+   */
+  public static Opened open(
+      Path folder,
+      SortedMap<String, String> unsaved,
+      LocalDate today,
+      LocalDate asOf,
+      ZoneId zone,
+      Progress progress)
+      throws IOException {
     Shelf.requireOwnCache(folder);
     progress.begin("reading the log");
-    LogReader.Reading reading = new LogReader(today, zone, Album::day).read(folder);
+    LogReader.Reading reading = new LogReader(today, zone, Album::day).read(folder, unsaved);
     Log log = reading.log().until(asOf);
     Problems problems = new Problems();
     problems.addAll(reading.problems());
@@ -68,7 +88,7 @@ public final class Workshop {
   }
 
   /** A theme of the log's own, or one that comes with chinelog. */
-  static Theme theme(Path folder, String name) throws IOException {
+  public static Theme theme(Path folder, String name) throws IOException {
     Path own = folder.resolve("themes");
     return Theme.load(name, Files.isDirectory(own) ? own : null);
   }
@@ -80,6 +100,18 @@ public final class Workshop {
     /** What is asked before editions for these readers may be made, as on a day. */
     public Questions.Asked ask(Collection<Readers> readers, LocalDate asOf) {
       return Questions.ask(log, facts, album, readers, answers, asOf);
+    }
+
+    /**
+     * The edition for some readers on a day, before it is asked what its figures give away.
+     *
+     * @throws IOException if a picture cannot be made
+     */
+    public Withholder.Prepared prepare(Readers group, LocalDate asOf, Progress progress)
+        throws IOException {
+      Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
+      return Withholder.prepare(
+          log, facts, album, new LogPictures(log, clearance, progress), group, asOf);
     }
 
     public boolean hasErrors() {

@@ -6,7 +6,6 @@ import chinelog.edition.Edition.Contents;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.markup.Theme;
-import chinelog.markup.Wording;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
@@ -14,7 +13,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -94,15 +92,11 @@ public final class SiteWriter {
   }
 
   private void write() throws IOException {
-    Wording wording = Wording.of(contents.locale());
-    Addresses addresses = new Addresses(contents);
-    Functions functions = new Functions(theme, wording);
-    Uses.Source source = new Uses.Source(contents, addresses, earlier.hashes());
-    List<Page> pages = SitePlan.of(contents, addresses, wording);
-    List<String> menu = pages.stream().map(Page::path).filter(p -> !p.contains("/")).toList();
+    PageFiller filler = new PageFiller(contents, theme, templates, earlier.hashes());
+    List<Page> pages = filler.pages();
     SearchIndex search = new SearchIndex();
     for (Page page : pages) {
-      String html = page(page, about(page, menu, wording), functions, source);
+      String html = page(page, filler);
       if (page.isSearched()) {
         search.add(page.path(), page.title(), html);
       }
@@ -118,76 +112,22 @@ public final class SiteWriter {
   }
 
   /** Writes a page, or leaves it as it stood, and returns its markup. */
-  private String page(Page page, Map<String, Object> about, Functions functions, Uses.Source source)
-      throws IOException {
+  private String page(Page page, PageFiller filler) throws IOException {
+    Map<String, Object> about = filler.about(page);
     String digest = earlier.hashes().of(List.of(foundations, page, about));
     String told = earlier.find(page.path());
-    if (told != null && Uses.areSame(told, digest, source) && earlier.keep(page.path())) {
+    if (told != null && Uses.areSame(told, digest, filler.source()) && earlier.keep(page.path())) {
       earlier.note(page.path(), told);
       return page.isSearched() ? Files.readString(folder.resolve(page.path())) : "";
     }
-    Uses uses = new Uses(source);
-    Map<String, Object> values = new TreeMap<>(functions.forPage(root(page), uses));
-    values.putAll(page.values());
-    values.put("edition", templates.watched(uses));
-    values.put("page", about);
-    String html = templates.fill(page.template(), values);
+    Uses uses = new Uses(filler.source());
+    String html = filler.fill(page, about, uses);
     write(page.path(), html.getBytes(StandardCharsets.UTF_8));
     String tells = uses.told(digest);
     if (tells != null) {
       earlier.note(page.path(), tells);
     }
     return html;
-  }
-
-  /** What templates are told of the page at hand. */
-  private Map<String, Object> about(Page page, List<String> menu, Wording wording) {
-    Map<String, Object> about = new TreeMap<>();
-    about.put("path", page.path());
-    about.put("menu", menu);
-    about.put("title", page.title());
-    about.put("description", page.description());
-    about.put("language", contents.locale().toLanguageTag());
-    if (!contents.locale().getLanguage().equals(wording.language())) {
-      about.put("wordsLanguage", wording.language());
-    }
-    about.put("direction", wording.direction());
-    about.put("description_data", Describing.page(contents, page));
-    about.put("schemeLight", theme.value("paper"));
-    about.put("schemeDark", theme.value("dark.paper"));
-    URI address = contents.address();
-    if (address != null) {
-      about.put("address", Outside.address(address, page.path()));
-      about.put("home", Outside.address(address, Addresses.HOME));
-      Picture picture = page.picture();
-      if (picture != null) {
-        String file = Addresses.picture(picture, picture.largest());
-        about.put("picture", Outside.address(address, file));
-      }
-    }
-    if (address == null && page.path().equals(Addresses.MISSING)) {
-      String style = theme.plainCss().replace("\r", "").replace("</", "<\\/");
-      about.put("style", style);
-      about.put("styleHash", "sha256-" + sha256(style));
-    }
-    return about;
-  }
-
-  /**
-   * The page for wrong addresses is shown at any of them, so it names all from the top; where the
-   * top is not known, it brings its style along, and has no menu.
-   */
-  private String root(Page page) {
-    URI address = contents.address();
-    return address != null && page.path().equals(Addresses.MISSING)
-        ? Outside.path(address)
-        : page.root();
-  }
-
-  /** As Content Security Policy Level 3, 2.3.1, allows one style by its hash. */
-  private static String sha256(String text) {
-    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-    return Base64.getEncoder().encodeToString(Sha256.digest().digest(bytes));
   }
 
   private void writeAssets() throws IOException {

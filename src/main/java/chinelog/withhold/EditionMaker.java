@@ -25,6 +25,7 @@ import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -93,6 +94,11 @@ final class EditionMaker {
     this.hours = new HoursTold(visible, entries, figures, account, words);
     this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
+  }
+
+  /** The edition's ids of the entries that it tells, by the log's. */
+  Map<String, String> entryIds() {
+    return Collections.unmodifiableMap(entryIds);
   }
 
   /** The figures of the edition that was made, as printed. */

@@ -11,6 +11,7 @@ import chinelog.reckon.Facts;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedSet;
 
 /** Makes the edition of one group of readers: what they may see, and nothing else. */
@@ -46,6 +47,16 @@ public final class Withholder {
     private Prepared(EditionMaker maker, Edition edition) {
       this.maker = maker;
       this.edition = edition;
+    }
+
+    /** What its readers would see: not to be given to them before it is {@link #against} all. */
+    public Edition edition() {
+      return edition;
+    }
+
+    /** Its ids of the entries that it tells, by those of the log. For the maker alone. */
+    public Map<String, String> entryIds() {
+      return maker.entryIds();
     }
 
     /** The figures that it shows, as printed. */

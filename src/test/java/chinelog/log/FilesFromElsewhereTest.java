@@ -175,7 +175,8 @@ class FilesFromElsewhereTest {
     SortedMap<String, Path> none = new TreeMap<>();
     Path file = Path.of("x");
     SortedMap<String, Path> photos = new TreeMap<>(Map.of("photos/x.jpg", file));
-    Inventory inventory = new Inventory(file, none, none, photos, none, none, none);
+    Inventory inventory =
+        new Inventory(file, none, none, photos, none, none, none, new java.util.TreeMap<>());
     return new Scope(inventory, TODAY, ZoneOffset.UTC, "GBP", List.of("lines"), false, problems);
   }
 

@@ -22,6 +22,8 @@ import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.interactions.PointerInput;
+import org.openqa.selenium.interactions.Sequence;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
@@ -50,7 +52,7 @@ public final class Browser implements AutoCloseable {
   public Browser() {}
 
   /** Skips the test where there is no browser, and has it as if it had just been started. */
-  void fresh() {
+  public void fresh() {
     if (driver == null) {
       driver = start();
     }
@@ -111,51 +113,79 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Runs a script, before any of their own, in all pages opened until it is fresh again. */
-  void prepare(String script) {
+  public void prepare(String script) {
     Map<String, Object> said =
         command("Page.addScriptToEvaluateOnNewDocument", Map.of("source", script));
     prepared.add(String.valueOf(said.get("identifier")));
   }
 
   /** The window's size, in CSS pixels, and how many of the screen's go to one of them. */
-  void size(int width, int height, int density) {
+  public void size(int width, int height, int density) {
     command(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", density, "mobile", false));
   }
 
-  void scheme(String scheme) {
+  public void scheme(String scheme) {
     command(
         "Emulation.setEmulatedMedia",
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
   /** Shows pages as on {@code print} or {@code screen}; empty for what is usual. */
-  void medium(String medium) {
+  public void medium(String medium) {
     command("Emulation.setEmulatedMedia", Map.of("media", medium));
   }
 
   /** Whether every page asks for all its files anew. */
-  void keepNothing(boolean on) {
+  public void keepNothing(boolean on) {
     command("Network.setCacheDisabled", Map.of("cacheDisabled", on));
   }
 
-  void scripts(boolean on) {
+  public void scripts(boolean on) {
     command("Emulation.setScriptExecutionDisabled", Map.of("value", !on));
   }
 
   /** Opens a page and waits until all that it asks for at first has come. */
-  void open(URI page) {
+  public void open(URI page) {
     driver().get(page.toString());
   }
 
   /** Presses a key and lets it go. */
-  void press(CharSequence key) {
+  public void press(CharSequence key) {
     new Actions(driver()).sendKeys(key).perform();
   }
 
+  /** Goes down at one place of the window, in CSS pixels, over to another, and up again. */
+  public void drag(PointerInput.Kind kind, int fromX, int fromY, int toX, int toY) {
+    PointerInput pointer = new PointerInput(kind, "pointer-" + kind);
+    Duration pause = Duration.ofMillis(20);
+    Sequence moves =
+        new Sequence(pointer, 0)
+            .addAction(
+                pointer.createPointerMove(
+                    Duration.ZERO, PointerInput.Origin.viewport(), fromX, fromY))
+            .addAction(pointer.createPointerDown(PointerInput.MouseButton.LEFT.asArg()))
+            .addAction(
+                pointer.createPointerMove(
+                    pause, PointerInput.Origin.viewport(), (fromX + toX) / 2, (fromY + toY) / 2))
+            .addAction(pointer.createPointerMove(pause, PointerInput.Origin.viewport(), toX, toY))
+            .addAction(pointer.createPointerUp(PointerInput.MouseButton.LEFT.asArg()));
+    driver().perform(List.of(moves));
+  }
+
+  /** Waits until an expression is true. */
+  public void await(String expression) {
+    long until = System.nanoTime() + PATIENCE.toNanos() / 4;
+    while (!Boolean.TRUE.equals(evaluate(expression))) {
+      if (System.nanoTime() > until) {
+        throw new IllegalStateException("never true: " + expression);
+      }
+    }
+  }
+
   /** Presses a key that leads to another page, and waits for that one. */
-  void follow(Keys key) {
+  public void follow(Keys key) {
     String before = driver().getCurrentUrl();
     press(key);
     long until = System.nanoTime() + PATIENCE.toNanos();
@@ -168,7 +198,7 @@ public final class Browser implements AutoCloseable {
   }
 
   /** What an expression gives, once it is settled: a string, number, list, map or null. */
-  @Nullable Object evaluate(String expression) {
+  public @Nullable Object evaluate(String expression) {
     Map<String, Object> answer =
         command(
             "Runtime.evaluate",
@@ -180,22 +210,22 @@ public final class Browser implements AutoCloseable {
   }
 
   /** Has the page run a script of the class path. */
-  void run(String resource) throws IOException {
+  public void run(String resource) throws IOException {
     try (InputStream in = ClassLoader.getSystemResourceAsStream(resource)) {
       evaluate(new String(in.readAllBytes(), StandardCharsets.UTF_8) + "; null");
     }
   }
 
-  String text(String expression) {
+  public String text(String expression) {
     return String.valueOf(evaluate(expression));
   }
 
-  double number(String expression) {
+  public double number(String expression) {
     return Double.parseDouble(text(expression));
   }
 
   /** What the console was told since the last call: errors, warnings and whatever else. */
-  List<String> complaints() {
+  public List<String> complaints() {
     return driver().manage().logs().get(LogType.BROWSER).getAll().stream()
         .map(LogEntry::toString)
         .toList();

@@ -1,10 +1,14 @@
 package chinelog.log.reading;
 
+import chinelog.problem.Problems;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The files of a log by what they are for, each under its path below the folder, with '/' between
@@ -12,6 +16,7 @@ import java.util.TreeSet;
  *
  * @param settings log.yaml, facts.yaml, stock.yaml, answers.yaml, as far as they are there
  * @param remarks every photos.yaml
+ * @param unsaved texts that stand in for those of the files, by path
  */
 public record Inventory(
     Path folder,
@@ -20,13 +25,45 @@ public record Inventory(
     SortedMap<String, Path> photos,
     SortedMap<String, Path> remarks,
     SortedMap<String, Path> sheets,
-    SortedMap<String, Path> tables) {
+    SortedMap<String, Path> tables,
+    SortedMap<String, String> unsaved) {
 
   static final List<String> PHOTO_ENDINGS =
       List.of("jpg", "jpeg", "png", "tif", "tiff", "webp", "gif", "heic");
 
   public boolean isLoose() {
     return !settings.containsKey("log.yaml");
+  }
+
+  /** As the files are. */
+  public Inventory(
+      Path folder,
+      SortedMap<String, Path> settings,
+      SortedMap<String, Path> entries,
+      SortedMap<String, Path> photos,
+      SortedMap<String, Path> remarks,
+      SortedMap<String, Path> sheets,
+      SortedMap<String, Path> tables) {
+    this(folder, settings, entries, photos, remarks, sheets, tables, new TreeMap<>());
+  }
+
+  /** The same with other texts, one of which may be a note that is no file yet. */
+  public Inventory with(SortedMap<String, String> texts) {
+    SortedMap<String, Path> notes = new TreeMap<>(entries);
+    for (String path : texts.keySet()) {
+      if (path.startsWith("entries/") && path.endsWith(".md")) {
+        notes.putIfAbsent(path, folder.resolve(path));
+      }
+    }
+    return new Inventory(folder, settings, notes, photos, remarks, sheets, tables, texts);
+  }
+
+  /** A file's text, or null after the problem was noted. */
+  public @Nullable Source read(Path file, String name, Problems problems) {
+    String text = unsaved.get(name);
+    return text == null
+        ? SourceFile.read(file, name, problems)
+        : SourceFile.read(text.getBytes(StandardCharsets.UTF_8), name, problems);
   }
 
   /** The entries' ids. */

@@ -40,6 +40,11 @@ public final class SourceFile {
           "See that it is there, that you may read it, and that its disk is sound.");
       return null;
     }
+    return read(bytes, name, problems);
+  }
+
+  /** The text of bytes, or null after the problem was noted. */
+  static @Nullable Source read(byte[] bytes, String name, Problems problems) {
     String text = decode(bytes, name, problems);
     return text == null ? null : Source.ofFile(name, text);
   }

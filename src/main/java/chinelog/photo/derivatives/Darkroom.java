@@ -137,6 +137,17 @@ public final class Darkroom {
     return found != null ? found : store.keep(key, derive(photograph, mask));
   }
 
+  /**
+   * What will be filled so that nothing of some regions remains, in pixels of the upright picture:
+   * more than was drawn, see {@link Mask}.
+   */
+  public static List<Box> filled(Photograph photograph, List<PhotoFile.Region> regions) {
+    Orientation orientation = Orientation.of(photograph.orientation());
+    return Mask.of(photograph, regions).stream()
+        .map(box -> orientation.upright(box, photograph.widthPx(), photograph.heightPx()))
+        .toList();
+  }
+
   /** Tells a photograph with these regions filled from all other pictures. */
   public String key(Photograph photograph, List<PhotoFile.Region> filled) {
     return keyOf(photograph, Mask.of(photograph, filled));

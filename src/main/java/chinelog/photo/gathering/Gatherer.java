@@ -103,11 +103,14 @@ public final class Gatherer {
    * What was done, or would be.
    *
    * @param steps one for each file, by name
+   * @param clocks as asked for, with the one worked out from a photograph of a clock
    */
-  public record Outcome(List<Step> steps, List<Problem> problems) {
+  public record Outcome(
+      List<Step> steps, SortedMap<String, Duration> clocks, List<Problem> problems) {
 
     public Outcome {
       steps = List.copyOf(steps);
+      clocks = Collections.unmodifiableSortedMap(new TreeMap<>(clocks));
       problems = List.copyOf(problems);
     }
 
@@ -165,7 +168,7 @@ public final class Gatherer {
                     Place.of(names.get(0)),
                     what + " It was passed over" + others(names) + ".",
                     remedy(names))));
-    return new Outcome(steps, problems);
+    return new Outcome(steps, clocks, problems);
   }
 
   private static String remedy(List<String> names) {
@@ -221,7 +224,7 @@ public final class Gatherer {
             "So that the log knows, write under clocks in log.yaml: \""
                 + exif.camera()
                 + "\": "
-                + quantity(fast)));
+                + amount(fast)));
     return true;
   }
 
@@ -292,10 +295,11 @@ public final class Gatherer {
   }
 
   private static String words(Duration fast) {
-    return fast.isZero() ? "right" : quantity(fast.abs()) + (fast.isNegative() ? " slow" : " fast");
+    return fast.isZero() ? "right" : amount(fast.abs()) + (fast.isNegative() ? " slow" : " fast");
   }
 
-  private static String quantity(Duration time) {
+  /** A time as log.yaml has it, such as {@code 1 h 12 min}; with a minus where it is negative. */
+  public static String amount(Duration time) {
     Duration d = time.abs();
     List<String> parts = new ArrayList<>();
     if (d.toHours() > 0) {

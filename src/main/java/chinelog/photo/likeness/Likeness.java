@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.time.Duration;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
@@ -69,6 +70,31 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
       verdicts.save(known);
     }
     return likenesses(known, closed, open);
+  }
+
+  /**
+   * Those of some photographs that look like one, the most alike first; what cannot be decoded is
+   * passed over.
+   *
+   * @throws IOException if the cache cannot be written
+   */
+  public static List<Photograph> alike(
+      Photograph to, List<Photograph> among, Darkroom darkroom, Progress progress)
+      throws IOException {
+    List<Seen> seen = new ArrayList<>();
+    for (Signature look : darkroom.look(to)) {
+      seen.add(Seen.of(to, look.view()));
+    }
+    List<List<View>> views =
+        Workers.all(among, p -> darkroom.look(p).stream().map(Signature::view).toList(), progress);
+    List<Likeness> found = new ArrayList<>();
+    for (int i = 0; i < among.size(); i++) {
+      found.addAll(most(among.get(i), views.get(i), seen));
+    }
+    return found.stream()
+        .sorted(Comparator.comparingDouble(Likeness::degree).reversed())
+        .map(Likeness::open)
+        .toList();
   }
 
   /** Whether the maker has looked at this very file and found that it shows nothing withheld. */

@@ -54,6 +54,22 @@ public enum Orientation {
   }
 
   /**
+   * Where a box of the stored picture lies in the upright one.
+   *
+   * @param widthPx of the upright picture
+   * @param heightPx of the upright picture
+   */
+  public Box upright(Box stored, int widthPx, int heightPx) {
+    Box turned =
+        swapped ? new Box(stored.top(), stored.left(), stored.bottom(), stored.right()) : stored;
+    return new Box(
+        mirrored ? widthPx - turned.right() : turned.left(),
+        flipped ? heightPx - turned.bottom() : turned.top(),
+        mirrored ? widthPx - turned.left() : turned.right(),
+        flipped ? heightPx - turned.top() : turned.bottom());
+  }
+
+  /**
    * The stored picture turned upright, pixel by pixel. Thumbnailator would turn it about its centre
    * and so blend neighbours where one side is odd and the other even.
    */

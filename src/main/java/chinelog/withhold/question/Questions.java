@@ -60,12 +60,27 @@ public final class Questions {
   /**
    * What is asked.
    *
-   * @param open one question for each thing found, with the places of all of its kind, worst first;
-   *     and a reminder for each answer that is void
+   * @param questions one for each thing found, with the places of all of its kind, worst first
    * @param reminders of answers that are about nothing any more, and of what nothing looks for
    * @param found how many things were found that no answer lets stand
    */
-  public record Asked(List<Problem> open, List<Problem> reminders, int found) {}
+  public record Asked(List<Asking> questions, List<Problem> reminders, int found) {
+
+    /** The questions in words. */
+    public List<Problem> open() {
+      return questions.stream().map(Asking::problem).toList();
+    }
+  }
+
+  /**
+   * One question, which one answer settles.
+   *
+   * @param ids to be named in the answer
+   * @param found what stands at the place, such as "187 mm"
+   * @param label what it may give away is under
+   * @param problem the question in words, with its place
+   */
+  public record Asking(List<String> ids, String found, Label label, Problem problem) {}
 
   /**
    * Asks.
@@ -349,7 +364,7 @@ public final class Questions {
                         q.kind() + "\0" + q.secret() + "\0" + Letters.fold(q.found()),
                         k -> new ArrayList<>())
                     .add(q));
-    List<Problem> open = groups.values().stream().map(this::problem).toList();
+    List<Asking> open = groups.values().stream().map(this::asking).toList();
     if (all && !unguarded.isEmpty()) {
       reminders.add(
           Problem.reminder(
@@ -368,6 +383,12 @@ public final class Questions {
   }
 
   private static final int MOST_NAMED = 5;
+
+  private Asking asking(List<Question> group) {
+    Question first = group.get(0);
+    List<String> ids = group.stream().map(Question::id).distinct().toList();
+    return new Asking(ids, first.found(), first.label(), problem(group));
+  }
 
   private Problem problem(List<Question> group) {
     Question first = group.get(0);

@@ -1,0 +1,144 @@
+package chinelog.desk;
+
+import chinelog.desk.begin.FirstRun;
+import chinelog.desk.bench.Assets;
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Frame;
+import chinelog.desk.bench.LiveLog;
+import chinelog.desk.bench.Page;
+import chinelog.desk.files.LogFiles;
+import chinelog.desk.notes.Changes;
+import chinelog.desk.notes.Chooser;
+import chinelog.desk.notes.Editor;
+import chinelog.desk.notes.Notes;
+import chinelog.desk.pages.Answering;
+import chinelog.desk.pages.Faults;
+import chinelog.desk.pages.Live;
+import chinelog.desk.pages.Today;
+import chinelog.desk.pages.Undoing;
+import chinelog.desk.photographs.Photographs;
+import chinelog.desk.publishing.Publishing;
+import chinelog.desk.seen.Seen;
+import chinelog.desk.settings.Agreements;
+import chinelog.desk.settings.FactsPage;
+import chinelog.desk.settings.Settings;
+import chinelog.desk.web.Routes;
+import chinelog.desk.web.Server;
+import java.io.Closeable;
+import java.io.IOException;
+import java.net.URI;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A log open in the browser: {@code Desk.open(folder, clock)} serves it until it is closed. A log
+ * that is open already is not opened twice: {@link #findOpen} tells where it is.
+ */
+public final class Desk implements Closeable {
+
+  private final Clock clock;
+  private final Assets assets;
+  private final Frame frame;
+  private final Server server;
+  private volatile Routes routes = new Routes();
+  private @Nullable Doorplate doorplate;
+
+  private Desk(Clock clock) throws IOException {
+    this.clock = clock;
+    this.assets = new Assets();
+    this.frame = new Frame(assets.path());
+    this.server = new Server(() -> routes, new Faults(frame), this::changeAddress);
+  }
+
+  /** The address that lets a browser in, once, to a log that another run holds open. */
+  public static Optional<URI> findOpen(Path folder) throws IOException {
+    return Doorplate.find(folder);
+  }
+
+  /**
+   * Opens a log.
+   *
+   * @param folder the log's
+   * @param clock for the day and the time of day
+   * @throws IOException if no port can be had, or nothing can be written below the folder
+   */
+  public static Desk open(Path folder, Clock clock) throws IOException {
+    Desk desk = new Desk(clock);
+    desk.admit(folder);
+    desk.server.start();
+    return desk;
+  }
+
+  /**
+   * Opens the desk without a log: a few questions begin one.
+   *
+   * @param suggested where the log may lie
+   */
+  public static Desk begin(Path suggested, Clock clock) throws IOException {
+    Desk desk = new Desk(clock);
+    Routes first = new Routes();
+    desk.assets.answerAt(first);
+    new FirstRun(desk.frame, clock, suggested, desk::admit).answerAt(first);
+    desk.routes = first;
+    desk.server.start();
+    return desk;
+  }
+
+  private synchronized void admit(Path folder) throws IOException {
+    Path log = folder.toRealPath();
+    Doorplate plate = Doorplate.put(log);
+    try {
+      Bench bench = new Bench(log, new LiveLog(log, clock), LogFiles.open(log), frame, clock);
+      Routes whole = new Routes();
+      pages(bench, assets).forEach(page -> page.answerAt(whole));
+      doorplate = plate;
+      routes = whole;
+      changeAddress();
+    } catch (IOException e) {
+      plate.close();
+      throw e;
+    }
+  }
+
+  private static List<Page> pages(Bench bench, Assets assets) {
+    Seen seen = new Seen(bench, assets.path());
+    return List.of(
+        assets,
+        seen,
+        new Live(bench),
+        new Today(bench),
+        new Undoing(bench),
+        new Answering(bench),
+        new Notes(bench),
+        new Editor(bench, seen),
+        new Changes(),
+        new Chooser(bench),
+        new Photographs(bench),
+        new Settings(bench),
+        new Agreements(bench),
+        new FactsPage(bench),
+        new Publishing(bench));
+  }
+
+  /** The address that lets a browser in, once. */
+  public URI address() {
+    return server.firstAddress();
+  }
+
+  private synchronized void changeAddress() {
+    if (doorplate != null) {
+      doorplate.write(server.firstAddress());
+    }
+  }
+
+  @Override
+  public synchronized void close() throws IOException {
+    server.close();
+    if (doorplate != null) {
+      doorplate.close();
+    }
+  }
+}

@@ -1,0 +1,140 @@
+package chinelog.desk.begin;
+
+import chinelog.desk.bench.Frame;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Words;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.photo.Progress;
+import chinelog.photo.gathering.Gatherer;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Asks what is built, at what scale and where its photographs are, and opens the log so made. */
+public final class FirstRun implements Page {
+
+  private final Frame frame;
+  private final Clock clock;
+  private final Path suggested;
+  private final Opening opening;
+
+  /** Opens a log at this desk. */
+  public interface Opening {
+    void open(Path folder) throws IOException;
+  }
+
+  /**
+   * @param suggested where the log may lie
+   */
+  public FirstRun(Frame frame, Clock clock, Path suggested, Opening opening) {
+    this.frame = frame;
+    this.clock = clock;
+    this.suggested = suggested;
+    this.opening = opening;
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes.get("/", r -> show(r, "")).post("/begin", this::begin).post("/open", this::open);
+  }
+
+  private Reply show(Request request, String wrong) throws IOException {
+    Map<String, Object> values = new HashMap<>();
+    values.put("folder", request.find("folder").orElse(suggested.toString()));
+    for (String field : new String[] {"subject", "kind", "scale", "photographs", "note"}) {
+      values.put(field, request.text(field));
+    }
+    values.put("wrong", wrong);
+    return frame.page(request, Section.TODAY, "first-run.ftlh", values);
+  }
+
+  private Reply begin(Request request) throws IOException {
+    Words words = frame.words(request, Section.TODAY);
+    String subject = request.text("subject").strip();
+    if (subject.isEmpty()) {
+      return show(request, words.text("first.no-subject"));
+    }
+    try {
+      Path folder = path(request.text("folder"));
+      String from = request.text("photographs").strip();
+      Path photographs = from.isEmpty() ? null : path(from);
+      if (photographs != null && !Files.exists(photographs)) {
+        throw new ProblemException(
+            Problem.error(
+                Place.of(from),
+                "There is no such folder or zip: " + from + ".",
+                "Correct it, or leave it empty and bring photographs in later."));
+      }
+      Locale language = words.locale();
+      new FirstLog(
+              subject,
+              request.text("kind"),
+              scale(request.text("scale").strip()),
+              language,
+              clock.getZone(),
+              request.text("note"))
+          .layDown(
+              folder, words.text("first.title", subject), words.text("first.heading"), today());
+      if (photographs != null) {
+        Gatherer.gather(
+            new Gatherer.Request(
+                photographs, folder, clock.getZone(), new TreeMap<>(), null, today(), false),
+            Progress.SILENT);
+      }
+      opening.open(folder);
+    } catch (ProblemException e) {
+      return show(request, e.problem().what() + " " + e.problem().remedy());
+    }
+    return Reply.seeOther("/");
+  }
+
+  private Reply open(Request request) throws IOException {
+    try {
+      Path folder = path(request.text("log"));
+      if (!Files.isDirectory(folder)) {
+        return show(request, frame.words(request, Section.TODAY).text("first.no-log"));
+      }
+      opening.open(folder);
+    } catch (ProblemException e) {
+      return show(request, e.problem().what() + " " + e.problem().remedy());
+    }
+    return Reply.seeOther("/");
+  }
+
+  private LocalDate today() {
+    return LocalDate.ofInstant(clock.instant(), clock.getZone());
+  }
+
+  /** "16" is 1:16. */
+  private static String scale(String written) {
+    return written.matches("[0-9]+([.][0-9]+)?") ? "1:" + written : written;
+  }
+
+  private static Path path(String text) throws ProblemException {
+    String home = System.getProperty("user.home", "");
+    String whole = text.strip().replaceFirst("^~(?=/|$)", home.replace("\\", "\\\\"));
+    try {
+      return Path.of(whole).toAbsolutePath().normalize();
+    } catch (InvalidPathException e) {
+      throw new ProblemException(
+          Problem.error(
+              Place.of(text),
+              "\u201c" + text + "\u201d cannot be the name of a folder on this computer.",
+              "Choose another."),
+          e);
+    }
+  }
+}

@@ -1,0 +1,130 @@
+package chinelog.desk.bench;
+
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import freemarker.cache.ClassTemplateLoader;
+import freemarker.core.HTMLOutputFormat;
+import freemarker.core.TemplateClassResolver;
+import freemarker.template.Configuration;
+import freemarker.template.TemplateException;
+import freemarker.template.TemplateExceptionHandler;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.security.SecureRandom;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TimeZone;
+
+/**
+ * Fills the templates of {@code chinelog/desk}, whole pages and parts of pages, in the language of
+ * the browser.
+ *
+ * <p>Templates get their own values and: {@code say(key, …)}, {@code count(key, number)}, {@code
+ * date(day)}, {@code here} (the section's id), {@code own} (where style and scripts are), {@code
+ * menu}, {@code language}, {@code nonce} (which a script or style written into the page must bear).
+ */
+public final class Frame {
+
+  private static final int NONCE_BYTES = 16;
+
+  private final SecureRandom random = new SecureRandom();
+  private final Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
+
+  private final String own;
+
+  /**
+   * @param own the path of the desk's own files, such as {@code /own/5f3a/}
+   */
+  public Frame(String own) {
+    this.own = own;
+    configuration.setTemplateLoader(new ClassTemplateLoader(Frame.class, "/chinelog/desk"));
+    configuration.setDefaultEncoding(StandardCharsets.UTF_8.name());
+    configuration.setOutputFormat(HTMLOutputFormat.INSTANCE);
+    configuration.setURLEscapingCharset(StandardCharsets.UTF_8.name());
+    configuration.setLocale(Locale.ROOT);
+    configuration.setTimeZone(TimeZone.getTimeZone("UTC"));
+    configuration.setNumberFormat("computer");
+    configuration.setLocalizedLookup(false);
+    configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
+    configuration.setLogTemplateExceptions(false);
+    configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
+  }
+
+  /**
+   * A whole page.
+   *
+   * @param template such as {@code notes.ftlh}, which calls the macro {@code frame} of {@code
+   *     frame.ftlh}
+   */
+  public Reply page(Request request, Section here, String template, Map<String, ?> values)
+      throws IOException {
+    String nonce = nonce();
+    String html = filled(request, here, template, values, nonce);
+    return Reply.html(html).under(policy(nonce));
+  }
+
+  /** A part of a page, which a script puts in its place. */
+  public Reply part(Request request, Section here, String template, Map<String, ?> values)
+      throws IOException {
+    return Reply.html(filled(request, here, template, values, ""));
+  }
+
+  /** The words of a section in the browser's language. */
+  public Words words(Request request, Section here) {
+    return Words.of(here, request.languages());
+  }
+
+  private String filled(
+      Request request, Section here, String template, Map<String, ?> values, String nonce)
+      throws IOException {
+    Words words = words(request, here);
+    Map<String, Object> all = new HashMap<>(values);
+    words.putInto(all);
+    all.put("here", here.id());
+    all.put("nonce", nonce);
+    all.put("own", own);
+    all.put("importMap", Library.importMap(own));
+    List<Map<String, String>> menu = new ArrayList<>();
+    for (Section section : Section.values()) {
+      menu.add(
+          Map.of(
+              "id", section.id(),
+              "path", section.path(),
+              "title", words.text("menu." + section.id())));
+    }
+    all.put("menu", menu);
+    StringWriter out = new StringWriter();
+    try {
+      configuration.getTemplate(template).process(all, out);
+    } catch (TemplateException e) {
+      throw new IllegalStateException(
+          "the desk's template "
+              + template
+              + " is wrong: "
+              + String.valueOf(e.getMessageWithoutStackTop()).lines().findFirst().orElse(""),
+          e);
+    }
+    return out.toString();
+  }
+
+  private String nonce() {
+    byte[] bytes = new byte[NONCE_BYTES];
+    random.nextBytes(bytes);
+    return Base64.getEncoder().encodeToString(bytes);
+  }
+
+  /** Content Security Policy Level 3: nothing but what the desk itself sends. */
+  private static String policy(String nonce) {
+    return "default-src 'none'; script-src 'self' 'nonce-"
+        + nonce
+        + "'; style-src 'self' 'nonce-"
+        + nonce
+        + "'; img-src 'self' blob:; font-src 'self'; connect-src 'self'; frame-src 'self';"
+        + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+  }
+}

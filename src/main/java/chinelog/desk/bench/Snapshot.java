@@ -1,0 +1,119 @@
+package chinelog.desk.bench;
+
+import chinelog.edition.Edition;
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
+import chinelog.problem.Problem;
+import chinelog.publish.Progress;
+import chinelog.publish.Workshop;
+import chinelog.site.SiteView;
+import chinelog.withhold.Withholder;
+import chinelog.withhold.question.Questions;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** The log as it was when its files were last read, and what was worked out from it since. */
+public final class Snapshot {
+
+  private final long version;
+  private final Workshop.Opened opened;
+  private final LocalDate today;
+  private final Map<String, Withholder.Prepared> editions = new HashMap<>();
+  private final Map<String, SiteView> sites = new HashMap<>();
+  private Questions.@Nullable Asked asked;
+
+  Snapshot(long version, Workshop.Opened opened, LocalDate today) {
+    this.version = version;
+    this.opened = opened;
+    this.today = today;
+  }
+
+  /** Another for each reading. */
+  public long version() {
+    return version;
+  }
+
+  public Workshop.Opened opened() {
+    return opened;
+  }
+
+  public Log log() {
+    return opened.log();
+  }
+
+  public LocalDate today() {
+    return today;
+  }
+
+  /** All problems, worst first, without questions. */
+  public List<Problem> problems() {
+    return opened.problems();
+  }
+
+  /** What is asked of the maker; nothing of a log with errors, of which too much is not known. */
+  public synchronized Questions.Asked asked() {
+    if (asked == null) {
+      asked =
+          opened.hasErrors()
+              ? new Questions.Asked(List.of(), List.of(), 0)
+              : opened.ask(log().readers(), today);
+    }
+    return asked;
+  }
+
+  /** Readers of the log by their id. */
+  public Optional<Readers> findReaders(String id) {
+    return log().readers().stream().filter(r -> r.id().equals(id)).findFirst();
+  }
+
+  /**
+   * What readers of the log would get today, made like any edition.
+   *
+   * @throws IOException if a picture cannot be made
+   */
+  public synchronized Edition edition(Readers readers) throws IOException {
+    return prepared(readers).edition();
+  }
+
+  /** The same with its account, as if readers had been given nothing before. */
+  public synchronized Withholder.Withheld withheld(Readers readers) throws IOException {
+    return prepared(readers).against(List.of());
+  }
+
+  /** The edition's ids of the entries that it tells these readers, by those of the log. */
+  public synchronized Map<String, String> entryIds(Readers readers) throws IOException {
+    return prepared(readers).entryIds();
+  }
+
+  /** The site that readers of the log would get today. */
+  public synchronized SiteView site(Readers readers) throws IOException {
+    SiteView made = sites.get(readers.id());
+    if (made == null) {
+      Edition edition = edition(readers);
+      Path templates = log().folder().resolve("site-template");
+      made =
+          new SiteView(
+              edition,
+              Workshop.theme(log().folder(), edition.contents().theme()),
+              Files.isDirectory(templates) ? templates : null);
+      sites.put(readers.id(), made);
+    }
+    return made;
+  }
+
+  private Withholder.Prepared prepared(Readers readers) throws IOException {
+    Withholder.Prepared made = editions.get(readers.id());
+    if (made == null) {
+      made = opened.prepare(readers, today, Progress.SILENT);
+      editions.put(readers.id(), made);
+    }
+    return made;
+  }
+}

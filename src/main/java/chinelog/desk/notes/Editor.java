@@ -1,0 +1,264 @@
+package chinelog.desk.notes;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.Words;
+import chinelog.desk.files.Draft;
+import chinelog.desk.files.NoteText;
+import chinelog.desk.files.Outcome;
+import chinelog.desk.files.Version;
+import chinelog.desk.files.YamlText;
+import chinelog.desk.seen.Seen;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.log.records.NotePart;
+import chinelog.log.records.Readers;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * A note as text beside what its readers will see; any other text file of the log as text alone.
+ * What is typed is kept as a draft until it is saved.
+ */
+public final class Editor implements Page {
+
+  private final Bench bench;
+  private final Seen seen;
+  private final KeysForm form;
+
+  public Editor(Bench bench, Seen seen) {
+    this.bench = bench;
+    this.seen = seen;
+    this.form = new KeysForm(bench);
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes
+        .get("/notes/edit", this::note)
+        .get("/text", this::text)
+        .get("/at", this::at)
+        .post("/notes/look", this::look)
+        .post("/notes/form", r -> form.part(r, sent(r)))
+        .post("/notes/save", this::save)
+        .post("/notes/draft", this::draft)
+        .post("/notes/drop-draft", this::dropDraft)
+        .post("/notes/remove", this::remove);
+  }
+
+  /** Goes to the place of a problem. */
+  private Reply at(Request request) {
+    String file = request.text("file");
+    return Reply.seeOther(
+        file.startsWith("photos/") && !file.endsWith(".yaml")
+            ? "/photographs?photo=" + encoded(file)
+            : Notes.editing(file)
+                + "&line="
+                + request.number("line", 0)
+                + "&column="
+                + request.number("column", 0)
+                + carried(request, "found")
+                + carried(request, "under"));
+  }
+
+  private static String carried(Request request, String name) {
+    StringBuilder fields = new StringBuilder();
+    request.all(name).forEach(v -> fields.append("&" + name + "=" + encoded(v)));
+    return fields.toString();
+  }
+
+  private static String encoded(String text) {
+    return java.net.URLEncoder.encode(text, java.nio.charset.StandardCharsets.UTF_8);
+  }
+
+  private Reply note(Request request) throws IOException {
+    Snapshot now = bench.log().now();
+    Map<String, Object> values = values(request);
+    Version shown = shown(request);
+    values.putAll(form.values(request, shown, now));
+    values.put(
+        "readers",
+        now.log().readers().stream().map(r -> Map.of("id", r.id(), "title", r.title())).toList());
+    return bench.frame().page(request, Section.NOTES, "note.ftlh", values);
+  }
+
+  private Reply text(Request request) throws IOException {
+    return bench.frame().page(request, Section.NOTES, "text.ftlh", values(request));
+  }
+
+  /** A file's text, or the draft of it that was left. */
+  private Version shown(Request request) throws IOException {
+    Path file = Path.of(request.text("file"));
+    Version version = bench.files().read(file);
+    Optional<Draft> draft = bench.files().findDraft(file);
+    return draft.isPresent()
+        ? new Version(version.path(), draft.get().text(), draft.get().stampSeen(), true)
+        : version;
+  }
+
+  private Map<String, Object> values(Request request) throws IOException {
+    Version disk = bench.files().read(Path.of(request.text("file")));
+    Version shown = shown(request);
+    Map<String, Object> values = new HashMap<>();
+    values.put("file", disk.path());
+    values.put("text", LineEnds.plain(shown.text()));
+    values.put("stamp", shown.stamp());
+    values.put("isDraft", !shown.text().equals(disk.text()));
+    values.put("exists", disk.exists());
+    values.put("line", request.number("line", 0));
+    values.put("column", request.number("column", 0));
+    return values;
+  }
+
+  /** What was sent as the text of a file. */
+  private static Version sent(Request request) {
+    return new Version(
+        request.text("file"), LineEnds.plain(request.text("text")), request.text("stamp"), true);
+  }
+
+  /** What readers would see of a text, the parts of it that bear marks, and what is wrong in it. */
+  private Reply look(Request request) throws IOException {
+    Version text = sent(request);
+    SortedMap<String, String> unsaved = new TreeMap<>();
+    unsaved.put(text.path(), text.text());
+    Snapshot snapshot = bench.log().as(unsaved);
+    Json.Fields reply = Json.fields();
+    reply.put("problems", problems(snapshot, text.path()));
+    reply.put("disk", Json.text(bench.files().read(Path.of(text.path())).stamp()));
+    if (text.path().endsWith(".md")) {
+      reply.put("parts", parts(NoteText.of(text)));
+      reply.put("under", Json.list(noteUnder(text).stream().map(Json::text).toList()));
+      Optional<Readers> readers = snapshot.findReaders(request.text("for"));
+      if (readers.isPresent()) {
+        Seen.Note note = seen.note(snapshot, readers.get(), id(text.path()));
+        reply.put("address", Json.text(note.address()));
+        String page = note.page();
+        if (page != null) {
+          reply.put("page", Json.text(page));
+        }
+      }
+    }
+    return Reply.json(reply.json());
+  }
+
+  private static List<String> noteUnder(Version text) {
+    try {
+      return YamlText.ofHead(text).words(List.of("under"));
+    } catch (ProblemException e) {
+      // What is wrong with the keys is told among the problems.
+      return List.of();
+    }
+  }
+
+  private static String id(String path) {
+    return path.replaceFirst("^entries/", "").replaceFirst("[.]md$", "");
+  }
+
+  private static String problems(Snapshot snapshot, String file) {
+    return Json.list(
+        snapshot.problems().stream()
+            .filter(p -> p.place().file().equals(file))
+            .map(Editor::problem)
+            .toList());
+  }
+
+  private static String problem(Problem problem) {
+    return Json.fields()
+        .put("line", String.valueOf(problem.place().line()))
+        .put("column", String.valueOf(problem.place().column()))
+        .put("what", Json.text(problem.what()))
+        .put("remedy", Json.text(problem.remedy()))
+        .put("error", String.valueOf(problem.isError()))
+        .json();
+  }
+
+  private static String parts(NoteText note) {
+    return Json.list(note.parts().stream().map(Editor::part).toList());
+  }
+
+  private static String part(NotePart part) {
+    return Json.fields()
+        .put("kind", Json.text(part.kind().name()))
+        .put("level", String.valueOf(part.level()))
+        .put("from", String.valueOf(part.from()))
+        .put("to", String.valueOf(part.to()))
+        .put("under", Json.list(part.agreements().stream().map(Json::text).toList()))
+        .put(
+            "marks",
+            Json.list(
+                part.marks().stream().map(m -> "[" + m.from() + ", " + m.to() + "]").toList()))
+        .json();
+  }
+
+  private Reply save(Request request) throws IOException {
+    Version text = sent(request);
+    Path file = Path.of(text.path());
+    Version disk = bench.files().read(file);
+    Words words = bench.frame().words(request, Section.NOTES);
+    String whole = LineEnds.asIn(disk.text(), text.text());
+    Outcome outcome =
+        bench.files().write(file, text.stamp(), whole, words.text("did.write", text.path()));
+    if (outcome instanceof Outcome.Written written) {
+      bench.files().dropDraft(file);
+      return Reply.json(Json.fields().put("stamp", Json.text(written.now().stamp())).json());
+    }
+    if (outcome instanceof Outcome.Changed changed) {
+      return Reply.json(
+          Json.fields()
+              .put("changed", Json.text(LineEnds.plain(changed.onDisk().text())))
+              .put("stamp", Json.text(changed.onDisk().stamp()))
+              .json());
+    }
+    Problem problem = ((Outcome.Refused) outcome).problem();
+    return Reply.json(
+        Json.fields().put("refused", Json.text(problem.what() + " " + problem.remedy())).json());
+  }
+
+  private Reply draft(Request request) {
+    Version text = sent(request);
+    Optional<Problem> problem =
+        bench.files().draft(Path.of(text.path()), text.stamp(), text.text());
+    return Reply.json(
+        problem
+            .map(p -> Json.fields().put("refused", Json.text(p.what() + " " + p.remedy())).json())
+            .orElse("{}"));
+  }
+
+  /** Takes a note away; it can be had back by undoing. */
+  private Reply remove(Request request) throws IOException {
+    Path file = Path.of(request.text("file"));
+    Words words = bench.frame().words(request, Section.NOTES);
+    Outcome outcome =
+        bench
+            .files()
+            .remove(file, request.text("stamp"), words.text("did.remove", request.text("file")));
+    if (outcome instanceof Outcome.Written) {
+      bench.files().dropDraft(file);
+      return Reply.seeOther("/notes");
+    }
+    return Reply.seeOther(Notes.editing(request.text("file")));
+  }
+
+  private Reply dropDraft(Request request) throws IOException {
+    bench.files().dropDraft(Path.of(request.text("file")));
+    return Reply.seeOther(Notes.editing(request.text("file")));
+  }
+
+  /** Agreements that something may be put under. */
+  static List<Map<String, String>> agreements(Snapshot now) {
+    return now.log().agreements().values().stream()
+        .map(a -> Map.of("id", a.id(), "with", a.with(), "covers", a.covers()))
+        .toList();
+  }
+}

@@ -1,0 +1,55 @@
+package chinelog.desk.pages;
+
+import chinelog.desk.bench.Frame;
+import chinelog.desk.bench.Section;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Server;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.util.Map;
+
+/** Tells in a sentence what went wrong with a request, and that nothing is lost. */
+public final class Faults implements Server.Faults {
+
+  private final Frame frame;
+
+  public Faults(Frame frame) {
+    this.frame = frame;
+  }
+
+  @Override
+  public Reply of(Request request, Exception thrown) {
+    IOException io =
+        thrown instanceof IOException e
+            ? e
+            : thrown instanceof UncheckedIOException u ? u.getCause() : null;
+    String key = io == null ? "fault.own" : key(io);
+    String detail =
+        io instanceof ProblemException p ? words(p.problem()) : String.valueOf(thrown.getMessage());
+    try {
+      Reply page =
+          frame.page(request, Section.TODAY, "fault.ftlh", Map.of("key", key, "detail", detail));
+      return new Reply(io == null ? 500 : 409, page.type(), page.headers(), page.body());
+    } catch (IOException e) {
+      return Reply.refused(500, detail);
+    }
+  }
+
+  private static String words(Problem problem) {
+    return problem.what() + " " + problem.remedy();
+  }
+
+  private static String key(IOException e) {
+    if (e instanceof ProblemException) {
+      return "fault.problem";
+    }
+    return e instanceof AccessDeniedException
+        ? "fault.denied"
+        : e instanceof FileSystemException ? "fault.file" : "fault.disk";
+  }
+}

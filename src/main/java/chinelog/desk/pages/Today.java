@@ -1,0 +1,107 @@
+package chinelog.desk.pages;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Lines;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Snapshot;
+import chinelog.desk.files.Draft;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.label.Agreement;
+import chinelog.photo.album.Photograph;
+import chinelog.problem.Problem;
+import chinelog.quantity.NumberStyle;
+import chinelog.reckon.Facts;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** What wants doing, each thing a click from being done. */
+public final class Today implements Page {
+
+  /** An agreement that ends within so many days is told of. */
+  private static final int SOON_DAYS = 60;
+
+  private final Bench bench;
+
+  public Today(Bench bench) {
+    this.bench = bench;
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes.get("/", this::show);
+  }
+
+  private Reply show(Request request) throws IOException {
+    Snapshot now = bench.log().now();
+    Map<String, Object> values = new TreeMap<>();
+    values.put("title", now.log().head().title().value());
+    values.put("day", now.today().toString());
+    values.put("errors", Lines.of(now.problems().stream().filter(Problem::isError).toList()));
+    values.put("reminders", Lines.of(now.problems().stream().filter(p -> !p.isError()).toList()));
+    values.put("entries", now.log().entries().size());
+    values.put("photographs", now.opened().album().photographs().size());
+    values.put("facts", now.opened().facts().byName().size());
+    values.put(
+        "unplaced",
+        (int)
+            now.opened().album().photographs().stream()
+                .filter(p -> p.link() == Photograph.Link.UNPLACED)
+                .count());
+    values.put("wordless", wordless(now));
+    values.put("limits", limits(request, now));
+    values.put("ending", ending(now));
+    List<Map<String, String>> drafts = new ArrayList<>();
+    for (Draft draft : bench.files().drafts()) {
+      drafts.add(Map.of("file", draft.path()));
+    }
+    values.put("drafts", drafts);
+    return bench.frame().page(request, Section.TODAY, "today.ftlh", values);
+  }
+
+  /** Photographs of which nothing says what they show. */
+  private static int wordless(Snapshot now) {
+    return (int)
+        now.opened().album().photographs().stream()
+            .filter(p -> p.link() != Photograph.Link.LEFT_OUT)
+            .filter(p -> p.file().alt().isEmpty())
+            .count();
+  }
+
+  private List<Map<String, Object>> limits(Request request, Snapshot now) {
+    NumberStyle style = new NumberStyle(bench.frame().words(request, Section.TODAY).locale(), 0);
+    List<Map<String, Object>> limits = new ArrayList<>();
+    for (Facts.LimitCheck check : now.opened().facts().limits()) {
+      if (check.verdict() != Facts.Verdict.KEPT) {
+        limits.add(
+            Map.of(
+                "title", check.limit().title(),
+                "fact", check.fact(),
+                "broken", check.verdict() == Facts.Verdict.BROKEN,
+                "margin", style.show(check.margin())));
+      }
+    }
+    return limits;
+  }
+
+  private static List<Map<String, Object>> ending(Snapshot now) {
+    List<Map<String, Object>> ending = new ArrayList<>();
+    for (Agreement agreement : now.log().agreements().values()) {
+      LocalDate until = agreement.until();
+      if (until != null && !until.isBefore(now.today())) {
+        int days = (int) ChronoUnit.DAYS.between(now.today(), until);
+        if (days <= SOON_DAYS) {
+          ending.add(Map.of("id", agreement.id(), "until", until.toString(), "days", days));
+        }
+      }
+    }
+    return ending;
+  }
+}

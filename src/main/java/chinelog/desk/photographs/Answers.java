@@ -1,0 +1,30 @@
+package chinelog.desk.photographs;
+
+import chinelog.desk.bench.Words;
+import chinelog.desk.files.Outcome;
+import chinelog.desk.web.Reply;
+import chinelog.problem.Problem;
+
+/** What a browser is told of a change. */
+final class Answers {
+
+  private static final int CONFLICT = 409;
+
+  private Answers() {}
+
+  /** The words of what was done, or why it was not. */
+  static Reply of(Outcome outcome, Words words, String done) {
+    if (outcome instanceof Outcome.Written) {
+      return Reply.html(done);
+    }
+    if (outcome instanceof Outcome.Refused refused) {
+      Problem problem = refused.problem();
+      return refused(problem.place() + ": " + problem.what() + " " + problem.remedy());
+    }
+    return refused(words.text("changed.meanwhile"));
+  }
+
+  static Reply refused(String why) {
+    return Reply.refused(CONFLICT, why);
+  }
+}

@@ -1,0 +1,261 @@
+package chinelog.desk.photographs;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.Words;
+import chinelog.desk.files.YamlText;
+import chinelog.desk.files.YamlValue;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.log.records.Head;
+import chinelog.photo.gathering.Gatherer;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Duration;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Photographs dropped onto the page or chosen: sent one by one into a private folder, and brought
+ * in from there as {@code chinelog gather} does it.
+ */
+final class BringingIn implements Page {
+
+  private static final Section HERE = Section.PHOTOGRAPHS;
+
+  /** The largest file that is taken: a card's worth of photographs in one zip. */
+  private static final long MOST_BYTES = 16L << 30;
+
+  private static final int CHUNK = 1 << 16;
+
+  private final Bench bench;
+
+  /** Private folders by the name that the browser gave to a load. */
+  private final Map<String, Path> loads = new ConcurrentHashMap<>();
+
+  private volatile int done;
+  private volatile int of;
+
+  BringingIn(Bench bench) {
+    this.bench = bench;
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes
+        .post("/photographs/load", this::load)
+        .get("/photographs/load/progress", r -> Reply.json("[" + done + ", " + of + "]"))
+        .post("/photographs/bring", this::bring);
+  }
+
+  /** One file: its name in the address, its bytes as they are. */
+  private Reply load(Request request) throws IOException {
+    Words words = bench.frame().words(request, HERE);
+    String load = request.text("load");
+    List<String> parts = parts(request.text("name"));
+    if (!load.matches("[a-z0-9-]{8,64}") || parts.isEmpty()) {
+      return Answers.refused(words.text("bring.name"));
+    }
+    Path folder = loads.get(load);
+    if (folder == null) {
+      folder = Files.createTempDirectory("chinelog-bring-");
+      loads.put(load, folder);
+    }
+    Path file = folder;
+    for (String part : parts) {
+      file = file.resolve(part);
+    }
+    Files.createDirectories(file.getParent());
+    try (InputStream in = request.body();
+        OutputStream out = Files.newOutputStream(file, StandardOpenOption.CREATE_NEW)) {
+      byte[] chunk = new byte[CHUNK];
+      long bytes = 0;
+      for (int n = in.read(chunk); n >= 0; n = in.read(chunk)) {
+        bytes += n;
+        if (bytes > MOST_BYTES) {
+          throw new IOException("more than any card holds");
+        }
+        out.write(chunk, 0, n);
+      }
+    } catch (IOException e) {
+      drop(load);
+      return Answers.refused(words.text("bring.room"));
+    }
+    return Reply.html("");
+  }
+
+  /** A path of plain names: nothing that leads elsewhere or would be hidden. */
+  private static List<String> parts(String name) {
+    List<String> parts = new ArrayList<>();
+    for (String part : name.split("/")) {
+      String plain = part.replaceAll("[\\p{Cntrl}\\\\:*?\"<>|]", "_");
+      if (plain.startsWith(".") || plain.isBlank() || plain.length() > 200) {
+        return List.of();
+      }
+      parts.add(plain);
+    }
+    return parts;
+  }
+
+  /** Brings in what was sent, or drops it again. */
+  private Reply bring(Request request) throws IOException {
+    Words words = bench.frame().words(request, HERE);
+    String load = request.text("load");
+    Path folder = loads.get(load);
+    if (folder == null) {
+      return Answers.refused(words.text("bring.nothing"));
+    }
+    if (request.text("drop").equals("true")) {
+      drop(load);
+      return Reply.html("");
+    }
+    Snapshot now = bench.log().now();
+    Head head = now.log().head();
+    Gatherer.ClockPhoto clock = null;
+    if (!request.text("clock").isEmpty()) {
+      try {
+        clock =
+            new Gatherer.ClockPhoto(
+                request.text("clock"),
+                LocalDateTime.parse(request.text("shows").strip().replace(' ', 'T')));
+      } catch (DateTimeParseException e) {
+        return Answers.refused(words.text("bring.time", request.text("shows")));
+      }
+    }
+    List<Gatherer.Outcome> outcomes = new ArrayList<>();
+    SortedMap<String, Duration> clocks = new TreeMap<>(head.clocks());
+    try {
+      for (Path from : sources(folder)) {
+        boolean isClocks = clock != null && (from.equals(folder) || sources(folder).size() == 1);
+        Gatherer.Outcome outcome =
+            Gatherer.gather(
+                new Gatherer.Request(
+                    from,
+                    bench.folder(),
+                    head.zone(),
+                    clocks,
+                    isClocks ? clock : null,
+                    bench.today(),
+                    false),
+                (n, all) -> {
+                  done = n;
+                  of = all;
+                });
+        outcomes.add(outcome);
+        clocks.putAll(outcome.clocks());
+        if (outcome.problems().stream().anyMatch(Problem::isError)) {
+          return told(request, outcomes, false);
+        }
+      }
+    } catch (ProblemException e) {
+      return Answers.refused(e.problem().what() + " " + e.problem().remedy());
+    }
+    rememberClocks(words, head, clocks);
+    drop(load);
+    return told(request, outcomes, true);
+  }
+
+  /** The folder itself and every zip in it; the folder last, if anything else lies there. */
+  private static List<Path> sources(Path folder) throws IOException {
+    List<Path> zips = new ArrayList<>();
+    boolean others = false;
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path file : all.filter(Files::isRegularFile).sorted().toList()) {
+        if (file.toString().toLowerCase(Locale.ROOT).endsWith(".zip")) {
+          zips.add(file);
+        } else {
+          others = true;
+        }
+      }
+    }
+    if (others || zips.isEmpty()) {
+      zips.add(folder);
+    }
+    return zips;
+  }
+
+  /** Writes into log.yaml how fast a clock is that was just found out. */
+  private void rememberClocks(Words words, Head head, SortedMap<String, Duration> clocks) {
+    if (!Files.exists(bench.folder().resolve("log.yaml"))) {
+      return;
+    }
+    clocks.forEach(
+        (camera, fast) -> {
+          if (!fast.equals(head.clocks().getOrDefault(camera, Duration.ZERO))) {
+            bench
+                .files()
+                .edit(
+                    Path.of("log.yaml"),
+                    yaml ->
+                        YamlText.of(yaml)
+                            .with(List.of("clocks", camera), YamlValue.text(Gatherer.amount(fast)))
+                            .text(),
+                    words.text("done.clock", camera));
+          }
+        });
+  }
+
+  private Reply told(Request request, List<Gatherer.Outcome> outcomes, boolean all)
+      throws IOException {
+    List<Problem> problems = new ArrayList<>();
+    outcomes.forEach(o -> problems.addAll(o.problems()));
+    return bench
+        .frame()
+        .part(
+            request,
+            HERE,
+            "photographs-brought.ftlh",
+            Map.of(
+                "brought", count(outcomes, Gatherer.Fate.BROUGHT_IN),
+                "there", count(outcomes, Gatherer.Fate.ALREADY_THERE),
+                "passed", count(outcomes, Gatherer.Fate.PASSED_OVER),
+                "all", all,
+                "problems",
+                    problems.stream()
+                        .filter(p -> !p.place().file().contains("chinelog-bring-"))
+                        .map(
+                            p ->
+                                Map.of(
+                                    "what",
+                                    p.what(),
+                                    "remedy",
+                                    p.remedy(),
+                                    "place",
+                                    p.place().toString()))
+                        .toList()));
+  }
+
+  private static int count(List<Gatherer.Outcome> outcomes, Gatherer.Fate fate) {
+    return (int) outcomes.stream().mapToLong(o -> o.count(fate)).sum();
+  }
+
+  private void drop(String load) throws IOException {
+    @Nullable Path folder = loads.remove(load);
+    if (folder != null) {
+      try (Stream<Path> all = Files.walk(folder)) {
+        for (Path file : all.sorted(Comparator.reverseOrder()).toList()) {
+          Files.deleteIfExists(file);
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,160 @@
+package chinelog.desk.settings;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Lines;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Snapshot;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.label.Agreement;
+import chinelog.label.Presence;
+import chinelog.log.records.Readers;
+import chinelog.log.records.Release;
+import chinelog.withhold.Register;
+import chinelog.withhold.Withholder;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** Agreements, readers and releases, and the log as seen by any readers beside the whole of it. */
+public final class Agreements implements Page {
+
+  private final Bench bench;
+
+  public Agreements(Bench bench) {
+    this.bench = bench;
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes
+        .get("/agreements", this::show)
+        .get("/agreements/seen", this::seen)
+        .get("/agreements/register", this::register);
+  }
+
+  private Reply show(Request request) throws IOException {
+    Snapshot now = bench.log().now();
+    Map<String, Object> values = new HashMap<>();
+    values.put("agreements", agreements(now));
+    values.put("readers", readers(now));
+    values.put("releases", releases(now));
+    values.put("outputs", List.of("site", "book", "handover", "handover-sheets", "print-ready"));
+    values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
+    values.put("entries", now.log().entries().stream().map(e -> e.id()).toList());
+    values.put("today", now.today().toString());
+    return bench.frame().page(request, Section.AGREEMENTS, "agreements.ftlh", values);
+  }
+
+  private static List<Map<String, Object>> agreements(Snapshot now) {
+    List<Map<String, Object>> lines = new ArrayList<>();
+    for (Agreement agreement : now.log().agreements().values()) {
+      Map<String, Object> line = new HashMap<>();
+      line.put("id", agreement.id());
+      line.put("with", agreement.with());
+      line.put("covers", agreement.covers());
+      line.put("from", String.valueOf(agreement.from() == null ? "" : agreement.from()));
+      line.put("until", String.valueOf(agreement.until() == null ? "" : agreement.until()));
+      line.put("free", agreement.freeAfterwards());
+      line.put("nothing", agreement.presence() == Presence.NOTHING);
+      lines.add(line);
+    }
+    return lines;
+  }
+
+  private static List<Map<String, Object>> readers(Snapshot now) {
+    List<Map<String, Object>> lines = new ArrayList<>();
+    for (Readers group : now.log().readers()) {
+      lines.add(
+          Map.of(
+              "id",
+              group.id(),
+              "title",
+              group.title(),
+              "partyTo",
+              List.copyOf(group.partyTo()),
+              "gets",
+              group.outputs().stream()
+                  .map(o -> o.name().toLowerCase(Locale.ROOT).replace('_', '-'))
+                  .toList()));
+    }
+    return lines;
+  }
+
+  private static List<Map<String, Object>> releases(Snapshot now) {
+    List<Map<String, Object>> lines = new ArrayList<>();
+    for (Release release : now.log().releases()) {
+      lines.add(
+          Map.of(
+              "kind", release.kind().name().toLowerCase(Locale.ROOT),
+              "name", release.name(),
+              "under", release.agreement(),
+              "by", release.by(),
+              "on", release.on().toString(),
+              "words", release.words(),
+              "readers", release.readers().stream().sorted().toList()));
+    }
+    return lines;
+  }
+
+  /** A page of the whole site and the same page as readers would get it, side by side. */
+  private Reply seen(Request request) throws IOException {
+    Snapshot now = bench.log().now();
+    List<Readers> all = now.log().readers();
+    Readers theirs = now.findReaders(request.text("for")).orElse(all.get(0));
+    Readers whole =
+        all.stream()
+            .filter(r -> r.partyTo().containsAll(now.log().agreements().keySet()))
+            .findFirst()
+            .orElse(theirs);
+    Map<String, Object> values = new HashMap<>();
+    values.put("readers", readers(now));
+    values.put("for", theirs.id());
+    values.put("forTitle", theirs.title());
+    values.put("whole", whole.id());
+    values.put("wholeTitle", whole.title());
+    values.put("page", request.find("page").orElse("index.html"));
+    List<Map<String, String>> pages = new ArrayList<>();
+    if (!now.opened().hasErrors()) {
+      now.site(whole)
+          .pages()
+          .forEach((path, title) -> pages.add(Map.of("path", path, "title", title)));
+    }
+    values.put("pages", pages);
+    return bench.frame().page(request, Section.AGREEMENTS, "seen.ftlh", values);
+  }
+
+  /** What readers would not get, where it stands and under what; and what could be worked out. */
+  private Reply register(Request request) throws IOException {
+    Snapshot now = bench.log().now();
+    Optional<Readers> readers = now.findReaders(request.text("for"));
+    if (readers.isEmpty() || now.opened().hasErrors()) {
+      return Reply.html("");
+    }
+    Withholder.Withheld withheld = now.withheld(readers.get());
+    List<Map<String, Object>> lines = new ArrayList<>();
+    for (Register.Withheld line : withheld.register().withheld()) {
+      lines.add(
+          Map.of(
+              "thing", line.thing().words(),
+              "place", line.place().toString(),
+              "file", line.place().file(),
+              "line", line.place().line(),
+              "column", line.place().column(),
+              "under", List.copyOf(line.label().agreements())));
+    }
+    return bench
+        .frame()
+        .part(
+            request,
+            Section.AGREEMENTS,
+            "register.ftlh",
+            Map.of("withheld", lines, "problems", Lines.of(withheld.problems())));
+  }
+}

@@ -1,0 +1,154 @@
+package chinelog.desk.settings;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.files.Outcome;
+import chinelog.desk.files.Version;
+import chinelog.desk.files.YamlText;
+import chinelog.desk.files.YamlValue;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
+import chinelog.json.Json;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Writes single values into the log's YAML files, each checked first by reading the log as it would
+ * be: what would bring a new error is told and not written.
+ */
+public final class Settings implements Page {
+
+  private static final Set<String> FILES = Set.of("log.yaml", "facts.yaml", "stock.yaml");
+
+  private final Bench bench;
+
+  public Settings(Bench bench) {
+    this.bench = bench;
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes
+        .post("/set", r -> changed(r, Settings::set))
+        .post("/set/add", r -> changed(r, Settings::add))
+        .post("/set/remove", r -> changed(r, (yaml, q) -> yaml.without(at(q))));
+  }
+
+  private interface Change {
+    YamlText of(YamlText yaml, Request request) throws ProblemException;
+  }
+
+  private Reply changed(Request request, Change change) throws IOException {
+    String file = request.text("file");
+    if (!FILES.contains(file)) {
+      return Reply.notFound();
+    }
+    String why =
+        bench
+            .frame()
+            .words(request, Section.AGREEMENTS)
+            .text("did.set", file, String.join(" ", at(request)));
+    Outcome outcome =
+        bench
+            .files()
+            .edit(
+                Path.of(file),
+                now -> checked(now, change.of(YamlText.of(now), request).text()),
+                why);
+    if (outcome instanceof Outcome.Refused refused) {
+      Problem problem = refused.problem();
+      return Reply.json(
+          Json.of(Map.of("refused", problem.what() + " " + problem.remedy())));
+    }
+    return Reply.json("{}");
+  }
+
+  /**
+   * The new text.
+   *
+   * @throws ProblemException with the first error that it would bring and the old one did not
+   */
+  private String checked(Version now, String text) throws IOException {
+    Set<String> known = new HashSet<>();
+    bench.log().now().problems().forEach(p -> known.add(p.what()));
+    SortedMap<String, String> unsaved = new TreeMap<>();
+    unsaved.put(now.path(), text);
+    for (Problem problem : bench.log().as(unsaved).problems()) {
+      if (problem.isError() && !known.contains(problem.what())) {
+        throw new ProblemException(problem);
+      }
+    }
+    return text;
+  }
+
+  private static List<String> at(Request request) {
+    String at = request.text("at");
+    return at.isEmpty() ? List.of() : Arrays.asList(at.split("/"));
+  }
+
+  /** One value, or the words of a list; nothing takes the key away. */
+  private static YamlText set(YamlText yaml, Request request) throws ProblemException {
+    String value = request.text("value").strip();
+    if (!request.text("list").isEmpty()) {
+      return yaml.with(at(request), YamlValue.words(request.all("word")));
+    }
+    if (!request.all("word").isEmpty()) {
+      return yaml.with(at(request), YamlValue.under(request.all("word")));
+    }
+    return value.isEmpty()
+        ? yaml.without(at(request))
+        : yaml.with(at(request), YamlValue.text(value));
+  }
+
+  /**
+   * A group of keys more, under a new key or at the end of a list. The fields named by {@code
+   * order} are its keys; those that are empty are left out.
+   */
+  private static YamlText add(YamlText yaml, Request request) throws ProblemException {
+    Map<String, YamlValue> keys = new LinkedHashMap<>();
+    for (String name : request.text("order").split(",")) {
+      List<String> values =
+          request.all(name).stream().map(String::strip).filter(v -> !v.isEmpty()).toList();
+      if (request.text("lists").contains(name)) {
+        if (!values.isEmpty() || name.equals("party-to")) {
+          keys.put(name, YamlValue.words(values));
+        }
+      } else if (!values.isEmpty()) {
+        keys.put(
+            name, name.equals("under") ? YamlValue.under(values) : YamlValue.text(values.get(0)));
+      }
+    }
+    String kind = request.text("kind");
+    if (!kind.isEmpty()) {
+      // A release names the thing first: "fact: hull.loa".
+      Map<String, YamlValue> named = new LinkedHashMap<>();
+      named.put(kind, YamlValue.text(request.text("name").strip()));
+      named.putAll(keys);
+      keys = named;
+    }
+    YamlValue group = new YamlValue.Keys(keys, false);
+    String key = request.text("key").strip();
+    if (request.text("item").isEmpty()) {
+      if (key.isEmpty()) {
+        return yaml;
+      }
+      List<String> at = new java.util.ArrayList<>(at(request));
+      at.add(key);
+      YamlValue only = keys.get("is");
+      return yaml.with(at, keys.size() == 1 && only != null ? only : group);
+    }
+    return yaml.plus(at(request), group);
+  }
+}

@@ -1,0 +1,118 @@
+package chinelog.desk.web;
+
+import com.sun.net.httpserver.Headers;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.SecureRandom;
+import java.util.Base64;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Knows the maker's browser from everybody else. A key in the first address is good once and is
+ * exchanged for a cookie; every request after it must bear that cookie and must come from the
+ * desk's own pages.
+ *
+ * <p>The host is checked as a name that leads to this machine may be anybody's (DNS rebinding); the
+ * origin, as any page on the web may send forms here.
+ */
+final class Gate {
+
+  private static final int SECRET_BYTES = 32;
+  private static final SecureRandom RANDOM = new SecureRandom();
+
+  private final String host;
+  private final String cookieName;
+  private final String cookie = secret();
+  private String key = secret();
+
+  /**
+   * @param port on which the desk listens; browsers keep cookies by host alone
+   */
+  Gate(int port) {
+    this.host = "127.0.0.1:" + port;
+    this.cookieName = "chinelog-" + port;
+  }
+
+  static String secret() {
+    byte[] bytes = new byte[SECRET_BYTES];
+    RANDOM.nextBytes(bytes);
+    return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
+  }
+
+  String origin() {
+    return "http://" + host;
+  }
+
+  /** The key that lets a browser in next. */
+  synchronized String key() {
+    return key;
+  }
+
+  /** Whether this is the key; it is good no more after that. */
+  synchronized boolean accepts(String offered) {
+    boolean right = same(offered, key);
+    if (right) {
+      key = secret();
+    }
+    return right;
+  }
+
+  /** The cookie of a browser that was let in, as it is sent. */
+  String cookie() {
+    return cookieName + "=" + cookie + "; Path=/; HttpOnly; SameSite=Strict";
+  }
+
+  /**
+   * Lets a request through that may come from the desk's own pages, or from an address typed in.
+   *
+   * @throws RefusedException if it cannot
+   */
+  void checkSender(String method, Headers headers) throws RefusedException {
+    if (!host.equals(only(headers, "Host"))) {
+      throw new RefusedException(421, "This is not the address of the desk.");
+    }
+    boolean changes = !method.equals("GET") && !method.equals("HEAD");
+    String origin = headers.containsKey("Origin") ? only(headers, "Origin") : null;
+    if (origin == null ? changes : !origin.equals(origin())) {
+      throw new RefusedException(403, "Another site may not talk to the desk.");
+    }
+    String site = headers.getFirst("Sec-Fetch-Site");
+    boolean fromElsewhere = site != null && !site.equals("same-origin") && !site.equals("none");
+    boolean opensPage = "navigate".equals(headers.getFirst("Sec-Fetch-Mode"));
+    if (fromElsewhere && (changes || !opensPage)) {
+      throw new RefusedException(403, "Another site may not talk to the desk.");
+    }
+  }
+
+  /**
+   * @throws RefusedException if the request bears no cookie of a browser that was let in
+   */
+  void checkCookie(Headers headers) throws RefusedException {
+    List<String> sent = headers.getOrDefault("Cookie", List.of());
+    for (String line : sent) {
+      for (String pair : line.split(";")) {
+        String[] parts = pair.strip().split("=", 2);
+        if (parts.length == 2 && parts[0].equals(cookieName) && same(parts[1], cookie)) {
+          return;
+        }
+      }
+    }
+    throw new RefusedException(
+        401, "This browser was not let in. Type the command \u201copen\u201d again.");
+  }
+
+  private static @Nullable String only(Headers headers, String name) throws RefusedException {
+    List<String> values = headers.getOrDefault(name, List.of());
+    if (values.size() > 1) {
+      throw new RefusedException(400, "A header came twice.");
+    }
+    return values.isEmpty() ? null : values.get(0);
+  }
+
+  /** In a time that does not tell how much of it is right. */
+  private static boolean same(String one, String other) {
+    return MessageDigest.isEqual(
+        one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
+  }
+}

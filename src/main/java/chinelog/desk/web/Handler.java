@@ -1,0 +1,13 @@
+package chinelog.desk.web;
+
+import java.io.IOException;
+
+/** Answers requests. */
+@FunctionalInterface
+public interface Handler {
+
+  /**
+   * @throws IOException if a file of the log cannot be read or written
+   */
+  Reply answer(Request request) throws IOException;
+}

@@ -1,0 +1,161 @@
+package chinelog.desk.web;
+
+import com.sun.net.httpserver.Headers;
+import com.sun.net.httpserver.HttpExchange;
+import com.sun.net.httpserver.HttpServer;
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.URI;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Supplier;
+
+/**
+ * Listens on the loopback address alone, on a port that is free, and answers only the browser that
+ * was let in by the first address.
+ */
+public final class Server implements Closeable {
+
+  /** More than a browser opens to one host. */
+  private static final int THREADS = 32;
+
+  private final HttpServer server;
+  private final ExecutorService workers;
+  private final Gate gate;
+  private final Supplier<Routes> routes;
+  private final Faults faults;
+  private final Runnable letIn;
+
+  /** Makes a reply of what went wrong while a request was answered. */
+  public interface Faults {
+    Reply of(Request request, Exception thrown);
+  }
+
+  /**
+   * @param routes asked for at every request
+   * @param letIn called after a browser was let in: the first address is another from then on
+   * @throws IOException if no port can be had
+   */
+  public Server(Supplier<Routes> routes, Faults faults, Runnable letIn) throws IOException {
+    this.routes = routes;
+    this.faults = faults;
+    this.letIn = letIn;
+    InetAddress self = InetAddress.getByAddress(new byte[] {127, 0, 0, 1});
+    this.server = HttpServer.create(new InetSocketAddress(self, 0), 0);
+    this.gate = new Gate(server.getAddress().getPort());
+    this.workers =
+        Executors.newFixedThreadPool(
+            THREADS,
+            run -> {
+              Thread thread = new Thread(run, "chinelog-desk");
+              thread.setDaemon(true);
+              return thread;
+            });
+    server.createContext("/", this::answer);
+    server.setExecutor(workers);
+  }
+
+  public void start() {
+    server.start();
+  }
+
+  /** The address that lets one browser in, once. */
+  public URI firstAddress() {
+    return URI.create(gate.origin() + "/?key=" + gate.key());
+  }
+
+  private void answer(HttpExchange exchange) throws IOException {
+    try (exchange) {
+      Reply reply;
+      try {
+        reply = reply(exchange);
+      } catch (RefusedException e) {
+        reply = Reply.refused(e.status(), e.words());
+      }
+      send(reply, exchange);
+    }
+  }
+
+  private Reply reply(HttpExchange exchange) throws IOException, RefusedException {
+    Headers headers = exchange.getRequestHeaders();
+    String asked = exchange.getRequestMethod();
+    gate.checkSender(asked, headers);
+    String method = asked.equals("HEAD") ? "GET" : asked;
+    String path = exchange.getRequestURI().getPath();
+    if (path == null || !path.startsWith("/")) {
+      throw new RefusedException(400, "This address is not written as addresses are.");
+    }
+    if (method.equals("GET") && path.equals("/")) {
+      String key = Request.of(exchange, path, "").text("key");
+      if (!key.isEmpty()) {
+        return letIn(key);
+      }
+    }
+    gate.checkCookie(headers);
+    Optional<Routes.Found> found = routes.get().find(method, path);
+    if (found.isEmpty()) {
+      return Reply.notFound();
+    }
+    String rest = path.substring(found.get().path().length());
+    Request request = Request.of(exchange, path, rest);
+    try {
+      return found.get().handler().answer(request);
+    } catch (IOException | RuntimeException e) {
+      return faults.of(request, e);
+    }
+  }
+
+  private Reply letIn(String key) throws RefusedException {
+    if (!gate.accepts(key)) {
+      throw new RefusedException(
+          401, "This address was used before. Type the command \u201copen\u201d again.");
+    }
+    letIn.run();
+    return entrance().with("Set-Cookie", gate.cookie());
+  }
+
+  /**
+   * Goes on by itself, as a redirection would be taken as one by whoever led here, and the cookie
+   * would not be sent.
+   */
+  private static Reply entrance() {
+    return Reply.html(
+        "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\">"
+            + "<meta http-equiv=\"refresh\" content=\"0; url=/\"><title>chinelog</title></head>"
+            + "<body><p><a href=\"/\">chinelog</a></p></body></html>");
+  }
+
+  private static void send(Reply reply, HttpExchange exchange) throws IOException {
+    Headers headers = exchange.getResponseHeaders();
+    headers.set("Content-Type", reply.type());
+    headers.set("Content-Security-Policy", reply.policy());
+    headers.set("Cache-Control", "no-store");
+    // By "no-referrer", forms would come without their origin (Fetch, 3.2).
+    headers.set("Referrer-Policy", "same-origin");
+    headers.set("X-Content-Type-Options", "nosniff");
+    headers.set("Cross-Origin-Resource-Policy", "same-origin");
+    headers.set("Cross-Origin-Opener-Policy", "same-origin");
+    reply.headers().forEach(headers::set);
+    headers.remove("Content-Length");
+    String length = reply.headers().get("Content-Length");
+    // Of this library: 0 stands for a body of unknown length, -1 for none.
+    long bytes = length == null ? 0 : length.equals("0") ? -1 : Long.parseLong(length);
+    boolean isBare = exchange.getRequestMethod().equals("HEAD");
+    exchange.sendResponseHeaders(reply.status(), isBare ? -1 : bytes);
+    if (!isBare && bytes >= 0) {
+      try (OutputStream out = exchange.getResponseBody()) {
+        reply.body().writeTo(out);
+      }
+    }
+  }
+
+  @Override
+  public void close() {
+    server.stop(0);
+    workers.shutdownNow();
+  }
+}

@@ -1,0 +1,80 @@
+// What every page of the desk does: parts that come later, words of what was done, news of changed files.
+
+/** Asks the desk; what is refused is thrown with the desk's own words. */
+export async function ask(path, fields, options = {}) {
+  const form = fields instanceof URLSearchParams ? fields : new URLSearchParams(fields ?? {});
+  const reply = await fetch(path, fields === undefined
+    ? options
+    : { method: "POST", body: form, ...options });
+  if (!reply.ok) {
+    const text = await reply.text();
+    const page = new DOMParser().parseFromString(text, "text/html");
+    throw new Error(page.querySelector("main")?.innerText?.trim() || text);
+  }
+  return reply;
+}
+
+/** Says what was done, to eyes and ears, for a while. */
+let clearing;
+export function say(words, lasting = false) {
+  const place = document.getElementById("said");
+  place.textContent = words;
+  clearTimeout(clearing);
+  if (!lasting) clearing = setTimeout(() => { place.textContent = ""; }, 6000);
+}
+
+/** Puts a part that the desk sends into an element. */
+export async function fill(element, path) {
+  element.setAttribute("aria-busy", "true");
+  try {
+    element.innerHTML = await (await ask(path)).text();
+  } catch (fault) {
+    element.textContent = fault.message;
+  }
+  element.removeAttribute("aria-busy");
+}
+
+for (const part of document.querySelectorAll("[data-from]")) fill(part, part.dataset.from);
+
+// Only a page that is seen listens: browsers open few connections to one host.
+let source;
+function listen() {
+  if (document.hidden) {
+    source?.close();
+    source = undefined;
+  } else if (!source && document.body.dataset.live) {
+    source = new EventSource(document.body.dataset.live);
+    source.addEventListener("changed", () => document.dispatchEvent(new Event("log-changed")));
+  }
+}
+document.addEventListener("visibilitychange", listen);
+listen();
+
+// Dialogs are closed by their own buttons, too.
+document.addEventListener("click", (event) => {
+  if (event.target.closest("[data-closes]")) event.target.closest("dialog").close();
+});
+
+// The last change of any file can be taken back, and made again.
+const turns = document.getElementById("turn");
+const showTurns = () => turns && fill(turns, "/turn");
+document.addEventListener("log-changed", showTurns);
+document.addEventListener("written", showTurns);
+turns?.addEventListener("click", async (event) => {
+  const button = event.target.closest("[data-turn]");
+  if (!button) return;
+  try {
+    const reply = await (await ask(`/turn/${button.dataset.turn}`, {})).json();
+    if (reply.refused !== undefined) {
+      say(reply.refused, true);
+    } else {
+      sessionStorage.setItem("said", reply.done);
+      location.reload();
+    }
+  } catch (fault) { say(fault.message, true); }
+});
+const said = sessionStorage.getItem("said");
+if (said) {
+  sessionStorage.removeItem("said");
+  say(said);
+}

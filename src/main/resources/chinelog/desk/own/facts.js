@@ -1,0 +1,33 @@
+// How a fact came about unfolds below it; the keys of a reckoning come with its name.
+import "./settings.js";
+import { fill } from "./desk.js";
+
+document.getElementById("table-of-facts").addEventListener("click", async (event) => {
+  const button = event.target.closest("[data-how]");
+  if (!button) return;
+  const body = button.closest("tbody");
+  const open = button.getAttribute("aria-expanded") === "true";
+  button.setAttribute("aria-expanded", String(!open));
+  if (open) {
+    body.querySelector(".how")?.remove();
+    return;
+  }
+  const row = document.createElement("tr");
+  row.className = "how";
+  const cell = document.createElement("td");
+  cell.colSpan = 3;
+  row.append(cell);
+  body.append(row);
+  await fill(cell, `/facts/how?name=${encodeURIComponent(button.dataset.how)}`);
+});
+
+const which = document.getElementById("nk-reckon");
+which.addEventListener("change", async () => {
+  const parameters = document.getElementById("parameters");
+  await fill(parameters, `/facts/reckoning?name=${encodeURIComponent(which.value)}`);
+  which.form.dataset.order = ["reckon", ...[...parameters.querySelectorAll("[data-parameter]")].map((p) => p.name), "under"].join(",");
+});
+
+// A link to a fact shows it at once.
+const named = decodeURIComponent(location.hash.slice(1));
+if (named) document.querySelector(`[data-how="${CSS.escape(named)}"]`)?.click();

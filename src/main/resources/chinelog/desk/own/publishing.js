@@ -1,0 +1,31 @@
+// One button: what is being done is told as it is done, and then what came of it.
+import { ask, fill } from "./desk.js";
+
+const form = document.getElementById("publish");
+const step = document.getElementById("step");
+const go = document.getElementById("go");
+const outcome = document.getElementById("outcome");
+
+function follow() {
+  go.disabled = true;
+  step.textContent = step.dataset.waiting;
+  const source = new EventSource("/publishing/progress");
+  source.addEventListener("step", (event) => { step.textContent = `${event.data} …`; });
+  source.addEventListener("done", async () => {
+    source.close();
+    go.disabled = false;
+    step.textContent = "";
+    await fill(outcome, "/publishing/outcome");
+    outcome.focus();
+    for (const part of document.querySelectorAll(".changes")) fill(part, part.dataset.from);
+  });
+}
+form.addEventListener("submit", async (event) => {
+  event.preventDefault();
+  outcome.replaceChildren();
+  try {
+    await ask("/publishing/start", new URLSearchParams(new FormData(form)));
+    follow();
+  } catch (fault) { step.textContent = fault.message; }
+});
+if (step.dataset.running === "true") follow();

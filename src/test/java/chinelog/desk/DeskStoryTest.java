@@ -1,0 +1,251 @@
+package chinelog.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.OncePerRun;
+import chinelog.site.Browser;
+import java.io.IOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A maker keeps a log at the desk; the files on disk tell what came of it. */
+@ExtendWith(OncePerRun.class)
+class DeskStoryTest {
+
+  /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */
+  private static final String AXE =
+      "axe.run(document, {resultTypes: ['violations'], preload: false, iframes: false})"
+          + ".then(r => r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.target)"
+          + ".join(' ')).join('; '))";
+
+  @TempDir Path folder;
+  private Browser browser;
+  private SmallDesk desk;
+
+  @BeforeEach
+  void open(Browser one) throws IOException {
+    browser = one;
+    browser.fresh();
+    browser.size(1280, 900, 1);
+    SmallDesk.layDown(folder);
+    desk = SmallDesk.open(folder, browser);
+  }
+
+  @AfterEach
+  void close() throws IOException {
+    desk.close();
+  }
+
+  @Test
+  void aQuestionIsAnsweredByAClickOrByAMark() throws IOException {
+    desk.until("document.querySelectorAll('#questions .problem').length === 1");
+    desk.click("#questions [data-reveals]");
+    desk.fill("#questions [name=reason]", "Everybody: she was measured on the quay.");
+    desk.click("#questions form button.main");
+    desk.until("document.getElementById('questions').children.length === 0");
+    assertThat(desk.read("answers.yaml"))
+        .matches(
+            "- questions: \\[q[0-9a-f]{10}\\]\n"
+                + "  answer: may-stand\n"
+                + "  reason: [\"']Everybody: she was measured on the quay\\.[\"']\n"
+                + "  on: 2026-06-01\n");
+    Files.delete(desk.folder().resolve("answers.yaml"));
+    desk.go("/");
+    desk.until("document.querySelector('#questions a.button')");
+    browser.open(URI.create(browser.text("document.querySelector('#questions a.button').href")));
+    desk.until("document.getElementById('under')?.open");
+    desk.click("#under button[value=put]");
+    desk.until("!document.getElementById('under').open");
+    desk.save();
+    assertThat(desk.read(SmallDesk.NOTE))
+        .isEqualTo(SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
+    desk.go("/");
+    desk.until("document.getElementById('questions').children.length === 0");
+  }
+
+  @Test
+  void agreementsAreKeptByFormsAndWhatIsWrongIsNotWritten() throws IOException {
+    desk.go("/agreements");
+    desk.fill("#lines-covers", "the lines plan, and what is measured off it");
+    desk.until("document.querySelector('[data-turn=back]:not([disabled])')");
+    String once =
+        SmallDesk.LOG_TEXT.replace(
+            "covers: the lines plan,", "covers: \"the lines plan, and what is measured off it\",");
+    assertThat(desk.read("log.yaml")).isEqualTo(once);
+    desk.fill("#lines-until", "2026-01-01");
+    desk.until("document.querySelector('#lines-until[aria-invalid]')");
+    assertThat(browser.text("document.querySelector('.field .wrong').textContent"))
+        .contains("2026-01-01");
+    assertThat(desk.read("log.yaml")).isEqualTo(once);
+    desk.click("[data-opens=new-release]");
+    desk.fill("#nl-name", "full.beam");
+    desk.fill("#nl-by", "the yard");
+    desk.fill("#nl-words", "You may tell her beam.");
+    desk.click("#new-release [name=for][value=public]");
+    desk.click("#new-release button.main");
+    desk.until("document.querySelector('.release')");
+    String released =
+        once
+            + """
+            releases:
+              - fact: full.beam
+                under: lines
+                by: the yard
+                on: 2026-06-01
+                words: You may tell her beam.
+                for: [public]
+            """;
+    assertThat(desk.read("log.yaml")).isEqualTo(released);
+    desk.until("document.querySelector('[data-turn=back]:not([disabled])')");
+    for (String text : List.of(once, SmallDesk.LOG_TEXT)) {
+      desk.click("[data-turn=back]");
+      desk.until("document.getElementById('said').textContent");
+      assertThat(desk.read("log.yaml")).isEqualTo(text);
+      desk.go("/agreements");
+      desk.until("document.querySelector('[data-turn=again]:not([disabled])')");
+    }
+  }
+
+  @Test
+  void whatReadersSeeStandsBesideTheWhole() throws IOException {
+    Files.writeString(
+        desk.folder().resolve(SmallDesk.NOTE),
+        SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
+    desk.go("/agreements/seen?for=public");
+    String page =
+        browser.text(
+            "[...document.getElementById('seen-page').options].find(o => o.value.startsWith('posts/')).value");
+    desk.go("/agreements/seen?for=public&page=" + page);
+    desk.until("document.getElementById('theirs').contentDocument?.querySelector('.gap')");
+    desk.until("document.getElementById('whole').contentDocument?.querySelector('.under-phrase')");
+    desk.until("document.querySelector('#register tbody tr')");
+    assertThat(browser.text("document.getElementById('whole').contentDocument.body.innerText"))
+        .contains("187 mm");
+    assertThat(browser.text("document.getElementById('theirs').contentDocument.body.innerText"))
+        .doesNotContain("187 mm");
+    assertThat(browser.text("document.getElementById('register').innerText"))
+        .contains(SmallDesk.NOTE + ":8:44");
+  }
+
+  @Test
+  void theLogIsPublishedAndWhatStopsItIsToldWithItsPlace() throws IOException {
+    desk.go("/publishing");
+    desk.click("#go");
+    desk.until("document.querySelector('#outcome .questions, #outcome .errors')");
+    assertThat(desk.find("published/public/site/index.html")).isEmpty();
+    assertThat(browser.text("document.querySelector('#outcome .place a').textContent"))
+        .isEqualTo(SmallDesk.NOTE + ":8:44");
+    Files.writeString(
+        desk.folder().resolve(SmallDesk.NOTE),
+        SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
+    desk.click("#go");
+    desk.until("document.querySelectorAll('#outcome .made').length === 2");
+    assertThat(desk.read("published/public/site/index.html")).contains("Building Merrow");
+    assertThat(desk.read("records/public/audit.txt")).contains("Found: nothing");
+    String site = browser.text("document.querySelector('#outcome .made a').pathname");
+    assertThat(site).isEqualTo("/published/public/site/index.html");
+    desk.go("/publishing");
+    desk.until("document.querySelector('.changes p')");
+    Files.writeString(
+        desk.folder().resolve(SmallDesk.NOTE),
+        SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}").replace("true", "very"));
+    browser.open(URI.create(browser.text("location.origin") + site));
+    assertThat(browser.text("document.querySelector('h1').textContent")).contains("Merrow");
+  }
+
+  @Test
+  void aSecondOpenFindsTheFirst() throws IOException {
+    URI found = Desk.findOpen(folder).orElseThrow();
+    assertThat(found).isEqualTo(desk.desk().address());
+    browser.open(found);
+    desk.until("location.pathname === '/' && document.querySelector('main')");
+    assertThat(Desk.findOpen(folder).orElseThrow()).isNotEqualTo(found);
+    desk.close();
+    assertThat(Desk.findOpen(folder)).isEmpty();
+  }
+
+  @Test
+  void threeQuestionsBeginALogThatCanBePublishedAtOnce(@TempDir Path home) throws IOException {
+    Path log = home.resolve("wren");
+    Path card = Files.createDirectories(home.resolve("card"));
+    Files.copy(folder.resolve("photos/keel.png"), card.resolve("P1.png"));
+    Clock clock = Clock.fixed(Instant.parse("2026-06-01T10:00:00Z"), ZoneId.of("Europe/London"));
+    try (Desk first = Desk.begin(log, clock)) {
+      browser.open(first.address());
+      desk.until("document.getElementById('subject')");
+      browser.run("axe.min.js");
+      assertThat(browser.text(AXE)).isEmpty();
+      desk.fill("#subject", "Wren");
+      desk.fill("#scale", "1:12");
+      desk.fill("#photographs", card.toString());
+      desk.fill("#note", "I drew the first section.");
+      desk.click(".questions-first button.main");
+      desk.until("document.querySelector('h1')?.textContent === 'Building Wren'");
+      assertThat(Files.readString(log.resolve("log.yaml")))
+          .endsWith(
+              """
+              title: Building Wren
+              subject: Wren
+              scale: 1:12
+              language: en-US
+              zone: Europe/London
+              """);
+      assertThat(Files.readString(log.resolve("entries/2026-06-01-begun.md")))
+          .isEqualTo("# The log is begun\n\nI drew the first section.\n");
+      assertThat(log.resolve("photos/undated/P1.png"))
+          .hasSameBinaryContentAs(card.resolve("P1.png"));
+      desk.go("/publishing");
+      desk.click("#go");
+      desk.until("document.querySelectorAll('#outcome .made').length === 2");
+      assertThat(Files.readString(log.resolve("published/public/site/index.html")))
+          .contains("Wren");
+    }
+  }
+
+  @Test
+  void noPageShutsAnybodyOut() throws IOException {
+    Files.writeString(
+        desk.folder().resolve("entries/2026-03-26-wrong.md"), "---\nstage: plonking\n---\nText\n");
+    List<String> pages =
+        List.of(
+            "/",
+            "/notes",
+            "/notes/edit?file=" + SmallDesk.NOTE,
+            "/text?file=log.yaml",
+            "/facts",
+            "/agreements",
+            "/agreements/seen?for=public",
+            "/publishing",
+            "/nowhere");
+    for (String page : pages.subList(0, pages.size() - 1)) {
+      desk.go(page);
+      desk.until("!document.querySelector('[aria-busy]')");
+      browser.run("axe.min.js");
+      for (String scheme : List.of("light", "dark")) {
+        browser.scheme(scheme);
+        for (int width : List.of(360, 1280)) {
+          browser.size(width, 900, 1);
+          // What is not colour is the same in the dark.
+          String rules = scheme.equals("light") ? "" : ", runOnly: ['color-contrast']";
+          assertThat(browser.text(AXE.replace("iframes: false", "iframes: false" + rules)))
+              .as(page + " " + scheme + " " + width)
+              .isEmpty();
+          assertThat(browser.number("document.documentElement.scrollWidth"))
+              .as(page + " at " + width)
+              .isLessThanOrEqualTo(width);
+        }
+      }
+    }
+    browser.scheme("light");
+  }
+}
