@@ -46,8 +46,7 @@ public final class Undoing implements Page {
     } else if (outcome.isPresent() && outcome.get() instanceof Outcome.Changed changed) {
       said = words.text("turn.changed", changed.onDisk().path());
     } else if (outcome.isPresent()) {
-      return Reply.json(
-          Json.of(Map.of("done", words.text("turn.done", what.orElse("")))));
+      return Reply.json(Json.of(Map.of("done", words.text("turn.done", what.orElse("")))));
     }
     return Reply.json(Json.of(Map.of("refused", said)));
   }

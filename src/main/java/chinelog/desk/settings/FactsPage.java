@@ -93,7 +93,11 @@ public final class FactsPage implements Page {
               "id", material.material(),
               "title", material.title(),
               "bought", shown(facts, material.boughtFact(), style),
-              "used", shown(facts, new FactId.Stock(material.material(), FactId.Balance.USED).name(), style),
+              "used",
+                  shown(
+                      facts,
+                      new FactId.Stock(material.material(), FactId.Balance.USED).name(),
+                      style),
               "left", shown(facts, material.leftFact(), style),
               "under", List.copyOf(material.label().agreements())));
     }

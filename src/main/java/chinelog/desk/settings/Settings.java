@@ -10,9 +10,9 @@ import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.json.Json;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
-import chinelog.json.Json;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -69,8 +69,7 @@ public final class Settings implements Page {
                 why);
     if (outcome instanceof Outcome.Refused refused) {
       Problem problem = refused.problem();
-      return Reply.json(
-          Json.of(Map.of("refused", problem.what() + " " + problem.remedy())));
+      return Reply.json(Json.of(Map.of("refused", problem.what() + " " + problem.remedy())));
     }
     return Reply.json("{}");
   }
