@@ -40,7 +40,7 @@ class ArchitectureTest {
           entry("label", List.of()),
           entry("quantity", List.of()),
           entry("wording", List.of("quantity")),
-          entry("log", List.of("quantity", "label", "problem")),
+          entry("log", List.of("wording", "quantity", "label", "problem")),
           entry("reckon", List.of("log", "wording", "json", "quantity", "label", "problem")),
           entry("photo", List.of("log", "quantity", "label", "problem")),
           entry("keep", List.of("problem", "digest")),
@@ -49,10 +49,10 @@ class ArchitectureTest {
               "withhold",
               List.of(
                   "edition", "reckon", "photo", "log", "wording", "quantity", "label", "problem")),
-          entry("markup", List.of("edition", "quantity", "problem", "digest")),
+          entry("markup", List.of("edition", "wording", "quantity", "problem", "digest")),
           // A renderer cannot leak what it cannot name.
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
-          entry("book", List.of("edition", "markup", "quantity", "problem")),
+          entry("book", List.of("edition", "markup", "wording", "quantity", "problem")),
           // The audit trusts neither the renderers nor the withholding.
           entry("audit", List.of("log", "label", "quantity", "problem", "digest")),
           entry(
@@ -88,6 +88,7 @@ class ArchitectureTest {
                   "quantity",
                   "label",
                   "problem",
+                  "json",
                   "digest")),
           entry(
               "cli",

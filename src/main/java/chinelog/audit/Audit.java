@@ -244,29 +244,17 @@ public final class Audit {
             + " filled parts of "
             + pictures.filledPictures()
             + " pictures were looked at.");
-    if (!secrets.tooCommon().isEmpty()) {
+    List<String> passedOver = new ArrayList<>(secrets.tooCommon());
+    int reckoned = secrets.reckonedTooCommon().size();
+    if (reckoned > 0) {
+      passedOver.add(reckoned == 1 ? "a reckoned figure" : reckoned + " reckoned figures");
+    }
+    if (!passedOver.isEmpty()) {
       lines.add(
           "Too short or too common to be looked for by themselves: "
-              + String.join(", ", kinds(secrets.tooCommon()))
+              + String.join(", ", passedOver)
               + ".");
     }
     return List.copyOf(lines);
-  }
-
-  /** How many there are of each kind, such as "12 titles". */
-  private static List<String> kinds(Set<String> things) {
-    SortedMap<String, Integer> kinds = new TreeMap<>();
-    for (String thing : things) {
-      String kind =
-          thing.startsWith("figure ")
-              ? "reckoned figures"
-              : thing.startsWith("the title of ")
-                  ? "titles"
-                  : thing.startsWith("the fact ") ? "stated figures" : thing;
-      kinds.merge(kind, 1, Integer::sum);
-    }
-    return kinds.entrySet().stream()
-        .map(k -> k.getValue() == 1 ? k.getKey() : k.getValue() + " " + k.getKey())
-        .toList();
   }
 }

@@ -125,6 +125,7 @@ final class Secrets {
   private final StringBuilder visible = new StringBuilder();
   private final List<Quantity> visibleQuantities = new ArrayList<>();
   private final Set<String> tooCommon = new TreeSet<>();
+  private final Set<String> reckonedTooCommon = new TreeSet<>();
   private int withheld;
 
   Secrets(Locale locale) {
@@ -185,7 +186,12 @@ final class Secrets {
     if (quantities.isEmpty()) {
       withhold(shown, Kind.PHRASE, what);
     }
-    quantities.forEach(q -> withhold(q, false, what));
+    for (Quantity quantity : quantities) {
+      withheld++;
+      if (!figures.add(quantity, false, what)) {
+        reckonedTooCommon.add(what);
+      }
+    }
   }
 
   void withholdScale(BigDecimal denominator) {
@@ -279,5 +285,10 @@ final class Secrets {
   /** What was withheld but is too short or too common to be looked for by itself. */
   Set<String> tooCommon() {
     return tooCommon;
+  }
+
+  /** The same of reckoned figures, of which there may be many. */
+  Set<String> reckonedTooCommon() {
+    return reckonedTooCommon;
   }
 }

@@ -9,6 +9,7 @@ import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Readers;
 import chinelog.problem.Place;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -170,7 +171,7 @@ final class AgreementReader {
 
   static List<Readers> readers(Fields log, Set<String> agreements, Scope scope) {
     List<Readers> found = new ArrayList<>();
-    GivenTitles titles = GivenTitles.of(log);
+    Catalogue titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("readers")) {
       String id = pair.key().text();
       if (id.matches("[a-z][a-z0-9-]*")) {
@@ -191,7 +192,7 @@ final class AgreementReader {
           0,
           new Readers(
               "public",
-              titles.readers("public"),
+              titles.text("readers.public"),
               Set.of(),
               outputs(List.of("site", "book")),
               Place.of("log.yaml")));
@@ -200,7 +201,7 @@ final class AgreementReader {
       found.add(
           new Readers(
               "workshop",
-              titles.readers("workshop"),
+              titles.text("readers.workshop"),
               sorted(agreements),
               outputs(READABLE),
               Place.of("log.yaml")));
@@ -209,7 +210,7 @@ final class AgreementReader {
   }
 
   private static Readers readers(
-      String id, Yaml.Pair pair, Set<String> agreements, GivenTitles titles, Scope scope) {
+      String id, Yaml.Pair pair, Set<String> agreements, Catalogue titles, Scope scope) {
     Fields fields = Fields.of(pair.value(), scope, Label.NONE, "title", "party-to", "gets");
     List<Yaml.Scalar> words = fields.words("party-to");
     boolean all =
@@ -232,7 +233,8 @@ final class AgreementReader {
         fields.has("gets")
             ? fields.knownWords("gets", OUTPUTS, "a thing that readers can get")
             : workshop ? READABLE : List.of("site", "book");
-    String title = id.equals("public") || workshop ? titles.readers(id) : LogReader.title(id);
+    String title =
+        id.equals("public") || workshop ? titles.text("readers." + id) : LogReader.title(id);
     return new Readers(id, fields.text("title", title), partyTo, outputs(gets), pair.key().place());
   }
 

@@ -13,6 +13,7 @@ import chinelog.log.records.PostPlan;
 import chinelog.log.records.Stage;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -159,14 +160,14 @@ final class PlanReader {
 
   List<HandoverSection> handover() {
     List<HandoverSection> sections = new ArrayList<>();
-    GivenTitles titles = GivenTitles.of(log);
+    Catalogue titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("handover")) {
       String id = pair.key().text();
       if (!HANDOVER.contains(id)) {
         unknownSection(pair.key(), HANDOVER);
         continue;
       }
-      String title = titles.handover(id);
+      String title = titles.text("handover." + id);
       Yaml text = pair.value();
       Label label = Label.NONE;
       if (text instanceof Yaml.Mapping mapping) {

@@ -13,6 +13,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,7 +26,7 @@ public final class LiveLog {
   private final Clock clock;
   private volatile @Nullable Snapshot latest;
   private String stamps = "";
-  private long version;
+  private final AtomicLong version = new AtomicLong();
 
   public LiveLog(Path folder, Clock clock) {
     this.folder = folder;
@@ -68,11 +69,9 @@ public final class LiveLog {
     return read(unsaved, LocalDate.ofInstant(clock.instant(), clock.getZone()));
   }
 
-  private synchronized Snapshot read(SortedMap<String, String> unsaved, LocalDate today)
-      throws IOException {
-    version++;
+  private Snapshot read(SortedMap<String, String> unsaved, LocalDate today) throws IOException {
     return new Snapshot(
-        version,
+        version.incrementAndGet(),
         Workshop.open(folder, unsaved, today, today, clock.getZone(), Progress.SILENT),
         today);
   }

@@ -27,6 +27,7 @@ public final class Snapshot {
   private final LocalDate today;
   private final Map<String, Withholder.Prepared> editions = new HashMap<>();
   private final Map<String, SiteView> sites = new HashMap<>();
+  private final Object asking = new Object();
   private Questions.@Nullable Asked asked;
 
   Snapshot(long version, Workshop.Opened opened, LocalDate today) {
@@ -58,14 +59,17 @@ public final class Snapshot {
   }
 
   /** What is asked of the maker; nothing of a log with errors, of which too much is not known. */
-  public synchronized Questions.Asked asked() {
-    if (asked == null) {
-      asked =
-          opened.hasErrors()
-              ? new Questions.Asked(List.of(), List.of(), 0)
-              : opened.ask(log().readers(), today);
+  public Questions.Asked asked() {
+    // It takes longer than all else, and nothing else waits for it.
+    synchronized (asking) {
+      if (asked == null) {
+        asked =
+            opened.hasErrors()
+                ? new Questions.Asked(List.of(), List.of(), 0)
+                : opened.ask(log().readers(), today);
+      }
+      return asked;
     }
-    return asked;
   }
 
   /** Readers of the log by their id. */

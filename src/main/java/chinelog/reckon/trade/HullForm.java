@@ -64,6 +64,7 @@ final class HullForm {
     all.add(
         Parameter.quantity("mass", "of the hull afloat, in place of draught", Unit.KILOGRAM)
             .or("what it displaces at its draught"));
+    all.addAll(Offsets.MANNER);
     all.add(Offsets.SIDING);
     all.addAll(WaterDensity.PARAMETERS);
     return all;
@@ -310,9 +311,17 @@ final class HullForm {
       yields.from(
           water
               ? new String[] {
-                "offsets", "draught", "mass", "siding", "water", "temperature", "density"
+                "offsets",
+                "origin",
+                "breadths",
+                "draught",
+                "mass",
+                "siding",
+                "water",
+                "temperature",
+                "density"
               }
-              : new String[] {"offsets", "draught", "mass", "siding"});
+              : new String[] {"offsets", "origin", "breadths", "draught", "mass", "siding"});
     }
 
     Message[] along(String method, Message... figures) {

@@ -8,6 +8,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeMap;
@@ -29,22 +30,35 @@ record Offsets(List<Section> stations, ShopUnits units) {
           "keel",
           "WL …",
           "keel half-breadth?",
+          "rabbet?",
+          "rabbet half-breadth?",
           "sheer?",
           "sheer half-breadth?");
+
+  /** How the table was taken off. */
+  static final List<Parameter> MANNER =
+      List.of(
+          Parameter.word("origin", "the end that x is measured from", "aft", "bow").or("aft"),
+          Parameter.word("breadths", "what the breadths are", "half", "full").or("half"));
+
   static final Parameter SIDING =
       Parameter.quantity(
               "siding", "half the thickness of keel and stem, where the skin begins", Unit.METRE)
           .or("0");
 
   private static final Pattern WATERLINE =
-      Pattern.compile("wl\\s*([0-9]+(?:\\.[0-9]+)?)(?:\\s+half-breadth)?");
+      Pattern.compile("wl\\s*([0-9]+(?:[.,][0-9]+)?)(?:\\s+(?:half-)?breadth)?");
 
   static Offsets read(Inputs inputs) throws TradeException, QuantityException {
     Columns columns = new Columns("offsets", inputs.table("offsets"));
     double[] x = columns.numbers("x", Unit.METRE);
+    boolean fromBow = inputs.word("origin", "aft").equals("bow");
+    double share = inputs.word("breadths", "half").equals("full") ? 0.5 : 1;
     if (x[0] < 0) {
       throw columns.at(
-          0, "This station lies at a negative x.", "Measure x from the aft end of the hull.");
+          0,
+          "This station lies at a negative x.",
+          "Measure x from the " + (fromBow ? "bow." : "aft end of the hull."));
     }
     CurveArea.requireRising(columns, x, "station");
     double[] keel = columns.numbers("keel", Unit.METRE);
@@ -55,7 +69,8 @@ record Offsets(List<Section> stations, ShopUnits units) {
     columns.requireDistinct("station");
     List<Section> stations = new ArrayList<>();
     for (int row = 0; row < x.length; row++) {
-      TreeMap<Double, Double> points = points(columns, row, waterlines, keel[row], bottom[row]);
+      TreeMap<Double, Double> points =
+          points(columns, row, waterlines, keel[row], flat ? bottom[row] : bottom[row] / share);
       if (points.size() < 2) {
         throw columns.at(
             row,
@@ -65,10 +80,13 @@ record Offsets(List<Section> stations, ShopUnits units) {
       stations.add(
           new Section(
               columns.text(row, "station"),
-              x[row],
+              fromBow ? x[x.length - 1] - x[row] : x[row],
               unbox(points.keySet()),
-              unbox(points.values()),
-              flat ? bottom[row] : 0));
+              Arrays.stream(unbox(points.values())).map(y -> y * share).toArray(),
+              flat ? bottom[row] * share : 0));
+    }
+    if (fromBow) {
+      Collections.reverse(stations);
     }
     return new Offsets(List.copyOf(stations), ShopUnits.of(columns.unit("x")));
   }
@@ -80,7 +98,9 @@ record Offsets(List<Section> stations, ShopUnits units) {
       Table.Column column = columns.headings().get(i);
       Matcher m = WATERLINE.matcher(column.name().strip().toLowerCase(Locale.ROOT));
       if (m.matches()) {
-        double height = Quantity.of(new BigDecimal(m.group(1)), column.unit()).doubleIn(Unit.METRE);
+        double height =
+            Quantity.of(new BigDecimal(m.group(1).replace(',', '.')), column.unit())
+                .doubleIn(Unit.METRE);
         if (found.put(height, i) != null) {
           throw columns.at(
               0, i, "The waterline " + m.group(1) + " is there twice.", "Take one column out.");
@@ -131,8 +151,30 @@ record Offsets(List<Section> stations, ShopUnits units) {
     if (!points.containsKey(keel)) {
       points.put(keel, bottom);
     }
+    addRabbet(columns, row, points);
     addSheer(columns, row, points);
     return points;
+  }
+
+  /** Where the skin meets the keel, above the keel's own lower edge. */
+  private static void addRabbet(Columns columns, int row, TreeMap<Double, Double> points)
+      throws TradeException, QuantityException {
+    if (columns.find("rabbet").isEmpty() || columns.find("rabbet half-breadth").isEmpty()) {
+      return;
+    }
+    double height = columns.number(row, columns.index("rabbet"), Unit.METRE);
+    double half = columns.number(row, columns.index("rabbet half-breadth"), Unit.METRE);
+    if (Double.isNaN(height) || Double.isNaN(half)) {
+      return;
+    }
+    if (height < points.firstKey() - 1e-9) {
+      throw columns.at(
+          row,
+          columns.index("rabbet"),
+          "The rabbet lies below the keel.",
+          "Put one of the two heights right.");
+    }
+    points.put(Math.max(height, points.firstKey()), half);
   }
 
   private static void addSheer(Columns columns, int row, TreeMap<Double, Double> points)

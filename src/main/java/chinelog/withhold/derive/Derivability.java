@@ -115,7 +115,12 @@ public final class Derivability {
       double low,
       double high,
       String path,
-      List<Set<String>> remedies) {}
+      List<Set<String>> remedies) {
+
+    private Verdict with(String newPath, List<Set<String>> newRemedies) {
+      return new Verdict(name, answer, low, high, newPath, newRemedies);
+    }
+  }
 
   /**
    * Answers for every withheld item, in the order given.
@@ -211,17 +216,13 @@ public final class Derivability {
   private Verdict verdict(int item, Inquiry inquiry) {
     Answer answer = inquiry.answer(item);
     Interval range = inquiry.domains[item];
+    Verdict bare =
+        new Verdict(model.names()[item], answer, range.low(), range.high(), "", List.of());
     if (answer == Answer.SAFE) {
-      return new Verdict(model.names()[item], answer, range.low(), range.high(), "", List.of());
+      return bare;
     }
     Path path = Path.find(model, inquiry.component, item);
-    return new Verdict(
-        model.names()[item],
-        answer,
-        range.low(),
-        range.high(),
-        path.inWords(answer, range),
-        remedies(item, path));
+    return bare.with(path.inWords(bare), remedies(item, path));
   }
 
   private List<Set<String>> remedies(int item, Path path) {

@@ -423,7 +423,9 @@ table?.querySelector("form").addEventListener("submit", async (event) => {
 const sought = document.getElementById("sought");
 const day = () => document.getElementById("key-date")?.value ?? "";
 const list = () => fill(document.getElementById("choices"), `/notes/${chosen}s?q=${encodeURIComponent(sought.value)}&day=${day()}`);
+let searching;
 function open(kind) {
+  clearTimeout(searching);
   chosen = kind;
   const title = document.getElementById("choose-title");
   title.textContent = title.dataset[kind];
@@ -431,7 +433,6 @@ function open(kind) {
   choose.showModal();
   list();
 }
-let searching;
 sought?.addEventListener("input", () => { clearTimeout(searching); searching = setTimeout(list, 120); });
 choose?.addEventListener("click", async (event) => {
   const button = event.target.closest("[data-fact], [data-photograph]");
