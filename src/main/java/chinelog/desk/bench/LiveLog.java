@@ -22,10 +22,13 @@ import org.jspecify.annotations.Nullable;
  */
 public final class LiveLog {
 
+  private static final long MOMENT_NANOS = 1_000_000_000L;
+
   private final Path folder;
   private final Clock clock;
   private @Nullable Snapshot latest;
   private String stamps = "";
+  private long lookedNanos;
   private final AtomicLong version = new AtomicLong();
 
   public LiveLog(Path folder, Clock clock) {
@@ -41,6 +44,7 @@ public final class LiveLog {
   public synchronized Snapshot now() throws IOException {
     LocalDate today = LocalDate.ofInstant(clock.instant(), clock.getZone());
     String seen = today + "\n" + stamps();
+    lookedNanos = System.nanoTime();
     Snapshot known = latest;
     if (known != null && seen.equals(stamps)) {
       return known;
@@ -49,6 +53,16 @@ public final class LiveLog {
     latest = fresh;
     stamps = seen;
     return fresh;
+  }
+
+  /**
+   * The log as it was when it was last looked at, if that is no longer ago than a moment: for the
+   * many pictures of one page.
+   */
+  public synchronized Snapshot lately() throws IOException {
+    Snapshot known = latest;
+    boolean recent = System.nanoTime() - lookedNanos < MOMENT_NANOS;
+    return known != null && recent ? known : now();
   }
 
   /**
