@@ -22,13 +22,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class LiveLog {
 
-  private static final long MOMENT_NANOS = 1_000_000_000L;
-
   private final Path folder;
   private final Clock clock;
-  private @Nullable Snapshot latest;
+  private volatile @Nullable Snapshot latest;
   private String stamps = "";
-  private long lookedNanos;
   private final AtomicLong version = new AtomicLong();
 
   public LiveLog(Path folder, Clock clock) {
@@ -44,7 +41,6 @@ public final class LiveLog {
   public synchronized Snapshot now() throws IOException {
     LocalDate today = LocalDate.ofInstant(clock.instant(), clock.getZone());
     String seen = today + "\n" + stamps();
-    lookedNanos = System.nanoTime();
     Snapshot known = latest;
     if (known != null && seen.equals(stamps)) {
       return known;
@@ -56,13 +52,12 @@ public final class LiveLog {
   }
 
   /**
-   * The log as it was when it was last looked at, if that is no longer ago than a moment: for the
-   * many pictures of one page.
+   * The log as it was read last, without a look at its files; read now if it never was. Enough for
+   * what is asked many times over, such as the pictures of a page.
    */
-  public synchronized Snapshot lately() throws IOException {
+  public Snapshot latest() throws IOException {
     Snapshot known = latest;
-    boolean recent = System.nanoTime() - lookedNanos < MOMENT_NANOS;
-    return known != null && recent ? known : now();
+    return known == null ? now() : known;
   }
 
   /**
