@@ -88,6 +88,7 @@ class ArchitectureTest {
                   "quantity",
                   "label",
                   "problem",
+                  "json",
                   "digest")),
           entry(
               "cli",
