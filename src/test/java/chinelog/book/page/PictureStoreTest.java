@@ -63,9 +63,9 @@ class PictureStoreTest {
             List.of(new Picture.Rendition(WIDTH, HEIGHT, () -> new ByteArrayInputStream(jpeg))));
     PictureStore pictures = new PictureStore();
     String html =
-        "<html lang=\"en\"><head><title>Plate</title></head><body><p><img src=\""
+        "<html lang=\"en\"><head><title>Plate</title></head><body><div class=\"body\"><p><img src=\""
             + pictures.address(picture, 50)
-            + "\" alt=\"A plate\"/></p></body></html>";
+            + "\" alt=\"A plate\"/></p></div></body></html>";
     Manuscript manuscript =
         new Manuscript(
             html, pictures, Locale.UK, LocalDate.of(2026, 3, 14), Trim.A4, "Under agreement: ");
