@@ -54,6 +54,8 @@ final class Assembly {
     "hero",
     "theme",
     "paper",
+    "patterns",
+    "printer",
     "address",
     "licence",
     "credit-photos",

@@ -95,7 +95,8 @@ final class HeadReader {
         clocks(),
         hero(),
         log.flag("credit-photos"),
-        valuation());
+        valuation(),
+        new PatternSheetsReader(log, scope).read());
   }
 
   /** Who it is built for: the workshop's own, if nothing else is said of it. */

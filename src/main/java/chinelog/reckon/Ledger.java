@@ -11,6 +11,7 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.wording.Phrase;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -25,6 +26,7 @@ final class Ledger {
 
   private final SortedMap<String, Fact> facts = new TreeMap<>();
   private final Set<String> promised = new HashSet<>();
+  private final List<Facts.Drawing> drawings = new ArrayList<>();
   private final Problems problems;
   private final Roots roots = new Roots(this);
 
@@ -47,6 +49,11 @@ final class Ledger {
         : Suggestion.findNearest(name, facts)
             .map(n -> "Did you mean \"" + n + "\"?")
             .orElse("State it in facts.yaml, or measure it in an entry.");
+  }
+
+  /** Parts drawn so far. */
+  List<Facts.Drawing> drawings() {
+    return drawings;
   }
 
   Problems problems() {

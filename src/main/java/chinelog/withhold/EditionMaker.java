@@ -1,6 +1,7 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
+import chinelog.edition.Patterns;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.label.Label;
@@ -149,6 +150,7 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
+    Patterns patterns = new PatternMaker(visible, whole, account).make(readers);
     return Edition.seal(
         new Edition.Contents(
             readers.id(),
@@ -183,7 +185,8 @@ final class EditionMaker {
             materials.cautions(),
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
             account.noteDue(),
-            legends()));
+            legends(),
+            patterns));
   }
 
   private List<Problem> problems(Disclosure disclosure) {

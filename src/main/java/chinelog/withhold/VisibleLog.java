@@ -95,7 +95,8 @@ record VisibleLog(Log log, Facts facts, Set<String> untold) {
         told.uses(),
         told.materials(),
         told.hoursByDay(),
-        told.massGrowth());
+        told.massGrowth(),
+        told.drawings());
   }
 
   /** For the maker: of which materials nothing is told, and why. */

@@ -11,6 +11,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
+import chinelog.log.records.PatternSheets;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
@@ -611,7 +612,8 @@ final class RandomBuild {
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
-        open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE);
+        open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
+        PatternSheets.USUAL);
   }
 
   private Log log() {

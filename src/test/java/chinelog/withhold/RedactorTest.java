@@ -61,6 +61,7 @@ class RedactorTest {
             List.of(),
             List.of(),
             List.of(),
+            List.of(),
             List.of());
     Sight sight = new Sight(log, log.readers().get(0), LocalDate.of(2026, 6, 1));
     return new Redactor(new WholeLog(log, none), new Account(sight)).sift();

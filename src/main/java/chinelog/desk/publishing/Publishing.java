@@ -144,8 +144,8 @@ public final class Publishing implements Page {
     }
     values.put("editions", editions);
     List<Map<String, Object>> unchanged = new ArrayList<>();
-    for (Outcome.Unchanged one : outcome.unchanged()) {
-      unchanged.add(standing.files(one.readers()));
+    for (Outcome.Unchanged edition : outcome.unchanged()) {
+      unchanged.add(standing.files(edition.readers()));
     }
     values.put("unchanged", unchanged);
     return bench.frame().part(request, Section.PUBLISHING, "outcome.ftlh", values);

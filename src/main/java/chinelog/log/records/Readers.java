@@ -35,6 +35,9 @@ public record Readers(
     HANDOVER_SHEETS,
 
     /** The build book with bleed and crop marks, for a printing house. */
-    PRINT_READY
+    PRINT_READY,
+
+    /** Outlines at full size, to cut by: a PDF for the printer, and a file for a cutter each. */
+    PATTERNS
   }
 }
