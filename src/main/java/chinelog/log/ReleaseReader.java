@@ -73,10 +73,10 @@ final class ReleaseReader {
     String by = fields.text("by");
     String words = fields.text("words");
     Release.Kind kind = kind(fields);
+    List<String> names = kind == null ? List.of() : names(kind, fields);
     if (kind == null || by == null || words == null || on == null) {
       return List.of();
     }
-    List<String> names = names(kind, fields);
     return agreements.size() != 1 || whom.isEmpty()
         ? List.of()
         : names.stream()
