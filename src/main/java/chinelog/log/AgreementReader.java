@@ -55,12 +55,10 @@ final class AgreementReader {
     for (Yaml.Pair pair : log.pairs("agreements")) {
       String id = pair.key().text();
       if (!id.matches("[a-z][a-z0-9_-]*") || RESERVED.contains(id)) {
-        scope
-            .problems()
-            .error(
-                pair.key().place(),
-                "\"" + id + "\" cannot be the name of an agreement.",
-                WORD + Values.word(id, "-", "[a-z][a-z0-9-]*", "lines") + ".");
+        scope.error(
+            pair.key().place(),
+            "\"" + id + "\" cannot be the name of an agreement.",
+            WORD + Values.word(id, "-", "[a-z][a-z0-9-]*", "lines") + ".");
         continue;
       }
       found.put(id, agreement(id, pair.value(), scope));
@@ -76,12 +74,10 @@ final class AgreementReader {
     LocalDate from = fields.date("from");
     LocalDate until = until(fields, scope);
     if (from != null && until != null && until.isBefore(from)) {
-      scope
-          .problems()
-          .error(
-              fields.place("until"),
-              "This agreement ends on " + until + ", before it begins on " + from + ".",
-              "Correct the year of one of the two days.");
+      scope.error(
+          fields.place("until"),
+          "This agreement ends on " + until + ", before it begins on " + from + ".",
+          "Correct the year of one of the two days.");
     }
     return new Agreement(
         id,
@@ -105,16 +101,14 @@ final class AgreementReader {
       Agreement agreement = agreements.get(pair.key().text());
       LocalDate until = agreement == null ? null : agreement.until();
       if (until != null && until.isBefore(first)) {
-        scope
-            .problems()
-            .error(
-                pair.key().place(),
-                "This agreement ends on "
-                    + until
-                    + ", before the first note of this log, which is of "
-                    + first
-                    + ".",
-                "Correct the year; if it was over before the build began, take it out.");
+        scope.error(
+            pair.key().place(),
+            "This agreement ends on "
+                + until
+                + ", before the first note of this log, which is of "
+                + first
+                + ".",
+            "Correct the year; if it was over before the build began, take it out.");
       }
     }
   }
@@ -123,13 +117,11 @@ final class AgreementReader {
     Yaml yaml = fields.find("until");
     String word = yaml instanceof Yaml.Scalar s ? s.text() : "";
     if (word.matches("\\D+") && !word.equals("never")) {
-      scope
-          .problems()
-          .error(
-              fields.place("until"),
-              "\"" + word + "\" is not a date as it is written here.",
-              "Write \"until: never\" if the agreement has no end; else year-month-day, such as"
-                  + " 2027-03-14.");
+      scope.error(
+          fields.place("until"),
+          "\"" + word + "\" is not a date as it is written here.",
+          "Write \"until: never\" if the agreement has no end; else year-month-day, such as"
+              + " 2027-03-14.");
       return null;
     }
     return yaml == null || word.equals("never") ? null : fields.values().date(yaml);
@@ -150,9 +142,7 @@ final class AgreementReader {
       fields.require("under", "lines");
       List<String> ids = List.copyOf(fields.label().agreements());
       if (ids.size() > 1) {
-        scope
-            .problems()
-            .error(fields.place("under"), "Sheets are under one agreement.", "Name one.");
+        scope.error(fields.place("under"), "Sheets are under one agreement.", "Name one.");
       }
       return ids.isEmpty() ? null : ids.get(0);
     }
@@ -165,12 +155,10 @@ final class AgreementReader {
       return SHEETS;
     }
     if (!scope.inventory().sheets().isEmpty()) {
-      scope
-          .problems()
-          .error(
-              log.place(),
-              "The log has sheets and several agreements, but does not say which the sheets are under.",
-              "Write such as \"sheets: {under: " + agreements.firstKey() + "}\".");
+      scope.error(
+          log.place(),
+          "The log has sheets and several agreements, but does not say which the sheets are under.",
+          "Write such as \"sheets: {under: " + agreements.firstKey() + "}\".");
     }
     return null;
   }
@@ -209,14 +197,12 @@ final class AgreementReader {
       if (id.matches("[a-z][a-z0-9-]*")) {
         found.add(readers(id, pair, agreements, titles, scope));
       } else {
-        scope
-            .problems()
-            .error(
-                pair.key().place(),
-                "\"" + id + "\" cannot be the name of readers.",
-                WORD
-                    + Values.word(id, "-", "[a-z][a-z0-9-]*", "client")
-                    + "; how they are called otherwise goes into \"title\".");
+        scope.error(
+            pair.key().place(),
+            "\"" + id + "\" cannot be the name of readers.",
+            WORD
+                + Values.word(id, "-", "[a-z][a-z0-9-]*", "client")
+                + "; how they are called otherwise goes into \"title\".");
       }
     }
     if (found.stream().noneMatch(r -> r.id().equals("public"))) {
@@ -253,12 +239,10 @@ final class AgreementReader {
             ? everything(agreements)
             : sorted(fields.knownWords("party-to", agreements, "an agreement of this log"));
     if (id.equals("public") && !partyTo.isEmpty()) {
-      scope
-          .problems()
-          .error(
-              fields.place("party-to"),
-              "The public cannot be party to an agreement: what everybody may see is under none.",
-              "Write \"party-to: []\", and record a release for what may be shown.");
+      scope.error(
+          fields.place("party-to"),
+          "The public cannot be party to an agreement: what everybody may see is under none.",
+          "Write \"party-to: []\", and record a release for what may be shown.");
     }
     boolean workshop = id.equals("workshop");
     List<String> gets =

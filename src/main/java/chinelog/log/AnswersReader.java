@@ -27,12 +27,10 @@ final class AnswersReader {
 
   List<Answer> read(Yaml root) {
     if (!(root instanceof Yaml.Sequence list)) {
-      scope
-          .problems()
-          .error(
-              root.place(),
-              "Here stands " + root.kind() + ", where a list of answers belongs.",
-              "Write each answer as check prints it, beginning with \"- questions:\".");
+      scope.error(
+          root.place(),
+          "Here stands " + root.kind() + ", where a list of answers belongs.",
+          "Write each answer as check prints it, beginning with \"- questions:\".");
       return List.of();
     }
     List<Answer> answers = new ArrayList<>();
@@ -47,9 +45,8 @@ final class AnswersReader {
       LocalDate day = fields.pastDate("on");
       String why = fields.text("reason", "");
       if (reason != null && why.isBlank()) {
-        scope
-            .problems()
-            .error(reason.place(), "No reason is given.", "Write in a few words why it may stand.");
+        scope.error(
+            reason.place(), "No reason is given.", "Write in a few words why it may stand.");
       }
       Set<String> ids = ids(fields);
       if (on != null && day != null && !why.isBlank()) {
@@ -65,12 +62,10 @@ final class AnswersReader {
       if (word.text().matches(ID)) {
         ids.add(word.text());
       } else {
-        scope
-            .problems()
-            .error(
-                word.place(),
-                "\"" + word.text() + "\" is not the name of a question.",
-                "Copy it from what check prints: a q or p with ten letters and digits after it.");
+        scope.error(
+            word.place(),
+            "\"" + word.text() + "\" is not the name of a question.",
+            "Copy it from what check prints: a q or p with ten letters and digits after it.");
       }
     }
     return ids;

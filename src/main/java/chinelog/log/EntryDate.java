@@ -70,17 +70,14 @@ final class EntryDate {
     try {
       date = LocalDate.parse(text);
     } catch (DateTimeException e) {
-      scope
-          .problems()
-          .error(Place.of(path), "There is no day " + text + ".", "Correct the name of this file.");
+      scope.error(
+          Place.of(path), "There is no day " + text + ".", "Correct the name of this file.");
     }
     if (date != null && date.isAfter(scope.today())) {
-      scope
-          .problems()
-          .error(
-              Place.of(path),
-              date + " has not come yet; today is " + scope.today() + ".",
-              "Correct the name of this file, or set the clock of this computer right.");
+      scope.error(
+          Place.of(path),
+          date + " has not come yet; today is " + scope.today() + ".",
+          "Correct the name of this file, or set the clock of this computer right.");
       date = null;
     }
     wrong = date == null;

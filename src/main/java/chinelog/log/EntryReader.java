@@ -122,22 +122,18 @@ final class EntryReader {
   private @Nullable LocalDate date(String path, @Nullable FallbackDate found, String likely) {
     String example = likely.isEmpty() ? "2026-03-14-drawings.md" : likely + "-drawings.md";
     if (found == null) {
-      scope
-          .problems()
-          .error(
-              Place.of(path),
-              "This note has no date.",
-              "Begin its name with its date, such as "
-                  + example
-                  + ", or write \"date: 2026-03-14\" between two lines \"---\" at its top.");
+      scope.error(
+          Place.of(path),
+          "This note has no date.",
+          "Begin its name with its date, such as "
+              + example
+              + ", or write \"date: 2026-03-14\" between two lines \"---\" at its top.");
       return null;
     }
-    scope
-        .problems()
-        .reminder(
-            Place.of(path),
-            "This note has no date; " + found.date() + " is taken, " + found.reason() + ".",
-            "Begin its name with its date, such as " + example + ".");
+    scope.reminder(
+        Place.of(path),
+        "This note has no date; " + found.date() + " is taken, " + found.reason() + ".",
+        "Begin its name with its date, such as " + example + ".");
     return found.date();
   }
 
@@ -238,23 +234,21 @@ final class EntryReader {
       }
       Unit bought = known.get(word);
       if (bought != null && !bought.isCompatible(amount.unit())) {
-        scope
-            .problems()
-            .error(
-                place,
-                "\""
-                    + word
-                    + "\" was bought in "
-                    + StockReader.name(Quantity.of(1, bought))
-                    + ", but is used here in "
-                    + StockReader.name(amount)
-                    + ".",
-                "Write the amount in a unit of the same kind.");
+        scope.error(
+            place,
+            "\""
+                + word
+                + "\" was bought in "
+                + StockReader.name(Quantity.of(1, bought))
+                + ", but is used here in "
+                + StockReader.name(amount)
+                + ".",
+            "Write the amount in a unit of the same kind.");
         return null;
       }
     }
     if (amount.value().signum() <= 0) {
-      scope.problems().error(place, "Nothing is used up here.", "Write an amount above 0.");
+      scope.error(place, "Nothing is used up here.", "Write an amount above 0.");
       return null;
     }
     return new Entry.Use(word, amount, where, label, material.place());
@@ -289,7 +283,7 @@ final class EntryReader {
         continue;
       }
       if (mass.value().value().signum() < 0) {
-        scope.problems().error(mass.place(), "A mass cannot be below 0.", "Correct the figure.");
+        scope.error(mass.place(), "A mass cannot be below 0.", "Correct the figure.");
         continue;
       }
       weighed.add(

@@ -81,14 +81,12 @@ final class FactsReader {
         for (int k = i; k < mapping.pairs().size() && count(whole, '(') > count(whole, ')'); k++) {
           whole.append(", ").append(mapping.pairs().get(k).key().text());
         }
-        scope
-            .problems()
-            .error(
-                cut.place(),
-                "A comma cuts this value short: \"" + cut.text() + "\".",
-                bracket
-                    ? "Put it in quotes: " + before.key().text() + ": \"" + whole + "\"."
-                    : "Write a decimal point: " + cut.text() + "." + rest + ".");
+        scope.error(
+            cut.place(),
+            "A comma cuts this value short: \"" + cut.text() + "\".",
+            bracket
+                ? "Put it in quotes: " + before.key().text() + ": \"" + whole + "\"."
+                : "Write a decimal point: " + cut.text() + "." + rest + ".");
         return true;
       }
     }
@@ -110,12 +108,10 @@ final class FactsReader {
     if (source != null
         && label.isNone()
         && scope.inventory().sheets().containsKey(source.replaceFirst("#.*", ""))) {
-      scope
-          .problems()
-          .reminder(
-              pair.key().place(),
-              "\"" + pair.key().text() + "\" is taken from a sheet, but is under no agreement.",
-              "Write \"under\" with the agreement of the sheet, unless anybody may know this.");
+      scope.reminder(
+          pair.key().place(),
+          "\"" + pair.key().text() + "\" is taken from a sheet, but is under no agreement.",
+          "Write \"under\" with the agreement of the sheet, unless anybody may know this.");
     }
     statements.add(
         new Statement(

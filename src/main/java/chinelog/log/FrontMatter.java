@@ -34,12 +34,10 @@ record FrontMatter(Yaml.Mapping fields, Source text) {
       end++;
     }
     if (end == source.lines()) {
-      scope
-          .problems()
-          .error(
-              source.at(0),
-              "The keys at the top of this note are not closed.",
-              "Write a second line \"---\" after them.");
+      scope.error(
+          source.at(0),
+          "The keys at the top of this note are not closed.",
+          "Write a second line \"---\" after them.");
       return new FrontMatter(none, source.fromLine(source.text().length()));
     }
     int from = source.offset(1, 0);
@@ -71,12 +69,10 @@ record FrontMatter(Yaml.Mapping fields, Source text) {
             && source.line(first + 1).matches("\\s*\\w+\\s*:.*");
     boolean almost = fenced || STRAY_KEY.matcher(line).matches();
     if (almost) {
-      scope
-          .problems()
-          .error(
-              source.at(source.offset(first, 0)),
-              "Keys stand at the top of this note, but not as they can be read.",
-              "Write \"---\" on the very first line and again on a line after the keys.");
+      scope.error(
+          source.at(source.offset(first, 0)),
+          "Keys stand at the top of this note, but not as they can be read.",
+          "Write \"---\" on the very first line and again on a line after the keys.");
     }
     return almost;
   }

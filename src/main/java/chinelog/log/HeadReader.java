@@ -139,14 +139,12 @@ final class HeadReader {
     try {
       return ZoneId.of(scalar.text());
     } catch (DateTimeException e) {
-      scope
-          .problems()
-          .error(
-              scalar.place(),
-              "\"" + scalar.text() + "\" is not a time zone.",
-              findZone(scalar.text())
-                  .map(near -> "Did you mean \"" + near + "\"?")
-                  .orElse("Write one of the zone database, such as Europe/London."));
+      scope.error(
+          scalar.place(),
+          "\"" + scalar.text() + "\" is not a time zone.",
+          findZone(scalar.text())
+              .map(near -> "Did you mean \"" + near + "\"?")
+              .orElse("Write one of the zone database, such as Europe/London."));
       return otherwise;
     }
   }
@@ -171,14 +169,12 @@ final class HeadReader {
       String meant =
           SIGNS.getOrDefault(
               scalar.text().toLowerCase(Locale.ROOT), scalar.text().toUpperCase(Locale.ROOT));
-      scope
-          .problems()
-          .error(
-              scalar.place(),
-              "\"" + scalar.text() + "\" is not the code of a currency.",
-              isCurrency(meant)
-                  ? "Write \"" + meant + "\"."
-                  : "Write the three capital letters of ISO 4217, such as GBP, EUR or USD.");
+      scope.error(
+          scalar.place(),
+          "\"" + scalar.text() + "\" is not the code of a currency.",
+          isCurrency(meant)
+              ? "Write \"" + meant + "\"."
+              : "Write the three capital letters of ISO 4217, such as GBP, EUR or USD.");
     }
     return known ? scalar.text() : CURRENCY;
   }
@@ -218,14 +214,12 @@ final class HeadReader {
       return new Marked<>(drawn, written.label(), written.place());
     }
     Matcher loose = LOOSE_SCALE.matcher(written.value());
-    scope
-        .problems()
-        .error(
-            written.place(),
-            "\"" + written.value() + "\" is not a scale.",
-            loose.matches()
-                ? "Write 1:" + loose.group(1) + "."
-                : "Write such as 1:16, or 1/4 in = 1 ft.");
+    scope.error(
+        written.place(),
+        "\"" + written.value() + "\" is not a scale.",
+        loose.matches()
+            ? "Write 1:" + loose.group(1) + "."
+            : "Write such as 1:16, or 1/4 in = 1 ft.");
     return null;
   }
 
@@ -264,14 +258,12 @@ final class HeadReader {
     } catch (IllformedLocaleException e) {
       // Said below.
     }
-    scope
-        .problems()
-        .error(
-            scalar.place(),
-            "\"" + scalar.text() + "\" is not the tag of a language.",
-            findLanguage(scalar.text())
-                .map(tag -> "Write \"" + tag + "\".")
-                .orElse("Write such as en-GB, de or fr-CA."));
+    scope.error(
+        scalar.place(),
+        "\"" + scalar.text() + "\" is not the tag of a language.",
+        findLanguage(scalar.text())
+            .map(tag -> "Write \"" + tag + "\".")
+            .orElse("Write such as en-GB, de or fr-CA."));
     return Locale.ENGLISH;
   }
 
@@ -296,12 +288,10 @@ final class HeadReader {
     if (scalar.text().matches("0|1|2|4|8|16|32|64|128|256")) {
       return Integer.parseInt(scalar.text());
     }
-    scope
-        .problems()
-        .error(
-            scalar.place(),
-            "\"" + scalar.text() + "\" does not say in which parts inches are shown.",
-            "Write 8, 16, 32 or 64, as in 1/64; or 0 for decimals.");
+    scope.error(
+        scalar.place(),
+        "\"" + scalar.text() + "\" does not say in which parts inches are shown.",
+        "Write 8, 16, 32 or 64, as in 1/64; or 0 for decimals.");
     return INCHES;
   }
 
@@ -314,9 +304,7 @@ final class HeadReader {
     if (value.signum() > 0 && value.compareTo(BigDecimal.ONE) < 0) {
       return value;
     }
-    scope
-        .problems()
-        .error(share.place(), "This share is not between 0 and 100 %.", "Write such as 5 %.");
+    scope.error(share.place(), "This share is not between 0 and 100 %.", "Write such as 5 %.");
     return CLOSENESS;
   }
 
@@ -349,12 +337,10 @@ final class HeadReader {
     } catch (URISyntaxException e) {
       // Said below.
     }
-    scope
-        .problems()
-        .error(
-            yaml.place(),
-            "\"" + text + "\" is not the address of a site.",
-            "Write such as https://merrow.example/.");
+    scope.error(
+        yaml.place(),
+        "\"" + text + "\" is not the address of a site.",
+        "Write such as https://merrow.example/.");
     return null;
   }
 
@@ -365,12 +351,10 @@ final class HeadReader {
       if (scalar != null) {
         Duration fast = Durations.parse(scalar.text());
         if (fast == null) {
-          scope
-              .problems()
-              .error(
-                  scalar.place(),
-                  "\"" + scalar.text() + "\" does not say how far a clock is fast.",
-                  "Write such as 1 h 12 min; with a - before it for a slow clock.");
+          scope.error(
+              scalar.place(),
+              "\"" + scalar.text() + "\" does not say how far a clock is fast.",
+              "Write such as 1 h 12 min; with a - before it for a slow clock.");
         } else {
           clocks.put(pair.key().text(), fast);
         }

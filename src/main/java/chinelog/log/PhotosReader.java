@@ -97,14 +97,12 @@ final class PhotosReader {
             .map(p -> p.substring(folder.length()))
             .filter(name -> !name.contains("/"))
             .toList();
-    scope
-        .problems()
-        .error(
-            key.place(),
-            "There is no photograph \"" + key.text() + "\" in this folder.",
-            Suggestion.findNearest(key.text(), names)
-                .map(near -> "Did you mean \"" + near + "\"?")
-                .orElse("Correct the name, or remove what is said of it."));
+    scope.error(
+        key.place(),
+        "There is no photograph \"" + key.text() + "\" in this folder.",
+        Suggestion.findNearest(key.text(), names)
+            .map(near -> "Did you mean \"" + near + "\"?")
+            .orElse("Correct the name, or remove what is said of it."));
   }
 
   private PhotoFile photo(String path, String folder, Yaml.Pair pair) {
@@ -160,14 +158,12 @@ final class PhotosReader {
     if (sides != null) {
       return sides.region(fields.label(), box.place());
     }
-    scope
-        .problems()
-        .error(
-            box.place(),
-            "This box is not a part of the picture.",
-            "Write [left, top, right, bottom] as parts of its width and height, such as"
-                + " [0, 0.37, 0.47, 1] or [0, 37 %, 47 %, 100 %], or in pixels, such as"
-                + " [0, 740 px, 1410 px, 2000 px].");
+    scope.error(
+        box.place(),
+        "This box is not a part of the picture.",
+        "Write [left, top, right, bottom] as parts of its width and height, such as"
+            + " [0, 0.37, 0.47, 1] or [0, 37 %, 47 %, 100 %], or in pixels, such as"
+            + " [0, 740 px, 1410 px, 2000 px].");
     return null;
   }
 
@@ -176,12 +172,10 @@ final class PhotosReader {
     if (text == null || isHash(text)) {
       return text;
     }
-    scope
-        .problems()
-        .error(
-            fields.place(key),
-            "This is not the SHA-256 of a file.",
-            "Write its 64 digits 0-9 and a-f; without them, you are told what to write.");
+    scope.error(
+        fields.place(key),
+        "This is not the SHA-256 of a file.",
+        "Write its 64 digits 0-9 and a-f; without them, you are told what to write.");
     return null;
   }
 
@@ -197,28 +191,22 @@ final class PhotosReader {
     Path file = scope.inventory().photos().get(path);
     String actual = file == null ? null : sha256(file);
     if (actual == null) {
-      scope
-          .problems()
-          .error(
-              Place.of(path),
-              "This file cannot be read.",
-              "See that you may read it and that its disk is sound.");
+      scope.error(
+          Place.of(path),
+          "This file cannot be read.",
+          "See that you may read it and that its disk is sound.");
     } else if (pinned == null) {
-      scope
-          .problems()
-          .error(
-              place,
-              "The photograph "
-                  + path
-                  + " has regions, but no sha256 of 64 digits says which file they were drawn on.",
-              "See that the regions lie right, then write beside them: sha256: " + actual);
+      scope.error(
+          place,
+          "The photograph "
+              + path
+              + " has regions, but no sha256 of 64 digits says which file they were drawn on.",
+          "See that the regions lie right, then write beside them: sha256: " + actual);
     } else if (!pinned.equals(actual)) {
-      scope
-          .problems()
-          .error(
-              place,
-              "The photograph " + path + " has changed since its regions were drawn.",
-              "Draw the regions again, then write: sha256: " + actual);
+      scope.error(
+          place,
+          "The photograph " + path + " has changed since its regions were drawn.",
+          "Draw the regions again, then write: sha256: " + actual);
     }
   }
 
@@ -244,12 +232,10 @@ final class PhotosReader {
     try {
       return LocalDateTime.parse(scalar.text(), TAKEN);
     } catch (DateTimeException e) {
-      scope
-          .problems()
-          .error(
-              scalar.place(),
-              "\"" + scalar.text() + "\" is not a date and time.",
-              "Write such as 2026-05-16 10:16:04.");
+      scope.error(
+          scalar.place(),
+          "\"" + scalar.text() + "\" is not a date and time.",
+          "Write such as 2026-05-16 10:16:04.");
       return null;
     }
   }

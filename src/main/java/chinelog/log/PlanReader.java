@@ -56,12 +56,10 @@ final class PlanReader {
     for (Yaml.Pair pair : log.pairs("stages")) {
       String id = pair.key().text();
       if (!id.matches("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}_-]*")) {
-        scope
-            .problems()
-            .error(
-                pair.key().place(),
-                "\"" + id + "\" cannot be the word for a stage.",
-                "Write one word of letters, digits and hyphens, and put the rest into \"title\".");
+        scope.error(
+            pair.key().place(),
+            "\"" + id + "\" cannot be the word for a stage.",
+            "Write one word of letters, digits and hyphens, and put the rest into \"title\".");
         continue;
       }
       stages.add(stage(pair));
@@ -77,12 +75,10 @@ final class PlanReader {
     LocalDate start = fields.date("start");
     LocalDate finish = fields.date("finish");
     if (start != null && finish != null && finish.isBefore(start)) {
-      scope
-          .problems()
-          .error(
-              fields.place("finish"),
-              "This stage ends before it begins on " + start + ".",
-              "Swap the two dates, or correct one.");
+      scope.error(
+          fields.place("finish"),
+          "This stage ends before it begins on " + start + ".",
+          "Swap the two dates, or correct one.");
       finish = null;
     }
     Marked<Quantity> hours = fields.quantity("hours", Kind.HOURS);
@@ -132,12 +128,10 @@ final class PlanReader {
         String id = fields.values().known(word, entries, "an entry of this log");
         String before = id == null ? null : told.putIfAbsent(id, title == null ? "" : title);
         if (before != null) {
-          scope
-              .problems()
-              .error(
-                  word.place(),
-                  "\"" + id + "\" is told already in the post \"" + before + "\".",
-                  "Keep it in one of the two.");
+          scope.error(
+              word.place(),
+              "\"" + id + "\" is told already in the post \"" + before + "\".",
+              "Keep it in one of the two.");
         } else if (id != null) {
           own.add(id);
         }
@@ -189,11 +183,9 @@ final class PlanReader {
   }
 
   private void unknownSection(Yaml.Scalar key, Collection<String> known) {
-    scope
-        .problems()
-        .error(
-            key.place(),
-            "\"" + key.text() + "\" is not a section of the handover booklet.",
-            Suggestion.remedy(key.text(), known));
+    scope.error(
+        key.place(),
+        "\"" + key.text() + "\" is not a section of the handover booklet.",
+        Suggestion.remedy(key.text(), known));
   }
 }

@@ -60,12 +60,10 @@ final class ReleaseReader {
     }
     List<String> agreements = List.copyOf(fields.label().agreements());
     if (agreements.size() > 1) {
-      scope
-          .problems()
-          .error(
-              fields.place("under"),
-              "A release frees from one agreement.",
-              "Write one release for each.");
+      scope.error(
+          fields.place("under"),
+          "A release frees from one agreement.",
+          "Write one release for each.");
     }
     Set<String> whom =
         Collections.unmodifiableSet(
@@ -75,10 +73,10 @@ final class ReleaseReader {
     String by = fields.text("by");
     String words = fields.text("words");
     Release.Kind kind = kind(fields);
+    List<String> names = kind == null ? List.of() : names(kind, fields);
     if (kind == null || by == null || words == null || on == null) {
       return List.of();
     }
-    List<String> names = names(kind, fields);
     return agreements.size() != 1 || whom.isEmpty()
         ? List.of()
         : names.stream()
@@ -120,14 +118,12 @@ final class ReleaseReader {
     if (found.size() == 1) {
       return found.get(0);
     }
-    scope
-        .problems()
-        .error(
-            fields.place(),
-            found.isEmpty()
-                ? "This release does not say what is released."
-                : "A release is for one thing; this one names several.",
-            "Write exactly one of fact, entry, photo and sheet.");
+    scope.error(
+        fields.place(),
+        found.isEmpty()
+            ? "This release does not say what is released."
+            : "A release is for one thing; this one names several.",
+        "Write exactly one of fact, entry, photo and sheet.");
     return null;
   }
 
@@ -156,10 +152,8 @@ final class ReleaseReader {
     if (sheets.contains(scalar.text()) || sheets.contains(path)) {
       return scalar.text();
     }
-    scope
-        .problems()
-        .error(
-            scalar.place(), "There is no sheet \"" + path + "\".", Suggestion.remedy(path, sheets));
+    scope.error(
+        scalar.place(), "There is no sheet \"" + path + "\".", Suggestion.remedy(path, sheets));
     return null;
   }
 }

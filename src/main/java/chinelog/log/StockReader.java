@@ -34,18 +34,16 @@ final class StockReader {
       if (lot != null) {
         Lot earlier = first.putIfAbsent(lot.material(), lot);
         if (earlier != null && !earlier.bought().unit().isCompatible(lot.bought().unit())) {
-          scope
-              .problems()
-              .error(
-                  lot.place(),
-                  "\""
-                      + lot.material()
-                      + "\" was bought in "
-                      + name(earlier.bought())
-                      + " before, and now in "
-                      + name(lot.bought())
-                      + ".",
-                  "Write both lots in units of one kind, or give them different words.");
+          scope.error(
+              lot.place(),
+              "\""
+                  + lot.material()
+                  + "\" was bought in "
+                  + name(earlier.bought())
+                  + " before, and now in "
+                  + name(lot.bought())
+                  + ".",
+              "Write both lots in units of one kind, or give them different words.");
         }
         lots.add(lot);
       }
@@ -87,18 +85,14 @@ final class StockReader {
     }
     String material = word.text();
     if (!material.matches("[a-z][a-z0-9_-]*")) {
-      scope
-          .problems()
-          .error(
-              word.place(),
-              "\"" + material + "\" cannot be the word for a material.",
-              "Write one word of small letters a to z, digits and _, such as cedar_strip.");
+      scope.error(
+          word.place(),
+          "\"" + material + "\" cannot be the word for a material.",
+          "Write one word of small letters a to z, digits and _, such as cedar_strip.");
       return null;
     }
     if (bought.value().value().signum() <= 0) {
-      scope
-          .problems()
-          .error(bought.place(), "Nothing was bought here.", "Write an amount above 0.");
+      scope.error(bought.place(), "Nothing was bought here.", "Write an amount above 0.");
       return null;
     }
     return new Lot(

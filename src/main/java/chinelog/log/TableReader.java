@@ -71,12 +71,8 @@ final class TableReader {
     marked.forEach(
         (name, key) -> {
           if (!names.contains(name)) {
-            scope
-                .problems()
-                .error(
-                    key.place(),
-                    "There is no table \"" + name + "\".",
-                    Suggestion.remedy(name, names));
+            scope.error(
+                key.place(), "There is no table \"" + name + "\".", Suggestion.remedy(name, names));
           }
         });
     return tables;
@@ -89,12 +85,10 @@ final class TableReader {
       return null;
     }
     if (records.isEmpty()) {
-      scope
-          .problems()
-          .error(
-              Place.of(source.file()),
-              "This table is empty.",
-              "Write a line with the names of its columns, such as \"station,x [mm]\".");
+      scope.error(
+          Place.of(source.file()),
+          "This table is empty.",
+          "Write a line with the names of its columns, such as \"station,x [mm]\".");
       return null;
     }
     Fields mark = marks.get(name);
@@ -111,16 +105,14 @@ final class TableReader {
       if (record.size() == columns.size()) {
         rows.add(row(record, columns, underColumn, commas));
       } else {
-        scope
-            .problems()
-            .error(
-                record.get(0).place(),
-                "This row has "
-                    + cells(record.size())
-                    + ", but the table has "
-                    + columns.size()
-                    + " columns.",
-                "Give each row one cell for each column; an empty cell still needs its comma.");
+        scope.error(
+            record.get(0).place(),
+            "This row has "
+                + cells(record.size())
+                + ", but the table has "
+                + columns.size()
+                + " columns.",
+            "Give each row one cell for each column; an empty cell still needs its comma.");
       }
     }
     if (underColumn >= 0) {
@@ -154,14 +146,10 @@ final class TableReader {
       String name = m.matches() ? m.group(1) : field.text().strip();
       String unit = m.matches() ? m.group(2) : null;
       if (name.isEmpty() || names.contains(name)) {
-        scope
-            .problems()
-            .error(
-                field.place(),
-                name.isEmpty()
-                    ? "This column has no name."
-                    : "Two columns are named \"" + name + "\".",
-                "Give each column a name of its own.");
+        scope.error(
+            field.place(),
+            name.isEmpty() ? "This column has no name." : "Two columns are named \"" + name + "\".",
+            "Give each column a name of its own.");
       }
       names.add(name);
       Unit measured = unit(unit, field);
@@ -176,12 +164,8 @@ final class TableReader {
     places.forEach(
         (name, place) -> {
           if (!names.contains(name)) {
-            scope
-                .problems()
-                .error(
-                    place,
-                    "The table has no column \"" + name + "\".",
-                    Suggestion.remedy(name, names));
+            scope.error(
+                place, "The table has no column \"" + name + "\".", Suggestion.remedy(name, names));
           }
         });
     return columns;
@@ -197,7 +181,7 @@ final class TableReader {
     try {
       return Unit.parse(written);
     } catch (QuantityException e) {
-      scope.problems().error(field.place(), e.what(), e.remedy());
+      scope.error(field.place(), e.what(), e.remedy());
       return Unit.ONE;
     }
   }
@@ -239,12 +223,10 @@ final class TableReader {
       return text;
     }
     if (DECIMAL_POINT.matcher(text).matches()) {
-      scope
-          .problems()
-          .error(
-              place,
-              "\"" + text + "\" has a point, while other numbers of this table have a comma.",
-              "Write all of them with the same decimal sign, and nothing between thousands.");
+      scope.error(
+          place,
+          "\"" + text + "\" has a point, while other numbers of this table have a comma.",
+          "Write all of them with the same decimal sign, and nothing between thousands.");
     }
     return DECIMAL_COMMA.matcher(text).matches() ? text.replace(',', '.') : text;
   }
@@ -273,14 +255,12 @@ final class TableReader {
       return unit.equals(Unit.ONE) ? number : number.in(unit);
     } catch (QuantityException e) {
       if (!unit.equals(Unit.ONE)) {
-        scope
-            .problems()
-            .error(
-                place,
-                "\"" + text + "\" is not a number of " + unit.symbol() + ".",
-                EIGHTHS.matcher(text).matches()
-                    ? "Write [ft-in-8] in the heading if these are feet, inches and eighths."
-                    : "Write a number with a decimal point, or leave the cell empty.");
+        scope.error(
+            place,
+            "\"" + text + "\" is not a number of " + unit.symbol() + ".",
+            EIGHTHS.matcher(text).matches()
+                ? "Write [ft-in-8] in the heading if these are feet, inches and eighths."
+                : "Write a number with a decimal point, or leave the cell empty.");
       }
       return null;
     }

@@ -3,7 +3,6 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.log.records.Statement;
 import chinelog.problem.Place;
-import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.reckon.formula.Evaluator;
@@ -68,12 +67,8 @@ final class FormulaNode implements Node {
       return true;
     } catch (Evaluator.Fault fault) {
       QuantityException reason = fault.reason();
-      ledger
-          .problems()
-          .error(
-              at(formula.indexOf(fault.part())),
-              "\"" + name + "\": " + reason.what(),
-              reason.remedy());
+      ledger.error(
+          at(formula.indexOf(fault.part())), "\"" + name + "\": " + reason.what(), reason.remedy());
       return false;
     }
   }
@@ -86,38 +81,25 @@ final class FormulaNode implements Node {
             .mapToInt(formula::indexOf)
             .findFirst()
             .orElse(0);
-    ledger
-        .problems()
-        .error(
-            at(index),
-            "\"" + name + "\" needs \"" + need + "\", but there is no such fact.",
-            need.equals("scale")
-                ? "Write it in log.yaml, such as \"scale: 1:16\"."
-                : Suggestion.findNearest(need, graph.names())
-                    .map(n -> "Did you mean \"" + n + "\"?")
-                    .orElse("State it in facts.yaml, or measure it in an entry."));
+    ledger.error(
+        at(index),
+        "\"" + name + "\" needs \"" + need + "\", but there is no such fact.",
+        Ledger.remedyFor(need, graph.names()));
   }
 
   @Override
-  public void tooDeep(Ledger ledger, int most) {
-    ledger
-        .problems()
-        .error(
-            statement.place(),
-            "\"" + name() + "\" rests on more than " + most + " facts, one upon the other.",
-            "Reckon it from figures that are nearer to what was measured.");
+  public Place place() {
+    return statement.place();
   }
 
   @Override
   public void circular(Ledger ledger, List<String> circle) {
-    ledger
-        .problems()
-        .error(
-            statement.place(),
-            circle.size() == 2
-                ? "\"" + name + "\" is reckoned from itself."
-                : "\"" + name + "\" rests on itself: " + String.join(" → ", circle) + ".",
-            "State or measure one of them instead of reckoning it.");
+    ledger.error(
+        statement.place(),
+        circle.size() == 2
+            ? "\"" + name + "\" is reckoned from itself."
+            : "\"" + name + "\" rests on itself: " + String.join(" → ", circle) + ".",
+        "State or measure one of them instead of reckoning it.");
   }
 
   private Place at(int index) {

@@ -127,12 +127,10 @@ final class HoursBook {
       return;
     }
     if (!hours.unit().isCompatible(Unit.HOUR)) {
-      ledger
-          .problems()
-          .error(
-              stage.place(),
-              "The planned hours of \"" + stage.id() + "\" are " + hours + ", which is no time.",
-              "Write such as 18 h or 2 h 30 min.");
+      ledger.error(
+          stage.place(),
+          "The planned hours of \"" + stage.id() + "\" are " + hours + ", which is no time.",
+          "Write such as 18 h or 2 h 30 min.");
       return;
     }
     ledger.given(

@@ -3,6 +3,7 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.reckon.formula.Evaluator;
@@ -31,6 +32,23 @@ final class Ledger {
 
   Ledger(Problems problems) {
     this.problems = problems;
+  }
+
+  void error(Place place, String what, String remedy) {
+    problems.error(place, what, remedy);
+  }
+
+  void reminder(Place place, String what, String remedy) {
+    problems.reminder(place, what, remedy);
+  }
+
+  /** What to do about a name that none of the facts has. */
+  static String remedyFor(String name, Set<String> facts) {
+    return name.equals(FactId.SCALE.name())
+        ? "Write it in log.yaml, such as \"scale: 1:16\"."
+        : Suggestion.findNearest(name, facts)
+            .map(n -> "Did you mean \"" + n + "\"?")
+            .orElse("State it in facts.yaml, or measure it in an entry.");
   }
 
   /** Parts drawn so far. */

@@ -2,7 +2,6 @@ package chinelog.reckon;
 
 import chinelog.label.Label;
 import chinelog.log.records.Limit;
-import chinelog.problem.Suggestion;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -36,12 +35,10 @@ public final class LimitBook {
       try {
         check(limit, FormulaParser.parseRule(limit.rule())).ifPresent(checks::add);
       } catch (QuantityException e) {
-        ledger
-            .problems()
-            .error(
-                FormulaNode.at(limit.place(), e.index()),
-                "Limit \"" + limit.title() + "\": " + e.what(),
-                e.remedy());
+        ledger.error(
+            FormulaNode.at(limit.place(), e.index()),
+            "Limit \"" + limit.title() + "\": " + e.what(),
+            e.remedy());
       }
     }
     return List.copyOf(checks);
@@ -58,9 +55,7 @@ public final class LimitBook {
       if (ledger.find(name).isEmpty()) {
         throw new QuantityException(
             "There is no fact \"" + name + "\".",
-            Suggestion.findNearest(name, ledger.facts().keySet())
-                .map(n -> "Did you mean \"" + n + "\"?")
-                .orElse("State it in facts.yaml, or measure it in an entry."),
+            Ledger.remedyFor(name, ledger.facts().keySet()),
             0);
       }
     }
@@ -164,20 +159,18 @@ public final class LimitBook {
 
   private void remind(Facts.LimitCheck check) {
     if (check.verdict() == Facts.Verdict.BROKEN) {
-      ledger
-          .problems()
-          .reminder(
-              check.limit().place(),
-              "The limit \""
-                  + check.limit().title()
-                  + "\" ("
-                  + check.limit().rule()
-                  + ") is broken: \""
-                  + check.fact()
-                  + "\" is "
-                  + style.show(check.value())
-                  + ".",
-              "Change the model, or the rule if it is not meant so.");
+      ledger.reminder(
+          check.limit().place(),
+          "The limit \""
+              + check.limit().title()
+              + "\" ("
+              + check.limit().rule()
+              + ") is broken: \""
+              + check.fact()
+              + "\" is "
+              + style.show(check.value())
+              + ".",
+          "Change the model, or the rule if it is not meant so.");
     }
   }
 

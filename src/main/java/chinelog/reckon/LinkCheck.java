@@ -7,7 +7,6 @@ import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Stage;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
-import chinelog.problem.Suggestion;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.QuantityException;
 import java.util.Map;
@@ -68,14 +67,10 @@ final class LinkCheck {
       return;
     }
     if (fact == null) {
-      ledger
-          .problems()
-          .error(
-              link.place(),
-              "There is no fact \"" + link.fact() + "\".",
-              Suggestion.findNearest(link.fact(), ledger.facts().keySet())
-                  .map(n -> "Did you mean \"" + n + "\"?")
-                  .orElse("State it in facts.yaml, or measure it in an entry."));
+      ledger.error(
+          link.place(),
+          "There is no fact \"" + link.fact() + "\".",
+          Ledger.remedyFor(link.fact(), ledger.facts().keySet()));
       return;
     }
     String written = link.written().strip();
@@ -86,29 +81,25 @@ final class LinkCheck {
       WrittenFigure figure =
           WrittenFigure.parse(written, log.head().locale(), log.head().currency());
       if (!figure.agrees(fact)) {
-        ledger
-            .problems()
-            .error(
-                link.place(),
-                "\""
-                    + written
-                    + "\" is written, but \""
-                    + fact.name()
-                    + "\" is "
-                    + style.show(fact.value())
-                    + " ("
-                    + fact.place()
-                    + ").",
-                "Correct the figure or the fact, or leave the brackets empty to have it filled"
-                    + " in.");
+        ledger.error(
+            link.place(),
+            "\""
+                + written
+                + "\" is written, but \""
+                + fact.name()
+                + "\" is "
+                + style.show(fact.value())
+                + " ("
+                + fact.place()
+                + ").",
+            "Correct the figure or the fact, or leave the brackets empty to have it filled"
+                + " in.");
       }
     } catch (QuantityException e) {
-      ledger
-          .problems()
-          .error(
-              link.place(),
-              "\"" + written + "\" cannot be held against \"" + fact.name() + "\": " + e.what(),
-              e.remedy());
+      ledger.error(
+          link.place(),
+          "\"" + written + "\" cannot be held against \"" + fact.name() + "\": " + e.what(),
+          e.remedy());
     }
   }
 }

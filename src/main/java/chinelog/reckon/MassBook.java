@@ -65,30 +65,22 @@ final class MassBook {
 
   private boolean weigh(Entry entry, Entry.Weighing weighing) {
     if (!weighing.mass().unit().isCompatible(Unit.GRAM)) {
-      ledger
-          .problems()
-          .error(
-              weighing.place(),
-              "\""
-                  + weighing.part()
-                  + "\" is weighed as "
-                  + weighing.mass()
-                  + ", which is no mass.",
-              "Write such as 412 g or 14 1/2 oz.");
+      ledger.error(
+          weighing.place(),
+          "\"" + weighing.part() + "\" is weighed as " + weighing.mass() + ", which is no mass.",
+          "Write such as 412 g or 14 1/2 oz.");
       return false;
     }
     FactId.Mass latestId = new FactId.Mass(weighing.part());
     if (latestId.name().equals(FactId.MASS.name())) {
-      ledger
-          .problems()
-          .error(
-              weighing.place(),
-              "A part cannot be called \""
-                  + weighing.part()
-                  + "\", as "
-                  + latestId.name()
-                  + " is reckoned.",
-              "Name the part that was weighed.");
+      ledger.error(
+          weighing.place(),
+          "A part cannot be called \""
+              + weighing.part()
+              + "\", as "
+              + latestId.name()
+              + " is reckoned.",
+          "Name the part that was weighed.");
       return false;
     }
     boolean last = weighings.merge(weighing.part(), -1, Integer::sum) == 0;
@@ -98,12 +90,10 @@ final class MassBook {
     String title =
         weighing.title().isEmpty() ? Ledger.words(FactId.part(weighing.part())) : weighing.title();
     if (ledger.find(name).isPresent()) {
-      ledger
-          .problems()
-          .error(
-              weighing.place(),
-              "\"" + weighing.part() + "\" is weighed twice in one entry.",
-              "Keep one of the two.");
+      ledger.error(
+          weighing.place(),
+          "\"" + weighing.part() + "\" is weighed twice in one entry.",
+          "Keep one of the two.");
       return false;
     }
     ledger.given(

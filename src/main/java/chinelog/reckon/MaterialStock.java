@@ -95,13 +95,11 @@ final class MaterialStock {
     FactId paid = new FactId.Lot(material, number, true);
     Unit unit = deliveries.get(0).lot.bought().unit();
     if (!lot.bought().unit().isCompatible(unit) || lot.bought().value().signum() <= 0) {
-      ledger
-          .problems()
-          .error(
-              lot.place(),
-              "This lot of \"" + material + "\" is " + lot.bought() + ".",
-              "Write an amount above 0 in the unit of the first lot"
-                  + (unit.symbol().isEmpty() ? "." : ", " + unit + "."));
+      ledger.error(
+          lot.place(),
+          "This lot of \"" + material + "\" is " + lot.bought() + ".",
+          "Write an amount above 0 in the unit of the first lot"
+              + (unit.symbol().isEmpty() ? "." : ", " + unit + "."));
       return;
     }
     ledger.given(
@@ -147,7 +145,7 @@ final class MaterialStock {
           ? takeInOrder(use, amountFact, entry, costId)
           : takeAtAverage(average, use, amountFact, entry, costId);
     } catch (QuantityException e) {
-      ledger.problems().error(use.place(), "\"" + material + "\": " + e.what(), e.remedy());
+      ledger.error(use.place(), "\"" + material + "\": " + e.what(), e.remedy());
       everyCostKnown = false;
       return null;
     }
@@ -197,12 +195,10 @@ final class MaterialStock {
   }
 
   private void remindOfDates(Entry.Use use, Entry entry) {
-    ledger
-        .problems()
-        .reminder(
-            use.place(),
-            "\"" + material + "\" is used on " + entry.date() + " before it was bought.",
-            "Check the dates of the entry and of the lot.");
+    ledger.reminder(
+        use.place(),
+        "\"" + material + "\" is used on " + entry.date() + " before it was bought.",
+        "Check the dates of the entry and of the lot.");
   }
 
   private @Nullable String takeAtAverage(

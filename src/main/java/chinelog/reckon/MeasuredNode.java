@@ -2,6 +2,7 @@ package chinelog.reckon;
 
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
+import chinelog.problem.Place;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
@@ -93,20 +94,18 @@ final class MeasuredNode implements Node {
         continue;
       }
       all = false;
-      ledger
-          .problems()
-          .error(
-              m.place(),
-              "\""
-                  + name
-                  + "\" is measured as "
-                  + m.value()
-                  + (plan == null ? ", but another time in " : ", but its plan is in ")
-                  + unit
-                  + " ("
-                  + like.place()
-                  + ").",
-              "Write the measurement with a unit of the same kind.");
+      ledger.error(
+          m.place(),
+          "\""
+              + name
+              + "\" is measured as "
+              + m.value()
+              + (plan == null ? ", but another time in " : ", but its plan is in ")
+              + unit
+              + " ("
+              + like.place()
+              + ").",
+          "Write the measurement with a unit of the same kind.");
       ledger.withdraw(id(i).name());
     }
     return all;
@@ -118,22 +117,15 @@ final class MeasuredNode implements Node {
   }
 
   @Override
-  public void tooDeep(Ledger ledger, int most) {
-    ledger
-        .problems()
-        .error(
-            readings.get(0).measurement.place(),
-            "\"" + name + "\" rests on more than " + most + " facts, one upon the other.",
-            "State one of them instead of reckoning it.");
+  public Place place() {
+    return readings.get(0).measurement.place();
   }
 
   @Override
   public void circular(Ledger ledger, List<String> circle) {
-    ledger
-        .problems()
-        .error(
-            readings.get(0).measurement.place(),
-            "\"" + name + "\" rests on itself: " + String.join(" → ", circle) + ".",
-            "State one of them instead of reckoning it.");
+    ledger.error(
+        readings.get(0).measurement.place(),
+        "\"" + name + "\" rests on itself: " + String.join(" → ", circle) + ".",
+        "State one of them instead of reckoning it.");
   }
 }

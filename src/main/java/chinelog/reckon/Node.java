@@ -1,5 +1,6 @@
 package chinelog.reckon;
 
+import chinelog.problem.Place;
 import java.util.List;
 
 /** Something that yields facts once the facts it needs are there. */
@@ -7,6 +8,9 @@ interface Node {
 
   /** What it is called in messages: a fact's name, or a request's prefix. */
   String name();
+
+  /** Where it was written. */
+  Place place();
 
   /** Names of the facts it needs, in the order written. */
   List<String> needs();
@@ -22,7 +26,12 @@ interface Node {
   void unknown(Ledger ledger, String need, FactGraph graph);
 
   /** Says that it rests on too many facts, one upon the other. */
-  void tooDeep(Ledger ledger, int most);
+  default void tooDeep(Ledger ledger, int most) {
+    ledger.error(
+        place(),
+        "\"" + name() + "\" rests on more than " + most + " facts, one upon the other.",
+        "State one of them instead of reckoning it, or reckon it from what was measured.");
+  }
 
   /** Says that it rests on itself, by way of {@code circle}, which begins and ends with it. */
   void circular(Ledger ledger, List<String> circle);

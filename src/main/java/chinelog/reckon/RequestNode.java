@@ -58,12 +58,10 @@ final class RequestNode implements Node {
     String wanted = request.reckoning().value();
     TradeReckoning reckoning = TradeReckonings.find(wanted).orElse(null);
     if (reckoning == null) {
-      ledger
-          .problems()
-          .error(
-              request.reckoning().place(),
-              "There is no reckoning \"" + wanted + "\".",
-              Suggestion.remedy(wanted, TradeReckonings.names()));
+      ledger.error(
+          request.reckoning().place(),
+          "There is no reckoning \"" + wanted + "\".",
+          Suggestion.remedy(wanted, TradeReckonings.names()));
       return Optional.empty();
     }
     SortedMap<String, Formula> formulas = new TreeMap<>();
@@ -89,7 +87,7 @@ final class RequestNode implements Node {
           case WORD -> words.put(input.getKey(), text);
         }
       } catch (QuantityException e) {
-        ledger.problems().error(FormulaNode.at(place, e.index()), e.what(), e.remedy());
+        ledger.error(FormulaNode.at(place, e.index()), e.what(), e.remedy());
         understood = false;
       }
     }
@@ -147,12 +145,10 @@ final class RequestNode implements Node {
             input.getKey(),
             Evaluator.evaluate(input.getValue().tree(), n -> ledger.require(n).value()));
       } catch (Evaluator.Fault fault) {
-        ledger
-            .problems()
-            .error(
-                FormulaNode.at(place(input.getKey()), input.getValue().indexOf(fault.part())),
-                "\"" + input.getKey() + "\": " + fault.reason().what(),
-                fault.reason().remedy());
+        ledger.error(
+            FormulaNode.at(place(input.getKey()), input.getValue().indexOf(fault.part())),
+            "\"" + input.getKey() + "\": " + fault.reason().what(),
+            fault.reason().remedy());
         return false;
       }
     }
@@ -171,7 +167,7 @@ final class RequestNode implements Node {
       return true;
     } catch (TradeException e) {
       Place table = e.place();
-      ledger.problems().error(table == null ? place(e.input()) : table, e.what(), e.remedy());
+      ledger.error(table == null ? place(e.input()) : table, e.what(), e.remedy());
       return false;
     }
   }
@@ -181,18 +177,16 @@ final class RequestNode implements Node {
     String name = id.name();
     Fact before = ledger.find(name).orElse(null);
     if (before != null) {
-      ledger
-          .problems()
-          .reminder(
-              before.place(),
-              "\""
-                  + name
-                  + "\" is given here, so that the one of \""
-                  + reckoning.name()
-                  + "\" ("
-                  + request.place()
-                  + ") is left out.",
-              "Give one of the two another name if you need both.");
+      ledger.reminder(
+          before.place(),
+          "\""
+              + name
+              + "\" is given here, so that the one of \""
+              + reckoning.name()
+              + "\" ("
+              + request.place()
+              + ") is left out.",
+          "Give one of the two another name if you need both.");
       return;
     }
     ledger.put(
@@ -247,12 +241,10 @@ final class RequestNode implements Node {
       if (parameter.recalled()
           && !request.inputs().containsKey(input)
           && yields.stream().anyMatch(y -> y.basis().contains(input))) {
-        ledger
-            .problems()
-            .reminder(
-                request.place(),
-                "\"" + name() + "\" takes " + parameter.fallback() + " for \"" + input + "\".",
-                "Write " + input + ": " + parameter.title() + ".");
+        ledger.reminder(
+            request.place(),
+            "\"" + name() + "\" takes " + parameter.fallback() + " for \"" + input + "\".",
+            "Write " + input + ": " + parameter.title() + ".");
       }
     }
   }
@@ -285,14 +277,10 @@ final class RequestNode implements Node {
     for (Map.Entry<String, Formula> input : formulas.entrySet()) {
       for (Expression.Name part : Formula.nameParts(input.getValue().tree())) {
         if (part.name().equals(need)) {
-          ledger
-              .problems()
-              .error(
-                  FormulaNode.at(place(input.getKey()), input.getValue().indexOf(part)),
-                  "\"" + reckoning.name() + "\" needs \"" + need + "\", but there is no such fact.",
-                  Suggestion.findNearest(need, graph.names())
-                      .map(n -> "Did you mean \"" + n + "\"?")
-                      .orElse("State it in facts.yaml, or measure it in an entry."));
+          ledger.error(
+              FormulaNode.at(place(input.getKey()), input.getValue().indexOf(part)),
+              "\"" + reckoning.name() + "\" needs \"" + need + "\", but there is no such fact.",
+              Ledger.remedyFor(need, graph.names()));
           return;
         }
       }
@@ -300,30 +288,23 @@ final class RequestNode implements Node {
   }
 
   @Override
-  public void tooDeep(Ledger ledger, int most) {
-    ledger
-        .problems()
-        .error(
-            request.place(),
-            "\"" + name() + "\" rests on more than " + most + " facts, one upon the other.",
-            "Reckon it from figures that are nearer to what was measured.");
+  public Place place() {
+    return request.place();
   }
 
   @Override
   public void circular(Ledger ledger, List<String> circle) {
-    ledger
-        .problems()
-        .error(
-            request.place(),
-            "\""
-                + name()
-                + "\" ("
-                + reckoning.name()
-                + ") rests on itself: "
-                + String.join(" → ", circle)
-                + ".",
-            "State or measure what it needs; a name that begins with \""
-                + name()
-                + ".\" and is stated nowhere is looked for among its own figures.");
+    ledger.error(
+        request.place(),
+        "\""
+            + name()
+            + "\" ("
+            + reckoning.name()
+            + ") rests on itself: "
+            + String.join(" → ", circle)
+            + ".",
+        "State or measure what it needs; a name that begins with \""
+            + name()
+            + ".\" and is stated nowhere is looked for among its own figures.");
   }
 }

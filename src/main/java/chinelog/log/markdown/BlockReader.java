@@ -112,7 +112,6 @@ final class BlockReader {
     if (nested && MarkText.standsAlone(nodes)) {
       reader
           .scope()
-          .problems()
           .error(
               reader.at(nodes.get(nodes.size() - 1)),
               "It is not clear whether this mark is for the last item or for all of them.",
@@ -129,7 +128,6 @@ final class BlockReader {
     if (nodes.isEmpty() && first instanceof MarkNode) {
       reader
           .scope()
-          .problems()
           .error(
               reader.at(first),
               "This mark is attached to nothing that could be put under its agreement.",

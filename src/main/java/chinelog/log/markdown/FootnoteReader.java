@@ -98,7 +98,6 @@ final class FootnoteReader {
           if (!called.contains(block)) {
             reader
                 .scope()
-                .problems()
                 .reminder(
                     definition.place,
                     "Nothing calls this footnote, so that it is not shown.",

@@ -213,7 +213,6 @@ final class InlineReader {
       if (hasTitle) {
         reader
             .scope()
-            .problems()
             .reminder(
                 place,
                 "The words in quotes after the path are not shown.",
@@ -235,7 +234,6 @@ final class InlineReader {
         if (!Values.FACT.matcher(fact).matches()) {
           reader
               .scope()
-              .problems()
               .error(
                   place,
                   "\"" + fact + "\" cannot be the name of a fact.",
@@ -320,7 +318,6 @@ final class InlineReader {
         if (inLink) {
           reader
               .scope()
-              .problems()
               .error(
                   reader.at(mark),
                   "A mark cannot stand inside the words of a link.",
@@ -347,7 +344,6 @@ final class InlineReader {
       if (content.isEmpty()) {
         reader
             .scope()
-            .problems()
             .error(reader.at(mark), "The brackets before this mark are empty.", MarkText.REMEDY);
       } else {
         out.add(new Inline.Phrase(content, label, place));

@@ -109,7 +109,6 @@ final class MarkText {
     reader.label(mark);
     reader
         .scope()
-        .problems()
         .error(
             reader.at(mark),
             "This mark is attached to nothing that could be put under its agreement.",
@@ -139,7 +138,6 @@ final class MarkText {
     reader.settle(from, end);
     reader
         .scope()
-        .problems()
         .error(
             place,
             invisible

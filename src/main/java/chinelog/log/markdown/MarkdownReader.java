@@ -80,12 +80,10 @@ public final class MarkdownReader {
           ? p.text()
           : List.of(new Inline.Phrase(p.text(), p.label(), p.place()));
     }
-    scope
-        .problems()
-        .error(
-            source.at(0),
-            "This is more than one paragraph.",
-            "Write it as plain sentences, without lists or headings.");
+    scope.error(
+        source.at(0),
+        "This is more than one paragraph.",
+        "Write it as plain sentences, without lists or headings.");
     return List.of();
   }
 
@@ -100,9 +98,8 @@ public final class MarkdownReader {
   }
 
   void reportDepth(Place place) {
-    scope
-        .problems()
-        .error(place, "Quotes, lists or brackets are nested too deeply here.", "Write it flatter.");
+    scope.error(
+        place, "Quotes, lists or brackets are nested too deeply here.", "Write it flatter.");
   }
 
   /** Nothing that looks like a mark may remain, wherever it stands. */
@@ -117,23 +114,19 @@ public final class MarkdownReader {
     }
     List<Integer> suspects = MarkWatch.suspects(text);
     for (int offset : suspects) {
-      scope
-          .problems()
-          .error(
-              source.at(offset),
-              "This looks like a mark, but it cannot be read as one where it stands.",
-              MarkText.REMEDY);
+      scope.error(
+          source.at(offset),
+          "This looks like a mark, but it cannot be read as one where it stands.",
+          MarkText.REMEDY);
     }
     if (suspects.isEmpty() && text.indexOf('&') >= 0) {
       int start = 0;
       for (String line : text.split("\n", -1)) {
         if (!MarkWatch.suspects(Escaping.unescapeString(line)).isEmpty()) {
-          scope
-              .problems()
-              .error(
-                  source.at(start),
-                  "On this line something looks like a mark written with character codes.",
-                  MarkText.REMEDY);
+          scope.error(
+              source.at(start),
+              "On this line something looks like a mark written with character codes.",
+              MarkText.REMEDY);
         }
         start += line.length() + 1;
       }
@@ -148,14 +141,12 @@ public final class MarkdownReader {
       if (scope.agreements() == null || scope.agreementsOrNone().contains(id)) {
         ids.add(id);
       } else {
-        scope
-            .problems()
-            .error(
-                at(mark),
-                "\"" + id + "\" is not an agreement of this log.",
-                scope.agreementsOrNone().isEmpty()
-                    ? "Name it among the \"agreements\" of log.yaml, or remove the mark."
-                    : Suggestion.remedy(id, scope.agreementsOrNone()));
+        scope.error(
+            at(mark),
+            "\"" + id + "\" is not an agreement of this log.",
+            scope.agreementsOrNone().isEmpty()
+                ? "Name it among the \"agreements\" of log.yaml, or remove the mark."
+                : Suggestion.remedy(id, scope.agreementsOrNone()));
       }
     }
     return Label.of(ids);

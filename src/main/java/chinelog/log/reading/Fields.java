@@ -65,14 +65,12 @@ public final class Fields {
     if (yaml instanceof Yaml.Mapping m) {
       return m;
     }
-    scope
-        .problems()
-        .error(
-            yaml.place(),
-            "Here stands " + yaml.kind() + ", where a group of keys belongs.",
-            yaml instanceof Yaml.Scalar s && s.text().matches("[\\w-]+:[^/\\s].*")
-                ? "Write a space after the colon: \"" + s.text().replaceFirst(":", ": ") + "\"."
-                : "Write lines such as \"" + example + "\", indented by two spaces.");
+    scope.error(
+        yaml.place(),
+        "Here stands " + yaml.kind() + ", where a group of keys belongs.",
+        yaml instanceof Yaml.Scalar s && s.text().matches("[\\w-]+:[^/\\s].*")
+            ? "Write a space after the colon: \"" + s.text().replaceFirst(":", ": ") + "\"."
+            : "Write lines such as \"" + example + "\", indented by two spaces.");
     return new Yaml.Mapping(List.of(), yaml.place());
   }
 
@@ -88,7 +86,7 @@ public final class Fields {
                 ? "Write it in small letters: \"" + meant + "\"."
                 : "Write \"" + OtherWords.example(meant) + "\".";
     if (meant.equals("under") || remedy.contains("\"under\"")) {
-      scope.problems().error(key.place(), what, remedy);
+      scope.error(key.place(), what, remedy);
     } else {
       scope.complain(key.place(), what, remedy);
     }
@@ -125,12 +123,10 @@ public final class Fields {
   public @Nullable Yaml require(String key, String example) {
     Yaml yaml = find(key);
     if (yaml == null && !absent) {
-      scope
-          .problems()
-          .error(
-              place(),
-              "\"" + key + "\" is missing here.",
-              "Write such as \"" + key + ": " + example + "\".");
+      scope.error(
+          place(),
+          "\"" + key + "\" is missing here.",
+          "Write such as \"" + key + ": " + example + "\".");
     }
     return yaml;
   }
@@ -221,14 +217,12 @@ public final class Fields {
 
   private void partedByComma(Yaml.Pair before, Yaml.Scalar rest) {
     String number = before.value() instanceof Yaml.Scalar value ? value.text() : "";
-    scope
-        .problems()
-        .error(
-            number.isEmpty() ? rest.place() : before.value().place(),
-            "A comma parts the values here, and \"" + rest.text() + "\" stands alone.",
-            number.matches("[0-9]+")
-                ? "Write decimals after a point: " + number + "." + rest.text() + "."
-                : "Write decimals after a point, such as 19.5 cm.");
+    scope.error(
+        number.isEmpty() ? rest.place() : before.value().place(),
+        "A comma parts the values here, and \"" + rest.text() + "\" stands alone.",
+        number.matches("[0-9]+")
+            ? "Write decimals after a point: " + number + "." + rest.text() + "."
+            : "Write decimals after a point, such as 19.5 cm.");
   }
 
   public List<Yaml> items(String key) {
@@ -240,12 +234,10 @@ public final class Fields {
     if (yaml instanceof Yaml.Sequence s) {
       return s.items();
     }
-    scope
-        .problems()
-        .error(
-            yaml.place(),
-            "Here stands " + yaml.kind() + ", where a list belongs.",
-            "Write each item on a line of its own that begins with \"- \".");
+    scope.error(
+        yaml.place(),
+        "Here stands " + yaml.kind() + ", where a list belongs.",
+        "Write each item on a line of its own that begins with \"- \".");
     return List.of();
   }
 
