@@ -33,25 +33,17 @@ public final class PageSearch {
     this.endless = endless;
   }
 
-  /**
-   * How pages came out.
-   *
-   * @param layouts how often they were laid out, the printing included
-   * @param white of all pages
-   */
-  public record Printed(int layouts, double white) {}
-
   /** Prints the pages with the least white. */
-  public Printed print(Path pdf) throws IOException {
+  public void print(Path pdf) throws IOException {
     Found best = best(pdf);
     if (best.isPrinted) {
-      return new Printed(printer.laid(), best.look.allWhite());
+      return;
     }
     Layout layout = best.layout;
     for (int i = 0; i < PRINTINGS; i++) {
       Map<String, Integer> numbers = printer.print(pages.apply(layout), pdf);
       if (numbers.equals(layout.pages())) {
-        return new Printed(printer.laid(), best.look.allWhite());
+        return;
       }
       layout = layout.with(numbers);
     }

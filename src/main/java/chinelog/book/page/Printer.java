@@ -47,7 +47,6 @@ public final class Printer implements Closeable {
   private final Deque<Trial> trials = new ConcurrentLinkedDeque<>();
 
   private @Nullable Hyphens hyphens;
-  private int laid;
 
   public Printer(List<Theme.Font> fonts, double bleedMm) {
     this.fonts = fonts;
@@ -60,7 +59,6 @@ public final class Printer implements Closeable {
    * @throws UncheckedIOException if a picture or a font cannot be read
    */
   Galley measure(Manuscript manuscript) {
-    laid++;
     Trial idle = trials.poll();
     Trial trial = idle == null ? Trial.with(fonts) : idle;
     try (PdfBoxRenderer renderer =
@@ -72,11 +70,6 @@ public final class Printer implements Closeable {
     } finally {
       trials.push(trial);
     }
-  }
-
-  /** How often pages were laid out, the printing of them included. */
-  int laid() {
-    return laid;
   }
 
   /** A document that pages are laid out in and that is never saved. */
@@ -124,7 +117,6 @@ public final class Printer implements Closeable {
   /** Lays the pages out, and prints them if they look as they should. */
   Tried attempt(Manuscript manuscript, Predicate<Layout.Look> isRight, Path pdf)
       throws IOException {
-    laid++;
     try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer =
