@@ -17,8 +17,8 @@ import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 
 /**
- * Prints how long the publishing of a large log takes: the first time, again, with one
- * note changed, and with one photograph more, step by step.
+ * Prints how long the publishing of a large log takes: the first time, again, with one note
+ * changed, and with one photograph more, step by step.
  *
  * <p>Arguments: an empty folder to work in, a number of photographs such as 2000, and what the
  * readers get, such as {@code site} or {@code site,book}. There are two groups of readers, and one
