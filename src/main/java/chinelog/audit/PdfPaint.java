@@ -204,7 +204,9 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
   }
 
   private void coat(Shape area, @Nullable Integer rgb) {
-    coats.add(new Coat(area, visible(), rgb, getGraphicsState().getNonStrokeAlphaConstant()));
+    // Most points lie outside of the box around an area, which is soon told.
+    Rectangle2D box = visible().createIntersection(area.getBounds2D());
+    coats.add(new Coat(area, box, rgb, getGraphicsState().getNonStrokeAlphaConstant()));
   }
 
   @Override

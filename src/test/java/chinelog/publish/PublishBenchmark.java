@@ -17,8 +17,8 @@ import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 
 /**
- * Prints how long the publishing of a large log takes: the first time, again, and with one
- * photograph more, step by step.
+ * Prints how long the publishing of a large log takes: the first time, again, with one note
+ * changed, and with one photograph more, step by step.
  *
  * <p>Arguments: an empty folder to work in, a number of photographs such as 2000, and what the
  * readers get, such as {@code site} or {@code site,book}. There are two groups of readers, and one
@@ -43,6 +43,9 @@ final class PublishBenchmark {
     write(log, photos, arguments[2]);
     publish(log, "first time");
     publish(log, "again");
+    Path note = log.resolve("entries/" + FIRST.plusDays(3) + ".md");
+    Files.writeString(note, Files.readString(note) + "\nA word more.\n");
+    publish(log, "with one note changed");
     photo(log, photos);
     publish(log, "with one photograph more");
     Files.delete(log.resolve(name(photos)));

@@ -38,7 +38,7 @@ import org.junit.jupiter.api.Test;
  */
 class TwoRunTest {
 
-  private static final int PAIRS = Integer.getInteger("chinelog.pairs", 500);
+  private static final int PAIRS = Integer.getInteger("chinelog.pairs", 250);
   private static final int HISTORIES = Math.max(40, PAIRS / 50);
   private static final long FIRST = Long.getLong("chinelog.first-pair", 0);
   private static final AtomicInteger COMPARED = new AtomicInteger();

@@ -168,7 +168,7 @@ public final class Printer implements Closeable {
     builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
     builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
     faces.offerTo(builder);
-    if (isPainted) {
+    if (isPainted && manuscript.html().contains("<svg")) {
       faces.offerToCharts(builder);
     }
     PdfBoxRenderer renderer = builder.buildPdfRenderer();

@@ -35,6 +35,8 @@ public final class Faces implements Closeable {
   /** The JDK keeps a file open for each font made, so that each is made but once. */
   private static final Map<String, Font> SHAPERS = new LinkedHashMap<>();
 
+  private static final String SERIF = "Serif";
+
   private static final Set<String> FILES = new HashSet<>();
 
   private final PDDocument document;
@@ -47,9 +49,15 @@ public final class Faces implements Closeable {
     this.fonts = fonts;
   }
 
-  /** Lends the faces to what is drawn in charts; only where these are painted. */
+  /**
+   * Lends the faces to what is drawn in charts, which have no serifs; only where these are painted:
+   * the library works out a digest of each face every time.
+   */
   public void offerToCharts(PdfRendererBuilder builder) {
     for (Theme.Font face : fonts) {
+      if (face.family().contains(SERIF)) {
+        continue;
+      }
       builder.useFont(
           () -> new ByteArrayInputStream(bytes(face)),
           face.family(),
