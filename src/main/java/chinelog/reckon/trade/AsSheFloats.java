@@ -13,8 +13,8 @@ import java.util.List;
  * itself: {@code afloat}.
  *
  * <p>The water bears her where the volume below it weighs what she weighs and its centre lies plumb
- * below hers. GZ = (yB − yG) cos φ + (zB − zG) sin φ at each heel, draught and trim being found anew
- * (free trim). Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition (1999),
+ * below hers. GZ = (yB − yG) cos φ + (zB − zG) sin φ at each heel, draught and trim being found
+ * anew (free trim). Derrett and Barrass, Ship Stability for Masters and Mates, 5th edition (1999),
  * chapters 6 and 17 for the terms; for a box it is the closed form for upright sides.
  */
 final class AsSheFloats {
@@ -90,7 +90,8 @@ final class AsSheFloats {
     List<Parameter> all = new ArrayList<>();
     all.add(Offsets.TABLE);
     all.add(
-        Parameter.table("masses", "all that is aboard, ballast too", "item?", "mass", "x", "y?", "z"));
+        Parameter.table(
+            "masses", "all that is aboard, ballast too", "item?", "mass", "x", "y?", "z"));
     all.add(
         Parameter.table(
                 "appendages", "solids under water, such as a foil's", "item?", "volume", "x", "z")
@@ -178,9 +179,11 @@ final class AsSheFloats {
         Message.of("afloat.mass"),
         Si.show(mass, Unit.KILOGRAM, massUnit),
         Message.of(
-            "afloat.centre", units.length(centre[0]), units.length(centre[1]), units.length(centre[2])));
-    yields.from(
-        "offsets", "masses", "appendages", "siding", "water", "temperature", "density");
+            "afloat.centre",
+            units.length(centre[0]),
+            units.length(centre[1]),
+            units.length(centre[2])));
+    yields.from("offsets", "masses", "appendages", "siding", "water", "temperature", "density");
     double heel = centre[1] == 0 ? 0 : heel();
     Floating.Lie lie = floating.at(heel);
     double[] x = offsets.stationX();
@@ -188,10 +191,7 @@ final class AsSheFloats {
     double fore = (lie.depth() + lie.slope() * x[x.length - 1]) / Math.cos(heel);
     yields.add("draught_aft", Message.of("afloat.aft"), units.length(aft), how);
     yields.add("draught_fore", Message.of("afloat.fore"), units.length(fore), how);
-    length(
-        "trim",
-        fore - aft,
-        YieldList.worked(units.length(fore), " − ", units.length(aft)));
+    length("trim", fore - aft, YieldList.worked(units.length(fore), " − ", units.length(aft)));
     yields.add(
         "heel", Message.of("afloat.heel"), degrees(heel), how, Message.of("afloat.heel.how"));
     length("freeboard", freeboard(lie), Message.of("afloat.freeboard.how"));
@@ -207,8 +207,7 @@ final class AsSheFloats {
             units.density(density),
             ")"));
     double small = Math.toRadians(0.5);
-    double gm =
-        (floating.at(heel + small).arm() - floating.at(heel - small).arm()) / (2 * small);
+    double gm = (floating.at(heel + small).arm() - floating.at(heel - small).arm()) / (2 * small);
     length("gm", gm, Message.of("afloat.gm.how"));
     floating.at(heel);
     arms(inputs, heel);
@@ -255,7 +254,14 @@ final class AsSheFloats {
       throw new TradeException("heel_most", "Beyond 180° she is round again.", "Give less.");
     }
     yields.from(
-        "offsets", "masses", "appendages", "siding", "water", "temperature", "density", "heel_most");
+        "offsets",
+        "masses",
+        "appendages",
+        "siding",
+        "water",
+        "temperature",
+        "density",
+        "heel_most");
     double before = rest;
     double vanishing = Double.NaN;
     for (int angle = STEP; angle <= most + 1e-9; angle += STEP) {
@@ -274,10 +280,7 @@ final class AsSheFloats {
     }
     if (!Double.isNaN(vanishing)) {
       yields.add(
-          "range",
-          Message.of("afloat.range"),
-          degrees(vanishing),
-          Message.of("afloat.range.how"));
+          "range", Message.of("afloat.range"), degrees(vanishing), Message.of("afloat.range.how"));
     }
   }
 

@@ -23,7 +23,9 @@ final class Bulb {
               List.of(
                   Parameter.quantity("mass", "of the bulb", Unit.KILOGRAM).or("by net"),
                   Parameter.quantity(
-                          "net", "what it shall weigh in the water, in place of mass", Unit.KILOGRAM)
+                          "net",
+                          "what it shall weigh in the water, in place of mass",
+                          Unit.KILOGRAM)
                       .or(""),
                   Parameter.quantity("fineness", "length over diameter", Unit.ONE),
                   Parameter.quantity("density", "of what it is cast of", Si.KG_M3),
@@ -52,7 +54,9 @@ final class Bulb {
     double fineness = Si.positive(inputs, "fineness", Unit.ONE);
     if (fineness < 2) {
       throw new TradeException(
-          "fineness", "A bulb shorter than twice its diameter is not in the family.", "Give 2 or more.");
+          "fineness",
+          "A bulb shorter than twice its diameter is not in the family.",
+          "Give 2 or more.");
     }
     boolean byNet = inputs.findQuantity("net").isPresent();
     if (byNet == inputs.findQuantity("mass").isPresent()) {

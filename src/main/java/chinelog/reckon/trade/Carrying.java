@@ -27,7 +27,9 @@ final class Carrying {
               List.of(
                   Parameter.quantity("area", "of the sails", Si.M2),
                   Parameter.quantity(
-                      "arm", "from the centre of lateral resistance up to that of effort", Unit.METRE),
+                      "arm",
+                      "from the centre of lateral resistance up to that of effort",
+                      Unit.METRE),
                   Parameter.quantity("displacement", "all up", Unit.KILOGRAM),
                   Parameter.quantity("gm", "metacentric height", Unit.METRE),
                   Parameter.quantity("wind", "its speed over the deck", Si.unit("m/s")).or(""),

@@ -96,8 +96,7 @@ final class EarnedValue {
           "to_go_" + Offsets.factPart(name),
           Message.of("earned.stage.left", name),
           plan[i] * (1 - done[i]),
-          YieldList.worked(
-              value.hours(plan[i]), " × (1 − ", Si.percent(done[i]), ")"));
+          YieldList.worked(value.hours(plan[i]), " × (1 − ", Si.percent(done[i]), ")"));
     }
     if (stages.find("due").isPresent()) {
       double[] due = stages.numbers("due", Unit.ONE);
@@ -180,7 +179,13 @@ final class EarnedValue {
         Message.of("earned.eac.planned"),
         worked + planned - earned,
         YieldList.worked(
-            "AC + (BAC − EV) = ", hours(worked), " + (", hours(planned), " − ", hours(earned), ")"));
+            "AC + (BAC − EV) = ",
+            hours(worked),
+            " + (",
+            hours(planned),
+            " − ",
+            hours(earned),
+            ")"));
     if (planned > worked) {
       yields.add(
           "index_to_go",

@@ -116,7 +116,9 @@ final class FairCurve {
     return best(ALONG_A_HULL, x, y);
   }
 
-  /** One of a shape that was found before, so that figures do not jump from one curve to another. */
+  /**
+   * One of a shape that was found before, so that figures do not jump from one curve to another.
+   */
   static FairCurve of(Shape shape, double[] x, double[] y) {
     return new FairCurve(shape, x, y);
   }

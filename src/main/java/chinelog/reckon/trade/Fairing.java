@@ -26,7 +26,8 @@ final class Fairing {
                       .or("0 %"),
                   Parameter.quantity("filler_depth", "mean depth that stays", Unit.METRE).or("0"),
                   Parameter.quantity("filler_density", "once hard", Si.KG_M3).or(""),
-                  Parameter.quantity("filler_loss", "share of the filler sanded off again", Unit.ONE)
+                  Parameter.quantity(
+                          "filler_loss", "share of the filler sanded off again", Unit.ONE)
                       .or("50 %")
                       .recalling()),
               Fairing::of)
@@ -96,8 +97,7 @@ final class Fairing {
         Message.of("fairing.filler.mass"),
         units.mass(stays * filler),
         YieldList.worked(units.volume(stays), " × ", units.density(filler)));
-    yields.from(
-        "area", "sanded", "wood_density", "filled", "filler_depth", "filler_density");
+    yields.from("area", "sanded", "wood_density", "filled", "filler_depth", "filler_density");
     yields.add(
         "change",
         Message.of("fairing.change"),

@@ -311,7 +311,15 @@ final class HullForm {
       yields.from(
           water
               ? new String[] {
-                "offsets", "origin", "breadths", "draught", "mass", "siding", "water", "temperature", "density"
+                "offsets",
+                "origin",
+                "breadths",
+                "draught",
+                "mass",
+                "siding",
+                "water",
+                "temperature",
+                "density"
               }
               : new String[] {"offsets", "origin", "breadths", "draught", "mass", "siding"});
     }

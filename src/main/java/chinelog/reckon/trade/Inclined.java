@@ -143,8 +143,7 @@ final class Inclined {
     return sums;
   }
 
-  private static void add(
-      double[] sums, double @Nullable [] from, double[] to) {
+  private static void add(double[] sums, double @Nullable [] from, double[] to) {
     if (from == null) {
       return;
     }

@@ -37,7 +37,12 @@ final class Materials {
    *     known
    */
   private record Material(
-      String name, double density, String source, double[] shrinkage, double dried, double[] basic) {}
+      String name,
+      double density,
+      String source,
+      double[] shrinkage,
+      double dried,
+      double[] basic) {}
 
   private static final List<Material> ALL = read();
 
@@ -47,7 +52,9 @@ final class Materials {
               "What books say of a material, and what a piece in hand weighs",
               List.of(
                   Parameter.word(
-                      "name", "the material", ALL.stream().map(Material::name).toArray(String[]::new)),
+                      "name",
+                      "the material",
+                      ALL.stream().map(Material::name).toArray(String[]::new)),
                   Parameter.quantity("piece_mass", "of a piece of the lot", Unit.KILOGRAM).or(""),
                   Parameter.quantity("piece_volume", "of the same piece", Si.M3).or("")),
               Materials::of)
@@ -117,8 +124,7 @@ final class Materials {
                 source
               }
               : new Message[] {source};
-      yields.add(
-          "density", Message.of("material.density"), Si.show(book, Si.KG_M3, Si.KG_M3), how);
+      yields.add("density", Message.of("material.density"), Si.show(book, Si.KG_M3, Si.KG_M3), how);
     }
     lot(yields, inputs, book);
     yields.from("name");

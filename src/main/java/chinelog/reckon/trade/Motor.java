@@ -174,9 +174,7 @@ final class Motor {
           "pitch_wanted",
           Message.of("motor.pitch"),
           Si.show(
-              given("speed", SPEED) / given("turns", Si.unit("Hz")) / (1 - slip),
-              Unit.METRE,
-              mm),
+              given("speed", SPEED) / given("turns", Si.unit("Hz")) / (1 - slip), Unit.METRE, mm),
           YieldList.worked(
               "v ÷ n ÷ (1 − s) = ",
               as("speed", SPEED),
@@ -205,8 +203,7 @@ final class Motor {
         "power_wanted",
         Message.of("motor.wanted"),
         Si.show(tow / efficiency, WATT, WATT),
-        YieldList.worked(
-            "R × v ÷ η = ", Si.show(tow, WATT, WATT), " ÷ ", Si.percent(efficiency)));
+        YieldList.worked("R × v ÷ η = ", Si.show(tow, WATT, WATT), " ÷ ", Si.percent(efficiency)));
   }
 
   private void scaled() throws TradeException, QuantityException {

@@ -27,8 +27,8 @@ final class Moulds {
                   Offsets.TABLE,
                   Parameter.quantity("thickness", "of the planking", Unit.METRE),
                   Offsets.SIDING,
-              Offsets.MANNER.get(0),
-              Offsets.MANNER.get(1),
+                  Offsets.MANNER.get(0),
+                  Offsets.MANNER.get(1),
                   Parameter.word("station", "one station alone").or("all stations")),
               Moulds::of)
           .yielding(

@@ -98,7 +98,9 @@ record Offsets(List<Section> stations, ShopUnits units) {
       Table.Column column = columns.headings().get(i);
       Matcher m = WATERLINE.matcher(column.name().strip().toLowerCase(Locale.ROOT));
       if (m.matches()) {
-        double height = Quantity.of(new BigDecimal(m.group(1).replace(',', '.')), column.unit()).doubleIn(Unit.METRE);
+        double height =
+            Quantity.of(new BigDecimal(m.group(1).replace(',', '.')), column.unit())
+                .doubleIn(Unit.METRE);
         if (found.put(height, i) != null) {
           throw columns.at(
               0, i, "The waterline " + m.group(1) + " is there twice.", "Take one column out.");

@@ -21,16 +21,16 @@ final class Rig {
               "The lead of the sails over the lateral plane",
               List.of(
                   Parameter.table("sails", "a row for each sail", "sail?", "area", "x", "z?")
-                  .or("the sails told by main, fore and mizzen"),
-              Parameter.quantity("main_area", "of the main, such as main.area", Si.M2).or(""),
-              Parameter.quantity("main_x", "its centre, such as main.x", Unit.METRE).or(""),
-              Parameter.quantity("main_z", "its height, such as main.z", Unit.METRE).or("0"),
-              Parameter.quantity("fore_area", "of the jib or foresail", Si.M2).or(""),
-              Parameter.quantity("fore_x", "its centre", Unit.METRE).or(""),
-              Parameter.quantity("fore_z", "its height", Unit.METRE).or("0"),
-              Parameter.quantity("mizzen_area", "of the mizzen", Si.M2).or(""),
-              Parameter.quantity("mizzen_x", "its centre", Unit.METRE).or(""),
-              Parameter.quantity("mizzen_z", "its height", Unit.METRE).or("0"),
+                      .or("the sails told by main, fore and mizzen"),
+                  Parameter.quantity("main_area", "of the main, such as main.area", Si.M2).or(""),
+                  Parameter.quantity("main_x", "its centre, such as main.x", Unit.METRE).or(""),
+                  Parameter.quantity("main_z", "its height, such as main.z", Unit.METRE).or("0"),
+                  Parameter.quantity("fore_area", "of the jib or foresail", Si.M2).or(""),
+                  Parameter.quantity("fore_x", "its centre", Unit.METRE).or(""),
+                  Parameter.quantity("fore_z", "its height", Unit.METRE).or("0"),
+                  Parameter.quantity("mizzen_area", "of the mizzen", Si.M2).or(""),
+                  Parameter.quantity("mizzen_x", "its centre", Unit.METRE).or(""),
+                  Parameter.quantity("mizzen_z", "its height", Unit.METRE).or("0"),
                   Parameter.table("profile", "corners of the underwater profile", "x", "z")
                       .or("the centre given"),
                   Parameter.quantity(
@@ -50,8 +50,7 @@ final class Rig {
   private Rig() {}
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
-    Spread sails =
-        inputs.findTable("sails").isPresent() ? fromTable(inputs) : fromFigures(inputs);
+    Spread sails = inputs.findTable("sails").isPresent() ? fromTable(inputs) : fromFigures(inputs);
     ShopUnits units = sails.units;
     double whole = 0;
     double along = 0;
@@ -82,8 +81,7 @@ final class Rig {
   }
 
   /** Areas in m² and centres in m. */
-  private record Spread(
-      double[] area, double[] x, double[] z, boolean heights, ShopUnits units) {}
+  private record Spread(double[] area, double[] x, double[] z, boolean heights, ShopUnits units) {}
 
   private static Spread fromTable(Inputs inputs) throws TradeException, QuantityException {
     Columns sails = new Columns("sails", inputs.table("sails"));
@@ -146,7 +144,10 @@ final class Rig {
     } else {
       clr = Si.value(inputs, "clr", Unit.METRE);
     }
-    yields.add("lead", Message.of("rig.lead"), units.length(ce - clr),
+    yields.add(
+        "lead",
+        Message.of("rig.lead"),
+        units.length(ce - clr),
         Message.of("rig.lead.how"),
         YieldList.worked(units.length(ce), " − ", units.length(clr)));
     if (inputs.findQuantity("lwl").isPresent()) {

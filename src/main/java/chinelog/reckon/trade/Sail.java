@@ -54,10 +54,12 @@ final class Sail {
                   Parameter.quantity("roach_lower", "roach at a third of the leech", Unit.METRE)
                       .or("no roach by four ordinates"),
                   Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or(""),
-              Parameter.quantity("tack_x", "of the tack on the hull, from the aft end", Unit.METRE)
-                  .or(""),
-              Parameter.quantity("tack_z", "of the tack above the base line", Unit.METRE).or("0"),
-              Parameter.quantity("rake", "of the luff, its head aft", Si.DEGREE).or("0 deg")),
+                  Parameter.quantity(
+                          "tack_x", "of the tack on the hull, from the aft end", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("tack_z", "of the tack above the base line", Unit.METRE)
+                      .or("0"),
+                  Parameter.quantity("rake", "of the luff, its head aft", Si.DEGREE).or("0 deg")),
               Sail::of)
           .yielding(
               "area", "sail.area",
@@ -264,8 +266,7 @@ final class Sail {
     yields.add("area", Message.of("sail.area"), units.area(m2), method);
   }
 
-  private void centre(double x, double z, Message method)
-      throws TradeException, QuantityException {
+  private void centre(double x, double z, Message method) throws TradeException, QuantityException {
     yields.add("ce_x", Message.of("sail.ce.x"), units.length(x), method);
     yields.add("ce_z", Message.of("sail.ce.z"), units.length(z), method);
     if (inputs.findQuantity("tack_x").isPresent()) {

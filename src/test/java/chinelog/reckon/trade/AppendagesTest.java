@@ -23,8 +23,18 @@ class AppendagesTest {
    */
   @ParameterizedTest
   @CsvSource({
-    "0, 0", "5, 3.555", "10, 4.683", "20, 5.737", "30, 6.002", "40, 5.803", "50, 5.294",
-    "60, 4.563", "70, 3.664", "80, 2.623", "90, 1.448", "100, 0.126"
+    "0, 0",
+    "5, 3.555",
+    "10, 4.683",
+    "20, 5.737",
+    "30, 6.002",
+    "40, 5.803",
+    "50, 5.294",
+    "60, 4.563",
+    "70, 3.664",
+    "80, 2.623",
+    "90, 1.448",
+    "100, 0.126"
   })
   void theBulbHasThePublishedOrdinates(int station, double half) throws Exception {
     Given bulb = bulb().quantity("mass", "1 kg");
@@ -68,8 +78,7 @@ class AppendagesTest {
             .quantity("x", "500 mm")
             .quantity("density", "2 g/cm³")
             .quantity("water_density", "1 g/cm³");
-    double k =
-        10 * (0.2969 * 2 / 3 - 0.1260 / 2 - 0.3516 / 3 + 0.2843 / 4 - 0.1015 / 5);
+    double k = 10 * (0.2969 * 2 / 3 - 0.1260 / 2 - 0.3516 / 3 + 0.2843 / 4 - 0.1015 / 5);
     assertThat(fin.in("cm³", "volume")).isCloseTo(k * 0.1 * 100 * 25, within(1e-6));
     assertThat(fin.in("cm²", "area")).isCloseTo(250, within(1e-9));
     assertThat(fin.in("mm", "z")).isCloseTo(-125, within(1e-9));

@@ -12,7 +12,8 @@ class AsSheFloatsTest {
   /** 600 × 160 mm, 120 mm deep; of 5 stations. */
   private static Given box(String masses) {
     StringBuilder offsets =
-        new StringBuilder("x [mm],keel [mm],keel half-breadth [mm],WL 60 half-breadth [mm],WL 120 half-breadth [mm]\n");
+        new StringBuilder(
+            "x [mm],keel [mm],keel half-breadth [mm],WL 60 half-breadth [mm],WL 120 half-breadth [mm]\n");
     for (int i = 0; i <= 4; i++) {
       offsets.append(i * 150).append(",0,80,80,80\n");
     }

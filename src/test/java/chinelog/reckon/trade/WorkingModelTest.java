@@ -55,7 +55,10 @@ class WorkingModelTest {
     StringBuilder runs = new StringBuilder("run,time [s]\n");
     for (int i = 0; i < 4; i++) {
       double current = 0.2 - 0.03 * i + 0.01 * i * i;
-      runs.append(i).append(',').append(10 / (1.2 + (i % 2 == 0 ? current : -current))).append('\n');
+      runs.append(i)
+          .append(',')
+          .append(10 / (1.2 + (i % 2 == 0 ? current : -current)))
+          .append('\n');
     }
     Given trial = Given.the("runs").table("runs", runs.toString()).quantity("course", "10 m");
     assertThat(trial.in("m/s", "speed")).isCloseTo(1.2, within(1e-9));
