@@ -62,7 +62,9 @@ final class RequestNode implements Node {
           .error(
               request.reckoning().place(),
               "There is no reckoning \"" + wanted + "\".",
-              Suggestion.remedy(wanted, TradeReckonings.names()));
+              wanted.equals("timber")
+                  ? "Write material, with name in place of species."
+                  : Suggestion.remedy(wanted, TradeReckonings.names()));
       return Optional.empty();
     }
     SortedMap<String, Formula> formulas = new TreeMap<>();
