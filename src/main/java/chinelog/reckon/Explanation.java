@@ -30,7 +30,6 @@ public final class Explanation {
   /** Nobody follows a branch that goes on further across the screen. */
   private static final int DEEPEST = 20;
 
-
   /** Enough that whoever reckons on gets the last digit shown, which is the fourth. */
   private static final int DIGITS = 7;
 

@@ -8,8 +8,8 @@ import chinelog.reckon.FactId.Influence;
 import chinelog.reckon.Facts;
 import java.util.ArrayDeque;
 import java.util.Deque;
-import java.util.Iterator;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 

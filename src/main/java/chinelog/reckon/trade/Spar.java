@@ -80,8 +80,7 @@ final class Spar {
           YieldList.worked(
               Si.show(volume(d, length / parts), Si.M3, Si.unit("cm³")),
               " × ",
-              Si.show(
-                  Si.positive(inputs, "density", Si.KG_M3), Si.KG_M3, Si.unit("g/cm³"))));
+              Si.show(Si.positive(inputs, "density", Si.KG_M3), Si.KG_M3, Si.unit("g/cm³"))));
     }
     return yields.list();
   }

@@ -64,8 +64,7 @@ final class StockedSize {
         Message.of("stocked.share"),
         Si.percent(best / wanted - 1),
         Message.of("stocked.share.how"),
-        YieldList.worked(
-            Si.show(best, Unit.METRE, unit), " ÷ ", asked, " − 1"));
+        YieldList.worked(Si.show(best, Unit.METRE, unit), " ÷ ", asked, " − 1"));
     if (inputs.findQuantity("scale").isPresent()) {
       double scale = Si.positive(inputs, "scale", Unit.ONE);
       yields.add(

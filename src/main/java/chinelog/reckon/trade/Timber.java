@@ -29,7 +29,12 @@ final class Timber {
         units.run(bought),
         Message.of("timber.buy.how"),
         YieldList.worked(
-            "2 × ", Si.number(strips), " × ", units.length(girths.run()), " ÷ ", Si.percent(1 - wastage)));
+            "2 × ",
+            Si.number(strips),
+            " × ",
+            units.length(girths.run()),
+            " ÷ ",
+            Si.percent(1 - wastage)));
     boolean cut = inputs.findQuantity("sheet_width").isPresent();
     if (cut && inputs.findQuantity("stock_length").isEmpty()) {
       throw new TradeException(
