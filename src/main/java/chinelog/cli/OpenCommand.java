@@ -1,6 +1,7 @@
 package chinelog.cli;
 
 import chinelog.desk.Desk;
+import chinelog.desk.files.Pins;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
@@ -62,6 +63,7 @@ final class OpenCommand extends LogCommand {
       tell(elsewhere.get(), "The log is open already, at:");
       return Main.DONE;
     }
+    talk().problems(Pins.pin(folder));
     return serve(Desk.open(folder, clock()));
   }
 

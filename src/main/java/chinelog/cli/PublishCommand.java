@@ -1,5 +1,6 @@
 package chinelog.cli;
 
+import chinelog.desk.files.Pins;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import chinelog.publish.Version;
@@ -10,6 +11,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** {@code chinelog publish}. */
 @Command(
@@ -22,13 +24,21 @@ import picocli.CommandLine.Command;
     })
 final class PublishCommand extends EditionCommand {
 
+  @Option(
+      names = "--draft",
+      description =
+          "Make the sites alone, into the workshop, for yourself to look at; nothing counts as"
+              + " given out.")
+  private boolean draft;
+
   PublishCommand(Talk talk, Clock clock) {
     super(talk, clock);
   }
 
   @Override
   Outcome run(Publisher publisher, List<String> readers) throws IOException {
-    return publisher.publish(readers);
+    talk().problems(Pins.pin(folder()));
+    return draft ? publisher.draft(readers) : publisher.publish(readers);
   }
 
   @Override
@@ -43,8 +53,15 @@ final class PublishCommand extends EditionCommand {
 
   @Override
   void tell(Outcome outcome) throws IOException {
-    Version.own().record(folder());
     PrintWriter out = talk().out();
+    if (draft) {
+      for (Outcome.Made site : outcome.editions()) {
+        out.println("Draft for " + site.readers() + ":");
+        lookAt(site.folder(), site.files());
+      }
+      return;
+    }
+    Version.own().record(folder());
     for (Outcome.Made edition : outcome.editions()) {
       out.println();
       out.println("For " + edition.readers() + ":");

@@ -6,7 +6,9 @@ import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.Frame;
 import chinelog.desk.bench.LiveLog;
 import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Snapshot;
 import chinelog.desk.files.LogFiles;
+import chinelog.desk.notes.BenchClock;
 import chinelog.desk.notes.Changes;
 import chinelog.desk.notes.Chooser;
 import chinelog.desk.notes.Editor;
@@ -22,6 +24,7 @@ import chinelog.desk.seen.Seen;
 import chinelog.desk.settings.Agreements;
 import chinelog.desk.settings.FactsPage;
 import chinelog.desk.settings.Settings;
+import chinelog.desk.sheets.Sheets;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.Server;
 import java.io.Closeable;
@@ -97,10 +100,31 @@ public final class Desk implements Closeable {
       doorplate = plate;
       routes = whole;
       changeAddress();
+      warm(bench);
     } catch (IOException e) {
       plate.close();
       throw e;
     }
+  }
+
+  /** Reads the log and makes what readers would get before anybody asks for it. */
+  private static void warm(Bench bench) {
+    Thread thread =
+        new Thread(
+            () -> {
+              try {
+                Snapshot now = bench.log().now();
+                if (!now.opened().hasErrors()) {
+                  now.site(now.log().readers().get(0)).findPage("index.html");
+                  now.asked();
+                }
+              } catch (IOException | RuntimeException e) {
+                // Whoever asks will be told.
+              }
+            },
+            "chinelog-warming");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   private static List<Page> pages(Bench bench, Assets assets) {
@@ -116,10 +140,12 @@ public final class Desk implements Closeable {
         new Editor(bench, seen),
         new Changes(),
         new Chooser(bench),
+        new BenchClock(bench),
         new Photographs(bench),
         new Settings(bench),
         new Agreements(bench),
         new FactsPage(bench),
+        new Sheets(bench),
         new Publishing(bench));
   }
 

@@ -156,32 +156,18 @@ final class PhotosReader {
     if (box == null || under == null) {
       return null;
     }
-    List<Double> numbers = new ArrayList<>();
-    for (Yaml side : fields.items(box)) {
-      Yaml.Scalar scalar = fields.values().scalar(side);
-      if (scalar != null && scalar.text().matches("0|1|[01]?\\.[0-9]{1,12}")) {
-        numbers.add(Double.parseDouble(scalar.text()));
-      }
-    }
-    if (numbers.size() == 4
-        && fields.items(box).size() == 4
-        && numbers.stream().allMatch(n -> n <= 1)
-        && numbers.get(0) < numbers.get(2)
-        && numbers.get(1) < numbers.get(3)) {
-      return new PhotoFile.Region(
-          numbers.get(0),
-          numbers.get(1),
-          numbers.get(2),
-          numbers.get(3),
-          fields.label(),
-          box.place());
+    RegionSides sides = RegionSides.find(fields, box);
+    if (sides != null) {
+      return sides.region(fields.label(), box.place());
     }
     scope
         .problems()
         .error(
             box.place(),
             "This box is not a part of the picture.",
-            "Write [left, top, right, bottom] as parts of its width and height, such as [0, 0.37, 0.47, 1].");
+            "Write [left, top, right, bottom] as parts of its width and height, such as"
+                + " [0, 0.37, 0.47, 1] or [0, 37 %, 47 %, 100 %], or in pixels, such as"
+                + " [0, 740 px, 1410 px, 2000 px].");
     return null;
   }
 

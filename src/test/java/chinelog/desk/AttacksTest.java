@@ -11,6 +11,7 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Collections;
@@ -227,7 +228,8 @@ class AttacksTest {
   @Test
   void theAddressIsTheMakersAlone() throws IOException {
     Path plate = folder.resolve(".chinelog/desk/address");
-    assertThat(Files.getPosixFilePermissions(plate)).hasToString("[OWNER_READ, OWNER_WRITE]");
+    assertThat(Files.getPosixFilePermissions(plate))
+        .isEqualTo(PosixFilePermissions.fromString("rw-------"));
   }
 
   @Test

@@ -156,6 +156,11 @@ public final class Browser implements AutoCloseable {
     new Actions(driver()).sendKeys(key).perform();
   }
 
+  /** Presses a key while another is held. */
+  public void press(Keys held, CharSequence key) {
+    new Actions(driver()).keyDown(held).sendKeys(key).keyUp(held).perform();
+  }
+
   /** Goes down at one place of the window, in CSS pixels, over to another, and up again. */
   public void drag(PointerInput.Kind kind, int fromX, int fromY, int toX, int toY) {
     PointerInput pointer = new PointerInput(kind, "pointer-" + kind);
@@ -179,7 +184,8 @@ public final class Browser implements AutoCloseable {
     long until = System.nanoTime() + PATIENCE.toNanos() / 4;
     while (!Boolean.TRUE.equals(evaluate(expression))) {
       if (System.nanoTime() > until) {
-        throw new IllegalStateException("never true: " + expression);
+        throw new IllegalStateException(
+            "never true: " + expression + " of " + text("document.body.innerText"));
       }
     }
   }

@@ -11,8 +11,10 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,9 +25,9 @@ public final class LiveLog {
 
   private final Path folder;
   private final Clock clock;
-  private @Nullable Snapshot latest;
+  private volatile @Nullable Snapshot latest;
   private String stamps = "";
-  private long version;
+  private final AtomicLong version = new AtomicLong();
 
   public LiveLog(Path folder, Clock clock) {
     this.folder = folder;
@@ -51,6 +53,15 @@ public final class LiveLog {
   }
 
   /**
+   * The log as it was read last, without a look at its files; read now if it never was. Enough for
+   * what is asked many times over, such as the pictures of a page.
+   */
+  public Snapshot latest() throws IOException {
+    Snapshot known = latest;
+    return known == null ? now() : known;
+  }
+
+  /**
    * The log as it would be if some files held other texts; kept by nobody.
    *
    * @param unsaved these texts, by path below the folder, such as {@code entries/2026-03-14.md}
@@ -59,11 +70,9 @@ public final class LiveLog {
     return read(unsaved, LocalDate.ofInstant(clock.instant(), clock.getZone()));
   }
 
-  private synchronized Snapshot read(SortedMap<String, String> unsaved, LocalDate today)
-      throws IOException {
-    version++;
+  private Snapshot read(SortedMap<String, String> unsaved, LocalDate today) throws IOException {
     return new Snapshot(
-        version,
+        version.incrementAndGet(),
         Workshop.open(folder, unsaved, today, today, clock.getZone(), Progress.SILENT),
         today);
   }
@@ -71,13 +80,14 @@ public final class LiveLog {
   /** What changes whenever a file of the log does. */
   public String stamps() throws IOException {
     StringBuilder all = new StringBuilder();
+    List<String> made = Workshop.made(folder);
     Files.walkFileTree(
         folder,
         new SimpleFileVisitor<>() {
           @Override
           public FileVisitResult preVisitDirectory(Path inside, BasicFileAttributes attributes) {
             String name = folder.relativize(inside).toString();
-            return name.startsWith(".") || name.equals("published") || name.equals("records")
+            return name.startsWith(".") || made.contains(name.replace('\\', '/'))
                 ? FileVisitResult.SKIP_SUBTREE
                 : FileVisitResult.CONTINUE;
           }

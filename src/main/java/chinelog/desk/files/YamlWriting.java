@@ -16,6 +16,8 @@ final class YamlWriting {
   private static final Set<String> TAKEN =
       Set.of("", "~", "null", "true", "false", "yes", "no", "on", "off", "y", "n", "<<", "=");
 
+  private static final Set<String> NO_KEYS = Set.of("", "~", "null", "<<", "=");
+
   private static final int STEP = 2;
   private static final int WIDTH = 100;
 
@@ -94,9 +96,9 @@ final class YamlWriting {
     keys.pairs().forEach((key, value) -> parts.add(key(key) + ": " + flow(value)));
   }
 
+  /** A key; those of a log, such as {@code on}, are words to us whatever others take them for. */
   String key(String key) {
-    // In YAML 1.2 "on" is a word like others, and the log's own keys are never in quotes.
-    return key.equals("on") || isPlain(key, true) ? key : quoted(key);
+    return NO_KEYS.contains(key) || !isPlainYaml(key, true) ? quoted(key) : key;
   }
 
   private String text(String text, int indent, @Nullable ScalarStyle like) {
@@ -146,8 +148,11 @@ final class YamlWriting {
   }
 
   private static boolean isPlain(String text, boolean flow) {
-    if (TAKEN.contains(text.toLowerCase(Locale.ROOT))
-        || text.contains("\n")
+    return !TAKEN.contains(text.toLowerCase(Locale.ROOT)) && isPlainYaml(text, flow);
+  }
+
+  private static boolean isPlainYaml(String text, boolean flow) {
+    if (text.contains("\n")
         || text.contains("\t")
         || !isPrintable(text)
         || !text.strip().equals(text)) {

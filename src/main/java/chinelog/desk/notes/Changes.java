@@ -8,6 +8,7 @@ import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.json.Json;
 import chinelog.problem.ProblemException;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -38,13 +39,12 @@ public final class Changes implements Page {
   private static Reply changed(Request request, Change change) {
     Version text =
         new Version(request.text("file"), LineEnds.plain(request.text("text")), "", true);
-    Json.Fields reply = Json.fields();
     try {
-      reply.put("text", Json.text(change.of(request, text)));
+      return Reply.json(Json.of(Map.of("text", change.of(request, text))));
     } catch (ProblemException e) {
-      reply.put("refused", Json.text(e.problem().what() + " " + e.problem().remedy()));
+      String words = e.problem().what() + " " + e.problem().remedy();
+      return Reply.json(Json.of(Map.of("refused", words)));
     }
-    return Reply.json(reply.json());
   }
 
   /** Puts what is chosen under agreements, or takes the mark off. */

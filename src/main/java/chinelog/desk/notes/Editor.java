@@ -14,13 +14,16 @@ import chinelog.desk.seen.Seen;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.json.Json;
 import chinelog.log.records.NotePart;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -133,23 +136,23 @@ public final class Editor implements Page {
     SortedMap<String, String> unsaved = new TreeMap<>();
     unsaved.put(text.path(), text.text());
     Snapshot snapshot = bench.log().as(unsaved);
-    Json.Fields reply = Json.fields();
+    Map<String, Object> reply = new LinkedHashMap<>();
     reply.put("problems", problems(snapshot, text.path()));
-    reply.put("disk", Json.text(bench.files().read(Path.of(text.path())).stamp()));
+    reply.put("disk", bench.files().read(Path.of(text.path())).stamp());
     if (text.path().endsWith(".md")) {
-      reply.put("parts", parts(NoteText.of(text)));
-      reply.put("under", Json.list(noteUnder(text).stream().map(Json::text).toList()));
+      reply.put("parts", NoteText.of(text).parts().stream().map(Editor::part).toList());
+      reply.put("under", noteUnder(text));
       Optional<Readers> readers = snapshot.findReaders(request.text("for"));
       if (readers.isPresent()) {
         Seen.Note note = seen.note(snapshot, readers.get(), id(text.path()));
-        reply.put("address", Json.text(note.address()));
+        reply.put("address", note.address());
         String page = note.page();
         if (page != null) {
-          reply.put("page", Json.text(page));
+          reply.put("page", page);
         }
       }
     }
-    return Reply.json(reply.json());
+    return Reply.json(Json.of(reply));
   }
 
   private static List<String> noteUnder(Version text) {
@@ -165,40 +168,30 @@ public final class Editor implements Page {
     return path.replaceFirst("^entries/", "").replaceFirst("[.]md$", "");
   }
 
-  private static String problems(Snapshot snapshot, String file) {
-    return Json.list(
-        snapshot.problems().stream()
-            .filter(p -> p.place().file().equals(file))
-            .map(Editor::problem)
-            .toList());
+  private static List<Map<String, Object>> problems(Snapshot snapshot, String file) {
+    List<Map<String, Object>> lines = new ArrayList<>();
+    for (Problem problem : snapshot.problems()) {
+      if (problem.place().file().equals(file)) {
+        lines.add(
+            Map.of(
+                "line", problem.place().line(),
+                "column", problem.place().column(),
+                "what", problem.what(),
+                "remedy", problem.remedy(),
+                "error", problem.isError()));
+      }
+    }
+    return lines;
   }
 
-  private static String problem(Problem problem) {
-    return Json.fields()
-        .put("line", String.valueOf(problem.place().line()))
-        .put("column", String.valueOf(problem.place().column()))
-        .put("what", Json.text(problem.what()))
-        .put("remedy", Json.text(problem.remedy()))
-        .put("error", String.valueOf(problem.isError()))
-        .json();
-  }
-
-  private static String parts(NoteText note) {
-    return Json.list(note.parts().stream().map(Editor::part).toList());
-  }
-
-  private static String part(NotePart part) {
-    return Json.fields()
-        .put("kind", Json.text(part.kind().name()))
-        .put("level", String.valueOf(part.level()))
-        .put("from", String.valueOf(part.from()))
-        .put("to", String.valueOf(part.to()))
-        .put("under", Json.list(part.agreements().stream().map(Json::text).toList()))
-        .put(
-            "marks",
-            Json.list(
-                part.marks().stream().map(m -> "[" + m.from() + ", " + m.to() + "]").toList()))
-        .json();
+  private static Map<String, Object> part(NotePart part) {
+    return Map.of(
+        "kind", part.kind().name(),
+        "level", part.level(),
+        "from", part.from(),
+        "to", part.to(),
+        "under", part.agreements(),
+        "marks", part.marks().stream().map(m -> List.of(m.from(), m.to())).toList());
   }
 
   private Reply save(Request request) throws IOException {
@@ -211,18 +204,17 @@ public final class Editor implements Page {
         bench.files().write(file, text.stamp(), whole, words.text("did.write", text.path()));
     if (outcome instanceof Outcome.Written written) {
       bench.files().dropDraft(file);
-      return Reply.json(Json.fields().put("stamp", Json.text(written.now().stamp())).json());
+      return Reply.json(Json.of(Map.of("stamp", written.now().stamp())));
     }
     if (outcome instanceof Outcome.Changed changed) {
       return Reply.json(
-          Json.fields()
-              .put("changed", Json.text(LineEnds.plain(changed.onDisk().text())))
-              .put("stamp", Json.text(changed.onDisk().stamp()))
-              .json());
+          Json.of(
+              Map.of(
+                  "changed", LineEnds.plain(changed.onDisk().text()),
+                  "stamp", changed.onDisk().stamp())));
     }
     Problem problem = ((Outcome.Refused) outcome).problem();
-    return Reply.json(
-        Json.fields().put("refused", Json.text(problem.what() + " " + problem.remedy())).json());
+    return Reply.json(Json.of(Map.of("refused", problem.what() + " " + problem.remedy())));
   }
 
   private Reply draft(Request request) {
@@ -230,9 +222,7 @@ public final class Editor implements Page {
     Optional<Problem> problem =
         bench.files().draft(Path.of(text.path()), text.stamp(), text.text());
     return Reply.json(
-        problem
-            .map(p -> Json.fields().put("refused", Json.text(p.what() + " " + p.remedy())).json())
-            .orElse("{}"));
+        problem.map(p -> Json.of(Map.of("refused", p.what() + " " + p.remedy()))).orElse("{}"));
   }
 
   /** Takes a note away; it can be had back by undoing. */

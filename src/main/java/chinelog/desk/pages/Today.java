@@ -10,11 +10,14 @@ import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
 import chinelog.label.Agreement;
+import chinelog.log.records.Readers;
 import chinelog.photo.album.Photograph;
 import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Facts;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -58,6 +61,12 @@ public final class Today implements Page {
     values.put("wordless", wordless(now));
     values.put("limits", limits(request, now));
     values.put("ending", ending(now));
+    values.put(
+        "published",
+        now.log().readers().stream()
+            .filter(r -> Files.isDirectory(now.opened().place(r).resolve("site")))
+            .map(r -> Map.of("id", r.id(), "title", r.title()))
+            .toList());
     List<Map<String, String>> drafts = new ArrayList<>();
     for (Draft draft : bench.files().drafts()) {
       drafts.add(Map.of("file", draft.path()));

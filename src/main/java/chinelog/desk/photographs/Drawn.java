@@ -13,14 +13,20 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * A region as it was drawn, in parts of the upright picture's width and height.
  *
  * @param box left, top, right and bottom, from 0 to 1, rounded outward
  * @param under agreements, at least one
+ * @param origin which of the photograph's regions it was, from 0; {@link #NEW} for a new one
+ * @param touched whether it was altered since
  */
-record Drawn(List<BigDecimal> box, List<String> under) {
+record Drawn(List<BigDecimal> box, List<String> under, int origin, boolean touched) {
+
+  static final int NEW = -1;
 
   /** A ten-thousandth of a side is less than a pixel of most pictures. */
   private static final int DIGITS = 4;
@@ -34,14 +40,27 @@ record Drawn(List<BigDecimal> box, List<String> under) {
   }
 
   /**
-   * A region as a browser sends it, such as {@code 0.1,0.2,0.35,1 lines,client}; empty if it is
-   * none.
+   * A region as a browser sends it, such as {@code 0.1,0.2,0.35,1 lines,client 2}: its box, its
+   * agreements, and which it was, with a {@code =} before it if it is as it was, or {@code -} if it
+   * is new; empty if it is none.
+   *
+   * @param before the regions that the photograph has
    */
-  static Optional<Drawn> parse(String sent) {
-    String[] parts = sent.split(" ", 2);
+  static Optional<Drawn> parse(String sent, List<PhotoFile.Region> before) {
+    String[] parts = sent.split(" ");
     String[] sides = parts[0].split(",", -1);
-    if (sides.length != 4 || parts.length < 2 || !parts[1].matches("[A-Za-z0-9_,-]+")) {
+    if (sides.length != 4
+        || parts.length != 3
+        || !parts[1].matches("[A-Za-z0-9_,-]+")
+        || !parts[2].matches("-|=?[0-9]{1,4}")) {
       return Optional.empty();
+    }
+    int origin = parts[2].equals("-") ? NEW : Integer.parseInt(parts[2].replace("=", ""));
+    if (origin >= before.size()) {
+      return Optional.empty();
+    }
+    if (parts[2].startsWith("=")) {
+      return Optional.of(of(before.get(origin), origin));
     }
     List<BigDecimal> box = new ArrayList<>();
     for (int i = 0; i < sides.length; i++) {
@@ -53,15 +72,18 @@ record Drawn(List<BigDecimal> box, List<String> under) {
       box.add(side.min(BigDecimal.ONE).stripTrailingZeros());
     }
     boolean isArea = box.get(0).compareTo(box.get(2)) < 0 && box.get(1).compareTo(box.get(3)) < 0;
-    return isArea ? Optional.of(new Drawn(box, List.of(parts[1].split(",")))) : Optional.empty();
+    return isArea
+        ? Optional.of(new Drawn(box, List.of(parts[1].split(",")), origin, true))
+        : Optional.empty();
   }
 
-  static Drawn of(PhotoFile.Region region) {
+  /** One that a photograph has, as it is. */
+  static Drawn of(PhotoFile.Region region, int origin) {
     List<BigDecimal> box = new ArrayList<>();
     for (double side : List.of(region.left(), region.top(), region.right(), region.bottom())) {
       box.add(BigDecimal.valueOf(side).stripTrailingZeros());
     }
-    return new Drawn(box, List.copyOf(region.label().agreements()));
+    return new Drawn(box, List.copyOf(region.label().agreements()), origin, false);
   }
 
   PhotoFile.Region region() {
@@ -72,6 +94,15 @@ record Drawn(List<BigDecimal> box, List<String> under) {
         box.get(3).doubleValue(),
         Label.of(under),
         Place.of("photos.yaml"));
+  }
+
+  /** The same as a region of another photograph. */
+  Drawn asNew() {
+    return new Drawn(box, under, NEW, true);
+  }
+
+  boolean isSame(Drawn other) {
+    return box.equals(other.box) && under.equals(other.under);
   }
 
   private YamlValue boxValue() {
@@ -98,14 +129,20 @@ record Drawn(List<BigDecimal> box, List<String> under) {
       return yaml.without(at).without(List.of(key, PIN));
     }
     YamlText next = yaml;
-    int there = yaml.size(at);
-    for (int i = there - 1; i >= wanted.size(); i--) {
-      next = next.without(List.of(key, REGIONS, Integer.toString(i)));
+    Set<Integer> kept = new TreeSet<>();
+    wanted.forEach(w -> kept.add(w.origin));
+    for (int i = yaml.size(at) - 1; i >= 0; i--) {
+      if (!kept.contains(i)) {
+        next = next.without(List.of(key, REGIONS, Integer.toString(i)));
+      }
     }
-    for (int i = 0; i < wanted.size(); i++) {
-      Drawn region = wanted.get(i);
-      List<String> item = List.of(key, REGIONS, Integer.toString(i));
-      next = i < there ? region.over(next, item) : next.plus(at, region.value());
+    for (Drawn region : wanted) {
+      if (region.origin == NEW) {
+        next = next.plus(at, region.value());
+      } else if (region.touched) {
+        long place = kept.stream().filter(k -> k >= 0 && k < region.origin).count();
+        next = region.over(next, List.of(key, REGIONS, Long.toString(place)));
+      }
     }
     List<String> pin = List.of(key, PIN);
     return next.find(pin).equals(Optional.of(sha256))

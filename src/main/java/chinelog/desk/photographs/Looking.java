@@ -76,7 +76,7 @@ final class Looking implements Page {
     Map<String, Object> values = new TreeMap<>();
     values.put("photo", Shown.of(photo, entries));
     values.put("regions", photo.file().regions().stream().map(Looking::shown).toList());
-    values.put("stale", pinned != null && !pinned.equals(photo.sha256()));
+    values.put("stale", !photo.file().regions().isEmpty() && !photo.sha256().equals(pinned));
     values.put("before", at > 0 ? all.get(at - 1).file().path() : "");
     values.put("after", at < all.size() - 1 ? all.get(at + 1).file().path() : "");
     values.put("agreements", List.copyOf(now.log().agreements().keySet()));
@@ -84,7 +84,7 @@ final class Looking implements Page {
   }
 
   private static Region shown(PhotoFile.Region region) {
-    Drawn drawn = Drawn.of(region);
+    Drawn drawn = Drawn.of(region, 0);
     return new Region(
         String.join(",", drawn.box().stream().map(s -> s.toPlainString()).toList()),
         String.join(",", drawn.under()));
@@ -93,7 +93,7 @@ final class Looking implements Page {
   /** What will be filled, in pixels of the upright picture: one line for each rectangle. */
   private Reply filled(Request request) throws IOException {
     Optional<Photograph> photo = Shown.find(bench.log().now(), request.text("photo"));
-    List<Drawn> drawn = drawn(request);
+    List<Drawn> drawn = photo.isEmpty() ? null : drawn(request, photo.get().file());
     if (photo.isEmpty() || drawn == null) {
       return Reply.notFound();
     }
@@ -106,10 +106,10 @@ final class Looking implements Page {
     return Reply.json(boxes.append("]").toString());
   }
 
-  private static @Nullable List<Drawn> drawn(Request request) {
+  private static @Nullable List<Drawn> drawn(Request request, PhotoFile photo) {
     List<Drawn> drawn = new ArrayList<>();
     for (String sent : request.all("region")) {
-      Optional<Drawn> region = Drawn.parse(sent);
+      Optional<Drawn> region = Drawn.parse(sent, photo.regions());
       if (region.isEmpty()) {
         return null;
       }
@@ -123,7 +123,7 @@ final class Looking implements Page {
     Words words = bench.frame().words(request, HERE);
     Snapshot now = bench.log().now();
     Optional<Photograph> found = Shown.find(now, request.text("photo"));
-    List<Drawn> drawn = drawn(request);
+    List<Drawn> drawn = found.isEmpty() ? null : drawn(request, found.get().file());
     if (found.isEmpty() || drawn == null) {
       return Answers.refused(words.text("region.wrong"));
     }
@@ -153,7 +153,7 @@ final class Looking implements Page {
     if (from.isEmpty() || from.get().file().regions().isEmpty() || to.isEmpty()) {
       return Answers.refused(words.text("none.chosen"));
     }
-    List<Drawn> regions = from.get().file().regions().stream().map(Drawn::of).toList();
+    List<Drawn> regions = drawn(from.get().file()).stream().map(Drawn::asNew).toList();
     for (Photograph photo : to) {
       String pinned = photo.file().pinnedSha256();
       if (!photo.file().regions().isEmpty() && !photo.sha256().equals(pinned)) {
@@ -165,14 +165,22 @@ final class Looking implements Page {
         remarks.change(
             to.stream().map(Photograph::file).toList(),
             (yaml, key, file) -> {
-              List<Drawn> all = new ArrayList<>(file.regions().stream().map(Drawn::of).toList());
-              regions.stream().filter(r -> !all.contains(r)).forEach(all::add);
+              List<Drawn> all = new ArrayList<>(drawn(file));
+              regions.stream().filter(r -> all.stream().noneMatch(r::isSame)).forEach(all::add);
               String sha256 =
                   to.stream().filter(p -> p.file().equals(file)).findFirst().orElseThrow().sha256();
               return Drawn.write(yaml, key, all, sha256);
             },
             said);
     return Answers.of(outcome, words, said);
+  }
+
+  private static List<Drawn> drawn(PhotoFile file) {
+    List<Drawn> drawn = new ArrayList<>();
+    for (int i = 0; i < file.regions().size(); i++) {
+      drawn.add(Drawn.of(file.regions().get(i), i));
+    }
+    return drawn;
   }
 
   /** Photographs that look like one. */

@@ -93,15 +93,15 @@ public final class FactsPage implements Page {
               "id", material.material(),
               "title", material.title(),
               "bought", shown(facts, material.boughtFact(), style),
-              "used",
-                  shown(
-                      facts,
-                      new FactId.Stock(material.material(), FactId.Balance.USED).name(),
-                      style),
+              "used", shown(facts, used(material), style),
               "left", shown(facts, material.leftFact(), style),
               "under", List.copyOf(material.label().agreements())));
     }
     return lines;
+  }
+
+  private static String used(Facts.MaterialSum material) {
+    return new FactId.Stock(material.material(), FactId.Balance.USED).name();
   }
 
   private static String shown(Facts facts, String name, NumberStyle style) {

@@ -48,10 +48,33 @@ public record PhotoFile(
         place);
   }
 
-  /**
-   * A part of a photograph under an agreement, as fractions (0 to 1) of the upright picture's width
-   * and height, from its left top corner.
-   */
+  /** The same with other regions. */
+  public PhotoFile withRegions(List<Region> otherRegions) {
+    return new PhotoFile(
+        path, caption, alt, otherRegions, leaveOut, taken, pinnedSha256, lookedAt, label, place);
+  }
+
+  /** What the sides of a region count. */
+  public enum Measure {
+    /** Fractions (0 to 1) of the picture's width and height. */
+    PARTS,
+    /** Pixels; turned into parts by whoever knows the picture, and until then the whole of it. */
+    PIXELS
+  }
+
+  /** A part of a photograph under an agreement, of the upright picture from its left top corner. */
   public record Region(
-      double left, double top, double right, double bottom, Label label, Place place) {}
+      double left,
+      double top,
+      double right,
+      double bottom,
+      Measure measure,
+      Label label,
+      Place place) {
+
+    /** In parts of the picture's width and height. */
+    public Region(double left, double top, double right, double bottom, Label label, Place place) {
+      this(left, top, right, bottom, Measure.PARTS, label, place);
+    }
+  }
 }

@@ -33,6 +33,17 @@ final class AlbumChecks {
     return problems.list();
   }
 
+  void beyond(PhotoFile.Region region, Exposure exposure) {
+    problems.error(
+        region.place(),
+        "This region reaches beyond the picture, which is "
+            + exposure.uprightWidthPx()
+            + " pixels wide and "
+            + exposure.uprightHeightPx()
+            + " high.",
+        "Write pixels of the upright picture, from its left top corner.");
+  }
+
   void regions(PhotoFile file, Exposure exposure) {
     if (file.regions().isEmpty()) {
       return;

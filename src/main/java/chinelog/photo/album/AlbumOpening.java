@@ -42,7 +42,12 @@ final class AlbumOpening {
 
   Album open(Progress progress) {
     SortedMap<String, Exposure> exposures = exposures(progress);
+    List<PhotoFile> files = new ArrayList<>();
     for (PhotoFile file : log.photos()) {
+      Exposure exposure = exposures.get(file.path());
+      files.add(exposure == null ? file : inParts(file, exposure));
+    }
+    for (PhotoFile file : files) {
       Exposure exposure = exposures.get(file.path());
       if (exposure != null) {
         copies.computeIfAbsent(exposure.sha256(), s -> new ArrayList<>()).add(file);
@@ -51,7 +56,7 @@ final class AlbumOpening {
     }
     copies.values().forEach(same -> checks.copies(same, kept(same)));
     List<Photograph> photographs = new ArrayList<>();
-    for (PhotoFile file : log.photos()) {
+    for (PhotoFile file : files) {
       Exposure exposure = exposures.get(file.path());
       if (exposure != null) {
         photographs.add(place(file, exposure));
@@ -61,6 +66,28 @@ final class AlbumOpening {
     checks.credit(log.head(), new Clearance(new TreeSet<>(log.agreements().keySet())));
     checks.days(photographs, log.entries());
     return new Album(photographs, checks.problems());
+  }
+
+  /**
+   * Regions that are written in pixels, as parts; one that reaches beyond the picture is all of it.
+   */
+  private PhotoFile inParts(PhotoFile file, Exposure exposure) {
+    double w = exposure.uprightWidthPx();
+    double h = exposure.uprightHeightPx();
+    List<PhotoFile.Region> regions = new ArrayList<>();
+    for (PhotoFile.Region r : file.regions()) {
+      if (r.measure() == PhotoFile.Measure.PARTS) {
+        regions.add(r);
+      } else if (r.right() <= w && r.bottom() <= h) {
+        regions.add(
+            new PhotoFile.Region(
+                r.left() / w, r.top() / h, r.right() / w, r.bottom() / h, r.label(), r.place()));
+      } else {
+        checks.beyond(r, exposure);
+        regions.add(new PhotoFile.Region(0, 0, 1, 1, r.label(), r.place()));
+      }
+    }
+    return regions.equals(file.regions()) ? file : file.withRegions(regions);
   }
 
   private SortedMap<String, Exposure> exposures(Progress progress) {

@@ -42,7 +42,8 @@ final class Mask {
   /** A region that makes no sense is taken to be the whole picture. */
   private static Box upright(PhotoFile.Region r, int w, int h) {
     boolean sense =
-        r.left() >= 0
+        r.measure() == PhotoFile.Measure.PARTS
+            && r.left() >= 0
             && r.top() >= 0
             && r.right() <= 1
             && r.bottom() <= 1

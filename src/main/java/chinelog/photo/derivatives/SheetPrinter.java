@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 
@@ -26,6 +27,7 @@ public final class SheetPrinter {
 
   private static final int DPI = 150;
   private static final int POINTS_PER_INCH = 72;
+  private static final double MM_PER_INCH = 25.4;
 
   /** An A0 sheet at 150 dpi has 35 million. */
   private static final double MOST_PIXELS = 80e6;
@@ -51,6 +53,36 @@ public final class SheetPrinter {
     try {
       byte[] bytes = bytes(sheet);
       return isPdf(bytes) ? withPdf(bytes, PDDocument::getNumberOfPages) : 1;
+    } catch (UnusablePhoto e) {
+      throw new ProblemException(e.at(Place.of(sheet)), e);
+    }
+  }
+
+  /**
+   * How long the longer side of a page is on its paper, in millimetres. A scan does not tell for
+   * certain: it is taken to have been made at 150 dots to the inch, which is out for all lengths on
+   * it alike.
+   *
+   * @param page from 1
+   * @throws ProblemException if there is no such page or it cannot be read
+   * @throws IOException if it cannot be read
+   */
+  public double longEdgeMm(String sheet, int page) throws IOException {
+    try {
+      byte[] bytes = bytes(sheet);
+      if (isPdf(bytes)) {
+        return withPdf(
+            bytes,
+            document -> {
+              requirePage(page, document.getNumberOfPages());
+              PDRectangle box = document.getPage(page - 1).getCropBox();
+              return Math.max(box.getWidth(), box.getHeight()) * MM_PER_INCH / POINTS_PER_INCH;
+            });
+      }
+      requirePage(page, 1);
+      PhotoLoader.Loaded loaded = PhotoLoader.load(folder, sheet);
+      Decoder.Size size = Decoder.size(loaded.decodable(), loaded.bytes());
+      return Math.max(size.widthPx(), size.heightPx()) * MM_PER_INCH / DPI;
     } catch (UnusablePhoto e) {
       throw new ProblemException(e.at(Place.of(sheet)), e);
     }

@@ -333,7 +333,17 @@ async function key(at, value, words = [], redraw = false) {
     if (redraw) await form();
   } catch (fault) { say(fault.message, true); }
 }
+let pondering;
+document.getElementById("keys")?.addEventListener("input", (event) => {
+  // Checked as it is typed; what is emptied for a moment is not taken away yet.
+  const field = event.target;
+  clearTimeout(pondering);
+  if (field.dataset.at && field.value.trim()) {
+    pondering = setTimeout(() => key(field.dataset.at, field.value), 400);
+  }
+});
 document.getElementById("keys")?.addEventListener("change", (event) => {
+  clearTimeout(pondering);
   const field = event.target;
   if (field.dataset.at) key(field.dataset.at, field.value);
   const noteUnder = field.closest("[data-under-note]");
@@ -423,7 +433,9 @@ table?.querySelector("form").addEventListener("submit", async (event) => {
 const sought = document.getElementById("sought");
 const day = () => document.getElementById("key-date")?.value ?? "";
 const list = () => fill(document.getElementById("choices"), `/notes/${chosen}s?q=${encodeURIComponent(sought.value)}&day=${day()}`);
+let searching;
 function open(kind) {
+  clearTimeout(searching);
   chosen = kind;
   const title = document.getElementById("choose-title");
   title.textContent = title.dataset[kind];
@@ -431,7 +443,6 @@ function open(kind) {
   choose.showModal();
   list();
 }
-let searching;
 sought?.addEventListener("input", () => { clearTimeout(searching); searching = setTimeout(list, 120); });
 choose?.addEventListener("click", async (event) => {
   const button = event.target.closest("[data-fact], [data-photograph]");

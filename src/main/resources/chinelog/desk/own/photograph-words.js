@@ -1,11 +1,13 @@
 // Captions and alternative texts in a row: Enter keeps one and goes to the next of its kind.
 import { ask, say } from "./desk.js";
+import "./in-view.js";
 
 async function keep(field) {
   if (field.value === field.defaultValue) return;
   const photo = field.closest("[data-photo]").dataset.photo;
   try {
     say(await (await ask("/photographs/words", { photo, key: field.dataset.key, text: field.value })).text());
+    document.dispatchEvent(new Event("written"));
     field.defaultValue = field.value;
     field.removeAttribute("aria-invalid");
   } catch (fault) {

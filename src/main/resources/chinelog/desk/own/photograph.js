@@ -11,16 +11,19 @@ const LEAST = 0.005;
 const list = document.getElementById("regions");
 const agreement = document.getElementById("agreement");
 const filled = (text, ...parts) => text.replace(/\{(\d)\}/g, (all, i) => parts[i]);
+const told = words => { say(words); document.dispatchEvent(new Event("written")); };
 const clamp = x => Math.min(1, Math.max(0, x));
 
-let regions = picture.dataset.regions.split("|").filter(Boolean).map(text => {
+// Each knows which of the kept ones it is, and whether it was altered since.
+let regions = picture.dataset.regions.split("|").filter(Boolean).map((text, i) => {
   const [box, under] = text.split(" ");
-  return { box: box.split(",").map(Number), under };
+  return { box: box.split(",").map(Number), under, origin: i, touched: false };
 });
 let chosen = -1;
 let grey = [];
 
-const sent = region => region.box.map(x => x.toFixed(6)).join(",") + " " + region.under;
+const sent = region => [region.box.map(x => x.toFixed(6)).join(","), region.under,
+  region.origin < 0 ? "-" : (region.touched ? "" : "=") + region.origin].join(" ");
 const fields = () => {
   const all = new URLSearchParams({ photo, sha256 });
   for (const region of regions) all.append("region", sent(region));
@@ -81,8 +84,14 @@ async function askGrey() {
 let keeping = Promise.resolve();
 function keep() {
   keeping = keeping.then(async () => {
+    const before = regions.map(r => ({ region: r, box: r.box.join(), under: r.under }));
     try {
-      say(await (await ask("/photographs/regions", fields())).text());
+      told(await (await ask("/photographs/regions", fields())).text());
+      before.forEach(({ region, box, under }, i) => {
+        region.origin = i;
+        region.touched = region.box.join() !== box || region.under !== under;
+      });
+      // Those taken away meanwhile count on among the kept ones until the next time.
     } catch (fault) {
       say(fault.message, true);
     }
@@ -91,6 +100,7 @@ function keep() {
 }
 
 function changed(kept = true) {
+  if (chosen >= 0) regions[chosen].touched = true;
   draw();
   tell();
   askGrey();
@@ -103,7 +113,7 @@ function choose(i) {
 }
 
 function add(box) {
-  regions.push({ box, under: agreement.value });
+  regions.push({ box, under: agreement.value, origin: -1, touched: true });
   chosen = regions.length - 1;
 }
 
@@ -131,6 +141,7 @@ function tell() {
         const box = [...region.box];
         box[k] = clamp(Number(input.value) / 100);
         if (box[0] + LEAST / 5 < box[2] && box[1] + LEAST / 5 < box[3]) region.box = box;
+        region.touched = true;
         changed();
       });
       label.append(input, " %");
@@ -143,7 +154,7 @@ function tell() {
     under.setAttribute("aria-label", list.dataset.under);
     if (![...under.options].some(o => o.value === region.under)) under.add(new Option(region.under));
     under.value = region.under;
-    under.addEventListener("change", () => { region.under = under.value; changed(); });
+    under.addEventListener("change", () => { region.under = under.value; region.touched = true; changed(); });
     const away = Object.assign(document.createElement("button"), { type: "button", className: "plain", textContent: filled(list.dataset.remove, i + 1) });
     away.addEventListener("click", () => remove(i));
     foot.append(under, away);
@@ -264,7 +275,7 @@ async function same(photos) {
   const all = new URLSearchParams({ photo });
   for (const other of photos) all.append("to", other);
   try {
-    say(await (await ask("/photographs/same", all)).text());
+    told(await (await ask("/photographs/same", all)).text());
   } catch (fault) {
     say(fault.message, true);
   }
@@ -289,7 +300,7 @@ document.getElementById("pin")?.addEventListener("click", async event => {
 
 async function change(path, more) {
   try {
-    say(await (await ask(path, new URLSearchParams({ photo, ...more }))).text());
+    told(await (await ask(path, new URLSearchParams({ photo, ...more }))).text());
   } catch (fault) {
     say(fault.message, true);
   }
@@ -304,21 +315,12 @@ for (const box of document.querySelectorAll("input[name=under]")) {
     const all = new URLSearchParams({ photo });
     for (const on of document.querySelectorAll("input[name=under]:checked")) all.append("under", on.value);
     try {
-      say(await (await ask("/photographs/under", all)).text());
+      told(await (await ask("/photographs/under", all)).text());
     } catch (fault) {
       say(fault.message, true);
     }
   });
 }
-document.getElementById("undo").addEventListener("click", async () => {
-  try {
-    await ask("/photographs/undo", {});
-    location.reload();
-  } catch (fault) {
-    say(fault.message, true);
-  }
-});
-
 tell();
 askGrey();
 new ResizeObserver(draw).observe(svg);

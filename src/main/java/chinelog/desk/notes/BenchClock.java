@@ -1,0 +1,140 @@
+package chinelog.desk.notes;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Words;
+import chinelog.desk.files.Outcome;
+import chinelog.desk.files.Version;
+import chinelog.desk.files.YamlText;
+import chinelog.desk.files.YamlValue;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.log.records.Entry;
+import chinelog.problem.ProblemException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A clock that is started when work begins; when it is stopped, the time goes into a note's {@code
+ * time}. It runs on over a restart.
+ */
+public final class BenchClock implements Page {
+
+  private static final DateTimeFormatter MINUTES =
+      DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final List<String> TIME = List.of("time");
+
+  private final Bench bench;
+  private final Path file;
+
+  public BenchClock(Bench bench) {
+    this.bench = bench;
+    this.file = bench.folder().resolve(".chinelog").resolve("desk").resolve("clock");
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes
+        .get("/clock", this::show)
+        .post("/clock/start", this::start)
+        .post("/clock/stop", this::stop)
+        .post("/clock/drop", this::drop);
+  }
+
+  private Optional<ZonedDateTime> since() throws IOException {
+    if (!Files.isRegularFile(file)) {
+      return Optional.empty();
+    }
+    try {
+      ZoneId zone = bench.log().now().log().head().zone();
+      return Optional.of(Instant.parse(Files.readString(file).strip()).atZone(zone));
+    } catch (DateTimeParseException e) {
+      return Optional.empty();
+    }
+  }
+
+  private Reply show(Request request) throws IOException {
+    Map<String, Object> values = new HashMap<>();
+    Optional<ZonedDateTime> since = since();
+    List<Map<String, String>> notes = new ArrayList<>();
+    if (since.isPresent()) {
+      values.put("since", MINUTES.format(since.get()));
+      values.put("millis", String.valueOf(since.get().toInstant().toEpochMilli()));
+      for (Entry entry : bench.log().now().log().entries()) {
+        if (entry.date().equals(since.get().toLocalDate())) {
+          notes.add(Map.of("file", entry.place().file(), "title", entry.title().value()));
+        }
+      }
+    }
+    values.put("notes", notes);
+    return bench.frame().part(request, Section.TODAY, "clock.ftlh", values);
+  }
+
+  private Reply start(Request request) throws IOException {
+    if (since().isEmpty()) {
+      Files.createDirectories(file.getParent());
+      Files.writeString(file, bench.clock().instant().toString());
+    }
+    return show(request);
+  }
+
+  private Reply drop(Request request) throws IOException {
+    Files.deleteIfExists(file);
+    return show(request);
+  }
+
+  /** Adds the time to the note that was chosen, or begins one with it. */
+  private Reply stop(Request request) throws IOException {
+    Optional<ZonedDateTime> since = since();
+    if (since.isEmpty()) {
+      return Reply.seeOther("/");
+    }
+    ZonedDateTime from = since.get();
+    ZonedDateTime to = bench.clock().instant().atZone(from.getZone());
+    String time = MINUTES.format(from) + "-" + MINUTES.format(to);
+    Words words = bench.frame().words(request, Section.TODAY);
+    String note = request.text("note");
+    LocalDate day = from.toLocalDate();
+    String name =
+        note.isEmpty()
+            ? FileNames.of(
+                day, words.text("clock.note"), taken -> Files.exists(bench.folder().resolve(taken)))
+            : note;
+    Outcome outcome =
+        bench
+            .files()
+            .edit(
+                Path.of(name),
+                now -> withTime(now, time, words.text("clock.note")),
+                words.text("did.clock", time));
+    if (outcome instanceof Outcome.Refused refused) {
+      throw new ProblemException(refused.problem());
+    }
+    Files.deleteIfExists(file);
+    return Reply.seeOther(Notes.editing(name));
+  }
+
+  private static String withTime(Version note, String time, String title) throws ProblemException {
+    Version text = note.exists() ? note : new Version(note.path(), "# " + title + "\n\n", "", true);
+    YamlText keys = YamlText.ofHead(text);
+    List<String> before = keys.words(TIME);
+    List<String> all = new ArrayList<>(before);
+    all.add(time);
+    return keys.with(TIME, YamlValue.text(String.join(", ", all))).text();
+  }
+}

@@ -1,0 +1,125 @@
+package chinelog.desk.sheets;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.Words;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import chinelog.log.records.Sheet;
+import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.SheetPrinter;
+import chinelog.problem.ProblemException;
+import chinelog.quantity.NumberStyle;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/** The sheets of the log, and each of their pages seen large, brought to scale and measured. */
+public final class Sheets implements Page {
+
+  private static final Section HERE = Section.SHEETS;
+
+  private final Bench bench;
+  private final SheetPrinter printer;
+
+  public Sheets(Bench bench) {
+    this.bench = bench;
+    this.printer = new SheetPrinter(bench.folder());
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes
+        .get("/sheets", this::show)
+        .get("/sheets/print", this::print)
+        .get("/sheets/look", this::look);
+    new TakingOff(bench, printer).answerAt(routes);
+  }
+
+  /**
+   * A page of a sheet.
+   *
+   * @param wrong why it cannot be shown; empty if it can
+   */
+  public record Leaf(String path, String title, int page, int pages, String under, String wrong) {}
+
+  private Reply show(Request request) throws IOException {
+    Snapshot now = bench.log().now();
+    List<Leaf> leaves = new ArrayList<>();
+    for (Sheet sheet : now.log().sheets()) {
+      String under = String.join(", ", sheet.label().agreements());
+      try {
+        int pages = printer.pages(sheet.path());
+        for (int page = 1; page <= pages; page++) {
+          leaves.add(new Leaf(sheet.path(), sheet.title(), page, pages, under, ""));
+        }
+      } catch (ProblemException e) {
+        String wrong = e.problem().what() + " " + e.problem().remedy();
+        leaves.add(new Leaf(sheet.path(), sheet.title(), 1, 1, under, wrong));
+      }
+    }
+    return bench.frame().page(request, HERE, "sheets.ftlh", Map.of("leaves", leaves));
+  }
+
+  /** A derivative out of the private cache; without an edge, the largest. */
+  private Reply print(Request request) throws IOException {
+    Optional<Sheet> sheet = find(bench.log().now(), request.text("sheet"));
+    if (sheet.isEmpty()) {
+      return Reply.notFound();
+    }
+    int edge = request.number("edge", Integer.MAX_VALUE);
+    Darkroom.Print chosen = null;
+    for (Darkroom.Print print :
+        printer.print(sheet.get().path(), request.number("page", 1)).prints()) {
+      if (chosen == null || Math.max(chosen.widthPx(), chosen.heightPx()) < edge) {
+        chosen = print;
+      }
+    }
+    return chosen == null ? Reply.notFound() : Reply.file("image/jpeg", chosen.jpeg());
+  }
+
+  static Optional<Sheet> find(Snapshot now, String path) {
+    return now.log().sheets().stream().filter(s -> s.path().equals(path)).findFirst();
+  }
+
+  private Reply look(Request request) throws IOException {
+    Snapshot now = bench.log().now();
+    Optional<Sheet> sheet = find(now, request.text("sheet"));
+    if (sheet.isEmpty()) {
+      return Reply.notFound();
+    }
+    int page = request.number("page", 1);
+    Drawing drawing = Drawing.of(printer, sheet.get().path(), page);
+    Words words = bench.frame().words(request, HERE);
+    NumberStyle style = new NumberStyle(words.locale(), now.log().head().inchDenominator());
+    Map<String, Object> values = new TreeMap<>();
+    values.put("sheet", sheet.get().path());
+    values.put("title", sheet.get().title());
+    values.put("page", page);
+    values.put("pages", printer.pages(sheet.get().path()));
+    values.put("widthPx", drawing.widthPx());
+    values.put("heightPx", drawing.heightPx());
+    values.put("under", String.join(", ", sheet.get().label().agreements()));
+    values.put("prefix", drawing.prefix());
+    for (String fact : List.of("factor_x", "factor_y", "stretch")) {
+      values.put(
+          fact,
+          now.opened()
+              .facts()
+              .find(drawing.prefix() + "." + fact)
+              .map(f -> style.show(f.value()))
+              .orElse(""));
+    }
+    Optional<Scale> scale = drawing.findScale(now);
+    values.put("unit", scale.map(Scale::unit).orElse(""));
+    values.put("acrossPerPx", scale.map(s -> Double.toString(s.acrossPerPx())).orElse(""));
+    values.put("upPerPx", scale.map(s -> Double.toString(s.upPerPx())).orElse(""));
+    return bench.frame().page(request, HERE, "sheet.ftlh", values);
+  }
+}
