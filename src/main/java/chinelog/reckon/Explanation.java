@@ -27,6 +27,9 @@ public final class Explanation {
 
   private static final int MOST_INPUTS = 24;
 
+  /** Nobody follows a branch that goes on further across the screen. */
+  private static final int DEEPEST = 20;
+
   /** Enough that whoever reckons on gets the last digit shown, which is the fourth. */
   private static final int DIGITS = 7;
 
@@ -60,11 +63,11 @@ public final class Explanation {
    */
   public static List<String> tree(Fact fact, Log log, Facts facts) {
     Explanation explanation = new Explanation(log, facts);
-    explanation.tell(fact, "", "");
+    explanation.tell(fact, "", "", 0);
     return List.copyOf(explanation.lines);
   }
 
-  private void tell(Fact fact, String branch, String below) {
+  private void tell(Fact fact, String branch, String below, int depth) {
     boolean again = !told.add(fact.name()) && !fact.inputs().isEmpty();
     lines.add(branch + line(fact, MOST_NAMED_IN_A_SUM) + (again ? "   (see above)" : ""));
     if (again) {
@@ -76,14 +79,14 @@ public final class Explanation {
     fact.basis().given().forEach(m -> lines.add(bar + exact.text(m).replace('\u202f', ' ')));
     figures(fact, inputs).ifPresent(f -> lines.add(bar + f));
     int most = inputs.size() > MOST_INPUTS ? MOST_INPUTS - 1 : inputs.size();
-    boolean shut = isLongSum(fact);
+    boolean shut = isLongSum(fact) || depth == DEEPEST;
     for (int i = 0; i < most; i++) {
       boolean last = i == inputs.size() - 1;
       String own = below + (last ? "└─ " : "├─ ");
       if (shut) {
         lines.add(own + line(inputs.get(i), 1));
       } else {
-        tell(inputs.get(i), own, below + (last ? "   " : "│  "));
+        tell(inputs.get(i), own, below + (last ? "   " : "│  "), depth + 1);
       }
     }
     if (most < inputs.size()) {

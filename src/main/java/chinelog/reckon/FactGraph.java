@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 /** Reckons nodes in an order in which each finds what it needs; walks without recursion. */
 final class FactGraph {
 
-  private static final int DEEPEST = 500;
+  private static final int DEEPEST = 5000;
 
   private enum State {
     OPEN,

@@ -61,7 +61,9 @@ final class RequestNode implements Node {
       ledger.error(
           request.reckoning().place(),
           "There is no reckoning \"" + wanted + "\".",
-          Suggestion.remedy(wanted, TradeReckonings.names()));
+          wanted.equals("timber")
+              ? "Write material, with name in place of species."
+              : Suggestion.remedy(wanted, TradeReckonings.names()));
       return Optional.empty();
     }
     SortedMap<String, Formula> formulas = new TreeMap<>();

@@ -6,7 +6,10 @@ import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.FactId.Influence;
 import chinelog.reckon.Facts;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 
@@ -43,7 +46,31 @@ final class Labels {
     return facts.find(name).map(Fact::label).orElse(Label.NONE);
   }
 
+  /** Walks down without recursion, as facts may rest on thousands, one upon the other. */
   Label of(Fact fact) {
+    Deque<Fact> path = new ArrayDeque<>();
+    Deque<Iterator<String>> inputs = new ArrayDeque<>();
+    path.push(fact);
+    inputs.push(fact.inputs().iterator());
+    while (!path.isEmpty()) {
+      if (inputs.element().hasNext() && !found.containsKey(path.element().name())) {
+        facts
+            .find(inputs.element().next())
+            .filter(f -> !found.containsKey(f.name()))
+            .ifPresent(
+                f -> {
+                  path.push(f);
+                  inputs.push(f.inputs().iterator());
+                });
+      } else {
+        inputs.pop();
+        settled(path.pop());
+      }
+    }
+    return settled(fact);
+  }
+
+  private Label settled(Fact fact) {
     Label known = found.get(fact.name());
     if (known != null) {
       return known;
@@ -55,7 +82,7 @@ final class Labels {
       label = label.join(of(influence));
     }
     for (String input : fact.inputs()) {
-      label = label.join(facts.find(input).map(this::of).orElse(Label.NONE));
+      label = label.join(facts.find(input).map(this::settled).orElse(Label.NONE));
     }
     found.put(fact.name(), label);
     return label;

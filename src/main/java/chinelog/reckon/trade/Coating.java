@@ -67,7 +67,8 @@ final class Coating {
           "volume",
           Message.of("coating.amount"),
           Si.show(volume / kept, Si.M3, Si.unit("mL")),
-          Message.of("coating.amount.how"));
+          Message.of("coating.amount.how"),
+          YieldList.worked(Si.show(volume, Si.M3, Si.unit("mL")), " ÷ ", Si.percent(kept)));
     }
     if (!byCoverage || dense) {
       masses(yields, inputs, wet, kept);
@@ -88,12 +89,14 @@ final class Coating {
         "wet_mass",
         Message.of("coating.mass"),
         Laminate.grams(wet / kept),
-        Message.of("coating.mass.how"));
+        Message.of("coating.mass.how"),
+        YieldList.worked(Laminate.grams(wet), " ÷ ", Si.percent(kept)));
     yields.from("area", "coats", "coverage", "spread", "density", "solids");
     yields.add(
         "mass",
         Message.of("coating.dry"),
         Laminate.grams(wet * solids),
-        Message.of("coating.dry.how"));
+        Message.of("coating.dry.how"),
+        YieldList.worked(Laminate.grams(wet), " × ", Si.percent(solids)));
   }
 }

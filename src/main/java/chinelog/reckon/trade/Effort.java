@@ -114,9 +114,24 @@ final class Effort {
             Message.of("effort.exponent"),
             Si.number(Math.log(rate) / Math.log(2)),
             method)
-        .add("last", Message.of("effort.last"), Si.show(unit, Unit.HOUR, hours), method)
+        .add(
+            "last",
+            Message.of("effort.last"),
+            Si.show(unit, Unit.HOUR, hours),
+            method,
+            YieldList.worked(
+                "a nᵇ = ",
+                Si.show(first, Unit.HOUR, hours),
+                " × ",
+                Si.number(power),
+                wright ? "; n a nᵇ − (n − 1) a (n − 1)ᵇ" : ""))
         .add("total", Message.of("effort.total"), Si.show(total, Unit.HOUR, hours), method)
-        .add("average", Message.of("effort.average"), Si.show(total / n, Unit.HOUR, hours), method)
+        .add(
+            "average",
+            Message.of("effort.average"),
+            Si.show(total / n, Unit.HOUR, hours),
+            method,
+            YieldList.worked(Si.show(total, Unit.HOUR, hours), " ÷ ", Si.number(n)))
         .list();
   }
 

@@ -149,18 +149,55 @@ final class Laminate {
         "thickness" + part,
         titled(zone, "thickness"),
         Si.show(thick, Unit.METRE, Unit.MILLIMETRE),
-        Message.of("laminate.thickness.how"));
+        Message.of("laminate.thickness.how"),
+        YieldList.worked(
+            Si.show(dry, Si.KG_M2, Si.unit("g/m²")),
+            " × (1 ÷ ",
+            cubic(fibreDensity),
+            " + (1 ÷ ",
+            Si.percent(psi),
+            " − 1) ÷ ",
+            cubic(resinDensity),
+            ")"));
     yields.add(
         "density" + part,
         titled(zone, "density"),
-        Si.show(1 / (psi / fibreDensity + (1 - psi) / resinDensity), Si.KG_M3, Si.unit("g/cm³")),
-        Message.of("laminate.density.how"));
+        cubic(1 / (psi / fibreDensity + (1 - psi) / resinDensity)),
+        Message.of("laminate.density.how"),
+        YieldList.worked(
+            "1 ÷ (",
+            Si.percent(psi),
+            " ÷ ",
+            cubic(fibreDensity),
+            " + (1 − ",
+            Si.percent(psi),
+            ") ÷ ",
+            cubic(resinDensity),
+            ")"));
     double volume = psi / fibreDensity;
     yields.add(
         "fibre_volume" + part,
         titled(zone, "fibre"),
         Si.number(volume / (volume + (1 - psi) / resinDensity)),
-        Message.of("laminate.fibre.how"));
+        Message.of("laminate.fibre.how"),
+        YieldList.worked(
+            "(",
+            Si.percent(psi),
+            " ÷ ",
+            cubic(fibreDensity),
+            ") ÷ (",
+            Si.percent(psi),
+            " ÷ ",
+            cubic(fibreDensity),
+            " + (1 − ",
+            Si.percent(psi),
+            ") ÷ ",
+            cubic(resinDensity),
+            ")"));
+  }
+
+  private static Quantity cubic(double kgM3) throws TradeException {
+    return Si.show(kgM3, Si.KG_M3, Si.unit("g/cm³"));
   }
 
   /** "Thickness of the laminate", or "Outside: thickness of the laminate". */
@@ -185,12 +222,14 @@ final class Laminate {
         Message.of("laminate.mix"),
         grams(resin / (1 - waste)),
         Message.of("laminate.mix.how"),
+        YieldList.worked(grams(resin), " ÷ ", Si.percent(1 - waste)),
         mixtures);
     yields.add(
         "mass",
         Message.of("laminate.mass"),
         grams(fibre + resin),
         Message.of("laminate.mass.how"),
+        YieldList.worked(grams(fibre), " + ", grams(resin)),
         mixtures);
   }
 

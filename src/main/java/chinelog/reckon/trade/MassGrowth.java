@@ -46,7 +46,14 @@ final class MassGrowth {
         "forecast",
         Message.of("growth.trade"),
         Si.show(forecast, Unit.KILOGRAM, unit),
-        Message.of("growth.trade.how"));
+        Message.of("growth.trade.how"),
+        YieldList.worked(
+            Si.show(mass[last], Unit.KILOGRAM, unit),
+            " + ",
+            Si.show(slope(done, mass), Unit.KILOGRAM, unit),
+            " × (1 − ",
+            Si.percent(done[last]),
+            ")"));
     if (inputs.findQuantity("budget").isPresent()) {
       double budget = Si.positive(inputs, "budget", Unit.KILOGRAM);
       yields.add(

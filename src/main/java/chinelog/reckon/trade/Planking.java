@@ -159,6 +159,8 @@ final class Planking {
         Message.of("planking.strips"),
         Quantity.of(strips, Unit.ONE),
         Message.of("planking.strips.how"),
+        YieldList.worked(
+            girths.units().length(girths.greatest()), " ÷ ", girths.units().length(width)),
         PRACTICE);
     long full = fullWidth(yields, inputs, girths, width, strips);
     taper(yields, girths, width, least, strips, full);

@@ -114,7 +114,11 @@ final class Spar {
           "mass",
           Message.of("spar.mass"),
           Laminate.grams(volume(d, length / parts) * Si.positive(inputs, "density", Si.KG_M3)),
-          Message.of("spar.mass.how"));
+          Message.of("spar.mass.how"),
+          YieldList.worked(
+              Si.show(volume(d, length / parts), Si.M3, Si.unit("cm³")),
+              " × ",
+              Si.show(Si.positive(inputs, "density", Si.KG_M3), Si.KG_M3, Si.unit("g/cm³"))));
     }
     return yields.list();
   }

@@ -63,14 +63,16 @@ final class StockedSize {
         "error_share",
         Message.of("stocked.share"),
         Si.percent(best / wanted - 1),
-        Message.of("stocked.share.how"));
+        Message.of("stocked.share.how"),
+        YieldList.worked(Si.show(best, Unit.METRE, unit), " ÷ ", asked, " − 1"));
     if (inputs.findQuantity("scale").isPresent()) {
       double scale = Si.positive(inputs, "scale", Unit.ONE);
       yields.add(
           "full_size",
           Message.of("stocked.full"),
           Si.show(best * scale, Unit.METRE, asked.unit()),
-          Message.of("stocked.full.how"));
+          Message.of("stocked.full.how"),
+          YieldList.worked(Si.show(best, Unit.METRE, unit), " × ", Si.number(scale)));
       yields.add(
           "full_error",
           Message.of("stocked.full.error"),

@@ -24,7 +24,17 @@ final class Timber {
         units.length(girths.run()),
         Message.of(girths.stations().isEmpty() ? "timber.length.straight" : "timber.length.sheer"));
     yields.add(
-        "strip_length", Message.of("timber.buy"), units.run(bought), Message.of("timber.buy.how"));
+        "strip_length",
+        Message.of("timber.buy"),
+        units.run(bought),
+        Message.of("timber.buy.how"),
+        YieldList.worked(
+            "2 × ",
+            Si.number(strips),
+            " × ",
+            units.length(girths.run()),
+            " ÷ ",
+            Si.percent(1 - wastage)));
     boolean cut = inputs.findQuantity("sheet_width").isPresent();
     if (cut && inputs.findQuantity("stock_length").isEmpty()) {
       throw new TradeException(
@@ -39,7 +49,8 @@ final class Timber {
           "pieces",
           Message.of("timber.strips"),
           Quantity.of(pieces, Unit.ONE),
-          Message.of("timber.strips.how"));
+          Message.of("timber.strips.how"),
+          YieldList.worked(units.run(bought), " ÷ ", units.length(stock)));
       sheets(yields, inputs, pieces);
     }
     thickness(yields, inputs, girths);
@@ -65,7 +76,17 @@ final class Timber {
         "strips_per_sheet",
         Message.of("timber.sheet"),
         Quantity.of(each, Unit.ONE),
-        Message.of("timber.sheet.how"));
+        Message.of("timber.sheet.how"),
+        YieldList.worked(
+            "(",
+            Si.show(sheet, Unit.METRE, Unit.MILLIMETRE),
+            " + ",
+            Si.show(kerf, Unit.METRE, Unit.MILLIMETRE),
+            ") ÷ (",
+            Si.show(width, Unit.METRE, Unit.MILLIMETRE),
+            " + ",
+            Si.show(kerf, Unit.METRE, Unit.MILLIMETRE),
+            ")"));
     yields.add(
         "sheets",
         Message.of("timber.sheets"),
@@ -88,7 +109,13 @@ final class Timber {
           "mass",
           Message.of("timber.before"),
           girths.units().mass(mass),
-          Message.of("timber.before.how"));
+          Message.of("timber.before.how"),
+          YieldList.worked(
+              girths.units().area(girths.area()),
+              " × ",
+              girths.units().length(thick),
+              " × ",
+              girths.units().density(mass / girths.area() / thick)));
       yields.add(
           "mass_faired_most",
           Message.of("timber.quarter"),

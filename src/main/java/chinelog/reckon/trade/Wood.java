@@ -49,13 +49,25 @@ final class Wood {
             "density",
             Message.of("wood.density"),
             Si.show(density, Si.unit("lb/ft³"), Si.KG_M3),
-            Message.of("wood.density.dry.how"));
+            Message.of("wood.density.dry.how"),
+            YieldList.worked(
+                "62.4 × ",
+                Si.number(gravity),
+                " ÷ (1 + 0.009 × ",
+                Si.number(gravity),
+                " × ",
+                Si.number(moisture * 100),
+                ") × (1 + ",
+                Si.percent(moisture),
+                ") lb/ft³"));
       } else {
         yields.add(
             "density",
             Message.of("wood.density"),
             Si.show(1000 * gravity * (1 + moisture), Si.KG_M3, Si.KG_M3),
-            Message.of("wood.density.how"));
+            Message.of("wood.density.how"),
+            YieldList.worked(
+                "1000 × ", Si.number(gravity), " × (1 + ", Si.percent(moisture), ") kg/m³"));
       }
     }
     if (inputs.findQuantity("shrinkage").isPresent()) {
@@ -67,7 +79,12 @@ final class Wood {
           "shrinkage",
           Message.of("wood.shrinkage"),
           Si.percent(Si.share(inputs, "shrinkage", 0) * (0.3 - moisture) / 0.3),
-          Message.of("wood.shrinkage.how"));
+          Message.of("wood.shrinkage.how"),
+          YieldList.worked(
+              Si.percent(Si.share(inputs, "shrinkage", 0)),
+              " × (30 − ",
+              Si.number(moisture * 100),
+              ") ÷ 30"));
     }
     movement(yields, inputs, moisture);
     if (yields.list().isEmpty()) {
