@@ -31,6 +31,11 @@ public final class Workshop {
 
   private Workshop() {}
 
+  /** What chinelog itself made in a log's folder, such as {@code published}. */
+  public static List<String> made(Path log) throws IOException {
+    return Shelf.made(log);
+  }
+
   /**
    * The log with its facts and photographs as on a day.
    *
@@ -110,6 +115,11 @@ public final class Workshop {
     /** What is kept back from some readers, for the next time that something is asked. */
     SortedMap<String, String> keptBack(Readers readers, LocalDate asOf) {
       return Questions.keptBack(log, facts, album, readers, asOf);
+    }
+
+    /** The folder in which the edition of some readers stands, or will. */
+    public Path place(Readers readers) {
+      return new Shelf(log.folder()).of(log).published(readers.id());
     }
 
     /** A reminder of each full copy that stands among what may leave the workshop. */
