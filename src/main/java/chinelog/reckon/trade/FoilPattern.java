@@ -6,8 +6,8 @@ import java.util.List;
 
 /**
  * A fin or rudder from the side, with a template of its section at root and tip; and a bulb in
- * profile, by which either half is carved. The sections are those of {@link FoilSection}. Lengths in
- * m, the nose to the left.
+ * profile, by which either half is carved. The sections are those of {@link FoilSection}. Lengths
+ * in m, the nose to the left.
  */
 final class FoilPattern {
 
@@ -25,7 +25,8 @@ final class FoilPattern {
             new double[] {rake, -span}));
     // Thickest at three tenths of the chord, all the way down.
     side.line(Part.Line.SCORE, 0.3 * root, 0, rake + 0.3 * tip, -span);
-    side.block(List.of(Message.of("pattern.fin"), Message.of("pattern.fin.about")), 0, -span - 0.001);
+    side.block(
+        List.of(Message.of("pattern.fin"), Message.of("pattern.fin.about")), 0, -span - 0.001);
     List<Part> parts = new ArrayList<>(List.of(side.part()));
     parts.add(section("root", Message.of("pattern.fin.root"), root, thickness));
     if (tip != root) {
