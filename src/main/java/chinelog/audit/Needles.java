@@ -89,7 +89,7 @@ final class Needles {
     private final int length;
     private final long highest;
     private final Map<Long, List<Needle>> byHash = new HashMap<>();
-    private final HashSieve sieve = new HashSieve();
+    private final BloomFilter sieve = new BloomFilter();
 
     Anchors(int length) {
       this.length = length;

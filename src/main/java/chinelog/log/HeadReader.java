@@ -223,7 +223,9 @@ final class HeadReader {
         .error(
             written.place(),
             "\"" + written.value() + "\" is not a scale.",
-            loose.matches() ? "Write 1:" + loose.group(1) + "." : "Write such as 1:16, or 1/4 in = 1 ft.");
+            loose.matches()
+                ? "Write 1:" + loose.group(1) + "."
+                : "Write such as 1:16, or 1/4 in = 1 ft.");
     return null;
   }
 
@@ -239,10 +241,11 @@ final class HeadReader {
       if (!drawn.unit().isCompatible(Unit.METRE) || drawn.value().signum() <= 0) {
         return null;
       }
-      BigDecimal ratio =
-          real.valueIn(drawn.unit()).divide(drawn.value(), MathContext.DECIMAL128);
+      BigDecimal ratio = real.valueIn(drawn.unit()).divide(drawn.value(), MathContext.DECIMAL128);
       BigDecimal plain = ratio.round(new MathContext(20)).stripTrailingZeros();
-      return plain.compareTo(BigDecimal.ONE) < 0 ? null : plain.setScale(Math.max(0, plain.scale()));
+      return plain.compareTo(BigDecimal.ONE) < 0
+          ? null
+          : plain.setScale(Math.max(0, plain.scale()));
     } catch (QuantityException e) {
       return null;
     }

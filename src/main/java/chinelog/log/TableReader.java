@@ -34,8 +34,7 @@ final class TableReader {
   private static final Pattern IN_EIGHTHS = Pattern.compile("ft-in-(?:8|8ths|eighths)");
 
   private static final Pattern EIGHTHS =
-      Pattern.compile(
-          "(?<feet>[0-9]{1,3})-(?<inches>[0-9]|1[01])-(?<eighths>[0-7])(?<sign>[+-])?");
+      Pattern.compile("(?<feet>[0-9]{1,3})-(?<inches>[0-9]|1[01])-(?<eighths>[0-7])(?<sign>[+-])?");
 
   private final Scope scope;
   private final Map<String, Fields> marks = new LinkedHashMap<>();
@@ -204,10 +203,7 @@ final class TableReader {
   }
 
   private Table.Row row(
-      List<CsvRecords.Field> record,
-      List<Table.Column> columns,
-      int underColumn,
-      boolean commas) {
+      List<CsvRecords.Field> record, List<Table.Column> columns, int underColumn, boolean commas) {
     List<Table.Cell> cells = new ArrayList<>();
     Label label = Label.NONE;
     for (int i = 0; i < record.size(); i++) {

@@ -487,6 +487,7 @@ public final class Publisher {
       Before before)
       throws IOException {
     Set<String> shown = new TreeSet<>(standing);
+    shown.addAll(Questions.everydayWords());
     shown.addAll(Wording.of(opened.log().head().locale()).all());
     shown.addAll(Canaries.shown(opened, withheld));
     return Audit.search(

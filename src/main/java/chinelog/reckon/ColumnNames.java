@@ -48,8 +48,7 @@ final class ColumnNames {
    * @throws QuantityException saying where a column stands that cannot be taken for a figure
    */
   Filled fill(Formula formula) throws QuantityException {
-    if (columns.isEmpty()
-        || Formula.nameParts(formula.tree()).stream().noneMatch(this::isOne)) {
+    if (columns.isEmpty() || Formula.nameParts(formula.tree()).stream().noneMatch(this::isOne)) {
       return new Filled(formula, Label.NONE);
     }
     Filling filling = new Filling(formula);

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 class DeskWordsTest {
 
   private static final Path FOLDER = Path.of("src/main/resources/chinelog/desk");
+  private static final List<String> TABLES = List.of("words", "photographs", "sheets");
   private static final List<String> LANGUAGES = List.of("de", "nl", "fr", "es");
   private static final Pattern PLACE = Pattern.compile("\\{[0-9]}");
   private static final Pattern SAID = Pattern.compile("\\b(say|count)\\(\"([a-z][a-zA-Z0-9.-]*)\"");
@@ -36,18 +37,24 @@ class DeskWordsTest {
   @Test
   void everyLanguageSaysEverythingWithTheSamePlaces() throws IOException {
     List<String> wrong = new ArrayList<>();
-    Properties english = table("words");
-    for (String language : LANGUAGES) {
-      Properties other = table("words_" + language);
-      assertThat(other.stringPropertyNames()).isEqualTo(english.stringPropertyNames());
-      for (String key : english.stringPropertyNames()) {
-        if (!places(english.getProperty(key)).equals(places(other.getProperty(key)))
-            || other.getProperty(key).contains("'")) {
-          wrong.add(language + " " + key);
-        }
+    for (String name : TABLES) {
+      Properties english = table(name);
+      for (String language : LANGUAGES) {
+        compare(english, language, table(name + "_" + language), wrong);
       }
     }
     assertThat(wrong).isEmpty();
+  }
+
+  private static void compare(
+      Properties english, String language, Properties other, List<String> wrong) {
+    assertThat(other.stringPropertyNames()).isEqualTo(english.stringPropertyNames());
+    for (String key : english.stringPropertyNames()) {
+      if (!places(english.getProperty(key)).equals(places(other.getProperty(key)))
+          || other.getProperty(key).contains("'")) {
+        wrong.add(language + " " + key);
+      }
+    }
   }
 
   private static SortedSet<String> places(String text) {
@@ -62,7 +69,7 @@ class DeskWordsTest {
   @Test
   void whatTemplatesSayIsThere() throws IOException {
     SortedSet<String> known = new TreeSet<>();
-    for (String table : List.of("words", "photographs", "sheets")) {
+    for (String table : TABLES) {
       known.addAll(table(table).stringPropertyNames());
     }
     List<String> missing = new ArrayList<>();

@@ -112,9 +112,8 @@ public final class OpenDemo implements AutoCloseable {
   public void undoAll(Browser browser) throws IOException {
     open(browser, "/photographs");
     while (LogFiles.open(log).findUndo().isPresent()) {
-      String undone =
-          browser.text("fetch('/photographs/undo', {method: 'POST'}).then(r => r.text())");
-      assertThat(undone).startsWith("Undone");
+      String undone = browser.text("fetch('/turn/back', {method: 'POST'}).then(r => r.text())");
+      assertThat(undone).contains("\"done\"");
     }
     assertThat(changed()).isEmpty();
   }

@@ -97,7 +97,8 @@ class OffsetsAsTheyComeTest {
   void twoDecimalSignsInOneTableAreAsked() throws Exception {
     reckon("station;x [in];keel [in];WL 12 half-breadth [in]\nA;0;0;3,5\nB;24;0;3.5\n", "");
     assertThat(problems)
-        .anyMatch(p -> p.toString().startsWith("tables/offsets.csv:3:8: error: \"3.5\" has a point"));
+        .anyMatch(
+            p -> p.toString().startsWith("tables/offsets.csv:3:8: error: \"3.5\" has a point"));
   }
 
   @Test // the rabbet at 1 in and 1 in out: a bottom twice as flat as a wedge's there

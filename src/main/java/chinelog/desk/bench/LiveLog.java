@@ -70,8 +70,7 @@ public final class LiveLog {
     return read(unsaved, LocalDate.ofInstant(clock.instant(), clock.getZone()));
   }
 
-  private Snapshot read(SortedMap<String, String> unsaved, LocalDate today)
-      throws IOException {
+  private Snapshot read(SortedMap<String, String> unsaved, LocalDate today) throws IOException {
     return new Snapshot(
         version.incrementAndGet(),
         Workshop.open(folder, unsaved, today, today, clock.getZone(), Progress.SILENT),

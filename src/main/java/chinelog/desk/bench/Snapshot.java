@@ -65,10 +65,7 @@ public final class Snapshot {
     synchronized (asking) {
       Questions.Asked known = asked;
       if (known == null) {
-        known =
-            opened.hasErrors()
-                ? Questions.Asked.NOTHING
-                : opened.ask(log().readers(), today);
+        known = opened.hasErrors() ? Questions.Asked.NOTHING : opened.ask(log().readers(), today);
         asked = known;
         if (!known.photographs().isEmpty()) {
           forgetEditions();

@@ -92,7 +92,7 @@ final class Looking implements Page {
 
   /** What will be filled, in pixels of the upright picture: one line for each rectangle. */
   private Reply filled(Request request) throws IOException {
-    Optional<Photograph> photo = Shown.find(bench.log().latest(), request.text("photo"));
+    Optional<Photograph> photo = Shown.find(bench.log().now(), request.text("photo"));
     List<Drawn> drawn = photo.isEmpty() ? null : drawn(request, photo.get().file());
     if (photo.isEmpty() || drawn == null) {
       return Reply.notFound();

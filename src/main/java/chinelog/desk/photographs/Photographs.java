@@ -56,8 +56,7 @@ public final class Photographs implements Page {
         .post("/photographs/words", this::word)
         .post("/photographs/leave-out", this::leaveOut)
         .post("/photographs/under", this::under)
-        .post("/photographs/note", this::giveToNote)
-        .post("/photographs/undo", this::undo);
+        .post("/photographs/note", this::giveToNote);
     new Looking(bench, remarks, darkroom).answerAt(routes);
     new BringingIn(bench).answerAt(routes);
   }
@@ -98,7 +97,6 @@ public final class Photographs implements Page {
     values.put("total", now.opened().album().photographs().size());
     values.put("notes", notes(now));
     values.put("agreements", List.copyOf(now.log().agreements().keySet()));
-    values.put("undo", bench.files().findUndo().orElse(""));
     return bench.frame().page(request, HERE, "photographs.ftlh", values);
   }
 
@@ -251,14 +249,5 @@ public final class Photographs implements Page {
                 },
                 said);
     return Answers.of(outcome, words, said);
-  }
-
-  private Reply undo(Request request) {
-    Words words = bench.frame().words(request, HERE);
-    Optional<String> what = bench.files().findUndo();
-    Optional<Outcome> outcome = bench.files().undo();
-    return outcome.isEmpty()
-        ? Answers.refused(words.text("undo.nothing"))
-        : Answers.of(outcome.get(), words, words.text("undo.done", what.orElse("")));
   }
 }

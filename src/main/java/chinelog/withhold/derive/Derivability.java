@@ -120,8 +120,7 @@ public final class Derivability {
       Set<String> causes,
       List<Set<String>> remedies) {
 
-    private Verdict with(
-        String newPath, Set<String> newCauses, List<Set<String>> newRemedies) {
+    private Verdict with(String newPath, Set<String> newCauses, List<Set<String>> newRemedies) {
       return new Verdict(name, answer, low, high, newPath, newCauses, newRemedies);
     }
   }
@@ -221,7 +220,8 @@ public final class Derivability {
     Answer answer = inquiry.answer(item);
     Interval range = inquiry.domains[item];
     Verdict bare =
-        new Verdict(model.names()[item], answer, range.low(), range.high(), "", Set.of(), List.of());
+        new Verdict(
+            model.names()[item], answer, range.low(), range.high(), "", Set.of(), List.of());
     if (answer == Answer.SAFE) {
       return bare;
     }

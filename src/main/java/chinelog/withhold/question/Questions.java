@@ -123,6 +123,11 @@ public final class Questions {
     return questions.asked(answers, readers.containsAll(log.readers()));
   }
 
+  /** Words of everyday speech, which name nobody by themselves even if a name holds them. */
+  public static Set<String> everydayWords() {
+    return CommonWords.listed();
+  }
+
   /** What some readers do not see on a day, by hash, with the agreements it is under. */
   public static SortedMap<String, String> keptBack(
       Log log, Facts facts, Album album, Readers readers, LocalDate asOf) {

@@ -7,6 +7,7 @@ async function keep(field) {
   const photo = field.closest("[data-photo]").dataset.photo;
   try {
     say(await (await ask("/photographs/words", { photo, key: field.dataset.key, text: field.value })).text());
+    document.dispatchEvent(new Event("written"));
     field.defaultValue = field.value;
     field.removeAttribute("aria-invalid");
   } catch (fault) {

@@ -11,6 +11,7 @@ const LEAST = 0.005;
 const list = document.getElementById("regions");
 const agreement = document.getElementById("agreement");
 const filled = (text, ...parts) => text.replace(/\{(\d)\}/g, (all, i) => parts[i]);
+const told = words => { say(words); document.dispatchEvent(new Event("written")); };
 const clamp = x => Math.min(1, Math.max(0, x));
 
 // Each knows which of the kept ones it is, and whether it was altered since.
@@ -85,7 +86,7 @@ function keep() {
   keeping = keeping.then(async () => {
     const before = regions.map(r => ({ region: r, box: r.box.join(), under: r.under }));
     try {
-      say(await (await ask("/photographs/regions", fields())).text());
+      told(await (await ask("/photographs/regions", fields())).text());
       before.forEach(({ region, box, under }, i) => {
         region.origin = i;
         region.touched = region.box.join() !== box || region.under !== under;
@@ -274,7 +275,7 @@ async function same(photos) {
   const all = new URLSearchParams({ photo });
   for (const other of photos) all.append("to", other);
   try {
-    say(await (await ask("/photographs/same", all)).text());
+    told(await (await ask("/photographs/same", all)).text());
   } catch (fault) {
     say(fault.message, true);
   }
@@ -299,7 +300,7 @@ document.getElementById("pin")?.addEventListener("click", async event => {
 
 async function change(path, more) {
   try {
-    say(await (await ask(path, new URLSearchParams({ photo, ...more }))).text());
+    told(await (await ask(path, new URLSearchParams({ photo, ...more }))).text());
   } catch (fault) {
     say(fault.message, true);
   }
@@ -314,21 +315,12 @@ for (const box of document.querySelectorAll("input[name=under]")) {
     const all = new URLSearchParams({ photo });
     for (const on of document.querySelectorAll("input[name=under]:checked")) all.append("under", on.value);
     try {
-      say(await (await ask("/photographs/under", all)).text());
+      told(await (await ask("/photographs/under", all)).text());
     } catch (fault) {
       say(fault.message, true);
     }
   });
 }
-document.getElementById("undo").addEventListener("click", async () => {
-  try {
-    await ask("/photographs/undo", {});
-    location.reload();
-  } catch (fault) {
-    say(fault.message, true);
-  }
-});
-
 tell();
 askGrey();
 new ResizeObserver(draw).observe(svg);

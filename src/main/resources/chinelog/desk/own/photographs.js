@@ -4,7 +4,6 @@ import { watchPictures } from "./in-view.js";
 
 const sheet = () => document.querySelector(".contact-sheet");
 const chosenForm = document.getElementById("chosen");
-const undo = document.getElementById("undo");
 const frames = () => [...sheet().querySelectorAll(".frame:not([hidden])")];
 const boxes = () => [...sheet().querySelectorAll("input[name=photo]:checked")];
 const filled = (text, ...parts) => text.replace(/\{(\d)\}/g, (all, i) => parts[i]);
@@ -41,8 +40,6 @@ async function refresh() {
     if (at) sheet().querySelector(`[data-photo="${CSS.escape(at)}"] a`)?.focus();
   }
   for (const box of sheet().querySelectorAll("input[name=photo]")) box.checked = chosen.has(box.value);
-  undo.hidden = page.getElementById("undo").hidden;
-  undo.querySelector("span").textContent = page.querySelector("#undo span").textContent;
   countChosen();
   watchPictures(sheet());
   foldBursts();
@@ -53,6 +50,7 @@ async function change(path, photos, more = {}) {
   for (const photo of photos) fields.append("photo", photo);
   try {
     say(await (await ask(path, fields)).text());
+    document.dispatchEvent(new Event("written"));
     await refresh();
   } catch (fault) {
     say(fault.message, true);
@@ -81,7 +79,6 @@ document.addEventListener("change", event => {
   if (event.target.name === "photo") countChosen();
   if (event.target.id === "only") event.target.form.submit();
 });
-undo.addEventListener("click", () => change("/photographs/undo", []));
 document.addEventListener("log-changed", refresh);
 
 // Keys on a photograph.

@@ -101,6 +101,7 @@ async function send(path, all, then) {
   try {
     const words = await (await ask(path, all)).text();
     say(words);
+    document.dispatchEvent(new Event("written"));
     then();
   } catch (fault) {
     say(fault.message, true);
