@@ -3,6 +3,7 @@ package chinelog.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import chinelog.OncePerRun;
 import chinelog.cli.DrawnLines.Line;
 import chinelog.cli.TinyLog.Said;
 import java.awt.RenderingHints;
@@ -15,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -33,6 +35,7 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
 import org.verapdf.pdfa.Foundries;
@@ -47,6 +50,7 @@ import org.w3c.dom.NodeList;
 
 /** Patterns as published, measured in the files that come out. All lengths in mm. */
 @Timeout(120)
+@ExtendWith(OncePerRun.class)
 class PatternsTest {
 
   private static final double BOARD = 160;
@@ -56,7 +60,11 @@ class PatternsTest {
 
   /** A log with the demo's offsets, under an agreement, and moulds drawn from them. */
   private TinyLog log(String name, String more) throws IOException {
-    TinyLog log = TinyLog.in(folder.resolve(name));
+    return log(folder.resolve(name), more);
+  }
+
+  private static TinyLog log(Path place, String more) throws IOException {
+    TinyLog log = TinyLog.in(place);
     try (InputStream in =
         Objects.requireNonNull(
             PatternsTest.class.getResourceAsStream("/chinelog/reckon/trade/offsets.csv"))) {
@@ -84,6 +92,31 @@ class PatternsTest {
             + "tables: {offsets: {under: lines}}\n"
             + more);
     return log;
+  }
+
+  /** Such a log with nothing more, published for the workshop. */
+  static final class Plain implements AutoCloseable {
+
+    private final Path folder;
+    private final TinyLog log;
+
+    Plain() throws IOException {
+      folder = Files.createTempDirectory("patterns");
+      log = published(PatternsTest.log(folder.resolve("merrow"), ""), "workshop");
+    }
+
+    TinyLog log() {
+      return log;
+    }
+
+    @Override
+    public void close() throws IOException {
+      try (Stream<Path> all = Files.walk(folder)) {
+        for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+          Files.delete(path);
+        }
+      }
+    }
   }
 
   private static TinyLog published(TinyLog log, String readers) {
@@ -189,8 +222,8 @@ class PatternsTest {
   }
 
   @Test
-  void aCuttersFileAndASheetHoldWhatWasReckoned() throws Exception {
-    TinyLog log = published(log("one", ""), "workshop");
+  void aCuttersFileAndASheetHoldWhatWasReckoned(Plain shared) throws Exception {
+    TinyLog log = shared.log();
     Map<String, Double> halves = reckoned(log);
     assertThat(halves).hasSizeGreaterThan(90);
     Map<String, Double> keels = new TreeMap<>();
@@ -306,8 +339,8 @@ class PatternsTest {
   }
 
   @Test
-  void theSquareIsAHundredMillimetresOnPaper() throws Exception {
-    TinyLog log = published(log("square", ""), "workshop");
+  void theSquareIsAHundredMillimetresOnPaper(Plain shared) throws Exception {
+    TinyLog log = shared.log();
     Path pdf = workshop(log).resolve("patterns.pdf");
     Path page = folder.resolve("page");
     Assumptions.assumeTrue(canRun("pdftoppm"), "pdftoppm is not installed");
@@ -401,8 +434,8 @@ class PatternsTest {
   }
 
   @Test
-  void tilesLaidOnTheirMarksAreTheWhole() throws Exception {
-    TinyLog tiled = published(log("tiled", ""), "workshop");
+  void tilesLaidOnTheirMarksAreTheWhole(Plain shared) throws Exception {
+    TinyLog tiled = shared.log();
     TinyLog whole = published(log("whole", "patterns: {paper: roll 1500 mm}\n"), "workshop");
     try (PDDocument tiles = Loader.loadPDF(workshop(tiled).resolve("patterns.pdf").toFile());
         PDDocument roll = Loader.loadPDF(workshop(whole).resolve("patterns.pdf").toFile())) {
@@ -472,8 +505,8 @@ class PatternsTest {
   }
 
   @Test
-  void aKerfLiesOutsideThePart() throws Exception {
-    TinyLog plain = published(log("plain", ""), "workshop");
+  void aKerfLiesOutsideThePart(Plain shared) throws Exception {
+    TinyLog plain = shared.log();
     TinyLog kerf = published(log("kerf", "patterns: {kerf: 0.2 mm}\n"), "workshop");
     Cut part = Cut.read(workshop(plain).resolve("patterns/moulds-7.svg"));
     Element root = xml(workshop(kerf).resolve("patterns/moulds-7.svg")).getDocumentElement();
@@ -491,10 +524,10 @@ class PatternsTest {
   }
 
   @Test
-  void theSheetsMeetTheStandardsOfTheBook() throws Exception {
+  void theSheetsMeetTheStandardsOfTheBook(Plain shared) throws Exception {
     LogManager.getLogManager().reset();
     VeraGreenfieldFoundryProvider.initialise();
-    TinyLog log = published(log("vera", ""), "workshop");
+    TinyLog log = shared.log();
     byte[] bytes = Files.readAllBytes(workshop(log).resolve("patterns.pdf"));
     try (VeraPDFFoundry foundry = Foundries.defaultInstance();
         PDFAValidator validator =
@@ -510,8 +543,8 @@ class PatternsTest {
   }
 
   @Test
-  void theSameLogGivesTheSameBytes() throws Exception {
-    SortedMap<String, byte[]> first = files(workshop(published(log("a", ""), "workshop")));
+  void theSameLogGivesTheSameBytes(Plain shared) throws Exception {
+    SortedMap<String, byte[]> first = files(workshop(shared.log()));
     SortedMap<String, byte[]> second = files(workshop(published(log("b", ""), "workshop")));
     assertThat(first.keySet()).hasSize(15).isEqualTo(second.keySet());
     first.forEach((name, bytes) -> assertThat(bytes).as(name).isEqualTo(second.get(name)));

@@ -85,7 +85,8 @@ final class Standing {
       files.add(Map.of("name", "site", "address", below + "site/index.html"));
     }
     for (String pdf :
-        List.of("build-book", "handover", "handover-sheets", "build-book-print-ready")) {
+        List.of(
+            "build-book", "handover", "handover-sheets", "build-book-print-ready", "patterns")) {
       if (Files.isRegularFile(folder.resolve(pdf + ".pdf"))) {
         files.add(Map.of("name", pdf, "address", below + pdf + ".pdf"));
       }

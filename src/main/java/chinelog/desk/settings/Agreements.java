@@ -45,7 +45,9 @@ public final class Agreements implements Page {
     values.put("agreements", agreements(now));
     values.put("readers", readers(now));
     values.put("releases", releases(now));
-    values.put("outputs", List.of("site", "book", "handover", "handover-sheets", "print-ready"));
+    values.put(
+        "outputs",
+        List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns"));
     values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
     values.put("entries", now.log().entries().stream().map(e -> e.id()).toList());
     values.put("today", now.today().toString());

@@ -44,9 +44,23 @@ final class Bulb {
               "skin", "foil.skin",
               "displacement", "foil.displacement",
               "mass", "foil.mass",
-              "net", "foil.net");
+              "net", "foil.net")
+          .drawing(Bulb::draw);
 
   private Bulb() {}
+
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    double length = 0;
+    double diameter = 0;
+    for (Yield yield : of(inputs)) {
+      if (yield.name().equals("length")) {
+        length = yield.value().doubleIn(Unit.METRE);
+      } else if (yield.name().equals("diameter")) {
+        diameter = yield.value().doubleIn(Unit.METRE);
+      }
+    }
+    return List.of(FoilPattern.bulb(length, diameter, STATIONS));
+  }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     double density = Si.positive(inputs, "density", Si.KG_M3);

@@ -43,9 +43,20 @@ final class Foil {
               "z", "foil.z",
               "skin", "foil.skin",
               "mass", "foil.mass",
-              "net", "foil.net");
+              "net", "foil.net")
+          .drawing(Foil::draw);
 
   private Foil() {}
+
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    double root = Si.positive(inputs, "root", Unit.METRE);
+    return FoilPattern.fin(
+        root,
+        Si.positive(inputs, "tip", Unit.METRE, root),
+        Si.positive(inputs, "span", Unit.METRE),
+        Si.value(inputs, "rake", Unit.METRE, 0),
+        thickness(inputs, "thickness"));
+  }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     double root = Si.positive(inputs, "root", Unit.METRE);

@@ -266,10 +266,10 @@ record MouldPattern(
     boolean inside = spare > needed && atTop > (half ? 2 * ROOM_FOR_BLOCK : ROOM_FOR_BLOCK + 0.03);
     if (inside) {
       drawing.block(block, half ? 0.014 : -atTop + 0.004, top - 0.001);
-    } else if (side.widest() < 0.05 || half) {
+    } else if (side.widest() < 0.05) {
       drawing.block(block, side.widest() + 0.016, top);
     } else {
-      drawing.block(block, -side.widest(), bottom - 0.002);
+      drawing.block(block, half ? 0 : -side.widest(), bottom - 0.002);
     }
   }
 

@@ -206,4 +206,33 @@ class DrawnPartsTest {
         .isInstanceOf(TradeException.class)
         .hasMessageContaining("half the beam");
   }
+
+  @Test // the section's area is 0.6851 of chord times thickness (NACA four-digit family)
+  void aFinHasItsPlanAndItsSections() throws Exception {
+    List<Part> fin =
+        Given.the("foil")
+            .quantity("root", "120 mm")
+            .quantity("tip", "80 mm")
+            .quantity("span", "200 mm")
+            .quantity("rake", "30 mm")
+            .quantity("thickness", "12 %")
+            .parts();
+    assertThat(area(outline(part(fin, "side")))).isCloseTo(20_000, within(0.01));
+    assertThat(area(outline(part(fin, "root")))).isCloseTo(0.6851 * 0.12 * 120 * 120, within(1.5));
+    assertThat(area(outline(part(fin, "tip")))).isCloseTo(0.6851 * 0.12 * 80 * 80, within(1.0));
+  }
+
+  @Test
+  void aBulbIsAsLongAndAsThickAsReckoned() throws Exception {
+    Given bulb =
+        Given.the("bulb")
+            .quantity("mass", "2 kg")
+            .quantity("fineness", "6")
+            .quantity("density", "11 g/cm³");
+    List<Point> outline = outline(bulb.parts().get(0));
+    assertThat(outline.stream().mapToDouble(Point::x).max().orElseThrow())
+        .isCloseTo(bulb.in("mm", "length"), within(0.01));
+    assertThat(2 * outline.stream().mapToDouble(Point::y).max().orElseThrow())
+        .isCloseTo(bulb.in("mm", "diameter"), within(0.05));
+  }
 }
