@@ -312,7 +312,7 @@ class PhotographsInBrowserTest {
   private static void awaitChange(String file, String before) throws IOException {
     long until = System.nanoTime() + 20_000_000_000L;
     while (desk.text(file).equals(before) && System.nanoTime() < until) {
-      Thread.onSpinWait();
+      OpenDemo.pause();
     }
     assertThat(desk.text(file)).isNotEqualTo(before);
   }
@@ -346,7 +346,7 @@ class PhotographsInBrowserTest {
   private static void awaitGrey(String expected) {
     long until = System.nanoTime() + 20_000_000_000L;
     while (!grey().equals(expected) && System.nanoTime() < until) {
-      Thread.onSpinWait();
+      OpenDemo.pause();
     }
     assertThat(grey()).isEqualTo(expected);
   }
