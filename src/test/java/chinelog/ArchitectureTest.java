@@ -53,6 +53,7 @@ class ArchitectureTest {
           // A renderer cannot leak what it cannot name.
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
           entry("book", List.of("edition", "markup", "wording", "quantity", "problem")),
+          entry("pattern", List.of("edition", "markup", "quantity", "problem")),
           // The audit trusts neither the renderers nor the withholding.
           entry("audit", List.of("log", "label", "quantity", "problem", "digest")),
           entry(
@@ -60,6 +61,7 @@ class ArchitectureTest {
               List.of(
                   "site",
                   "book",
+                  "pattern",
                   "markup",
                   "audit",
                   "withhold",
@@ -121,7 +123,7 @@ class ArchitectureTest {
           entry("georegression..", List.of("photo")),
           entry("org.ddogleg..", List.of("photo")),
           entry("javax.imageio..", List.of("photo", "audit", "book")),
-          entry("org.apache.pdfbox..", List.of("book", "audit", "photo")),
+          entry("org.apache.pdfbox..", List.of("book", "pattern", "audit", "photo")),
           entry("com.openhtmltopdf..", List.of("book.setting", "book.page")),
           entry("freemarker..", List.of("markup", "site", "desk")),
           entry("com.sun.net.httpserver..", List.of("desk")),

@@ -1,5 +1,6 @@
 package chinelog.log;
 
+import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.markdown.MarkdownReader;
 import chinelog.log.markdown.Targets;
@@ -80,7 +81,7 @@ final class HeadReader {
         locale(),
         scope.zone(),
         log.marked("maker"),
-        log.marked("client"),
+        client(),
         scope.currency(),
         inches(),
         closeness(),
@@ -94,7 +95,16 @@ final class HeadReader {
         clocks(),
         hero(),
         log.flag("credit-photos"),
-        valuation());
+        valuation(),
+        new PatternSheetsReader(log, scope).read());
+  }
+
+  /** Who it is built for: the workshop's own, if nothing else is said of it. */
+  private @Nullable Marked<String> client() {
+    Marked<String> client = log.marked("client");
+    return client == null || !client.label().isNone()
+        ? client
+        : new Marked<>(client.value(), Label.of(Agreement.OWN_CLIENT), client.place());
   }
 
   private Valuation valuation() {

@@ -2,6 +2,7 @@ package chinelog.log;
 
 import chinelog.label.Label;
 import chinelog.log.markdown.Targets;
+import chinelog.log.reading.Amounts;
 import chinelog.log.reading.Fields;
 import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
@@ -110,7 +111,7 @@ final class PlanReader {
                 id,
                 fields.text("title", LogReader.title(id)),
                 rule,
-                fields.label(),
+                Amounts.own(rule, fields.label()),
                 fields.place("rule")));
       }
     }

@@ -1,5 +1,6 @@
 package chinelog.log;
 
+import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.reading.Fields;
 import chinelog.log.reading.MarkWatch;
@@ -163,9 +164,14 @@ final class TableReader {
                 "Give each column a name of its own.");
       }
       names.add(name);
+      Unit measured = unit(unit, field);
+      Label label = labels.getOrDefault(name, mark == null ? Label.NONE : mark.label());
       columns.add(
           new Table.Column(
-              name, unit(unit, field), labels.getOrDefault(name, Label.NONE), field.place()));
+              name,
+              measured,
+              label.isNone() && measured.isMoney() ? Label.of(Agreement.OWN_MONEY) : label,
+              field.place()));
     }
     places.forEach(
         (name, place) -> {

@@ -5,6 +5,7 @@ import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.Collection;
 import java.util.Locale;
 import java.util.MissingResourceException;
 
@@ -43,6 +44,11 @@ public final class Wording {
    */
   public String text(String key, Object... parts) {
     return texts.text(key, parts);
+  }
+
+  /** All texts, which stand on pages whatever the log says. */
+  public Collection<String> all() {
+    return texts.all();
   }
 
   /** A counted thing: {@code count("posts", 6)} is {@code 6 posts}. */

@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedSet;
 
 /** Makes the edition of one group of readers: what they may see, and nothing else. */
@@ -29,12 +30,21 @@ public final class Withholder {
    * @param pictures makes the pictures
    * @param readers one of the log's
    * @param asOf agreements are in force, releases are given and entries are told as on this day
+   * @param mayShow paths of photographs that no note shows and of which the maker has said that
+   *     they may be shown, although they could belong to a withheld note
    * @throws IOException if a picture cannot be made
    */
   public static Prepared prepare(
-      Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf)
+      Log log,
+      Facts facts,
+      Album album,
+      PictureSource pictures,
+      Readers readers,
+      LocalDate asOf,
+      Set<String> mayShow)
       throws IOException {
-    EditionMaker maker = new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf);
+    EditionMaker maker =
+        new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf, mayShow);
     return new Prepared(maker, maker.edition());
   }
 

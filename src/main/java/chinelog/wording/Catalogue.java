@@ -89,6 +89,11 @@ public final class Catalogue {
     return String.join(" ", sentences.stream().map(this::text).toList());
   }
 
+  /** All texts, with their places for what is filled in. */
+  public List<String> all() {
+    return texts.keySet().stream().sorted().map(texts::getString).toList();
+  }
+
   /** The text of a key, if there is one. */
   public Optional<String> find(String key) {
     return texts.containsKey(key) ? Optional.of(texts.getString(key)) : Optional.empty();

@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
-/** What every page of one printed edition is set with. */
+/** What all writers of one printed edition share: its words, page size, pictures and index. */
 public final class Setting {
 
   /** As wide as this, the lettering of a chart is about as large as that of a table. */

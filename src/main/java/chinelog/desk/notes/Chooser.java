@@ -115,7 +115,7 @@ public final class Chooser implements Page {
   private Reply picture(Request request) throws IOException {
     String path = request.text("photograph");
     Optional<Photograph> found =
-        bench.log().now().opened().album().photographs().stream()
+        bench.log().latest().opened().album().photographs().stream()
             .filter(p -> p.file().path().equals(path))
             .findFirst();
     if (found.isEmpty()) {

@@ -52,7 +52,7 @@ public final class Notes implements Page {
 
   /** Where a file of the log is edited. */
   public static String editing(String file) {
-    String page = file.startsWith("entries/") && file.endsWith(".md") ? "/notes/edit" : "/text";
+    String page = file.endsWith(".md") ? "/notes/edit" : "/text";
     return page + "?file=" + URLEncoder.encode(file, StandardCharsets.UTF_8);
   }
 

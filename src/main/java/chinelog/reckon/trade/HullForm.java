@@ -48,7 +48,8 @@ final class HullForm {
               "skin", "form.skin",
               "area_…", "form.station.area",
               "wet_girth_…", "form.station.wetted",
-              "girth_…", "form.station.girth");
+              "girth_…", "form.station.girth")
+          .drawing(HullForm::draw);
 
   /** A reckoned figure is shown to so many digits. */
   private static final int DIGITS_SHOWN = 4;
@@ -91,6 +92,13 @@ final class HullForm {
     form(figures, hull, draught - offsets.lowest());
     stations(figures, hull, offsets, draught);
     return figures.yields.list();
+  }
+
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Offsets offsets = Offsets.read(inputs);
+    double siding = Si.value(inputs, "siding", Unit.METRE, 0);
+    double draught = draught(inputs, offsets, WaterDensity.of(inputs), siding);
+    return List.of(LinesPlan.draw(offsets, draught));
   }
 
   private static double draught(Inputs inputs, Offsets offsets, double density, double siding)

@@ -11,15 +11,24 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
  * A table of offsets, read and found sound: one row for each station, from aft forward, with a
- * column for each waterline, such as {@code WL 20 half-breadth [mm]}.
+ * column for each waterline, such as {@code WL 20 half-breadth [mm]}. Where a pair of columns such
+ * as {@code chine} and {@code chine half-breadth} has a height, the outline has a corner.
+ *
+ * @param waterlines their heights in m, from the lowest, with the number that the table gives each
+ * @param hasSheer whether the table has the sheer's heights and half-breadths
  */
-record Offsets(List<Section> stations, ShopUnits units) {
+record Offsets(
+    List<Section> stations,
+    ShopUnits units,
+    SortedMap<Double, String> waterlines,
+    boolean hasSheer) {
 
   static final Parameter TABLE =
       Parameter.table(
@@ -33,7 +42,9 @@ record Offsets(List<Section> stations, ShopUnits units) {
           "rabbet?",
           "rabbet half-breadth?",
           "sheer?",
-          "sheer half-breadth?");
+          "sheer half-breadth?",
+          "chine?",
+          "chine half-breadth?");
 
   /** How the table was taken off. */
   static final List<Parameter> MANNER =
@@ -48,6 +59,11 @@ record Offsets(List<Section> stations, ShopUnits units) {
 
   private static final Pattern WATERLINE =
       Pattern.compile("wl\\s*([0-9]+(?:[.,][0-9]+)?)(?:\\s+(?:half-)?breadth)?");
+
+  private static final String HALF = " half-breadth";
+
+  /** Lines of the hull at which a station has a corner. */
+  private static final Pattern CORNER = Pattern.compile("(?:[a-z0-9]+ )?(?:chine|knuckle)");
 
   static Offsets read(Inputs inputs) throws TradeException, QuantityException {
     Columns columns = new Columns("offsets", inputs.table("offsets"));
@@ -71,6 +87,7 @@ record Offsets(List<Section> stations, ShopUnits units) {
     for (int row = 0; row < x.length; row++) {
       TreeMap<Double, Double> points =
           points(columns, row, waterlines, keel[row], flat ? bottom[row] : bottom[row] / share);
+      double[] corners = addCorners(columns, row, points, keel[row]);
       if (points.size() < 2) {
         throw columns.at(
             row,
@@ -83,12 +100,19 @@ record Offsets(List<Section> stations, ShopUnits units) {
               fromBow ? x[x.length - 1] - x[row] : x[row],
               unbox(points.keySet()),
               Arrays.stream(unbox(points.values())).map(y -> y * share).toArray(),
-              flat ? bottom[row] * share : 0));
+              flat ? bottom[row] * share : 0,
+              corners));
     }
     if (fromBow) {
       Collections.reverse(stations);
     }
-    return new Offsets(List.copyOf(stations), ShopUnits.of(columns.unit("x")));
+    SortedMap<Double, String> heights = new TreeMap<>();
+    waterlines.forEach((z, column) -> heights.put(z, number(columns.headings().get(column))));
+    return new Offsets(
+        List.copyOf(stations),
+        ShopUnits.of(columns.unit("x")),
+        Collections.unmodifiableSortedMap(heights),
+        columns.find("sheer").isPresent() && columns.find("sheer half-breadth").isPresent());
   }
 
   private static TreeMap<Double, Integer> waterlines(Columns columns)
@@ -195,6 +219,39 @@ record Offsets(List<Section> stations, ShopUnits units) {
           "Leave the waterlines above the sheer empty.");
     }
     points.put(height, half);
+  }
+
+  private static String number(Table.Column waterline) {
+    Matcher m = WATERLINE.matcher(waterline.name().strip().toLowerCase(Locale.ROOT));
+    return m.matches() ? m.group(1).replace(',', '.') : waterline.name();
+  }
+
+  /** The heights of the corners of a station, which are put among its points. */
+  private static double[] addCorners(
+      Columns columns, int row, TreeMap<Double, Double> points, double keel)
+      throws TradeException, QuantityException {
+    List<Double> corners = new ArrayList<>();
+    for (Table.Column column : columns.headings()) {
+      String line = column.name().strip().toLowerCase(Locale.ROOT);
+      if (!CORNER.matcher(line).matches()) {
+        continue;
+      }
+      double height = columns.number(row, columns.index(line), Unit.METRE);
+      double half = columns.number(row, columns.index(line + HALF), Unit.METRE);
+      if (Double.isNaN(height) && Double.isNaN(half)) {
+        continue;
+      }
+      if (Double.isNaN(height) || Double.isNaN(half) || height < keel - 1e-9 || half < 0) {
+        throw columns.at(
+            row,
+            columns.index(line),
+            "The " + line + " of this station is not a height above its keel with a half-breadth.",
+            "Fill in both cells, or leave both empty.");
+      }
+      points.put(Math.max(height, keel), half);
+      corners.add(Math.max(height, keel));
+    }
+    return unbox(corners);
   }
 
   private static double[] unbox(Collection<Double> values) {

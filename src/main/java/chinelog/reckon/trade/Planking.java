@@ -99,9 +99,44 @@ final class Planking {
               "mass_faired_most",
               "timber.quarter",
               "mass_faired_least",
-              "timber.third");
+              "timber.third")
+          .drawing(Planking::draw);
 
   private Planking() {}
+
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Girths girths = Girths.of(inputs);
+    double width = Si.positive(inputs, "strip_width", Unit.METRE);
+    double least = Si.positive(inputs, "least_width", Unit.METRE, width / 2);
+    long strips = ceil(girths.greatest() / width);
+    long full = fullWidth(new YieldList(), inputs, girths, width, strips);
+    Taper taper = Taper.of(girths, width, least, strips, full);
+    return GaugeStrips.draw(girths, width, full, taper.run, taper.each);
+  }
+
+  /**
+   * How planks are divided at each station.
+   *
+   * @param run how many reach it
+   * @param each width of those that taper
+   */
+  private record Taper(long[] run, double[] each) {
+
+    static Taper of(Girths girths, double width, double least, long strips, long full) {
+      long[] run = new long[girths.x().length];
+      double[] each = new double[run.length];
+      for (int i = 0; i < run.length; i++) {
+        double rest = girths.girth()[i] - full * width;
+        long tapered = strips - full;
+        double share = tapered == 0 ? width : Math.max(0, rest) / tapered;
+        boolean narrow = tapered > 0 && share < least;
+        run[i] = narrow ? floor(girths.girth()[i], full, width, least) : strips;
+        boolean tapers = tapered > 0 && run[i] > full;
+        each[i] = tapers ? Math.min(width, rest / (run[i] - full)) : width;
+      }
+      return new Taper(run, each);
+    }
+  }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     Girths girths = Girths.of(inputs);
@@ -166,18 +201,12 @@ final class Planking {
   private static void taper(
       YieldList yields, Girths girths, double width, double least, long strips, long full)
       throws TradeException {
-    long[] run = new long[girths.x().length];
-    double[] each = new double[run.length];
+    Taper taper = Taper.of(girths, width, least, strips, full);
+    long[] run = taper.run;
+    double[] each = taper.each;
     for (int i = 0; i < run.length; i++) {
-      double rest = girths.girth()[i] - full * width;
-      long tapered = strips - full;
-      double share = tapered == 0 ? width : Math.max(0, rest) / tapered;
-      boolean narrow = tapered > 0 && share < least;
-      run[i] = narrow ? floor(girths.girth()[i], full, width, least) : strips;
       String part = Offsets.factPart(girths.names().get(i));
-      each[i] = width;
-      if (tapered > 0 && run[i] > full) {
-        each[i] = Math.min(width, rest / (run[i] - full));
+      if (strips > full && run[i] > full) {
         yields.add(
             "width_" + part,
             Message.of("planking.station.width", girths.names().get(i)),

@@ -54,6 +54,9 @@ final class Sail {
                   Parameter.quantity("roach_lower", "roach at a third of the leech", Unit.METRE)
                       .or("no roach by four ordinates"),
                   Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or(""),
+                  SailPattern.PARAMETERS.get(0),
+                  SailPattern.PARAMETERS.get(1),
+                  SailPattern.PARAMETERS.get(2),
                   Parameter.quantity(
                           "tack_x", "of the tack on the hull, from the aft end", Unit.METRE)
                       .or(""),
@@ -61,6 +64,7 @@ final class Sail {
                       .or("0"),
                   Parameter.quantity("rake", "of the luff, its head aft", Si.DEGREE).or("0 deg")),
               Sail::of)
+          .drawing(Sail::draw)
           .yielding(
               "area", "sail.area",
               "roach", "sail.roach",
@@ -95,6 +99,28 @@ final class Sail {
       default -> sail.triangle();
     }
     return sail.yields.list();
+  }
+
+  /** Of a sail whose corners are known. */
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Sail sail = new Sail(inputs);
+    String shape = inputs.word("shape", "triangle");
+    if (!List.of("triangle", "quadrilateral", "gaff", "lug", "gunter").contains(shape)) {
+      return List.of();
+    }
+    double luff = sail.side("luff");
+    double foot = sail.side("foot");
+    double leech = sail.side("leech");
+    double[] tack = {0, 0};
+    double[] throat = {0, luff};
+    if (shape.equals("triangle")) {
+      double[] clew = Triangle.corner(luff, foot, leech);
+      return List.of(SailPattern.draw(inputs, List.of(tack, clew, throat)));
+    }
+    double diagonal = sail.side("diagonal");
+    double[] clew = Triangle.corner(luff, foot, diagonal);
+    double[] peak = peak(luff, clew, sail.side("head"), leech, diagonal);
+    return List.of(SailPattern.draw(inputs, List.of(tack, clew, peak, throat)));
   }
 
   private double side(String name) throws TradeException, QuantityException {

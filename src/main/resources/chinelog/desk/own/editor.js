@@ -333,7 +333,17 @@ async function key(at, value, words = [], redraw = false) {
     if (redraw) await form();
   } catch (fault) { say(fault.message, true); }
 }
+let pondering;
+document.getElementById("keys")?.addEventListener("input", (event) => {
+  // Checked as it is typed; what is emptied for a moment is not taken away yet.
+  const field = event.target;
+  clearTimeout(pondering);
+  if (field.dataset.at && field.value.trim()) {
+    pondering = setTimeout(() => key(field.dataset.at, field.value), 400);
+  }
+});
 document.getElementById("keys")?.addEventListener("change", (event) => {
+  clearTimeout(pondering);
   const field = event.target;
   if (field.dataset.at) key(field.dataset.at, field.value);
   const noteUnder = field.closest("[data-under-note]");

@@ -83,6 +83,17 @@ final class Given {
     return yields;
   }
 
+  /** What the reckoning draws of the same. */
+  List<Part> parts() throws TradeException {
+    List<Part> parts =
+        TradeReckonings.find(reckoning).orElseThrow().draw(new Inputs(quantities, tables, words));
+    for (Part part : parts) {
+      assertThat(ENGLISH.text(part.title())).isNotBlank().doesNotContain("{");
+      part.letters().forEach(l -> assertThat(ENGLISH.text(l.text())).doesNotContain("{"));
+    }
+    return parts;
+  }
+
   /** That a title and every sentence of a method are in the table of messages, and whole. */
   private static void requireWords(Yield yield) {
     assertThat(ENGLISH.text(yield.title())).isNotBlank().doesNotContain("{");
