@@ -75,9 +75,8 @@ public final class Audit {
    * @param more texts that must not appear and that the log does not hold as such: reckoned figures
    *     that are withheld, as they would be shown
    * @param shown texts that the edition shows by right: every figure that is not withheld, as it is
-   *     shown, and released ones, what the program words itself, words of
-   *     everyday speech, and what the maker said may stand;
-   *     no canary is made of them
+   *     shown, and released ones, what the program words itself, words of everyday speech, and what
+   *     the maker said may stand; no canary is made of them
    * @param pictures all that the edition may hold, in files or in documents
    * @param before what is known from earlier audits: a file of the same name and bytes in which
    *     nothing was found is searched again only if something is looked for that was not then, or
