@@ -26,6 +26,7 @@ import java.util.stream.Stream;
 public final class OpenDemo implements AutoCloseable {
 
   private static final Path DEMO = Path.of("sample-log");
+  private static final int PAUSE_MILLIS = 30;
   private static final Instant NOW = Instant.parse("2026-06-01T12:00:00Z");
 
   /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */
@@ -103,9 +104,19 @@ public final class OpenDemo implements AutoCloseable {
     long until = System.nanoTime() + 20_000_000_000L;
     while (!(Files.exists(log.resolve(file)) && text(file).equals(text))
         && System.nanoTime() < until) {
-      Thread.onSpinWait();
+      pause();
     }
     assertThat(text(file)).isEqualTo(text);
+  }
+
+  /** A moment for the browser and the desk. */
+  public static void pause() {
+    try {
+      Thread.sleep(PAUSE_MILLIS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
   }
 
   /** Takes back all that was done in the browser: the first bytes must be there again. */

@@ -213,11 +213,16 @@ public final class Photographs implements Page {
     return Answers.of(remarks.change(photos, change, said), words, said);
   }
 
+  /** Those chosen; the log need not be read afresh for photographs that are known already. */
   private List<PhotoFile> photos(Request request) throws IOException {
-    Snapshot now = bench.log().now();
+    List<PhotoFile> known = photos(request, bench.log().latest());
+    return known.size() == request.all("photo").size() ? known : photos(request, bench.log().now());
+  }
+
+  private static List<PhotoFile> photos(Request request, Snapshot snapshot) {
     List<PhotoFile> photos = new ArrayList<>();
     for (String path : request.all("photo")) {
-      Shown.find(now, path).ifPresent(p -> photos.add(p.file()));
+      Shown.find(snapshot, path).ifPresent(p -> photos.add(p.file()));
     }
     return photos;
   }

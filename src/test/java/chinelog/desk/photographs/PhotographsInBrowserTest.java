@@ -212,6 +212,29 @@ class PhotographsInBrowserTest {
     assertThat(desk.changed()).containsExactly(PHOTOS);
   }
 
+  /** Written by hand in per cent and pinned to nothing: the box stays as it was typed. */
+  @Test
+  void aRegionTypedByHandIsPinnedByAButton() throws IOException {
+    String first = desk.text(PHOTOS);
+    String bow = line(first, "  alt: The hull seen from the bow");
+    String typed = bow + "  regions:\n    - {box: [0, 10 %, 20 %, 30.5 %], under: lines} # mug\n";
+    String before = first.replace(bow, typed);
+    try {
+      Files.writeString(desk.log().resolve(PHOTOS), before);
+      desk.open(browser, LOOK + BOW);
+      browser.await("document.querySelector('.grey') !== null");
+      browser.evaluate("document.querySelector('#pin').click()");
+      String pin = Sha256.of(Files.readAllBytes(desk.log().resolve(BOW)));
+      desk.awaitText(PHOTOS, before.replace(typed, typed + "  sha256: " + pin + "\n"));
+      desk.open(browser, LOOK + BOW);
+      assertThat(browser.evaluate("document.querySelector('#pin')")).isNull();
+      browser.evaluate("fetch('/turn/back', {method: 'POST'}).then(r => r.text())");
+      desk.awaitText(PHOTOS, before);
+    } finally {
+      Files.writeString(desk.log().resolve(PHOTOS), first);
+    }
+  }
+
   /** Two more of one moment came into the folder by another program. */
   @Test
   void aBurstIsFoldedAndItsRegionsGoToAllOfIt() throws IOException {
@@ -312,7 +335,7 @@ class PhotographsInBrowserTest {
   private static void awaitChange(String file, String before) throws IOException {
     long until = System.nanoTime() + 20_000_000_000L;
     while (desk.text(file).equals(before) && System.nanoTime() < until) {
-      Thread.onSpinWait();
+      OpenDemo.pause();
     }
     assertThat(desk.text(file)).isNotEqualTo(before);
   }
@@ -346,7 +369,7 @@ class PhotographsInBrowserTest {
   private static void awaitGrey(String expected) {
     long until = System.nanoTime() + 20_000_000_000L;
     while (!grey().equals(expected) && System.nanoTime() < until) {
-      Thread.onSpinWait();
+      OpenDemo.pause();
     }
     assertThat(grey()).isEqualTo(expected);
   }

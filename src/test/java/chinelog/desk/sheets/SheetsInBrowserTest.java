@@ -215,7 +215,7 @@ class SheetsInBrowserTest {
           return matcher;
         }
       }
-      Thread.onSpinWait();
+      OpenDemo.pause();
     }
     throw new AssertionError(
         file + " never was " + pattern + ": " + browser.text("document.body.innerText"));
