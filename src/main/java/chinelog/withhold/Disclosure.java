@@ -43,6 +43,7 @@ final class Disclosure {
   private final Web web;
   private final Web.Side told;
   private final Set<String> sums = new HashSet<>();
+  private final List<Withholder.WayOut> waysOut = new ArrayList<>();
   private final Map<String, Derivability.Item> shown = new TreeMap<>();
   private final List<Knowledge.Given> given;
 
@@ -90,8 +91,14 @@ final class Disclosure {
     show(name, value);
   }
 
+  /** What would mend the problems found. */
+  List<Withholder.WayOut> waysOut() {
+    return List.copyOf(waysOut);
+  }
+
   /** An error for each withheld figure that can be worked out. */
   List<Problem> problems() {
+    waysOut.clear();
     Set<String> hidden = new TreeSet<>(figures.hidden());
     hidden.removeAll(shown.keySet());
     Map<Set<String>, Set<String>> secrets = new LinkedHashMap<>();
@@ -282,7 +289,9 @@ final class Disclosure {
             : "Record a release of it, or withhold "
                 + String.join(", or ", remedies.stream().map(s -> String.join(" and ", s)).toList())
                 + " as well.";
-    return Problem.error(fact.place(), how, remedy);
+    Problem problem = Problem.error(fact.place(), how, remedy);
+    waysOut.add(new Withholder.WayOut(problem, fact.name(), fact.label(), remedies));
+    return problem;
   }
 
   /** The figures shown, as printed. */

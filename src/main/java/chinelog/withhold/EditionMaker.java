@@ -117,6 +117,7 @@ final class EditionMaker {
    */
   Withholder.Withheld account(Edition edition, List<PrintedFigure> known) {
     Disclosure disclosure = disclosure(known);
+    List<Problem> problems = problems(disclosure);
     return new Withholder.Withheld(
         edition,
         sight.clearance(),
@@ -126,7 +127,8 @@ final class EditionMaker {
         disclosure.printed(),
         plates.keptBack(),
         plates.printedRegions(),
-        problems(disclosure));
+        problems,
+        disclosure.waysOut());
   }
 
   /** The edition by itself, whatever speaks against publishing it. */

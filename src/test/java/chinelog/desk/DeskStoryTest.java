@@ -140,6 +140,20 @@ class DeskStoryTest {
   }
 
   @Test
+  void whatCouldBeWorkedOutIsToldWithTheWaysOut() throws IOException {
+    Path facts = desk.folder().resolve("facts.yaml");
+    String text = Files.readString(facts);
+    Files.writeString(facts, text + "hull.beam: 186.9 mm\n");
+    desk.go("/agreements/seen?for=public");
+    desk.until("document.querySelector('#register [data-withhold]')");
+    desk.click("#register [data-withhold=\"hull.beam\"]");
+    desk.until(
+        "document.querySelector('#register h2') && !document.querySelector('#register .errors')");
+    assertThat(Files.readString(facts))
+        .isEqualTo(text + "hull.beam: {is: 186.9 mm, under: lines}\n");
+  }
+
+  @Test
   void theLogIsPublishedAndWhatStopsItIsToldWithItsPlace() throws IOException {
     desk.go("/publishing");
     desk.click("#go");

@@ -12,6 +12,8 @@ import chinelog.label.Agreement;
 import chinelog.label.Presence;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
+import chinelog.log.records.Statement;
+import chinelog.problem.Problem;
 import chinelog.withhold.Register;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
@@ -21,6 +23,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Agreements, readers and releases, and the log as seen by any readers beside the whole of it. */
 public final class Agreements implements Page {
@@ -49,6 +53,7 @@ public final class Agreements implements Page {
     values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
     values.put("entries", now.log().entries().stream().map(e -> e.id()).toList());
     values.put("today", now.today().toString());
+    values.put("release", request.text("release"));
     return bench.frame().page(request, Section.AGREEMENTS, "agreements.ftlh", values);
   }
 
@@ -130,6 +135,31 @@ public final class Agreements implements Page {
     return bench.frame().page(request, Section.AGREEMENTS, "seen.ftlh", values);
   }
 
+  /** Problems, those that are figures to be worked out with the ways out. */
+  private static List<Map<String, Object>> problems(Snapshot now, Withholder.Withheld withheld) {
+    Set<String> stated =
+        now.log().statements().stream().map(Statement::name).collect(Collectors.toSet());
+    List<Map<String, Object>> lines = new ArrayList<>();
+    for (Problem problem : withheld.problems()) {
+      Map<String, Object> line = new HashMap<>(Lines.of(List.of(problem)).get(0));
+      for (Withholder.WayOut way : withheld.waysOut()) {
+        if (way.problem().equals(problem)) {
+          line.put("secret", way.secret());
+          line.put("under", List.copyOf(way.label().agreements()));
+          // Only what facts.yaml states is marked there; all else where it was written.
+          line.put(
+              "ways",
+              way.withhold().stream()
+                  .filter(stated::containsAll)
+                  .map(names -> names.stream().sorted().toList())
+                  .toList());
+        }
+      }
+      lines.add(line);
+    }
+    return lines;
+  }
+
   /** What readers would not get, where it stands and under what; and what could be worked out. */
   private Reply register(Request request) throws IOException {
     Snapshot now = bench.log().now();
@@ -155,6 +185,6 @@ public final class Agreements implements Page {
             request,
             Section.AGREEMENTS,
             "register.ftlh",
-            Map.of("withheld", lines, "problems", Lines.of(withheld.problems())));
+            Map.of("withheld", lines, "problems", problems(now, withheld)));
   }
 }
