@@ -40,7 +40,7 @@ class ArchitectureTest {
           entry("label", List.of()),
           entry("quantity", List.of()),
           entry("wording", List.of("quantity")),
-          entry("log", List.of("quantity", "label", "problem")),
+          entry("log", List.of("wording", "quantity", "label", "problem")),
           entry("reckon", List.of("log", "wording", "json", "quantity", "label", "problem")),
           entry("photo", List.of("log", "quantity", "label", "problem")),
           entry("keep", List.of("problem", "digest")),
@@ -49,10 +49,11 @@ class ArchitectureTest {
               "withhold",
               List.of(
                   "edition", "reckon", "photo", "log", "wording", "quantity", "label", "problem")),
-          entry("markup", List.of("edition", "quantity", "problem", "digest")),
+          entry("markup", List.of("edition", "wording", "quantity", "problem", "digest")),
           // A renderer cannot leak what it cannot name.
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
-          entry("book", List.of("edition", "markup", "quantity", "problem")),
+          entry("book", List.of("edition", "markup", "wording", "quantity", "problem")),
+          entry("pattern", List.of("edition", "markup", "quantity", "problem")),
           // The audit trusts neither the renderers nor the withholding.
           entry("audit", List.of("log", "label", "quantity", "problem", "digest")),
           entry(
@@ -60,6 +61,7 @@ class ArchitectureTest {
               List.of(
                   "site",
                   "book",
+                  "pattern",
                   "markup",
                   "audit",
                   "withhold",
@@ -121,7 +123,7 @@ class ArchitectureTest {
           entry("georegression..", List.of("photo")),
           entry("org.ddogleg..", List.of("photo")),
           entry("javax.imageio..", List.of("photo", "audit", "book")),
-          entry("org.apache.pdfbox..", List.of("book", "audit", "photo")),
+          entry("org.apache.pdfbox..", List.of("book", "pattern", "audit", "photo")),
           entry("com.openhtmltopdf..", List.of("book.setting", "book.page")),
           entry("freemarker..", List.of("markup", "site", "desk")),
           entry("com.sun.net.httpserver..", List.of("desk")),

@@ -25,12 +25,7 @@ class ReachTest {
           "chinelog.desk.files.LogFiles.splice",
           "chinelog.desk.files.NoteText.bodyFrom",
           "chinelog.desk.files.Splice.shifted",
-          "chinelog.desk.files.Version.utf8",
-          "chinelog.book.page.MakeUp$Made.white",
-          "chinelog.book.page.PageSearch$Printed.layouts",
-          "chinelog.book.page.PageSearch$Printed.white",
-          "chinelog.withhold.derive.Derivability$Verdict.high",
-          "chinelog.withhold.derive.Derivability$Verdict.low");
+          "chinelog.desk.files.Version.utf8");
 
   @ArchTest
   void everythingIsReachedFromTheCommandLine(JavaClasses all) throws IOException {

@@ -55,7 +55,8 @@ record Addresses(Set<String> files, Set<String> links, @Nullable URI site) {
     }
     String path =
         address.substring(base.length()).replaceFirst("^/", "").replaceFirst("[#?].*", "");
-    return files.contains(SITE + path) || files.contains(SITE + path + INDEX);
+    // Where the site stands may be told in a book whose readers get no site of their own.
+    return path.isEmpty() || files.contains(SITE + path) || files.contains(SITE + path + INDEX);
   }
 
   /**

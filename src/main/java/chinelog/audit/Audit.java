@@ -75,7 +75,9 @@ public final class Audit {
    * @param more texts that must not appear and that the log does not hold as such: reckoned figures
    *     that are withheld, as they would be shown
    * @param shown texts that the edition shows by right: every figure that is not withheld, as it is
-   *     shown, and released ones; no canary is made of them
+   *     shown, and released ones, what the program words itself, words of
+   *     everyday speech, and what the maker said may stand;
+   *     no canary is made of them
    * @param pictures all that the edition may hold, in files or in documents
    * @param before what is known from earlier audits: a file of the same name and bytes in which
    *     nothing was found is searched again only if something is looked for that was not then, or
@@ -244,29 +246,17 @@ public final class Audit {
             + " filled parts of "
             + pictures.filledPictures()
             + " pictures were looked at.");
-    if (!secrets.tooCommon().isEmpty()) {
+    List<String> passedOver = new ArrayList<>(secrets.tooCommon());
+    int reckoned = secrets.reckonedTooCommon().size();
+    if (reckoned > 0) {
+      passedOver.add(reckoned == 1 ? "a reckoned figure" : reckoned + " reckoned figures");
+    }
+    if (!passedOver.isEmpty()) {
       lines.add(
           "Too short or too common to be looked for by themselves: "
-              + String.join(", ", kinds(secrets.tooCommon()))
+              + String.join(", ", passedOver)
               + ".");
     }
     return List.copyOf(lines);
-  }
-
-  /** How many there are of each kind, such as "12 titles". */
-  private static List<String> kinds(Set<String> things) {
-    SortedMap<String, Integer> kinds = new TreeMap<>();
-    for (String thing : things) {
-      String kind =
-          thing.startsWith("figure ")
-              ? "reckoned figures"
-              : thing.startsWith("the title of ")
-                  ? "titles"
-                  : thing.startsWith("the fact ") ? "stated figures" : thing;
-      kinds.merge(kind, 1, Integer::sum);
-    }
-    return kinds.entrySet().stream()
-        .map(k -> k.getValue() == 1 ? k.getKey() : k.getValue() + " " + k.getKey())
-        .toList();
   }
 }

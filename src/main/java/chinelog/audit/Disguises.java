@@ -18,6 +18,16 @@ final class Disguises {
       Pattern.compile("\\\\u\\{?([0-9A-Fa-f]{4,6})\\}?|\\\\x([0-9A-Fa-f]{2})");
   private static final Pattern HEX = Pattern.compile("(?:[0-9A-Fa-f]{2})+");
   private static final Pattern TAG = Pattern.compile("<[^<>]{0,2000}>");
+  private static final Pattern CSS_ESCAPE = Pattern.compile("\\\\([0-9A-Fa-f]{1,6})\\s?");
+  private static final String CODE = "(?:0x[0-9A-Fa-f]{2,4}|[0-9]{2,4})";
+  private static final Pattern CODES =
+      Pattern.compile("[\\[(]\\s*(" + CODE + "(?:\\s*,\\s*" + CODE + "){4,})\\s*[\\])]");
+  private static final char RIGHT_TO_LEFT = '\u202e';
+  private static final char LEFT_TO_RIGHT = '\u202d';
+
+  /** What is encoded more often than so was not encoded by accident. */
+  private static final int MOST_ROUNDS = 3;
+
   private static final int LEAST_RUN = 6;
   private static final int LEAST_PACKED = 12;
 
@@ -30,11 +40,75 @@ final class Disguises {
   static Set<String> of(String text) {
     Set<String> all = new LinkedHashSet<>();
     all.add(text);
-    String plain = text.indexOf('&') < 0 ? text : Parser.unescapeEntities(text, false);
-    plain = unescaped(percentDecoded(plain));
+    String plain = text;
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      String before = plain;
+      plain = plain.indexOf('&') < 0 ? plain : Parser.unescapeEntities(plain, false);
+      plain = unescaped(percentDecoded(plain));
+      if (plain.equals(before)) {
+        break;
+      }
+    }
     all.add(plain);
-    all.addAll(hidden(text));
+    if (CSS_ESCAPE.matcher(text).find()) {
+      all.add(styleUnescaped(text));
+    }
+    if (plain.indexOf(RIGHT_TO_LEFT) >= 0 || plain.indexOf(LEFT_TO_RIGHT) >= 0) {
+      all.add(new StringBuilder(plain).reverse().toString());
+    }
+    if (plain.chars().anyMatch(c -> c > 0x2FF && Character.isDigit(c))) {
+      all.add(inOurDigits(plain));
+    }
+    all.addAll(charCodes(plain));
+    for (String packed : hidden(text)) {
+      all.add(packed);
+      all.addAll(hidden(packed));
+    }
     return all;
+  }
+
+  /** As a style writes letters: {@code \\53 kerrick}. */
+  private static String styleUnescaped(String text) {
+    return CSS_ESCAPE
+        .matcher(text)
+        .replaceAll(
+            m -> {
+              int c = Integer.parseInt(m.group(1), 16);
+              return Character.isValidCodePoint(c)
+                  ? Matcher.quoteReplacement(Character.toString(c))
+                  : "";
+            });
+  }
+
+  private static String inOurDigits(String text) {
+    StringBuilder ours = new StringBuilder(text.length());
+    text.chars()
+        .forEach(
+            c ->
+                ours.append(
+                    c > 0x2FF && Character.isDigit(c)
+                        ? (char) ('0' + Character.digit(c, 10))
+                        : (char) c));
+    return ours.toString();
+  }
+
+  /** As a script writes letters by their numbers: {@code String.fromCharCode(83, 107, 101)}. */
+  private static List<String> charCodes(String text) {
+    List<String> found = new ArrayList<>();
+    if (text.indexOf(',') >= 0) {
+      Matcher m = CODES.matcher(text);
+      while (m.find()) {
+        StringBuilder letters = new StringBuilder();
+        for (String code : m.group(1).split(",")) {
+          String digits = code.strip();
+          boolean hex = digits.startsWith("0x");
+          letters.append(
+              (char) Integer.parseInt(hex ? digits.substring(2) : digits, hex ? 16 : 10));
+        }
+        found.add(letters.toString());
+      }
+    }
+    return found;
   }
 
   /** {@code text} with its tags taken out, however ill they are formed. */

@@ -20,7 +20,10 @@ import org.apache.pdfbox.pdmodel.font.PDCIDFontType2;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
-/** Letters that an embedded font can show but that no page does: somebody else's text used it. */
+/**
+ * Finds letters that an embedded font can show but that no page uses: a sign that the font was cut
+ * for another text.
+ */
 final class FontLetters {
 
   private FontLetters() {}

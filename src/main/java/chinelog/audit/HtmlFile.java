@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jsoup.nodes.Attribute;
 import org.jsoup.nodes.Comment;
 import org.jsoup.nodes.DataNode;
@@ -49,6 +50,14 @@ final class HtmlFile {
               + " patternunits patterntransform mask text-anchor dominant-baseline alignment-baseline"
               + " shape-rendering vector-effect paint-order xlink:href xml:lang version");
 
+  /** Whose values are the templates' own words. */
+  private static final Set<String> OF_TEMPLATES =
+      words("class role scope type rel loading decoding tabindex media");
+
+  /** Whose values may be names of places that the templates count. */
+  private static final Set<String> OF_PLACES =
+      words("id href for headers aria-labelledby aria-describedby aria-controls");
+
   private static final Set<String> META_NAMES =
       words(
           "viewport description author color-scheme theme-color robots referrer generator"
@@ -59,6 +68,11 @@ final class HtmlFile {
           "stylesheet icon canonical alternate prev next preload license author apple-touch-icon"
               + " mask-icon manifest search start up contents index modulepreload");
 
+  /** Looked at by themselves. */
+  private static final Pattern STYLES = Pattern.compile("(?is)<style[^>]*>.*?</style>");
+
+  private static final String SOURCE = "the page's source";
+
   private final Document page;
   private final Addresses addresses;
   private final Findings findings;
@@ -66,6 +80,10 @@ final class HtmlFile {
   private final boolean isFragment;
   private final StringBuilder text = new StringBuilder();
   private final StringBuilder attributes = new StringBuilder();
+
+  /** What attributes say in the templates' own words, such as {@code group-3}. */
+  private final StringBuilder classes = new StringBuilder();
+
   private final Set<String> ids = new HashSet<>();
   private final Set<String> anchors = new LinkedHashSet<>();
 
@@ -87,7 +105,7 @@ final class HtmlFile {
     }
     new HtmlFile(Parser.htmlParser().parseInput(html, ""), addresses, search, findings, false)
         .run();
-    search.text(Disguises.withoutTags(html), findings, "the page's source");
+    search.text(Disguises.withoutTags(STYLES.matcher(html).replaceAll("\f")), findings, SOURCE);
   }
 
   /** Inspects the body of a feed's entry. */
@@ -105,6 +123,7 @@ final class HtmlFile {
     }
     search.text(text.toString(), findings, "the page's text");
     search.text(attributes.toString(), findings, "the page's attributes");
+    search.code(classes.toString(), findings, "the page's attributes");
   }
 
   private void walk(Node node) {
@@ -165,7 +184,7 @@ final class HtmlFile {
 
   private void attribute(Element element, String tag, String key, String value) {
     String where = "<" + tag + " " + key + ">";
-    attributes.append(value).append('\f');
+    (isOfTemplates(key, value) ? classes : attributes).append(value).append('\f');
     if (key.startsWith("on")) {
       findings.add(where, "A script stands in an attribute.");
       return;
@@ -214,6 +233,10 @@ final class HtmlFile {
         }
       }
     }
+  }
+
+  private static boolean isOfTemplates(String key, String value) {
+    return OF_TEMPLATES.contains(key) || OF_PLACES.contains(key) && value.matches("#?[a-z]+-\\d+");
   }
 
   private void meta(Element element, String where, String value) {

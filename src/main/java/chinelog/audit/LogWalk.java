@@ -61,7 +61,7 @@ final class LogWalk {
 
   void walk() {
     head(log.head());
-    log.agreements().values().forEach(this::agreement);
+    log.agreements().values().stream().filter(a -> !a.isOwn()).forEach(this::agreement);
     log.stages().forEach(this::stage);
     log.releases().forEach(this::release);
     log.limits().forEach(this::limit);
@@ -328,10 +328,12 @@ final class LogWalk {
   }
 
   private void text(Label label, String text, Secrets.Kind kind, String what) {
-    if (clearance.allows(label)) {
-      secrets.show(text);
-    } else {
+    if (!clearance.allows(label)) {
       secrets.withhold(text, kind, what);
+    } else if (kind == Secrets.Kind.PROSE) {
+      secrets.mention(text);
+    } else {
+      secrets.show(text);
     }
   }
 
@@ -441,7 +443,7 @@ final class LogWalk {
 
     void end() {
       flushUnseen();
-      secrets.show(seen.toString());
+      secrets.mention(seen.toString());
     }
 
     private Boolean inside(Label more, List<Inline> text) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** Many folded texts that are looked for in one pass (Karp and Rabin's rolling hash). */
@@ -58,6 +59,13 @@ final class Needles {
     return rest;
   }
 
+  /** Those of these that are not of a kind. */
+  Needles without(Predicate<Needle> kind) {
+    Needles rest = new Needles();
+    known.stream().filter(kind.negate()).forEach(rest::add);
+    return rest;
+  }
+
   /** Those that occur in {@code text} and have at least so many letters, in order of place. */
   List<Needle> find(Folded text, int least) {
     Set<Needle> found = new LinkedHashSet<>();
@@ -81,7 +89,7 @@ final class Needles {
     private final int length;
     private final long highest;
     private final Map<Long, List<Needle>> byHash = new HashMap<>();
-    private final HashSieve sieve = new HashSieve();
+    private final BloomFilter sieve = new BloomFilter();
 
     Anchors(int length) {
       this.length = length;

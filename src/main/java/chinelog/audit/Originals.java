@@ -61,7 +61,7 @@ final class Originals {
   private final int stride;
 
   private final Map<Long, List<Window>> byWindow = new HashMap<>();
-  private final HashSieve sieve = new HashSieve();
+  private final BloomFilter sieve = new BloomFilter();
 
   /** Digests of the originals, each of all of its pieces. */
   private final SortedMap<String, List<Piece>> byDigest;

@@ -25,10 +25,11 @@ import org.apache.pdfbox.util.Vector;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Paints every page in its mind, in order, to find text that is there but cannot be seen: under a
- * picture or a box, in the colour of what it stands on, cut off, too small, not drawn at all.
+ * Follows the painting of every page, operator by operator, to find text that is there but cannot
+ * be seen: under a picture or a box, in the colour of what it stands on, cut off, too small, not
+ * drawn at all.
  *
- * <p>What text under other text hides, and what a picture shows under it, is beyond it.
+ * <p>It does not find text that other text covers, nor compare what shows through a picture.
  */
 final class PdfPaint extends PDFGraphicsStreamEngine {
 

@@ -69,8 +69,13 @@ final class PlainFile {
             "the style", "A style fetches what the edition does not have: " + address + ".");
       }
     }
+    if (css.contains("/*")) {
+      findings.add("the style", "The style holds a remark.");
+    }
     web(css, addresses, findings, "the style");
-    search.text(css, findings, "the style");
+    Said said = Said.inStyle(css);
+    search.text(said.words(), findings, "the style");
+    search.code(said.code(), findings, "the style");
   }
 
   static void inspectScript(String js, Addresses addresses, Search search, Findings findings) {
@@ -82,8 +87,10 @@ final class PlainFile {
       }
       web(js, addresses, findings, "the script");
     }
-    search.text(js, findings, "the script");
-    search.text(Disguises.withoutTags(js), findings, "the script");
+    Said said = Said.inScript(js);
+    search.text(said.words(), findings, "the script");
+    search.text(Disguises.withoutTags(said.words()), findings, "the script");
+    search.code(said.code(), findings, "the script");
   }
 
   /** {@code js} with every string in double quotes taken out, its quotes too. */

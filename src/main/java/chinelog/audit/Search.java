@@ -8,6 +8,9 @@ final class Search {
   /** In bytes that are no text, shorter words than this occur by chance. */
   private static final int LEAST_IN_BYTES = 8;
 
+  /** The longest words of the languages of styles and scripts have fewer letters. */
+  private static final int LEAST_IN_CODE = 12;
+
   private final Needles needles;
   private final FigureNet figures;
 
@@ -31,6 +34,15 @@ final class Search {
   /** Searches text, in which letters may stand together by chance, for words alone. */
   void words(String text, Findings findings, String where) {
     Disguises.of(text).forEach(guise -> findWords(guise, findings, where));
+  }
+
+  /** Searches what is neither said nor read, in whose own words a short name may occur. */
+  void code(String text, Findings findings, String where) {
+    for (String guise : Disguises.of(text)) {
+      needles
+          .find(Folded.of(guise), LEAST_IN_CODE)
+          .forEach(n -> findings.addOnce(where, "It holds " + n.what() + "."));
+    }
   }
 
   private void findWords(String guise, Findings findings, String where) {

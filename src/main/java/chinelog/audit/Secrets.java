@@ -3,6 +3,7 @@ package chinelog.audit;
 import chinelog.quantity.Quantity;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -18,13 +19,15 @@ import java.util.regex.Pattern;
  * least 20 letters; a title, name or phrase of at least eight letters, or of five where it is a
  * name; single words of at least five letters that are written as names (a capital within a
  * sentence, the first word of a name) or as numbers of drawings and files (letters and at least two
- * digits). Nothing is looked for that also stands in what the readers may see.
+ * digits). Nothing is looked for that the readers see by right: open figures, titles and names.
  */
 final class Secrets {
 
   private static final int RUN_WORDS = 5;
   private static final int RUN_LETTERS = 20;
   private static final int PHRASE_LETTERS = 8;
+  private static final int LONG_WORD = 4;
+  private static final int LONG_WORDS = 3;
   private static final Pattern WORD = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}\\p{M}_/’'-]*");
   private static final Pattern SENTENCE_END = Pattern.compile("[.!?:;…\"“”(\\n\\f][\\s)\"”*_]*$");
   private static final Pattern FIGURE = Pattern.compile("\\d+[\\p{L}²³]{0,3}");
@@ -119,12 +122,17 @@ final class Secrets {
     NAME
   }
 
+  /** Runs of words most of which only join others. */
+  private final Set<String> joints = new HashSet<>();
+
   private final boolean namesHaveCapitals;
   private final Needles needles = new Needles();
   private final FigureNet figures = new FigureNet();
+  private final StringBuilder open = new StringBuilder();
   private final StringBuilder visible = new StringBuilder();
   private final List<Quantity> visibleQuantities = new ArrayList<>();
   private final Set<String> tooCommon = new TreeSet<>();
+  private final Set<String> reckonedTooCommon = new TreeSet<>();
   private int withheld;
 
   Secrets(Locale locale) {
@@ -134,6 +142,15 @@ final class Secrets {
 
   void show(String text) {
     visible.append(text).append('\f');
+  }
+
+  /**
+   * Notes a text of the maker's own wording that readers see. That it is open frees nothing that
+   * stands in it, but for words that it shows to be of everyday speech: those it writes small, and
+   * runs of words most of which only join others.
+   */
+  void mention(String text) {
+    open.append(text).append('\f');
   }
 
   void show(Quantity quantity) {
@@ -185,7 +202,12 @@ final class Secrets {
     if (quantities.isEmpty()) {
       withhold(shown, Kind.PHRASE, what);
     }
-    quantities.forEach(q -> withhold(q, false, what));
+    for (Quantity quantity : quantities) {
+      withheld++;
+      if (!figures.add(quantity, false, what)) {
+        reckonedTooCommon.add(what);
+      }
+    }
   }
 
   void withholdScale(BigDecimal denominator) {
@@ -215,6 +237,10 @@ final class Secrets {
       int to = from;
       while (to < words.size() && (to < from + RUN_WORDS || run.length() < RUN_LETTERS)) {
         run.append(words.get(to++));
+      }
+      if (words.subList(from, to).stream().filter(w -> w.length() >= LONG_WORD).count()
+          < LONG_WORDS) {
+        joints.add(run.toString());
       }
       if (run.length() >= RUN_LETTERS) {
         needles.add(new Needles.Needle(run.toString(), what));
@@ -268,7 +294,24 @@ final class Secrets {
   /** Everything withheld that can be told from what the readers see. */
   Search search() {
     figures.exempt(visible.toString(), visibleQuantities);
-    return new Search(needles.without(Folded.of(visible.toString())), figures);
+    Needles telling = needles.without(Folded.of(visible.toString()));
+    Set<String> everyday = everyday();
+    return new Search(telling.without(n -> everyday.contains(n.letters())), figures);
+  }
+
+  private Set<String> everyday() {
+    Set<String> everyday = new HashSet<>();
+    Matcher m = WORD.matcher(open);
+    while (m.find()) {
+      if (Character.isLowerCase(m.group().codePointAt(0))) {
+        everyday.add(Folded.of(m.group()).letters());
+      }
+    }
+    needles.find(Folded.of(open.toString()), RUN_LETTERS).stream()
+        .map(Needles.Needle::letters)
+        .filter(joints::contains)
+        .forEach(everyday::add);
+    return everyday;
   }
 
   /** How many texts and figures are withheld. */
@@ -279,5 +322,10 @@ final class Secrets {
   /** What was withheld but is too short or too common to be looked for by itself. */
   Set<String> tooCommon() {
     return tooCommon;
+  }
+
+  /** The same of reckoned figures, of which there may be many. */
+  Set<String> reckonedTooCommon() {
+    return reckonedTooCommon;
   }
 }

@@ -7,7 +7,7 @@ import chinelog.book.page.PageSearch;
 import chinelog.book.page.Printer;
 import chinelog.book.page.Trim;
 import chinelog.book.setting.Coverage;
-import chinelog.book.setting.PlainLetters;
+import chinelog.book.setting.Surroundings;
 import chinelog.book.writing.BuildBook;
 import chinelog.book.writing.HandoverBooklet;
 import chinelog.book.writing.Setting;
@@ -42,13 +42,7 @@ public final class Press {
    */
   public static void printBuildBook(Edition edition, Theme theme, Options options, Path pdf)
       throws IOException {
-    buildBook(edition, theme, options, pdf);
-  }
-
-  /** Writes the build book, and tells how it came out. */
-  static PageSearch.Printed buildBook(Edition edition, Theme theme, Options options, Path pdf)
-      throws IOException {
-    return print(BuildBook::write, edition, theme, Trim.ofBook(options.paper()), options, pdf);
+    print(BuildBook::write, edition, theme, Trim.ofBook(options.paper()), options, pdf);
   }
 
   /** Writes the handover booklet, on half of the build book's paper. */
@@ -99,14 +93,14 @@ public final class Press {
     return Proofreader.read(manuscripts, new Coverage(theme.bookFonts()));
   }
 
-  private static PageSearch.Printed print(
+  private static void print(
       Work work, Edition edition, Theme theme, Trim trim, Options options, Path pdf)
       throws IOException {
     String style = Style.of(theme, trim, options.bleedMm());
     String endless = Style.endless(style, trim, options.bleedMm());
-    try (PlainLetters plain = new PlainLetters();
+    try (Surroundings plain = new Surroundings();
         Printer printer = new Printer(theme.bookFonts(), options.bleedMm())) {
-      return new PageSearch(
+      new PageSearch(
               printer,
               l -> work.write(new Setting(edition, theme, trim, options.bleedMm(), l), style),
               l -> work.write(new Setting(edition, theme, trim, options.bleedMm(), l), endless))

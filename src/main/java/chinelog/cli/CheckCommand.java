@@ -6,6 +6,7 @@ import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
 import chinelog.publish.Lookalikes;
+import chinelog.publish.Publisher;
 import chinelog.publish.Version;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
@@ -102,11 +103,18 @@ final class CheckCommand extends LogCommand {
     List<Problem> problems = new ArrayList<>(Pins.pin(requireFolder(log)));
     Workshop.Opened opened = Workshop.open(log, today(), today(), zone(), talk().progress());
     problems.addAll(opened.problems());
+    problems.addAll(opened.fullCopies());
     if (!opened.hasErrors()) {
       pictures(opened, problems);
     }
     Questions.Asked asked = ask(opened);
     problems.addAll(asked.reminders());
+    if (!opened.hasErrors()) {
+      new Publisher(log, today(), today(), zone(), talk().progress())
+          .foresee(opened, asked).stream()
+              .filter(p -> !problems.contains(p))
+              .forEach(problems::add);
+    }
     Version.newerThanOwn(log).ifPresent(problems::add);
     return new Found(opened, problems, asked);
   }
@@ -114,7 +122,7 @@ final class CheckCommand extends LogCommand {
   /** Questions are asked of a sound log alone: of another, much is not known yet. */
   private Questions.Asked ask(Workshop.Opened opened) {
     if (opened.hasErrors()) {
-      return new Questions.Asked(List.of(), List.of(), 0);
+      return Questions.Asked.NOTHING;
     }
     talk().progress().begin("comparing what is open with what is withheld");
     return opened.ask(opened.log().readers(), today());
@@ -124,6 +132,6 @@ final class CheckCommand extends LogCommand {
     Darkroom darkroom = new Darkroom(opened.log().folder());
     Progress progress = (done, of) -> talk().progress().begin("photograph " + done + " of " + of);
     Burst.find(opened.album(), darkroom, progress).forEach(b -> problems.add(b.reminder()));
-    problems.addAll(Lookalikes.inLog(opened, talk().progress()));
+    problems.addAll(Lookalikes.inLog(opened, today(), talk().progress()));
   }
 }

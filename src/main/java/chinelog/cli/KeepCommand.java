@@ -101,10 +101,11 @@ final class KeepCommand extends LogCommand {
 
   private static String warning(Log log, Path place) {
     String with =
-        log.agreements().isEmpty()
+        log.promises().isEmpty()
             ? ""
             : ", also what is under the agreements with "
                 + log.agreements().values().stream()
+                    .filter(a -> !a.isOwn())
                     .map(Agreement::with)
                     .distinct()
                     .collect(Collectors.joining(", "));

@@ -46,6 +46,7 @@ final class ManualPage {
     item("CHINELOG_JAVA_OPTIONS", "Options for Java, where chinelog runs from its source.");
     heading("FILES");
     item("published/READERS", "What may leave the workshop, and nothing else.");
+    item("workshop/READERS", "The editions of those who are party to everything: the maker's own.");
     item("records", "Private: registers, reports, what was published when, and by which version.");
     item(".chinelog", "Caches; may be deleted at any time.");
     heading("OUTPUT OF CHECK --JSON");

@@ -11,6 +11,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** {@code chinelog publish}. */
 @Command(
@@ -23,6 +24,13 @@ import picocli.CommandLine.Command;
     })
 final class PublishCommand extends EditionCommand {
 
+  @Option(
+      names = "--draft",
+      description =
+          "Make the sites alone, into the workshop, for yourself to look at; nothing counts as"
+              + " given out.")
+  private boolean draft;
+
   PublishCommand(Talk talk, Clock clock) {
     super(talk, clock);
   }
@@ -30,7 +38,7 @@ final class PublishCommand extends EditionCommand {
   @Override
   Outcome run(Publisher publisher, List<String> readers) throws IOException {
     talk().problems(Pins.pin(folder()));
-    return publisher.publish(readers);
+    return draft ? publisher.draft(readers) : publisher.publish(readers);
   }
 
   @Override
@@ -45,8 +53,15 @@ final class PublishCommand extends EditionCommand {
 
   @Override
   void tell(Outcome outcome) throws IOException {
-    Version.own().record(folder());
     PrintWriter out = talk().out();
+    if (draft) {
+      for (Outcome.Made site : outcome.editions()) {
+        out.println("Draft for " + site.readers() + ":");
+        lookAt(site.folder(), site.files());
+      }
+      return;
+    }
+    Version.own().record(folder());
     for (Outcome.Made edition : outcome.editions()) {
       out.println();
       out.println("For " + edition.readers() + ":");

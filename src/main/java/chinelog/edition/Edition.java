@@ -56,6 +56,7 @@ public final class Edition {
    * @param handover sections of the booklet, all of them, empty ones too
    * @param hasWithheld whether a note is due that something is withheld
    * @param agreements legends of the agreements, for editions whose readers see them all
+   * @param patterns to cut by
    */
   public record Contents(
       String readers,
@@ -89,7 +90,8 @@ public final class Edition {
       List<Caution> cautions,
       List<HandoverSection> handover,
       boolean hasWithheld,
-      List<AgreementLegend> agreements) {}
+      List<AgreementLegend> agreements,
+      Patterns patterns) {}
 
   /**
    * A stage.

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SortedMap;
 
-/** A copy in the making. It is no bag until it is finished. */
+/** A copy that is still being written. It becomes a bag (RFC 8493) when it is finished. */
 sealed interface Bag permits FolderBag, ZipBag {
 
   /**

@@ -43,7 +43,7 @@ record LogFiles(SortedMap<String, Path> files, SortedMap<String, Integer> leftOu
             List<String> parts = new ArrayList<>();
             log.relativize(file).forEach(part -> parts.add(part.toString()));
             String name = String.join("/", parts);
-            if (MADE_AGAIN.contains(parts.get(0)) && parts.size() > 1) {
+            if (isMadeAgain(log, parts)) {
               leftOut.merge(parts.get(0), 1, Integer::sum);
             } else {
               requirePlain(name, attributes);
@@ -53,6 +53,14 @@ record LogFiles(SortedMap<String, Path> files, SortedMap<String, Integer> leftOu
           }
         });
     return new LogFiles(files, leftOut);
+  }
+
+  /** Of a folder "workshop", only the editions that chinelog recorded can be made again. */
+  private static boolean isMadeAgain(Path log, List<String> parts) {
+    return MADE_AGAIN.contains(parts.get(0)) && parts.size() > 1
+        || parts.get(0).equals("workshop")
+            && parts.size() > 2
+            && Files.isDirectory(log.resolve("records").resolve(parts.get(1)));
   }
 
   private static void requirePlain(String name, BasicFileAttributes attributes)

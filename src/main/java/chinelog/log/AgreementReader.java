@@ -9,6 +9,7 @@ import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Readers;
 import chinelog.problem.Place;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -30,11 +31,17 @@ final class AgreementReader {
 
   private static final String WORD =
       "Write one word of small letters a to z, digits and hyphens, such as ";
-  private static final Set<String> RESERVED = Set.of("all", "none", "public", "never");
+  private static final Set<String> RESERVED =
+      Set.of("all", "none", "public", "never", Agreement.OWN_MONEY, Agreement.OWN_CLIENT);
+
+  /** What the workshop keeps to itself unless it says which readers it tells. */
+  private static final String[] TELL = {"money", "client"};
+
+  private static final String READERS = "the name of readers of this log";
 
   /** In the order of {@link Readers.Output}. */
   private static final List<String> OUTPUTS =
-      List.of("site", "book", "handover", "handover-sheets", "print-ready");
+      List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns");
 
   /**
    * What the workshop gets unless the log says otherwise: what is to be read, not to be printed.
@@ -168,9 +175,35 @@ final class AgreementReader {
     return null;
   }
 
+  /** What the workshop keeps to itself in every log. */
+  static List<Agreement> own() {
+    return List.of(
+        Agreement.own(Agreement.OWN_MONEY, "prices, rates, costs and all other money"),
+        Agreement.own(Agreement.OWN_CLIENT, "the client's name"));
+  }
+
+  /**
+   * Who gets an edition.
+   *
+   * @param agreements ids of those that the log names
+   */
   static List<Readers> readers(Fields log, Set<String> agreements, Scope scope) {
+    List<Readers> found = named(log, agreements, scope);
+    List<String> ids = found.stream().map(Readers::id).toList();
+    Yaml written = log.find("tell");
+    Yaml.Mapping nothing = new Yaml.Mapping(List.of(), log.place());
+    Fields tell = Fields.of(written == null ? nothing : written, scope, Label.NONE, TELL);
+    List<String> money = tell.knownWords("money", ids, READERS);
+    List<String> client = tell.knownWords("client", ids, READERS);
+    return found.stream()
+        .map(r -> money.contains(r.id()) ? r.with(Agreement.OWN_MONEY) : r)
+        .map(r -> client.contains(r.id()) ? r.with(Agreement.OWN_CLIENT) : r)
+        .toList();
+  }
+
+  private static List<Readers> named(Fields log, Set<String> agreements, Scope scope) {
     List<Readers> found = new ArrayList<>();
-    GivenTitles titles = GivenTitles.of(log);
+    Catalogue titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("readers")) {
       String id = pair.key().text();
       if (id.matches("[a-z][a-z0-9-]*")) {
@@ -191,7 +224,7 @@ final class AgreementReader {
           0,
           new Readers(
               "public",
-              titles.readers("public"),
+              titles.text("readers.public"),
               Set.of(),
               outputs(List.of("site", "book")),
               Place.of("log.yaml")));
@@ -200,8 +233,8 @@ final class AgreementReader {
       found.add(
           new Readers(
               "workshop",
-              titles.readers("workshop"),
-              sorted(agreements),
+              titles.text("readers.workshop"),
+              everything(agreements),
               outputs(READABLE),
               Place.of("log.yaml")));
     }
@@ -209,7 +242,7 @@ final class AgreementReader {
   }
 
   private static Readers readers(
-      String id, Yaml.Pair pair, Set<String> agreements, GivenTitles titles, Scope scope) {
+      String id, Yaml.Pair pair, Set<String> agreements, Catalogue titles, Scope scope) {
     Fields fields = Fields.of(pair.value(), scope, Label.NONE, "title", "party-to", "gets");
     List<Yaml.Scalar> words = fields.words("party-to");
     boolean all =
@@ -217,7 +250,7 @@ final class AgreementReader {
             || id.equals("workshop") && !fields.has("party-to");
     Set<String> partyTo =
         all
-            ? sorted(agreements)
+            ? everything(agreements)
             : sorted(fields.knownWords("party-to", agreements, "an agreement of this log"));
     if (id.equals("public") && !partyTo.isEmpty()) {
       scope
@@ -232,8 +265,15 @@ final class AgreementReader {
         fields.has("gets")
             ? fields.knownWords("gets", OUTPUTS, "a thing that readers can get")
             : workshop ? READABLE : List.of("site", "book");
-    String title = id.equals("public") || workshop ? titles.readers(id) : LogReader.title(id);
+    String title =
+        id.equals("public") || workshop ? titles.text("readers." + id) : LogReader.title(id);
     return new Readers(id, fields.text("title", title), partyTo, outputs(gets), pair.key().place());
+  }
+
+  private static Set<String> everything(Set<String> agreements) {
+    Set<String> all = new TreeSet<>(agreements);
+    own().forEach(a -> all.add(a.id()));
+    return sorted(all);
   }
 
   private static Set<String> sorted(Collection<String> ids) {

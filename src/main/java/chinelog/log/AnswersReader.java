@@ -17,7 +17,7 @@ import java.util.Set;
  */
 final class AnswersReader {
 
-  private static final String ID = "q[0-9a-f]{10}";
+  private static final String ID = "[pq][0-9a-f]{10}";
 
   private final Scope scope;
 
@@ -70,7 +70,7 @@ final class AnswersReader {
             .error(
                 word.place(),
                 "\"" + word.text() + "\" is not the name of a question.",
-                "Copy it from what check prints: a q with ten letters and digits after it.");
+                "Copy it from what check prints: a q or p with ten letters and digits after it.");
       }
     }
     return ids;

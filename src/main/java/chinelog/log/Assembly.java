@@ -29,6 +29,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -53,6 +54,8 @@ final class Assembly {
     "hero",
     "theme",
     "paper",
+    "patterns",
+    "printer",
     "address",
     "licence",
     "credit-photos",
@@ -63,6 +66,7 @@ final class Assembly {
     "stock",
     "agreements",
     "readers",
+    "tell",
     "releases",
     "limits",
     "posts",
@@ -139,7 +143,8 @@ final class Assembly {
     if (!entries.isEmpty()) {
       AgreementReader.refuseOverBefore(entries.get(0).date(), log, agreements, scope);
     }
-    List<Readers> readers = AgreementReader.readers(log, agreements.keySet(), scope);
+    List<Readers> readers = AgreementReader.readers(log, Set.copyOf(agreements.keySet()), scope);
+    AgreementReader.own().forEach(a -> agreements.put(a.id(), a));
     List<String> readerIds = readers.stream().map(Readers::id).toList();
     return new Log(
         inventory.folder(),

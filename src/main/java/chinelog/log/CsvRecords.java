@@ -6,7 +6,10 @@ import chinelog.problem.Problems;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Splits comma-separated values (RFC 4180), keeping the place of each field. */
+/**
+ * Splits comma-separated values (RFC 4180), keeping the place of each field; or values separated by
+ * semicolons, where more of these than of commas stand in the first line.
+ */
 final class CsvRecords {
 
   record Field(String text, Place place) {}
@@ -14,6 +17,7 @@ final class CsvRecords {
   private final Source source;
   private final String text;
   private final Problems problems;
+  private final char divider;
   private int at;
   private boolean unclosed;
 
@@ -21,6 +25,14 @@ final class CsvRecords {
     this.source = source;
     this.text = source.text();
     this.problems = problems;
+    this.divider = divider(source);
+  }
+
+  /** What stands between two cells: a comma, or a semicolon. */
+  static char divider(Source source) {
+    String head = source.text().lines().findFirst().orElse("");
+    long commas = head.chars().filter(c -> c == ',').count();
+    return head.chars().filter(c -> c == ';').count() > commas ? ';' : ',';
   }
 
   /** All records that are not blank lines; none after a quotation mark that is not closed. */
@@ -58,7 +70,7 @@ final class CsvRecords {
     if (at < text.length() && text.charAt(at) == '"') {
       return new Field(quoted(place), place);
     }
-    while (at < text.length() && text.charAt(at) != ',' && text.charAt(at) != '\n') {
+    while (at < text.length() && text.charAt(at) != divider && text.charAt(at) != '\n') {
       at++;
     }
     return new Field(text.substring(start, at), place);
@@ -76,7 +88,7 @@ final class CsvRecords {
         at++;
       } else {
         int end = at;
-        while (at < text.length() && text.charAt(at) != ',' && text.charAt(at) != '\n') {
+        while (at < text.length() && text.charAt(at) != divider && text.charAt(at) != '\n') {
           at++;
         }
         if (!text.substring(end, at).isBlank()) {

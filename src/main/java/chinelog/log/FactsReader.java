@@ -1,6 +1,7 @@
 package chinelog.log;
 
 import chinelog.label.Label;
+import chinelog.log.reading.Amounts;
 import chinelog.log.reading.Fields;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Values;
@@ -104,7 +105,7 @@ final class FactsReader {
     if (text == null) {
       return;
     }
-    Label label = fields == null ? Label.NONE : fields.label();
+    Label label = Amounts.own(text, fields == null ? Label.NONE : fields.label());
     String source = fields == null ? null : fields.text("from");
     if (source != null
         && label.isNone()

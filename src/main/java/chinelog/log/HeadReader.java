@@ -1,5 +1,6 @@
 package chinelog.log;
 
+import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.markdown.MarkdownReader;
 import chinelog.log.markdown.Targets;
@@ -16,7 +17,10 @@ import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.time.DateTimeException;
@@ -77,7 +81,7 @@ final class HeadReader {
         locale(),
         scope.zone(),
         log.marked("maker"),
-        log.marked("client"),
+        client(),
         scope.currency(),
         inches(),
         closeness(),
@@ -91,7 +95,16 @@ final class HeadReader {
         clocks(),
         hero(),
         log.flag("credit-photos"),
-        valuation());
+        valuation(),
+        new PatternSheetsReader(log, scope).read());
+  }
+
+  /** Who it is built for: the workshop's own, if nothing else is said of it. */
+  private @Nullable Marked<String> client() {
+    Marked<String> client = log.marked("client");
+    return client == null || !client.label().isNone()
+        ? client
+        : new Marked<>(client.value(), Label.of(Agreement.OWN_CLIENT), client.place());
   }
 
   private Valuation valuation() {
@@ -200,14 +213,42 @@ final class HeadReader {
     if (m.matches() && new BigDecimal(m.group(1)).signum() > 0) {
       return new Marked<>(new BigDecimal(m.group(1)), written.label(), written.place());
     }
+    BigDecimal drawn = architects(written.value());
+    if (drawn != null) {
+      return new Marked<>(drawn, written.label(), written.place());
+    }
     Matcher loose = LOOSE_SCALE.matcher(written.value());
     scope
         .problems()
         .error(
             written.place(),
             "\"" + written.value() + "\" is not a scale.",
-            loose.matches() ? "Write 1:" + loose.group(1) + "." : "Write such as 1:16.");
+            loose.matches()
+                ? "Write 1:" + loose.group(1) + "."
+                : "Write such as 1:16, or 1/4 in = 1 ft.");
     return null;
+  }
+
+  /** The 48 of {@code 1/4 in = 1 ft}; null for what is not of that kind. */
+  private static @Nullable BigDecimal architects(String text) {
+    String[] sides = text.split("=", -1);
+    if (sides.length != 2) {
+      return null;
+    }
+    try {
+      Quantity drawn = Quantity.parse(sides[0].strip());
+      Quantity real = Quantity.parse(sides[1].strip());
+      if (!drawn.unit().isCompatible(Unit.METRE) || drawn.value().signum() <= 0) {
+        return null;
+      }
+      BigDecimal ratio = real.valueIn(drawn.unit()).divide(drawn.value(), MathContext.DECIMAL128);
+      BigDecimal plain = ratio.round(new MathContext(20)).stripTrailingZeros();
+      return plain.compareTo(BigDecimal.ONE) < 0
+          ? null
+          : plain.setScale(Math.max(0, plain.scale()));
+    } catch (QuantityException e) {
+      return null;
+    }
   }
 
   private Locale locale() {

@@ -2,6 +2,7 @@ package chinelog.log;
 
 import chinelog.label.Label;
 import chinelog.log.markdown.Targets;
+import chinelog.log.reading.Amounts;
 import chinelog.log.reading.Fields;
 import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
@@ -13,6 +14,7 @@ import chinelog.log.records.PostPlan;
 import chinelog.log.records.Stage;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -109,7 +111,7 @@ final class PlanReader {
                 id,
                 fields.text("title", LogReader.title(id)),
                 rule,
-                fields.label(),
+                Amounts.own(rule, fields.label()),
                 fields.place("rule")));
       }
     }
@@ -159,14 +161,14 @@ final class PlanReader {
 
   List<HandoverSection> handover() {
     List<HandoverSection> sections = new ArrayList<>();
-    GivenTitles titles = GivenTitles.of(log);
+    Catalogue titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("handover")) {
       String id = pair.key().text();
       if (!HANDOVER.contains(id)) {
         unknownSection(pair.key(), HANDOVER);
         continue;
       }
-      String title = titles.handover(id);
+      String title = titles.text("handover." + id);
       Yaml text = pair.value();
       Label label = Label.NONE;
       if (text instanceof Yaml.Mapping mapping) {

@@ -34,15 +34,13 @@ final class ReleaseReader {
   List<Release> read(Fields log) {
     List<Release> releases = new ArrayList<>();
     for (Yaml item : log.items("releases")) {
-      Release release = release(item);
-      if (release != null) {
-        releases.add(release);
-      }
+      releases.addAll(releases(item));
     }
     return releases;
   }
 
-  private @Nullable Release release(Yaml item) {
+  /** One for each thing that is named: several facts may be released at once. */
+  private List<Release> releases(Yaml item) {
     Fields fields =
         Fields.of(
             item,
@@ -77,13 +75,29 @@ final class ReleaseReader {
     String by = fields.text("by");
     String words = fields.text("words");
     Release.Kind kind = kind(fields);
-    String name = kind == null ? null : name(kind, fields);
-    if (kind == null || name == null || by == null || words == null || on == null) {
-      return null;
+    if (kind == null || by == null || words == null || on == null) {
+      return List.of();
     }
+    List<String> names = names(kind, fields);
     return agreements.size() != 1 || whom.isEmpty()
-        ? null
-        : new Release(kind, name, agreements.get(0), by, on, words, whom, fields.place());
+        ? List.of()
+        : names.stream()
+            .map(
+                name ->
+                    new Release(kind, name, agreements.get(0), by, on, words, whom, fields.place()))
+            .toList();
+  }
+
+  private List<String> names(Release.Kind kind, Fields fields) {
+    if (kind == Release.Kind.FACT) {
+      return fields.words("fact").stream()
+          .filter(fields.values()::isFactName)
+          .map(Yaml.Scalar::text)
+          .distinct()
+          .toList();
+    }
+    String name = name(kind, fields);
+    return name == null ? List.of() : List.of(name);
   }
 
   private static String example(String key) {

@@ -1,5 +1,6 @@
 package chinelog.log;
 
+import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.reading.Fields;
 import chinelog.log.reading.MarkWatch;
@@ -26,6 +27,14 @@ final class TableReader {
 
   private static final Pattern HEADING = Pattern.compile("(.*?)\\s*(?:\\[([^\\[\\]]*)])?");
   private static final String UNDER = "under";
+  private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?[0-9]+,[0-9]+");
+  private static final Pattern DECIMAL_POINT = Pattern.compile("[+-]?[0-9]+\\.[0-9]+");
+
+  /** What stands for the unit of a column of feet, inches and eighths. */
+  private static final Pattern IN_EIGHTHS = Pattern.compile("ft-in-(?:8|8ths|eighths)");
+
+  private static final Pattern EIGHTHS =
+      Pattern.compile("(?<feet>[0-9]{1,3})-(?<inches>[0-9]|1[01])-(?<eighths>[0-7])(?<sign>[+-])?");
 
   private final Scope scope;
   private final Map<String, Fields> marks = new LinkedHashMap<>();
@@ -90,15 +99,7 @@ final class TableReader {
     }
     Fields mark = marks.get(name);
     List<Table.Column> columns = columns(records.get(0), mark);
-    if (columns.size() == 1 && records.get(0).get(0).text().contains(";")) {
-      scope
-          .problems()
-          .error(
-              columns.get(0).place(),
-              "The columns of this table are divided by semicolons.",
-              "Save it as CSV with commas between columns and points in decimals.");
-      return null;
-    }
+    boolean commas = hasDecimalCommas(records, CsvRecords.divider(source));
     int underColumn = -1;
     for (int i = 0; i < columns.size(); i++) {
       if (columns.get(i).name().equals(UNDER)) {
@@ -108,7 +109,7 @@ final class TableReader {
     List<Table.Row> rows = new ArrayList<>();
     for (List<CsvRecords.Field> record : records.subList(1, records.size())) {
       if (record.size() == columns.size()) {
-        rows.add(row(record, columns, underColumn));
+        rows.add(row(record, columns, underColumn, commas));
       } else {
         scope
             .problems()
@@ -163,9 +164,14 @@ final class TableReader {
                 "Give each column a name of its own.");
       }
       names.add(name);
+      Unit measured = unit(unit, field);
+      Label label = labels.getOrDefault(name, mark == null ? Label.NONE : mark.label());
       columns.add(
           new Table.Column(
-              name, unit(unit, field), labels.getOrDefault(name, Label.NONE), field.place()));
+              name,
+              measured,
+              label.isNone() && measured.isMoney() ? Label.of(Agreement.OWN_MONEY) : label,
+              field.place()));
     }
     places.forEach(
         (name, place) -> {
@@ -185,6 +191,9 @@ final class TableReader {
     if (written == null) {
       return Unit.ONE;
     }
+    if (IN_EIGHTHS.matcher(written).matches()) {
+      return Unit.INCH;
+    }
     try {
       return Unit.parse(written);
     } catch (QuantityException e) {
@@ -194,7 +203,7 @@ final class TableReader {
   }
 
   private Table.Row row(
-      List<CsvRecords.Field> record, List<Table.Column> columns, int underColumn) {
+      List<CsvRecords.Field> record, List<Table.Column> columns, int underColumn, boolean commas) {
     List<Table.Cell> cells = new ArrayList<>();
     Label label = Label.NONE;
     for (int i = 0; i < record.size(); i++) {
@@ -203,7 +212,9 @@ final class TableReader {
         String text = field.text().strip();
         cells.add(
             new Table.Cell(
-                text, quantity(text, columns.get(i).unit(), field.place()), field.place()));
+                text,
+                quantity(plain(text, commas, field.place()), columns.get(i), field.place()),
+                field.place()));
       } else if (!field.text().isBlank()) {
         List<Yaml> words = new ArrayList<>();
         for (String word : field.text().strip().split("[,\\s]+")) {
@@ -215,7 +226,42 @@ final class TableReader {
     return new Table.Row(List.copyOf(cells), label, record.get(0).place());
   }
 
-  private @Nullable Quantity quantity(String text, Unit unit, Place place) {
+  /** Whether its numbers are written as where a comma is the decimal sign. */
+  private static boolean hasDecimalCommas(List<List<CsvRecords.Field>> records, char divider) {
+    return divider == ';'
+        && records.stream()
+            .flatMap(List::stream)
+            .anyMatch(f -> DECIMAL_COMMA.matcher(f.text().strip()).matches());
+  }
+
+  private String plain(String text, boolean commas, Place place) {
+    if (!commas) {
+      return text;
+    }
+    if (DECIMAL_POINT.matcher(text).matches()) {
+      scope
+          .problems()
+          .error(
+              place,
+              "\"" + text + "\" has a point, while other numbers of this table have a comma.",
+              "Write all of them with the same decimal sign, and nothing between thousands.");
+    }
+    return DECIMAL_COMMA.matcher(text).matches() ? text.replace(',', '.') : text;
+  }
+
+  /** Feet, inches and eighths, such as 2-7-4; a + or - after them is a sixteenth more or less. */
+  private static String eighths(Matcher m) {
+    int inches = 12 * Integer.parseInt(m.group("feet")) + Integer.parseInt(m.group("inches"));
+    String sign = m.group("sign");
+    int sixteenths =
+        2 * Integer.parseInt(m.group("eighths")) + (sign == null ? 0 : sign.equals("+") ? 1 : -1);
+    return 16 * inches + sixteenths + "/16 in";
+  }
+
+  private @Nullable Quantity quantity(String written, Table.Column column, Place place) {
+    Unit unit = column.unit();
+    Matcher eighths = EIGHTHS.matcher(written);
+    String text = unit.equals(Unit.INCH) && eighths.matches() ? eighths(eighths) : written;
     if (text.isEmpty()) {
       return null;
     }
@@ -232,7 +278,9 @@ final class TableReader {
             .error(
                 place,
                 "\"" + text + "\" is not a number of " + unit.symbol() + ".",
-                "Write a number with a decimal point, or leave the cell empty.");
+                EIGHTHS.matcher(text).matches()
+                    ? "Write [ft-in-8] in the heading if these are feet, inches and eighths."
+                    : "Write a number with a decimal point, or leave the cell empty.");
       }
       return null;
     }

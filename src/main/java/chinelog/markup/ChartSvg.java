@@ -36,15 +36,18 @@ public final class ChartSvg {
 
   /** The chart as an element {@code svg} within a page of the site. */
   public static String forScreen(Chart chart, Theme theme, Wording wording) {
-    return new ChartSvg(chart, theme, wording).draw(false);
+    return new ChartSvg(chart, theme, wording).draw(0);
   }
 
   /** The chart as an element {@code svg} within the book, with the attribute {@code alt}. */
-  public static String forPrint(Chart chart, Theme theme, Wording wording) {
-    return new ChartSvg(chart, theme, wording).draw(true);
+  public static String forPrint(Chart chart, Theme theme, Wording wording, double widthMm) {
+    return new ChartSvg(chart, theme, wording).draw(widthMm);
   }
 
-  private String draw(boolean print) {
+  /**
+   * @param widthMm in print; 0 on a screen
+   */
+  private String draw(double widthMm) {
     int top = chart.series().size() > 1 ? LEGEND_HEIGHT : 4;
     int height =
         switch (chart.kind()) {
@@ -56,6 +59,8 @@ public final class ChartSvg {
     HtmlWriter whole = new HtmlWriter();
     whole.open(
         "svg",
+        "style",
+        widthMm > 0 ? size(widthMm, widthMm * height / WIDTH) : null,
         "xmlns",
         "http://www.w3.org/2000/svg",
         "class",
@@ -71,7 +76,7 @@ public final class ChartSvg {
         "aria-labelledby",
         titleId + " " + descriptionId,
         "alt",
-        print ? chart.title() + ". " + chart.description() : null,
+        widthMm > 0 ? chart.title() + ". " + chart.description() : null,
         "font-family",
         theme.value("sans").replace('"', '\''),
         "font-size",
@@ -126,6 +131,10 @@ public final class ChartSvg {
 
   void rect(double x, double y, double width, double height, int index) {
     rect(svg, x, y, width, height, index);
+  }
+
+  private static String size(double widthMm, double heightMm) {
+    return String.format(Locale.ROOT, "width:%.2fmm;height:%.2fmm", widthMm, heightMm);
   }
 
   private void rect(HtmlWriter out, double x, double y, double width, double height, int index) {

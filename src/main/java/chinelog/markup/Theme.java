@@ -38,6 +38,9 @@ public final class Theme {
 
   private final String name;
   private final Map<String, String> values;
+  private static final Pattern STRING_OR_REMARK =
+      Pattern.compile("(?s)\"(?:[^\"\\\\]|\\\\.)*+\"|'(?:[^'\\\\]|\\\\.)*+'|/\\*.*?\\*/\\n?");
+
   private final String siteCss;
   private final String bookCss;
   private final List<Font> ownFonts;
@@ -50,7 +53,7 @@ public final class Theme {
       List<Font> ownFonts) {
     this.name = name;
     this.values = values;
-    this.siteCss = siteCss;
+    this.siteCss = withoutRemarks(siteCss);
     this.bookCss = bookCss;
     this.ownFonts = ownFonts;
   }
@@ -169,6 +172,13 @@ public final class Theme {
       throw new IllegalArgumentException("no design value \"" + key + "\"");
     }
     return found;
+  }
+
+  /** What remarks say is for those who write themes, not for those who read the site. */
+  private static String withoutRemarks(String css) {
+    return STRING_OR_REMARK
+        .matcher(css)
+        .replaceAll(m -> m.group().startsWith("/") ? "" : Matcher.quoteReplacement(m.group()));
   }
 
   /** The style sheet of the site, with the design values as custom properties. */

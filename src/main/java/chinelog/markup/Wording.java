@@ -1,14 +1,13 @@
 package chinelog.markup;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import chinelog.wording.Catalogue;
 import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.Collection;
 import java.util.Locale;
-import java.util.Map;
+import java.util.MissingResourceException;
 
 /**
  * The words of site and book that are not the maker's, in the language of the log, such as {@code
@@ -20,53 +19,36 @@ import java.util.Map;
 public final class Wording {
 
   private final Locale locale;
-  private final String language;
-  private final Map<String, String> texts;
+  private final Catalogue texts;
 
-  private Wording(Locale locale, String language, Map<String, String> texts) {
+  private Wording(Locale locale, Catalogue texts) {
     this.locale = locale;
-    this.language = language;
     this.texts = texts;
   }
 
   public static Wording of(Locale locale) {
-    try {
-      Map<String, String> texts = Resources.properties(Resources.text(path("")));
-      byte[] own = Resources.find(path("_" + locale.getLanguage()));
-      if (own != null) {
-        texts.putAll(Resources.properties(new String(own, StandardCharsets.UTF_8)));
-      }
-      return new Wording(locale, own == null ? "en" : locale.getLanguage(), texts);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static String path(String suffix) {
-    return "/chinelog/markup/wording" + suffix + ".properties";
+    return new Wording(locale, Catalogue.of("chinelog.markup.wording", locale));
   }
 
   /**
    * The language that the words are in, for the attribute {@code lang}: {@code en} for want of own.
    */
   public String language() {
-    return language;
+    return texts.language();
   }
 
   /**
    * A text, with {@code {0}}, {@code {1}} … replaced.
    *
-   * @throws IllegalArgumentException if there is no text of that name
+   * @throws MissingResourceException if there is no text of that name
    */
-  public String text(String key, String... parts) {
-    String text = texts.get(key);
-    if (text == null) {
-      throw new IllegalArgumentException("no wording \"" + key + "\"");
-    }
-    for (int i = 0; i < parts.length; i++) {
-      text = text.replace("{" + i + "}", parts[i]);
-    }
-    return text;
+  public String text(String key, Object... parts) {
+    return texts.text(key, parts);
+  }
+
+  /** All texts, which stand on pages whatever the log says. */
+  public Collection<String> all() {
+    return texts.all();
   }
 
   /** A counted thing: {@code count("posts", 6)} is {@code 6 posts}. */
@@ -80,7 +62,7 @@ public final class Wording {
 
   /** A date in full, such as {@code 14 March 2026}. */
   public String date(LocalDate date) {
-    return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG).withLocale(locale).format(date);
+    return texts.date(date);
   }
 
   /** A date in short, such as {@code 14 Mar 2026}. */

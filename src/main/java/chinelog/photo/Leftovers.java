@@ -10,7 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** What a run that was killed has left half written in the cache. */
+/** Deletes half-written files that an earlier run, which was killed, has left in the cache. */
 public final class Leftovers {
 
   /** Younger ones may belong to a run that is still at work. */

@@ -1,6 +1,6 @@
 package chinelog.photo;
 
-/** Hears how far a long piece of work has come, such as 12 of 40. */
+/** Is told how far a long piece of work has come, such as 12 of 40. */
 @FunctionalInterface
 public interface Progress {
 

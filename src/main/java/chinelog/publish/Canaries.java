@@ -16,8 +16,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * What the audit cannot find in the log itself: figures that were reckoned, and what was written
- * into photographs' files.
+ * Texts that the audit must look for but cannot find in the log itself: reckoned figures, and what
+ * was written into photographs' files.
  */
 final class Canaries {
 

@@ -4,6 +4,7 @@ import chinelog.book.Press;
 import chinelog.edition.Edition;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
+import chinelog.pattern.PatternWriter;
 import chinelog.site.SiteWriter;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -78,6 +79,10 @@ final class EditionWriter {
               "the build book for the printing house",
               "build-book-print-ready.pdf",
               file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
+      case PATTERNS -> {
+        progress.begin("drawing the patterns for " + readers);
+        PatternWriter.write(edition, theme, making);
+      }
     }
   }
 

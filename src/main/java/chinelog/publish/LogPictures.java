@@ -6,6 +6,7 @@ import chinelog.log.records.Sheet;
 import chinelog.photo.album.Credit;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.SheetPrinter;
+import chinelog.photo.likeness.DrawingLike;
 import chinelog.withhold.PictureSource;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -31,6 +32,11 @@ final class LogPictures implements PictureSource {
   @Override
   public Darkroom.Development develop(List<Darkroom.Order> orders) throws IOException {
     return darkroom.develop(orders, (done, of) -> progress.count("photograph", done, of));
+  }
+
+  @Override
+  public boolean looksLikeDrawing(Darkroom.Prints prints) throws IOException {
+    return DrawingLike.isLikely(prints);
   }
 
   @Override

@@ -1,5 +1,6 @@
 package chinelog.publish;
 
+import chinelog.digest.Sha256;
 import chinelog.label.Clearance;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
@@ -15,6 +16,7 @@ import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -27,13 +29,18 @@ import java.util.function.Predicate;
 /** Asks the maker to look at photographs in which something that is kept back is to be seen. */
 public final class Lookalikes {
 
+  private static final int ID_DIGITS = 10;
+
   private final Workshop.Opened opened;
   private final Clearance clearance;
   private final Darkroom darkroom;
   private final Progress progress;
+  private final LocalDate asOf;
   private final List<Problem> problems = new ArrayList<>();
 
-  private Lookalikes(Workshop.Opened opened, Clearance clearance, Progress progress) {
+  private Lookalikes(
+      Workshop.Opened opened, Clearance clearance, LocalDate asOf, Progress progress) {
+    this.asOf = asOf;
     this.opened = opened;
     this.clearance = clearance;
     this.darkroom = new Darkroom(opened.log().folder());
@@ -41,16 +48,21 @@ public final class Lookalikes {
   }
 
   /**
-   * An error for each photograph, as an edition shows it, in which its readers would see a drawing
-   * or a photograph that is kept back from them, unless the maker has looked at this very file.
+   * A question about each photograph, as an edition shows it, in which its readers would see a
+   * drawing or a photograph that is kept back from them, unless the maker has looked at this very
+   * file.
    *
    * @param readers id of those whom the edition is for
    */
   static List<Problem> inEdition(
-      Workshop.Opened opened, String readers, Withholder.Withheld withheld, Progress progress)
+      Workshop.Opened opened,
+      String readers,
+      Withholder.Withheld withheld,
+      LocalDate asOf,
+      Progress progress)
       throws IOException {
     Log log = opened.log();
-    Lookalikes lookalikes = new Lookalikes(opened, withheld.clearance(), progress);
+    Lookalikes lookalikes = new Lookalikes(opened, withheld.clearance(), asOf, progress);
     Map<String, List<PhotoFile.Region>> shown = new TreeMap<>();
     for (Photograph photograph : opened.album().photographs()) {
       PhotoFile file = photograph.file();
@@ -81,8 +93,9 @@ public final class Lookalikes {
    *
    * @throws IOException if a picture cannot be read or the cache cannot be written
    */
-  public static List<Problem> inLog(Workshop.Opened opened, Progress progress) throws IOException {
-    Lookalikes lookalikes = new Lookalikes(opened, new Clearance(new TreeSet<>()), progress);
+  public static List<Problem> inLog(Workshop.Opened opened, LocalDate asOf, Progress progress)
+      throws IOException {
+    Lookalikes lookalikes = new Lookalikes(opened, new Clearance(new TreeSet<>()), asOf, progress);
     Map<String, List<PhotoFile.Region>> shown = new TreeMap<>();
     Set<String> keptBack = new TreeSet<>();
     for (Photograph photograph : opened.album().photographs()) {
@@ -129,7 +142,7 @@ public final class Lookalikes {
     Set<String> told = new TreeSet<>();
     for (Likeness likeness : alike) {
       if (!likeness.isSettled()) {
-        problems.add(likeness.problem());
+        ask(likeness.open(), likeness.withheld().sha256(), likeness.what());
         told.add(likeness.open().file().path());
       }
     }
@@ -138,10 +151,33 @@ public final class Lookalikes {
           .stream()
           .filter(Predicate.not(f -> told.contains(f.photograph().file().path())))
           .filter(f -> f.kind() != Recognition.Kind.DRAWING || isUnmarked(f.photograph()))
-          .map(Lookalikes::problem)
-          .forEach(problems::add);
+          .forEach(f -> ask(f.photograph(), f.kind() + " " + f.original(), what(f)));
     }
     return List.copyOf(problems);
+  }
+
+  /**
+   * Asks what only the maker can tell: whether a photograph shows too much.
+   *
+   * @param original what it was found to show; another is another question
+   */
+  private void ask(Photograph photograph, String original, String what) {
+    String id = "p" + Sha256.of(photograph.sha256() + " " + original).substring(0, ID_DIGITS);
+    boolean answered = opened.answers().stream().anyMatch(a -> a.questions().contains(id));
+    if (!answered) {
+      problems.add(
+          Problem.question(
+              photograph.file().place(),
+              what,
+              "Look at it. Put it under the agreement, or draw a region over what is to be hidden;"
+                  + " or, if it shows nothing of it, write \u201clooked-at: "
+                  + photograph.sha256()
+                  + "\u201d beside it in photos.yaml, or into answers.yaml: - {questions: ["
+                  + id
+                  + "], answer: may-stand, reason: \u2026, on: "
+                  + asOf
+                  + "}"));
+    }
   }
 
   private chinelog.photo.Progress progressOf(String what) {
@@ -194,41 +230,32 @@ public final class Lookalikes {
     return originals;
   }
 
-  private static Problem problem(Recognition.Finding finding) {
-    Photograph photograph = finding.photograph();
-    String path = photograph.file().path();
+  private static String what(Recognition.Finding finding) {
+    String path = finding.photograph().file().path();
     String where = " at about " + finding.area() + (finding.mirrored() ? ", mirrored" : "");
-    String what =
-        switch (finding.kind()) {
-          case SHEET ->
-              "The photograph "
-                  + path
-                  + " shows page "
-                  + finding.original().substring(finding.original().lastIndexOf('#') + 1)
-                  + " of "
-                  + finding.original().substring(0, finding.original().lastIndexOf('#'))
-                  + where
-                  + "; that sheet is withheld.";
-          case PHOTOGRAPH ->
-              "The photograph "
-                  + path
-                  + " looks like "
-                  + finding.original()
-                  + where
-                  + ", which is withheld, or in part.";
-          case DRAWING ->
-              "The photograph "
-                  + path
-                  + " looks as if it shows a drawing"
-                  + where
-                  + ", and the drawings of this log are withheld.";
-        };
-    return Problem.error(
-        photograph.file().place(),
-        what,
-        "Look at it. Put it under the agreement, or draw a region over what is to be hidden; or, if"
-            + " it shows nothing of it, write \u201clooked-at: "
-            + photograph.sha256()
-            + "\u201d beside it in photos.yaml.");
+    return switch (finding.kind()) {
+      case SHEET ->
+          "The photograph "
+              + path
+              + " shows page "
+              + finding.original().substring(finding.original().lastIndexOf('#') + 1)
+              + " of "
+              + finding.original().substring(0, finding.original().lastIndexOf('#'))
+              + where
+              + "; that sheet is withheld.";
+      case PHOTOGRAPH ->
+          "The photograph "
+              + path
+              + " looks like "
+              + finding.original()
+              + where
+              + ", which is withheld, or in part.";
+      case DRAWING ->
+          "The photograph "
+              + path
+              + " looks as if it shows a drawing"
+              + where
+              + ", and the drawings of this log are withheld.";
+    };
   }
 }

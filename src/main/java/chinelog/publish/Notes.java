@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Lines kept in a log's private cache, with their SHA-256 as the last one: what was damaged counts
- * for nothing, as if it were not there.
+ * Lines kept in a log's private cache, with their SHA-256 as the last line; a file that does not
+ * match its SHA-256 is treated as absent.
  */
 final class Notes {
 

@@ -1,6 +1,6 @@
 package chinelog.publish;
 
-/** Shows those who wait what is being done. */
+/** Shows on the terminal what is being done at the moment. */
 @FunctionalInterface
 public interface Progress {
 

@@ -12,6 +12,7 @@ import chinelog.edition.Edition;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
+import chinelog.markup.Wording;
 import chinelog.photo.Workers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -20,6 +21,7 @@ import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
 import chinelog.withhold.PrintedFigure;
 import chinelog.withhold.Withholder;
+import chinelog.withhold.question.Questions;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -48,7 +50,9 @@ public final class Publisher {
   private final LocalDate asOf;
   private final ZoneId zone;
   private final Progress progress;
-  private final Shelf shelf;
+
+  /** Where each edition stands is known once the log is read. */
+  private Shelf shelf;
 
   /**
    * @param folder the log's
@@ -79,10 +83,95 @@ public final class Publisher {
     }
   }
 
+  /**
+   * Makes the sites of some readers as drafts, into the workshop: whatever would stop their
+   * publishing is told as a reminder, and none of it counts as given out.
+   *
+   * @param wanted ids of readers; empty for all of the log's
+   * @throws IOException if the log cannot be read or a site cannot be written
+   */
+  public Outcome draft(List<String> wanted) throws IOException {
+    try (Closeable claim = shelf.claim();
+        Course course = new Course(folder, progress)) {
+      Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
+      shelf = shelf.of(opened.log());
+      Problems problems = new Problems();
+      problems.addAll(opened.problems());
+      List<Readers> readers = choose(opened, wanted, problems);
+      if (problems.hasErrors()) {
+        return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
+      }
+      Foresight foreseen = foresee(opened, readers, course);
+      foreseen.problems().stream()
+          .map(p -> Problem.reminder(p.place(), p.what(), p.remedy()))
+          .forEach(problems::add);
+      DraftSite drafts = new DraftSite(folder, shelf, course);
+      List<Outcome.Made> made = new ArrayList<>();
+      for (Readers group : readers) {
+        Withholder.Withheld withheld = foreseen.editions().get(group.id());
+        if (withheld != null) {
+          made.add(drafts.write(group, withheld, asOf));
+        }
+      }
+      return new Outcome(problems.list(), opened.problems(), made, List.of());
+    }
+  }
+
+  /**
+   * What stands against publishing before anything is written.
+   *
+   * @param problems questions, and figures that could be worked out
+   */
+  record Foresight(Map<String, Withholder.Withheld> editions, List<Problem> problems) {}
+
+  /** Errors that publishing this log would bring up besides questions; nothing is written. */
+  public List<Problem> foresee(Workshop.Opened opened, Questions.Asked asked) throws IOException {
+    shelf = shelf.of(opened.log());
+    return foresee(opened, opened.log().readers(), asked, progress).problems();
+  }
+
+  private Foresight foresee(Workshop.Opened opened, List<Readers> readers, Course course)
+      throws IOException {
+    Questions.Asked asked = opened.ask(readers, asOf);
+    Foresight foreseen = foresee(opened, readers, asked, course);
+    List<Problem> all = new ArrayList<>(asked.open());
+    all.addAll(foreseen.problems());
+    return new Foresight(foreseen.editions(), all);
+  }
+
+  private Foresight foresee(
+      Workshop.Opened opened, List<Readers> readers, Questions.Asked asked, Progress told)
+      throws IOException {
+    FigureLedger.Reading before = known(opened.log());
+    List<Problem> problems = new ArrayList<>(before.problems());
+    List<PrintedFigure> known = new ArrayList<>(before.figures());
+    SortedMap<String, Withholder.Prepared> prepared = new TreeMap<>();
+    for (Readers group : readers) {
+      told.begin("withholding for " + group.id());
+      try {
+        prepared.put(group.id(), opened.prepare(group, asOf, asked.photographs(), told));
+      } catch (ProblemException e) {
+        problems.add(e.problem());
+      }
+    }
+    Map<String, Withholder.Withheld> editions = new TreeMap<>();
+    prepared.forEach(
+        (who, edition) -> {
+          List<PrintedFigure> all = new ArrayList<>(known);
+          prepared.forEach(
+              (other, theirs) -> all.addAll(other.equals(who) ? List.of() : theirs.printed()));
+          editions.put(who, edition.against(List.copyOf(all)));
+        });
+    editions.values().forEach(e -> problems.addAll(e.problems()));
+    return new Foresight(editions, problems.stream().distinct().toList());
+  }
+
   private Outcome publishClaimed(List<String> wanted, Course course) throws IOException {
-    Standing standing = Standing.before(folder, shelf, settings());
+    Standing standing = Standing.before(folder, settings());
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
+    shelf = shelf.of(opened.log());
     Problems problems = new Problems();
+    problems.addAll(shelf.fullCopies());
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
     List<Readers> unchanged = new ArrayList<>();
@@ -92,7 +181,7 @@ public final class Publisher {
       List<Problem> foreign = shelf.foreign(group.id());
       problems.addAll(foreign);
       if (foreign.isEmpty()) {
-        switch (standing.since(group.id())) {
+        switch (standing.since(group.id(), shelf)) {
           case NOTHING -> unchanged.add(group);
           case SOURCES -> asLeft.add(group.id());
           case EDITION -> problems.addAll(shelf.changed(group.id()));
@@ -113,7 +202,8 @@ public final class Publisher {
       return new Outcome(problems.list(), opened.problems(), List.of(), unchanged(unchanged));
     }
     // With questions open nothing is written, but what else stops the publishing is told too.
-    problems.addAll(opened.ask(changed, asOf).open());
+    Questions.Asked asked = opened.ask(changed, asOf);
+    problems.addAll(asked.open());
     yetToCome(before.figures()).ifPresent(problems::add);
     List<Draft> drafts = List.of();
     CleanPictures clean = CleanPictures.of(folder);
@@ -125,6 +215,7 @@ public final class Publisher {
             new Decoded(clean.hashes()),
             Sha256.of(Program.stamp()),
             new ConcurrentSkipListMap<>(),
+            asked,
             course);
     try {
       List<Proof> proofs = proofs(made, changed, before.figures(), problems);
@@ -136,6 +227,7 @@ public final class Publisher {
         for (Draft draft : drafts) {
           shelf.ledger(draft.group().id()).add(draft.withheld().printed());
           new Records(shelf, draft.group().id()).write(draft, asOf);
+          shelf.keepBack(draft.group().id(), opened.keptBack(draft.group(), asOf));
         }
         for (Draft draft : drafts) {
           shelf.swap(draft.group().id());
@@ -146,7 +238,7 @@ public final class Publisher {
         for (Draft draft : drafts) {
           String who = draft.group().id();
           Audited.write(folder, who, made.program(), draft.report().outcome());
-          standing.keep(who);
+          standing.keep(who, shelf);
         }
         made.digests().save();
         course.remember();
@@ -233,6 +325,7 @@ public final class Publisher {
       Decoded decoded,
       String program,
       Map<String, EarlierEdition> earlier,
+      Questions.Asked asked,
       Course course) {}
 
   /** An edition before it is written. */
@@ -247,7 +340,9 @@ public final class Publisher {
     for (Readers group : groups) {
       made.course().begin("withholding for " + group.id());
       try {
-        prepared.put(group.id(), made.opened().prepare(group, asOf, made.course()));
+        prepared.put(
+            group.id(),
+            made.opened().prepare(group, asOf, made.asked().photographs(), made.course()));
       } catch (ProblemException e) {
         problems.add(e.problem());
       }
@@ -263,7 +358,8 @@ public final class Publisher {
       if (edition != null) {
         Withholder.Withheld withheld = edition.against(List.copyOf(known));
         problems.addAll(withheld.problems());
-        problems.addAll(Lookalikes.inEdition(made.opened(), group.id(), withheld, made.course()));
+        problems.addAll(
+            Lookalikes.inEdition(made.opened(), group.id(), withheld, asOf, made.course()));
         proofs.add(new Proof(group, withheld));
       }
     }
@@ -343,6 +439,7 @@ public final class Publisher {
             manifest,
             made.opened(),
             withheld,
+            made.asked().standing(),
             who,
             EditionPictures.of(withheld, made.digests()::of),
             new Before(
@@ -371,10 +468,12 @@ public final class Publisher {
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
+      Set<String> standing,
       String readers)
       throws IOException {
     List<AllowedPicture> pictures = EditionPictures.of(withheld);
-    return search(edition, manifest, opened, withheld, readers, pictures, Before.nothing());
+    return search(
+        edition, manifest, opened, withheld, standing, readers, pictures, Before.nothing());
   }
 
   private static AuditReport search(
@@ -382,10 +481,15 @@ public final class Publisher {
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
+      Set<String> standing,
       String readers,
       List<AllowedPicture> pictures,
       Before before)
       throws IOException {
+    Set<String> shown = new TreeSet<>(standing);
+    shown.addAll(Questions.everydayWords());
+    shown.addAll(Wording.of(opened.log().head().locale()).all());
+    shown.addAll(Canaries.shown(opened, withheld));
     return Audit.search(
         edition,
         manifest.names(),
@@ -393,7 +497,7 @@ public final class Publisher {
         readers,
         withheld.clearance(),
         Canaries.of(opened, withheld),
-        Canaries.shown(opened, withheld),
+        shown,
         pictures,
         before);
   }
@@ -441,18 +545,22 @@ public final class Publisher {
 
   private Outcome auditClaimed(List<String> wanted) throws IOException {
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, progress);
+    shelf = shelf.of(opened.log());
     Problems problems = new Problems();
+    problems.addAll(shelf.fullCopies());
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
     List<PrintedFigure> known = known(opened.log()).figures();
     List<Draft> audited = new ArrayList<>();
+    Questions.Asked asked =
+        problems.hasErrors() ? Questions.Asked.NOTHING : opened.ask(readers, asOf);
     for (Readers group : readers) {
       shelf.recover(group.id());
       Path standing = shelf.published(group.id());
       if (!Files.isDirectory(standing)) {
         problems.add(
             Problem.reminder(
-                Place.of("published/" + group.id()),
+                Place.of(shelf.name(group.id())),
                 "Nothing is published for these readers.",
                 "Publish first, then audit."));
         continue;
@@ -460,10 +568,12 @@ public final class Publisher {
       if (problems.hasErrors()) {
         continue;
       }
-      Withholder.Withheld withheld = opened.prepare(group, asOf, progress).against(known);
+      Withholder.Withheld withheld =
+          opened.prepare(group, asOf, asked.photographs(), progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      AuditReport report = search(standing, manifest, opened, withheld, group.id());
+      AuditReport report =
+          search(standing, manifest, opened, withheld, asked.standing(), group.id());
       Draft draft =
           new Draft(
               group,

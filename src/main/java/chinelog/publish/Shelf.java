@@ -1,10 +1,13 @@
 package chinelog.publish;
 
+import chinelog.log.records.Log;
+import chinelog.log.records.Readers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.Closeable;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.DirectoryStream;
@@ -20,11 +23,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
- * Where a log's editions stand: what is published, what is being made, and the private records.
+ * Where a log's editions stand: what is published, the workshop's own, what is being made, and the
+ * private records.
  *
  * <p>An edition is made in a folder beside the published ones and put in its place by renaming. If
  * the machine stops between the two renames, the next command finds the old edition set aside and
@@ -32,14 +39,90 @@ import java.util.TreeSet;
  */
 final class Shelf {
 
+  private static final String PUBLISHED = "published";
+  private static final String WORKSHOP = "workshop";
+
+  /** Ends no id of readers, which holds no dot. */
+  private static final String DRAFT = ".draft";
+
   private final Path log;
+  private final Set<String> ofWorkshop;
+
+  /**
+   * @param ofWorkshop ids of the readers whose editions never stand among what may leave the
+   *     workshop
+   */
+  private Shelf(Path log, Set<String> ofWorkshop) {
+    this.log = log;
+    this.ofWorkshop = ofWorkshop;
+  }
 
   Shelf(Path log) {
-    this.log = log;
+    this(log, Set.of());
+  }
+
+  /** The shelf, with the editions of those who are party to everything in their own place. */
+  Shelf of(Log read) {
+    return new Shelf(
+        log,
+        read.readers().stream()
+            .filter(read::isPartyToAll)
+            .map(Readers::id)
+            .collect(Collectors.toUnmodifiableSet()));
   }
 
   Path published(String readers) {
-    return log.resolve("published").resolve(readers);
+    return log.resolve(part(readers)).resolve(readers);
+  }
+
+  /** Where an edition stands, below the log's folder, such as {@code published/client}. */
+  String name(String readers) {
+    return part(readers) + "/" + readers;
+  }
+
+  private String part(String readers) {
+    return ofWorkshop.contains(readers) || readers.endsWith(DRAFT) ? WORKSHOP : PUBLISHED;
+  }
+
+  /** Under what name the draft of some readers' edition stands, such as {@code public.draft}. */
+  static String draft(String readers) {
+    return readers + DRAFT;
+  }
+
+  /**
+   * A reminder of each full copy that stands among what may leave the workshop, where earlier
+   * versions put it, or an earlier list of readers did.
+   */
+  List<Problem> fullCopies() {
+    return ofWorkshop.stream()
+        .sorted()
+        .filter(who -> Files.exists(log.resolve(PUBLISHED).resolve(who), LinkOption.NOFOLLOW_LINKS))
+        .map(
+            who ->
+                Problem.reminder(
+                    Place.of(PUBLISHED + "/" + who),
+                    "This edition holds everything that is under agreements, and it stands among what may"
+                        + " leave the workshop; its place is now "
+                        + name(who)
+                        + ".",
+                    "Delete it, or move it out of the folder, before anybody copies that to a host;"
+                        + " chinelog leaves it alone."))
+        .toList();
+  }
+
+  /**
+   * What chinelog itself makes in a log, below its folder. Something of the maker's own in a folder
+   * called {@code workshop} is not of it.
+   */
+  static List<String> made(Path log) throws IOException {
+    List<String> made = new ArrayList<>(List.of(PUBLISHED, "records"));
+    Path records = log.resolve("records");
+    if (Files.isDirectory(records)) {
+      try (DirectoryStream<Path> folders = Files.newDirectoryStream(records, Files::isDirectory)) {
+        folders.forEach(f -> made.add(WORKSHOP + "/" + f.getFileName()));
+      }
+    }
+    return made;
   }
 
   Path records(String readers) {
@@ -61,6 +144,32 @@ final class Shelf {
         records(readers).resolve("ledger.csv"),
         readers,
         Files.exists(records(readers).resolve("published.txt")));
+  }
+
+  private Path keptBackIn(String readers) {
+    return records(readers).resolve("kept-back.txt");
+  }
+
+  /** What was kept back when the edition of some readers was last published; nothing if never. */
+  SortedMap<String, String> keptBack(String readers) {
+    SortedMap<String, String> kept = new TreeMap<>();
+    try {
+      for (String line : Notes.read(keptBackIn(readers))) {
+        int cut = line.indexOf('\t');
+        if (cut > 0) {
+          kept.put(line.substring(0, cut), line.substring(cut + 1));
+        }
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return kept;
+  }
+
+  void keepBack(String readers, SortedMap<String, String> kept) throws IOException {
+    List<String> lines = new ArrayList<>();
+    kept.forEach((hash, agreements) -> lines.add(hash + "\t" + agreements));
+    Notes.write(keptBackIn(readers), lines);
   }
 
   /** The records on which the next edition of some readers depends: their own, and all ledgers. */
@@ -176,8 +285,8 @@ final class Shelf {
   /** A problem for each thing that stands where the edition is to stand and is not ours. */
   List<Problem> foreign(String readers) throws IOException {
     List<Problem> problems = new ArrayList<>();
-    String base = "published/" + readers;
-    for (String part : List.of("published", "records", "records/" + readers)) {
+    String base = name(readers);
+    for (String part : List.of(part(readers), "records", "records/" + readers)) {
       findMisplaced(log, part).ifPresent(problems::add);
     }
     if (!problems.isEmpty()) {
@@ -211,7 +320,7 @@ final class Shelf {
         .map(
             name ->
                 Problem.error(
-                    Place.of("published/" + readers + "/" + name),
+                    Place.of(name(readers) + "/" + name),
                     "This was changed after chinelog wrote it, and the next edition would take its"
                         + " place.",
                     "Move it out of the folder if the change is to be kept, else delete it; then"

@@ -26,7 +26,7 @@ final class Stamps {
         new SimpleFileVisitor<>() {
           @Override
           public FileVisitResult preVisitDirectory(Path inside, BasicFileAttributes attributes) {
-            String name = folder.relativize(inside).toString();
+            String name = folder.relativize(inside).toString().replace('\\', '/');
             return except.contains(name) || name.matches("(.*[/\\\\])?\\.[^/\\\\]*")
                 ? FileVisitResult.SKIP_SUBTREE
                 : FileVisitResult.CONTINUE;

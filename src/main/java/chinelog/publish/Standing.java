@@ -28,16 +28,14 @@ final class Standing {
   private static final long MOST_READ = 32L << 20;
 
   private final Path log;
-  private final Shelf shelf;
   private final String settings;
   private final Stamps sources;
   private final List<String> young;
   private final @Nullable String youngContent;
 
-  private Standing(Path log, Shelf shelf, String settings, Stamps sources, List<String> young)
+  private Standing(Path log, String settings, Stamps sources, List<String> young)
       throws IOException {
     this.log = log;
-    this.shelf = shelf;
     this.settings = settings;
     this.sources = sources;
     this.young = young;
@@ -49,14 +47,14 @@ final class Standing {
    *
    * @param settings whatever else an edition depends on, such as its day
    */
-  static Standing before(Path log, Shelf shelf, String settings) throws IOException {
+  static Standing before(Path log, String settings) throws IOException {
     Path now = Files.createTempFile(Files.createDirectories(memory(log)), "now", ".new");
     try {
       Stamps sources = new Stamps();
-      sources.addAll(log, List.of("published", "records"));
+      sources.addAll(log, Shelf.made(log));
       long sure = FileStamp.of(now).changedMillis() - FileStamp.UNSURE_MILLIS;
       String all = settings + "\n" + Program.stamp();
-      return new Standing(log, shelf, all, sources, sources.changedSince(sure));
+      return new Standing(log, all, sources, sources.changedSince(sure));
     } finally {
       Files.delete(now);
     }
@@ -71,29 +69,35 @@ final class Standing {
     EDITION
   }
 
-  /** What has changed since the edition of some readers was put in its place. */
-  Change since(String readers) throws IOException {
+  /**
+   * What has changed since the edition of some readers was put in its place.
+   *
+   * @param shelf that knows where it stands
+   */
+  Change since(String readers, Shelf shelf) throws IOException {
     Path file = memory(log).resolve(readers);
     List<String> kept = Files.isRegularFile(file) ? Files.readAllLines(file) : List.of();
-    if (kept.size() < 2 || !kept.get(1).equals(edition(readers))) {
+    if (kept.size() < 2 || !kept.get(1).equals(edition(readers, shelf))) {
       return Change.EDITION;
     }
     List<String> then = kept.subList(2, kept.size());
     String content = content(then);
-    return sources.isStrange() || content == null || !kept.get(0).equals(source(readers, content))
+    return sources.isStrange()
+            || content == null
+            || !kept.get(0).equals(source(readers, shelf, content))
         ? Change.SOURCES
         : Change.NOTHING;
   }
 
   /** Remembers that the edition that stands was made from the files looked at. */
-  void keep(String readers) throws IOException {
+  void keep(String readers, Shelf shelf) throws IOException {
     List<String> lines = new ArrayList<>();
     if (sources.isStrange() || youngContent == null) {
       lines.add(IN_DOUBT);
-      lines.add(edition(readers));
+      lines.add(edition(readers, shelf));
     } else {
-      lines.add(source(readers, youngContent));
-      lines.add(edition(readers));
+      lines.add(source(readers, shelf, youngContent));
+      lines.add(edition(readers, shelf));
       lines.addAll(young);
     }
     Files.write(memory(log).resolve(readers), lines);
@@ -121,7 +125,7 @@ final class Standing {
     return log.resolve(".chinelog").resolve("standing");
   }
 
-  private String source(String readers, String content) throws IOException {
+  private String source(String readers, Shelf shelf, String content) throws IOException {
     Stamps records = new Stamps();
     for (Path file : shelf.reliedOn(readers)) {
       records.add(log, file);
@@ -129,7 +133,7 @@ final class Standing {
     return Sha256.of(String.join("\n", settings, sources.text(), records.text(), content));
   }
 
-  private String edition(String readers) throws IOException {
+  private String edition(String readers, Shelf shelf) throws IOException {
     Stamps stamps = new Stamps();
     stamps.addAll(shelf.published(readers), List.of());
     return Sha256.of(stamps.text());

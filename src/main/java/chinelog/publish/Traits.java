@@ -18,7 +18,8 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a file or folder shows besides its content, such as {@code 2026-05-20T00:00:00Z rw-r--r--}.
+ * What can be seen of a file or folder without opening it: time, permissions and attributes, such
+ * as {@code 2026-05-20T00:00:00Z rw-r--r--}.
  *
  * @param time of its last change
  * @param mode who may do what with it; {@code -} where the file system does not say

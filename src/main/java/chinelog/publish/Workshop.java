@@ -12,6 +12,7 @@ import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
+import chinelog.withhold.IdleReleases;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
@@ -21,6 +22,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -28,6 +30,11 @@ import java.util.TreeMap;
 public final class Workshop {
 
   private Workshop() {}
+
+  /** What chinelog itself made in a log's folder, such as {@code published}. */
+  public static List<String> made(Path log) throws IOException {
+    return Shelf.made(log);
+  }
 
   /**
    * The log with its facts and photographs as on a day.
@@ -74,6 +81,7 @@ public final class Workshop {
     Reckoner.Reckoning reckoning = Reckoner.reckon(log);
     if (settled) {
       problems.addAll(reckoning.problems());
+      problems.addAll(IdleReleases.find(log, reckoning.facts(), asOf));
     }
     return new Opened(log, album, reckoning.facts(), reading.answers(), problems.list());
   }
@@ -99,19 +107,37 @@ public final class Workshop {
 
     /** What is asked before editions for these readers may be made, as on a day. */
     public Questions.Asked ask(Collection<Readers> readers, LocalDate asOf) {
-      return Questions.ask(log, facts, album, readers, answers, asOf);
+      Shelf shelf = new Shelf(log.folder());
+      return Questions.ask(
+          log, facts, album, readers, answers, asOf, group -> shelf.keptBack(group.id()));
+    }
+
+    /** What is kept back from some readers, for the next time that something is asked. */
+    SortedMap<String, String> keptBack(Readers readers, LocalDate asOf) {
+      return Questions.keptBack(log, facts, album, readers, asOf);
+    }
+
+    /** The folder in which the edition of some readers stands, or will. */
+    public Path place(Readers readers) {
+      return new Shelf(log.folder()).of(log).published(readers.id());
+    }
+
+    /** A reminder of each full copy that stands among what may leave the workshop. */
+    public List<Problem> fullCopies() {
+      return new Shelf(log.folder()).of(log).fullCopies();
     }
 
     /**
      * The edition for some readers on a day, before it is asked what its figures give away.
      *
+     * @param mayShow paths of photographs of which the maker said that they may be shown
      * @throws IOException if a picture cannot be made
      */
-    public Withholder.Prepared prepare(Readers group, LocalDate asOf, Progress progress)
-        throws IOException {
+    public Withholder.Prepared prepare(
+        Readers group, LocalDate asOf, Set<String> mayShow, Progress progress) throws IOException {
       Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
       return Withholder.prepare(
-          log, facts, album, new LogPictures(log, clearance, progress), group, asOf);
+          log, facts, album, new LogPictures(log, clearance, progress), group, asOf, mayShow);
     }
 
     public boolean hasErrors() {

@@ -119,6 +119,11 @@ public final class Quantity implements Comparable<Quantity> {
     return new Quantity(value, unit, t, digits, chosenUnit);
   }
 
+  /** This without its tolerance. */
+  public Quantity withoutTolerance() {
+    return tolerance == null ? this : new Quantity(value, unit, null, digits, chosenUnit);
+  }
+
   /** The number of {@code target} in this. */
   public BigDecimal valueIn(Unit target) throws QuantityException {
     return unit.convert(value, target);

@@ -9,6 +9,7 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.reckon.formula.Functions;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -23,10 +24,16 @@ import java.util.Optional;
  */
 final class ColumnNames {
 
-  private final Log log;
+  private final Map<String, Found> columns = new HashMap<>();
 
   ColumnNames(Log log) {
-    this.log = log;
+    for (Table table : log.tables()) {
+      for (int i = 0; i < table.columns().size(); i++) {
+        String name = part(table.name()) + "." + part(table.columns().get(i).name());
+        columns.putIfAbsent(name, new Found(table, i));
+      }
+    }
+    log.statements().forEach(s -> columns.remove(s.name()));
   }
 
   /**
@@ -41,8 +48,7 @@ final class ColumnNames {
    * @throws QuantityException saying where a column stands that cannot be taken for a figure
    */
   Filled fill(Formula formula) throws QuantityException {
-    if (log.tables().isEmpty()
-        || Formula.nameParts(formula.tree()).stream().noneMatch(this::isOne)) {
+    if (columns.isEmpty() || Formula.nameParts(formula.tree()).stream().noneMatch(this::isOne)) {
       return new Filled(formula, Label.NONE);
     }
     Filling filling = new Filling(formula);
@@ -57,20 +63,7 @@ final class ColumnNames {
   private record Found(Table table, int column) {}
 
   private Optional<Found> find(String name) {
-    int dot = name.lastIndexOf('.');
-    if (dot < 0 || log.statements().stream().anyMatch(s -> s.name().equals(name))) {
-      return Optional.empty();
-    }
-    for (Table table : log.tables()) {
-      if (part(table.name()).equals(name.substring(0, dot))) {
-        for (int i = 0; i < table.columns().size(); i++) {
-          if (part(table.columns().get(i).name()).equals(name.substring(dot + 1))) {
-            return Optional.of(new Found(table, i));
-          }
-        }
-      }
-    }
-    return Optional.empty();
+    return Optional.ofNullable(columns.get(name));
   }
 
   /** As part of a fact's name: small letters and digits, {@code _} for all else. */

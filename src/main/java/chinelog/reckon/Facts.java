@@ -2,7 +2,9 @@ package chinelog.reckon;
 
 import chinelog.label.Label;
 import chinelog.log.records.Limit;
+import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
+import chinelog.reckon.trade.Part;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param materials stock by material, by name
  * @param hoursByDay hours worked on each day, in order, one for each entry
  * @param massGrowth total of what was weighed so far, after each weighing
+ * @param drawings parts drawn by reckonings, in the log's order
  */
 public record Facts(
     SortedMap<String, Fact> byName,
@@ -25,7 +28,8 @@ public record Facts(
     List<UseCost> uses,
     List<MaterialSum> materials,
     List<DayHours> hoursByDay,
-    List<MassPoint> massGrowth) {
+    List<MassPoint> massGrowth,
+    List<Drawing> drawings) {
 
   /** The table of texts for the titles and methods of facts. */
   public static final String MESSAGES = "chinelog.reckon.messages";
@@ -86,6 +90,16 @@ public record Facts(
       String boughtFact,
       String leftFact,
       Label label) {}
+
+  /**
+   * The parts that one reckoning draws.
+   *
+   * @param request what the names of its facts begin with
+   * @param inputs names of the facts it rests on directly
+   * @param label of all that decides what is drawn, the facts included
+   */
+  public record Drawing(
+      String request, List<Part> parts, List<String> inputs, Label label, Place place) {}
 
   public record DayHours(LocalDate day, String entry, String stage, String fact) {}
 

@@ -10,6 +10,7 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.wording.Phrase;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -24,11 +25,17 @@ final class Ledger {
 
   private final SortedMap<String, Fact> facts = new TreeMap<>();
   private final Set<String> promised = new HashSet<>();
+  private final List<Facts.Drawing> drawings = new ArrayList<>();
   private final Problems problems;
   private final Roots roots = new Roots(this);
 
   Ledger(Problems problems) {
     this.problems = problems;
+  }
+
+  /** Parts drawn so far. */
+  List<Facts.Drawing> drawings() {
+    return drawings;
   }
 
   Problems problems() {

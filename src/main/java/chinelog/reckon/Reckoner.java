@@ -21,6 +21,7 @@ import chinelog.reckon.formula.Formula;
 import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
@@ -76,8 +77,16 @@ public final class Reckoner {
             stock.uses(),
             stock.materials(),
             days,
-            growth);
+            growth,
+            drawings());
     return new Reckoning(facts, problems.list());
+  }
+
+  private List<Facts.Drawing> drawings() {
+    List<String> order = log.requests().stream().map(Request::prefix).toList();
+    return ledger.drawings().stream()
+        .sorted(Comparator.comparingInt(d -> order.indexOf(d.request())))
+        .toList();
   }
 
   private void head(Head head) {

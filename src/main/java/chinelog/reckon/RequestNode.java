@@ -14,6 +14,7 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.reckon.trade.Inputs;
 import chinelog.reckon.trade.Parameter;
+import chinelog.reckon.trade.Part;
 import chinelog.reckon.trade.TradeException;
 import chinelog.reckon.trade.TradeReckoning;
 import chinelog.reckon.trade.TradeReckonings;
@@ -156,9 +157,16 @@ final class RequestNode implements Node {
       }
     }
     try {
-      List<Yield> yields = reckoning.reckon(new Inputs(quantities, tables, words));
+      Inputs inputs = new Inputs(quantities, tables, words);
+      List<Yield> yields = reckoning.reckon(inputs);
+      List<Part> parts = reckoning.draw(inputs);
       Label label = ledger.join(label(), needs());
       yields.forEach(y -> enter(y, label, ledger));
+      if (!parts.isEmpty()) {
+        ledger
+            .drawings()
+            .add(new Facts.Drawing(request.prefix(), parts, needs(), label, request.place()));
+      }
       remind(yields, ledger);
       return true;
     } catch (TradeException e) {

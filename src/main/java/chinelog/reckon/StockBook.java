@@ -24,7 +24,7 @@ final class StockBook {
   private final Log log;
   private final Ledger ledger;
   private final Problems problems;
-  private final SortedMap<String, Shelf> shelves = new TreeMap<>();
+  private final SortedMap<String, MaterialStock> shelves = new TreeMap<>();
   private final List<Facts.UseCost> uses = new ArrayList<>();
   private final Map<String, List<String>> costsByEntry = new TreeMap<>();
   private final Map<String, List<String>> costsByStage = new TreeMap<>();
@@ -40,7 +40,7 @@ final class StockBook {
 
   Outcome reckon() {
     log.stock().forEach(this::shelve);
-    shelves.values().forEach(Shelf::open);
+    shelves.values().forEach(MaterialStock::open);
     for (Entry entry : log.entries()) {
       Map<String, Integer> seen = new TreeMap<>();
       for (Entry.Use use : entry.used()) {
@@ -56,7 +56,7 @@ final class StockBook {
 
   private void shelve(Lot lot) {
     shelves
-        .computeIfAbsent(lot.material(), m -> new Shelf(m, ledger, log.head().valuation()))
+        .computeIfAbsent(lot.material(), m -> new MaterialStock(m, ledger, log.head().valuation()))
         .add(lot, isPriceGood(lot.price()) ? lot.price() : null);
   }
 
@@ -82,7 +82,7 @@ final class StockBook {
   }
 
   private void use(Entry entry, Entry.Use use, int count) {
-    Shelf shelf = shelves.get(use.material());
+    MaterialStock shelf = shelves.get(use.material());
     if (shelf == null && !log.stock().isEmpty()) {
       problems.error(
           use.place(),

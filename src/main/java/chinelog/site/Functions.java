@@ -26,6 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.MissingResourceException;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -87,9 +88,7 @@ final class Functions {
     put(
         all,
         "say",
-        g ->
-            wording.text(
-                text(g, 0), g.stream().skip(1).map(String::valueOf).toArray(String[]::new)));
+        g -> wording.text(text(g, 0), g.stream().skip(1).map(String::valueOf).toArray()));
     put(all, "count", g -> wording.count(text(g, 0), ((Number) g.get(1)).intValue()));
     put(all, "number", g -> wording.number((Number) g.get(0)));
     put(all, "date", g -> wording.date((LocalDate) g.get(0)));
@@ -156,6 +155,7 @@ final class Functions {
           try {
             return function.of(given);
           } catch (IllegalArgumentException
+              | MissingResourceException
               | ClassCastException
               | DateTimeException
               | IndexOutOfBoundsException e) {

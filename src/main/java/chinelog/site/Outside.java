@@ -9,7 +9,10 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 
-/** What is written only when the log gives the site's address: the feed and the sitemap. */
+/**
+ * Writes the files that exist only where the log gives the site's address: the feed and the
+ * sitemap.
+ */
 final class Outside {
 
   private static final String DECLARATION = "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n";

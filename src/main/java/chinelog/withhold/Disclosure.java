@@ -67,7 +67,7 @@ final class Disclosure {
     this.web = new Web(whole);
     this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
-      this.told.find(name).ifPresent(f -> show(this.told.quantity(f), f.value()));
+      this.told.find(name).ifPresent(f -> show(this.told.quantity(f), figures.value(f)));
     }
     figures.sums().forEach(this::showSum);
     this.given =
@@ -148,16 +148,20 @@ final class Disclosure {
     out.forEach(
         (name, figure) -> {
           if (secrets.contains(name)) {
-            problems.add(alreadyOut(name, figure));
+            problems.add(alreadyOut(name, figure, unaware));
           }
         });
+    Map<Set<String>, List<Derivability.Verdict>> byCause = new LinkedHashMap<>();
     for (Derivability.Verdict verdict :
         Derivability.check(
             items, relations, log.head().closeness().doubleValue(), Quantity::coherent)) {
-      if (verdict.answer() != Derivability.Answer.SAFE) {
-        facts.find(verdict.name()).ifPresent(f -> problems.add(problem(f, verdict, out.keySet())));
+      if (verdict.answer() != Derivability.Answer.SAFE && facts.find(verdict.name()).isPresent()) {
+        List<Set<String>> remedies = remedies(verdict, out.keySet());
+        Set<String> cause = remedies.isEmpty() ? Set.of(verdict.name()) : remedies.get(0);
+        byCause.computeIfAbsent(cause, c -> new ArrayList<>()).add(verdict);
       }
     }
+    byCause.values().forEach(same -> problems.add(problem(same, out.keySet())));
   }
 
   /** The finest figure of each quantity that any of these readers was given before. */
@@ -276,21 +280,41 @@ final class Disclosure {
         .toList();
   }
 
-  private Problem problem(Fact fact, Derivability.Verdict verdict, Set<String> out) {
-    List<Set<String>> remedies = remedies(verdict, out);
+  /** Of figures that the same shown ones give away: the cause first, then the ways out. */
+  private Problem problem(List<Derivability.Verdict> same, Set<String> out) {
+    // What the maker wrote is known to him better than what the program works out.
+    Derivability.Verdict first =
+        same.stream()
+            .filter(v -> facts.find(v.name()).filter(f -> f.id().isOfTheBooks()).isEmpty())
+            .findFirst()
+            .orElse(same.get(0));
+    List<Set<String>> remedies = remedies(first, out);
+    String cause =
+        first.causes().isEmpty() ? "" : "Shown: " + String.join(", ", first.causes()) + ". So ";
     String how =
-        verdict.answer() == Derivability.Answer.DERIVABLE
-            ? verdict.path()
-            : "\u201c" + fact.name() + "\u201d might be worked out: " + verdict.path();
+        first.answer() == Derivability.Answer.DERIVABLE
+            ? first.path()
+            : "\u201c" + first.name() + "\u201d might be worked out: " + first.path();
+    List<String> others =
+        same.stream().filter(v -> v != first).map(Derivability.Verdict::name).toList();
+    String also = others.isEmpty() ? "" : " So can " + String.join(", ", others) + ".";
+    String release =
+        others.isEmpty()
+            ? "Record a release of it"
+            : "Record one release of all of them, such as {fact: ["
+                + same.stream().map(Derivability.Verdict::name).collect(Collectors.joining(", "))
+                + "], \u2026}";
     String remedy =
         remedies.isEmpty()
-            ? "Record a release of it, or put more of what it is worked out from under the"
-                + " agreement."
-            : "Record a release of it, or withhold "
+            ? release + ", or put more of what it is worked out from under the agreement."
+            : release
+                + ", or withhold "
                 + String.join(", or ", remedies.stream().map(s -> String.join(" and ", s)).toList())
                 + " as well.";
-    Problem problem = Problem.error(fact.place(), how, remedy);
-    waysOut.add(new Withholder.WayOut(problem, fact.name(), fact.label(), remedies));
+    Fact fact = facts.find(first.name()).orElseThrow();
+    Problem problem = Problem.error(fact.place(), cause + how + also, remedy);
+    List<String> names = same.stream().map(Derivability.Verdict::name).toList();
+    waysOut.add(new Withholder.WayOut(problem, names, fact.label(), remedies));
     return problem;
   }
 
@@ -304,14 +328,23 @@ final class Disclosure {
                     own.id(),
                     asOf,
                     f.name(),
-                    style.show(f.value()),
+                    style.show(figures.value(f)),
                     f.value().coherent(),
-                    style.step(f.value()).coherent()))
+                    style.step(figures.value(f)).coherent()))
         .toList();
   }
 
   /** What is withheld now but was printed before cannot be taken back. */
-  private Problem alreadyOut(String name, PrintedFigure out) {
+  private Problem alreadyOut(String name, PrintedFigure out, Set<String> unaware) {
+    Set<String> all = log.readers().stream().map(Readers::id).collect(Collectors.toSet());
+    String who =
+        given.stream()
+            .filter(g -> g.quantity().equals(name))
+            .map(g -> g.figure().readers())
+            .filter(r -> unaware.contains(r) || !all.contains(r))
+            .distinct()
+            .sorted()
+            .collect(Collectors.joining(", "));
     return Problem.reminder(
         facts.find(name).orElseThrow().place(),
         "\u201c"
@@ -320,7 +353,9 @@ final class Disclosure {
             + out.printed()
             + " is already out since "
             + out.since()
-            + (out.readers().equals(own.id()) ? "." : " for " + out.readers() + "."),
+            + " for "
+            + who
+            + ".",
         "It cannot be taken back; tell the other party, or record a release.");
   }
 
@@ -329,7 +364,10 @@ final class Disclosure {
     Set<String> known = facts.byName().keySet();
     for (Fact fact : facts.byName().values()) {
       Expression formula = fact.formula();
-      if (formula != null && Names.in(formula).stream().allMatch(known::contains)) {
+      // One of numbers alone is known to whoever wrote it, and ties the fact to no other.
+      if (formula != null
+          && !Names.in(formula).isEmpty()
+          && Names.in(formula).stream().allMatch(known::contains)) {
         relations.add(new Derivability.Relation(fact.name(), formula));
       }
     }

@@ -1,6 +1,7 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
+import chinelog.edition.Patterns;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.label.Label;
@@ -62,7 +63,12 @@ final class EditionMaker {
   private final MaterialsTold materials;
 
   EditionMaker(
-      WholeLog whole, Album album, PictureSource pictures, Readers readers, LocalDate asOf) {
+      WholeLog whole,
+      Album album,
+      PictureSource pictures,
+      Readers readers,
+      LocalDate asOf,
+      Set<String> mayShow) {
     this.readers = readers;
     this.sight = new Sight(whole.log(), readers, asOf);
     this.account = new Account(sight);
@@ -73,7 +79,13 @@ final class EditionMaker {
     this.facts = visible.facts();
     this.words = Catalogue.of("chinelog.withhold.messages", head.locale());
     this.figures = new FigureMaker(visible, whole, account, words, entryIds);
-    this.plates = new PlateMaker(album, pictures, account, words, new PhotoUses(whole));
+    this.plates =
+        new PlateMaker(
+            new PhotoPlaces(whole.log(), album, readers, asOf, mayShow),
+            pictures,
+            account,
+            words,
+            new PhotoUses(whole));
     Set<String> unnamed =
         log.stages().stream()
             .filter(s -> !sight.allows(s.label()))
@@ -140,6 +152,7 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
+    Patterns patterns = new PatternMaker(visible, whole, account).make(readers);
     return Edition.seal(
         new Edition.Contents(
             readers.id(),
@@ -160,7 +173,7 @@ final class EditionMaker {
             hero(),
             new StageMaker(account, words, copier, hours, materials, entries, entryIds)
                 .make(log.stages()),
-            new PostMaker(account, entries, told, plates.byPath()).make(log),
+            new PostMaker(account, entries, told, plates).make(log),
             told,
             plates.all(),
             unplaced(sheets),
@@ -174,7 +187,8 @@ final class EditionMaker {
             materials.cautions(),
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
             account.noteDue(),
-            legends()));
+            legends(),
+            patterns));
   }
 
   private List<Problem> problems(Disclosure disclosure) {
@@ -204,15 +218,18 @@ final class EditionMaker {
   private @Nullable Plate hero() {
     Plate chosen =
         seen(head.hero(), Kind.HERO, "").map(path -> plates.byPath().get(path)).orElse(null);
-    if (chosen != null) {
+    if (chosen != null && plates.isFitForHead(chosen)) {
       return chosen;
     }
     // The youngest landscape picture shows the most of the build.
     return plates.all().stream()
         .filter(p -> !p.picture().isPortrait())
-        .max(
+        .sorted(
             Comparator.comparing((Plate p) -> Objects.requireNonNullElse(p.date(), LocalDate.MIN))
-                .thenComparing(Plate::number))
+                .thenComparing(Plate::number)
+                .reversed())
+        .filter(plates::isFitForHead)
+        .findFirst()
         .orElse(null);
   }
 
@@ -320,7 +337,7 @@ final class EditionMaker {
     hours.totalLine().map(l -> asTold(l, FactId.HOURS)).ifPresent(lines::add);
     // How the build goes is told by every entry. For readers who may not see all that the log could
     // hold, the line is never there, so that its absence tells of nothing.
-    if (sight.allows(Label.of(log.agreements().keySet()))) {
+    if (sight.allows(Label.of(log.promises()))) {
       PlanBook.findForecastFinish(log, facts)
           .filter(
               finish -> figures.find(FactId.FORECAST_DAYS.name()).map(figures::show).isPresent())

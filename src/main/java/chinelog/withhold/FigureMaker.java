@@ -61,7 +61,6 @@ final class FigureMaker {
   private final Map<String, String> entryIds;
 
   private final Labels labels;
-  private final Counterparts counterparts;
   private final SortedSet<String> shown = new TreeSet<>();
   private final SortedSet<String> written = new TreeSet<>();
   private final List<Problem> holes = new ArrayList<>();
@@ -86,7 +85,6 @@ final class FigureMaker {
     this.factWords = Catalogue.of(Facts.MESSAGES, log.head().locale());
     this.entryIds = entryIds;
     this.labels = new Labels(visible);
-    this.counterparts = new Counterparts(facts);
   }
 
   Label labelOf(Fact fact) {
@@ -148,7 +146,18 @@ final class FigureMaker {
 
   String show(Fact fact) {
     shown.add(fact.name());
-    return style.show(fact.value());
+    return style.show(value(fact));
+  }
+
+  /**
+   * A fact's value as these readers may see it. The tolerance of one that is worked out from what
+   * is withheld, and that a release alone shows, goes with what it is worked out from: with those
+   * of two factors it would give the factors.
+   */
+  Quantity value(Fact fact) {
+    return fact.origin() == Origin.RECKONED && !sight.allows(labels.of(fact))
+        ? fact.value().withoutTolerance()
+        : fact.value();
   }
 
   /**
@@ -257,7 +266,7 @@ final class FigureMaker {
   private Figure figure(Fact fact) {
     boolean full = fact.id().isFullSize();
     shown.add(fact.name());
-    String value = style.showValue(fact.value());
+    String value = style.showValue(value(fact));
     List<String> working =
         fact.formula() == null && fact.method().isEmpty()
             ? List.of()
@@ -275,7 +284,7 @@ final class FigureMaker {
         group(fact.id().group()),
         full ? "" : value,
         full ? value : fullSize(fact),
-        style.showTolerance(fact.value()),
+        style.showTolerance(value(fact)),
         origin(fact, entry != null),
         date(fact, entry != null),
         working,
@@ -340,8 +349,9 @@ final class FigureMaker {
   }
 
   /**
-   * The full-size counterpart of a model's figure; empty if it has none, if the scale is not to be
-   * seen, or if the log holds that counterpart as a fact that is not to be seen.
+   * The full-size counterpart of a model's figure; empty if it has none, or if the scale is not to
+   * be seen. Whether the log holds that counterpart as a fact that is not to be seen makes no
+   * difference, or the empty place would tell of it: the derivability check stops one that agrees.
    */
   private String fullSize(Fact fact) {
     if (!Similitude.hasCounterpart(fact, log)) {
@@ -351,14 +361,7 @@ final class FigureMaker {
     if (scale.isEmpty()) {
       return "";
     }
-    boolean hidden =
-        counterparts.of(fact.id()).stream()
-            .flatMap(n -> facts.find(n).stream())
-            .anyMatch(f -> !sight.allows(labelOf(f)));
-    if (hidden) {
-      return "";
-    }
-    return Similitude.findFullSize(fact.value(), scale.get().value())
+    return Similitude.findFullSize(value(fact), scale.get().value())
         .map(style::showFullSize)
         .orElse("");
   }

@@ -13,7 +13,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * Where the texts of a log show its photographs, each with the agreements of everything around it.
+ * The places at which texts of a log show its photographs, each with all agreements that the place
+ * is under.
  */
 final class PhotoUses {
 

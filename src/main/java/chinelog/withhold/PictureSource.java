@@ -11,6 +11,9 @@ public interface PictureSource {
   /** Derivatives of photographs with regions filled; those that cannot be made are problems. */
   Darkroom.Development develop(List<Darkroom.Order> orders) throws IOException;
 
+  /** Whether a photograph, as its readers see it, looks like a drawing. */
+  boolean looksLikeDrawing(Darkroom.Prints prints) throws IOException;
+
   /** Number of pages of a sheet. */
   int pages(Sheet sheet) throws IOException;
 

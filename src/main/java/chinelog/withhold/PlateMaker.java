@@ -10,7 +10,6 @@ import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Release;
 import chinelog.log.records.Sheet;
 import chinelog.log.text.Inline;
-import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.album.Written;
 import chinelog.photo.derivatives.Darkroom;
@@ -18,6 +17,7 @@ import chinelog.problem.Problem;
 import chinelog.withhold.Register.Kind;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -32,20 +32,28 @@ import org.jspecify.annotations.Nullable;
 /** Chooses the photographs that readers may see, numbers them, and has them printed. */
 final class PlateMaker {
 
-  private final Album album;
+  private final PhotoPlaces places;
   private final PictureSource pictures;
   private final Account account;
   private final Sight sight;
   private final Catalogue words;
   private final PhotoUses uses;
+
+  /** Prints of the plates in which nothing is filled, by their numbers. */
+  private final Map<Integer, Darkroom.Prints> heads = new HashMap<>();
+
   private final Map<String, Plate> byPath = new LinkedHashMap<>();
   private final List<Problem> problems = new ArrayList<>();
   private final SortedSet<String> whole = new TreeSet<>();
   private final List<Withholder.FilledRegions> printed = new ArrayList<>();
 
   PlateMaker(
-      Album album, PictureSource pictures, Account account, Catalogue words, PhotoUses uses) {
-    this.album = album;
+      PhotoPlaces places,
+      PictureSource pictures,
+      Account account,
+      Catalogue words,
+      PhotoUses uses) {
+    this.places = places;
     this.pictures = pictures;
     this.account = account;
     this.sight = account.sight();
@@ -57,13 +65,16 @@ final class PlateMaker {
     return List.copyOf(printed);
   }
 
-  /** Paths of the photographs that the readers do not see, or not whole. */
+  /**
+   * Paths of the photographs that the readers do not see, or not whole. One that waits for an
+   * answer is not among them: it may be shown.
+   */
   SortedSet<String> keptBack() {
     SortedSet<String> keptBack = new TreeSet<>();
-    album.photographs().stream()
+    places.all().stream()
         .filter(p -> p.link() != Photograph.Link.LEFT_OUT)
         .map(p -> p.file().path())
-        .filter(path -> !whole.contains(path))
+        .filter(path -> !whole.contains(path) && places.doubt(path).isNone())
         .forEach(keptBack::add);
     return keptBack;
   }
@@ -88,7 +99,7 @@ final class PlateMaker {
   void make(List<Entry> entries, Map<String, String> entryIds, CaptionCopier captions)
       throws IOException {
     Map<String, Photograph> photographs = new HashMap<>();
-    album.photographs().stream()
+    places.all().stream()
         .filter(p -> p.link() != Photograph.Link.LEFT_OUT)
         .forEach(p -> photographs.put(p.file().path(), p));
     List<Chosen> chosen = new ArrayList<>();
@@ -102,13 +113,13 @@ final class PlateMaker {
                       entry,
                       sight.allows(u.label()) ? u.image() : null,
                       chosen));
-      album.photographs().stream()
+      places.all().stream()
           .filter(p -> entry.id().equals(p.entry()))
           .map(p -> photographs.remove(p.file().path()))
           .forEach(p -> choose(p, entry, null, chosen));
     }
     // Of what is left, only photographs that belong to no entry stand by themselves.
-    album.photographs().stream()
+    places.all().stream()
         .filter(p -> p.entry() == null && !uses.isUsed(p.file().path()))
         .map(p -> photographs.remove(p.file().path()))
         .forEach(p -> choose(p, null, null, chosen));
@@ -134,7 +145,7 @@ final class PlateMaker {
       return;
     }
     PhotoFile file = photograph.file();
-    Label label = file.label().join(uses.labelOf(file.path()));
+    Label label = file.label().join(uses.labelOf(file.path())).join(places.doubt(file.path()));
     if (entry != null) {
       // A release of the entry is none of the photographs taken for it.
       label = label.join(entry.label());
@@ -190,6 +201,7 @@ final class PlateMaker {
     }
     Picture picture = picture(number, prints);
     if (chosen.filled().isEmpty()) {
+      heads.put(number, prints);
       whole.add(file.path());
     } else {
       printed.add(new Withholder.FilledRegions(picture.id(), chosen.filled()));
@@ -251,6 +263,19 @@ final class PlateMaker {
       }
     }
     return plates;
+  }
+
+  /**
+   * Whether a plate may stand where it is seen first, on the cover or at the head of a post:
+   * nothing is filled in it, and it does not look like a drawing.
+   */
+  boolean isFitForHead(Plate plate) {
+    Darkroom.Prints prints = heads.get(plate.number());
+    try {
+      return prints != null && !pictures.looksLikeDrawing(prints);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** In the order of their numbers. */

@@ -27,7 +27,7 @@ final class PostMaker {
 
   private final Account account;
   private final Sight sight;
-  private final Map<String, Plate> plates;
+  private final PlateMaker plates;
   private final Map<String, Edition.Entry> told = new LinkedHashMap<>();
   private final Slugs slugs = new Slugs();
   private final List<Edition.Post> posts = new ArrayList<>();
@@ -35,10 +35,9 @@ final class PostMaker {
   /**
    * @param entries those that are told, by date
    * @param told the same as the edition tells them
-   * @param plates by the photograph's path
+   * @param plates those that the readers see
    */
-  PostMaker(
-      Account account, List<Entry> entries, List<Edition.Entry> told, Map<String, Plate> plates) {
+  PostMaker(Account account, List<Entry> entries, List<Edition.Entry> told, PlateMaker plates) {
     this.account = account;
     this.sight = account.sight();
     this.plates = plates;
@@ -52,23 +51,26 @@ final class PostMaker {
    * none, the entries are divided into posts of about equal length.
    */
   List<Edition.Post> make(Log log) {
-    if (log.posts().isEmpty() && told.size() > MOST_BY_THEMSELVES) {
+    // What a withheld post would have told is told as if the log did not plan it.
+    List<PostPlan> plans =
+        log.posts().stream()
+            .filter(p -> account.sees(p.label(), p.place(), Register.Kind.POST, ""))
+            .toList();
+    if (plans.isEmpty() && told.size() > MOST_BY_THEMSELVES) {
       divide(List.copyOf(told.values()));
       return List.copyOf(posts);
     }
     Set<String> planned = new HashSet<>();
-    for (PostPlan plan : log.posts()) {
+    for (PostPlan plan : plans) {
       planned.addAll(plan.entries());
-      if (account.sees(plan.label(), plan.place(), Register.Kind.POST, "")) {
-        add(
-            plan.title(),
-            plan.standfirst(),
-            plan.entries().stream()
-                .flatMap(id -> Optional.ofNullable(told.get(id)).stream())
-                .toList(),
-            plan.opening() == null ? null : plates.get(plan.opening()),
-            sight.under(plan.label()));
-      }
+      add(
+          plan.title(),
+          plan.standfirst(),
+          plan.entries().stream()
+              .flatMap(id -> Optional.ofNullable(told.get(id)).stream())
+              .toList(),
+          opening(plan),
+          sight.under(plan.label()));
     }
     told.forEach(
         (id, entry) -> {
@@ -126,7 +128,12 @@ final class PostMaker {
             under));
   }
 
-  private static @Nullable Plate firstPlate(List<Edition.Entry> own) {
+  private @Nullable Plate opening(PostPlan plan) {
+    Plate opening = plan.opening() == null ? null : plates.byPath().get(plan.opening());
+    return opening == null || plates.isFitForHead(opening) ? opening : null;
+  }
+
+  private @Nullable Plate firstPlate(List<Edition.Entry> own) {
     return own.stream()
         .flatMap(
             e -> {
@@ -134,6 +141,7 @@ final class PostMaker {
               all.addAll(e.plates());
               return all.stream();
             })
+        .filter(plates::isFitForHead)
         .findFirst()
         .orElse(null);
   }

@@ -78,6 +78,7 @@ public record Register(List<Withheld> withheld, List<Released> released) {
     FOOTNOTE,
     FIGURE,
     RECKONING,
+    PATTERNS_OF,
     LIMIT,
     STAGE,
     POST,

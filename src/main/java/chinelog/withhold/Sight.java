@@ -72,11 +72,13 @@ final class Sight {
 
   /**
    * The agreements to name beside a thing that these readers see because they are party to them.
-   * Agreements that have ended freely, or from which the thing was released, are not told.
+   * Agreements that have ended freely, or from which the thing was released, are not told, nor is
+   * what the workshop would have kept to itself.
    */
   List<String> under(Label label) {
     return label.agreements().stream()
         .filter(readers.partyTo()::contains)
+        .filter(id -> !Agreement.isOwn(id))
         .filter(
             id -> {
               Agreement agreement = log.agreements().get(id);

@@ -47,18 +47,20 @@ final class StageMaker {
   }
 
   List<Edition.Stage> make(List<Stage> stages) {
+    // One that is withheld neither comes after another nor is the last.
+    List<Stage> seen =
+        stages.stream()
+            .filter(s -> account.sees(s.label(), s.place(), Register.Kind.STAGE, s.id()))
+            .toList();
     List<Edition.Stage> made = new ArrayList<>();
     int latest = -1;
-    for (int i = 0; i < stages.size(); i++) {
-      if (byStage.containsKey(stages.get(i).id())) {
+    for (int i = 0; i < seen.size(); i++) {
+      if (byStage.containsKey(seen.get(i).id())) {
         latest = i;
       }
     }
-    for (int i = 0; i < stages.size(); i++) {
-      Stage stage = stages.get(i);
-      if (account.sees(stage.label(), stage.place(), Register.Kind.STAGE, stage.id())) {
-        made.add(stage(stage, i < latest, i == stages.size() - 1));
-      }
+    for (int i = 0; i < seen.size(); i++) {
+      made.add(stage(seen.get(i), i < latest, i == seen.size() - 1));
     }
     return made;
   }

@@ -32,7 +32,7 @@ import java.util.stream.Collectors;
 record VisibleLog(Log log, Facts facts, Set<String> untold) {
 
   static VisibleLog of(WholeLog whole, Account account) {
-    Log left = new Sieve(whole, account).sift();
+    Log left = new Redactor(whole, account).sift();
     if (left == whole.log()) {
       return all(whole);
     }
@@ -95,7 +95,8 @@ record VisibleLog(Log log, Facts facts, Set<String> untold) {
         told.uses(),
         told.materials(),
         told.hoursByDay(),
-        told.massGrowth());
+        told.massGrowth(),
+        told.drawings());
   }
 
   /** For the maker: of which materials nothing is told, and why. */

@@ -31,12 +31,21 @@ public final class Withholder {
    * @param pictures makes the pictures
    * @param readers one of the log's
    * @param asOf agreements are in force, releases are given and entries are told as on this day
+   * @param mayShow paths of photographs that no note shows and of which the maker has said that
+   *     they may be shown, although they could belong to a withheld note
    * @throws IOException if a picture cannot be made
    */
   public static Prepared prepare(
-      Log log, Facts facts, Album album, PictureSource pictures, Readers readers, LocalDate asOf)
+      Log log,
+      Facts facts,
+      Album album,
+      PictureSource pictures,
+      Readers readers,
+      LocalDate asOf,
+      Set<String> mayShow)
       throws IOException {
-    EditionMaker maker = new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf);
+    EditionMaker maker =
+        new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf, mayShow);
     return new Prepared(maker, maker.edition());
   }
 
@@ -103,12 +112,12 @@ public final class Withholder {
    * What keeps a withheld figure from being worked out.
    *
    * @param problem that it mends
-   * @param secret name of the withheld fact
+   * @param secrets names of the withheld facts, the one that is told of first
    * @param label that it is under
    * @param withhold facts to be withheld as well: any one of these sets will do
    */
   public record WayOut(
-      Problem problem, String secret, Label label, List<Set<String>> withhold) {}
+      Problem problem, List<String> secrets, Label label, List<Set<String>> withhold) {}
 
   /**
    * Regions that were filled in a picture.

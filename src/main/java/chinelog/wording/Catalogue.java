@@ -78,9 +78,20 @@ public final class Catalogue {
     return text(Message.of(key, arguments));
   }
 
+  /** The language of the texts, such as {@code de}: {@code en} for want of own ones. */
+  public String language() {
+    String language = texts.getLocale().getLanguage();
+    return language.isEmpty() ? Locale.ENGLISH.getLanguage() : language;
+  }
+
   /** Several sentences, one after the other. */
   public String text(List<Message> sentences) {
     return String.join(" ", sentences.stream().map(this::text).toList());
+  }
+
+  /** All texts, with their places for what is filled in. */
+  public List<String> all() {
+    return texts.keySet().stream().sorted().map(texts::getString).toList();
   }
 
   /** The text of a key, if there is one. */
@@ -96,6 +107,12 @@ public final class Catalogue {
   private static String filled(String text, List<String> parts) {
     return PLACE
         .matcher(text)
-        .replaceAll(place -> Matcher.quoteReplacement(parts.get(Integer.parseInt(place.group(1)))));
+        .replaceAll(
+            place -> {
+              int number = Integer.parseInt(place.group(1));
+              // What nothing is given for is filled in by others, such as a script of the site.
+              return Matcher.quoteReplacement(
+                  number < parts.size() ? parts.get(number) : place.group());
+            });
   }
 }

@@ -168,12 +168,54 @@ class PlantedLeaksTest {
     disguises();
   }
 
+  private static String base64(String text) {
+    return java.util.Base64.getEncoder().encodeToString(utf8(text));
+  }
+
   private static void disguises() {
     onPage(
         "T57",
         "soft hyphens and zero-width spaces",
         "other party",
         "<p>Sker\u00adrick \u200bYa\u200brd</p>");
+    onPage(
+        "T57",
+        "characters encoded twice",
+        "other party",
+        "<p>Sker%2572ick Yard</p><p>Sker&amp;#114;ick&amp;#32;Yard</p>");
+    onPage("T57", "text that is shown reversed", "other party", "<p>\u202edraY kcirrekS\u202c</p>");
+    onPage(
+        "T57",
+        "figures in the digits of another script",
+        "full.loa",
+        "<p>She is \u0967\u0967.\u0968\u0966 m long.</p>");
+    onPage(
+        "T57",
+        "base 64 in base 64",
+        "other party",
+        "<p>" + base64(base64("By Skerrick Yard, as always")) + "</p>");
+    leak(
+        "T57",
+        "a name in the escapes of a style",
+        "site/style.css",
+        "other party",
+        f -> f.put("site/style.css", utf8("p::after { content: \"\\53 kerrick\\20Yard\" }")));
+    leak(
+        "T57",
+        "a remark in a style",
+        "site/style.css",
+        "remark",
+        f -> f.put("site/style.css", utf8("/* as they like it */ p { color: black }")));
+    leak(
+        "T57",
+        "a name by the numbers of its letters",
+        "site/search.js",
+        "other party",
+        f ->
+            f.put(
+                "site/search.js",
+                utf8(
+                    "const of = String.fromCharCode(83,107,101,114,114,105,99,107,32,89,97,114,100);")));
     onPage("T57", "accents taken apart", "other party", "<p>Ske\u0301rrick Yard</p>");
     onPage(
         "T57", "letters of another script", "other party", "<p>Sk\u0435rri\u0441k Y\u0430rd</p>");

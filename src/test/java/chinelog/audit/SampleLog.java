@@ -10,6 +10,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
+import chinelog.log.records.PatternSheets;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
@@ -151,7 +152,8 @@ final class SampleLog {
         new TreeMap<>(),
         null,
         false,
-        Valuation.FIFO);
+        Valuation.FIFO,
+        PatternSheets.USUAL);
   }
 
   private static Agreement agreement(String id, String with, String covers) {

@@ -1,6 +1,6 @@
 package chinelog.book;
 
-import chinelog.book.page.PageSearch;
+import chinelog.book.page.Trim;
 import chinelog.edition.Edition;
 import chinelog.edition.RandomEdition;
 import chinelog.markup.Theme;
@@ -14,12 +14,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 
 /**
- * Prints for each build book how often it was laid out until it was printed, how white its pages
- * have come out, and the processor time: for the readers of a log ({@code demo sample-log}; a copy
- * of it, as photographs are prepared in the folder), or for generated editions ({@code random 1
- * 21}).
+ * Prints for each build book how much of its pages has been left white, and the processor time: for
+ * the readers of a log ({@code demo sample-log}; a copy of it, as photographs are prepared in the
+ * folder), or for generated editions ({@code random 1 21}).
  *
  * <pre>
  * mvn -q dependency:build-classpath -Dmdep.outputFile=target/classpath
@@ -38,23 +40,30 @@ final class LayoutBenchmark {
       double seconds = 0;
       for (Map.Entry<String, Edition> edition : editions(List.of(arguments)).entrySet()) {
         long cpu = cpu();
-        PageSearch.Printed printed =
-            Press.buildBook(
-                edition.getValue(),
-                Theme.load(Theme.USUAL, null),
-                Press.Options.of(edition.getValue(), false),
-                pdf);
+        Press.Options options = Press.Options.of(edition.getValue(), false);
+        Press.printBuildBook(edition.getValue(), Theme.load(Theme.USUAL, null), options, pdf);
         double own = (cpu() - cpu) / 1e9;
-        white += printed.white();
+        double ownWhite = white(pdf, Trim.ofBook(options.paper()));
+        white += ownWhite;
         seconds += own;
-        say(
-            "%s: %d layouts, white %.3f, CPU %.1f s",
-            edition.getKey(), printed.layouts(), printed.white(), own);
+        say("%s: white of %.1f pages, CPU %.1f s", edition.getKey(), ownWhite, own);
       }
-      say("together: white %.3f, CPU %.1f s", white, seconds);
+      say("together: white of %.1f pages, CPU %.1f s", white, seconds);
     } finally {
       Files.delete(pdf);
     }
+  }
+
+  /** How many pages the white of all pages would fill. */
+  private static double white(Path pdf, Trim trim) throws IOException {
+    double white = 0;
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      for (PDPage page : document.getPages()) {
+        double filled = PageMarks.filledMm(PageMarks.of(page), trim.topMm, trim.textHeightMm());
+        white += 1 - filled / trim.textHeightMm();
+      }
+    }
+    return white;
   }
 
   private static Map<String, Edition> editions(List<String> arguments) throws IOException {

@@ -102,9 +102,9 @@ class LooseFolderTest {
         TinyLog.empty(folder.resolve("one"))
             .write("2026-03-14.md", "# Begun\n\nNothing but paper.\n");
     assertThat(log.run("publish").status()).isZero();
-    assertThat(log.path("published/workshop/site/plates.html")).doesNotExist();
-    assertThat(log.path("published/workshop/site/stages.html")).doesNotExist();
-    assertThat(log.read("published/workshop/site/posts/begun.html"))
+    assertThat(log.path("workshop/workshop/site/plates.html")).doesNotExist();
+    assertThat(log.path("workshop/workshop/site/stages.html")).doesNotExist();
+    assertThat(log.read("workshop/workshop/site/posts/begun.html"))
         .contains("class=\"entry alone\"")
         .doesNotContain("under-banner", "the sheets", "plates.html", "stages.html");
     assertThat(log.read("published/public/site/index.html")).doesNotContain(">0<");

@@ -202,6 +202,7 @@ public final class LongEdition {
             sample.cautions(),
             List.of(),
             false,
-            List.of()));
+            List.of(),
+            Patterns.NONE));
   }
 }

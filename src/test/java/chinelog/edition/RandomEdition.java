@@ -148,7 +148,8 @@ public final class RandomEdition {
             sample.cautions(),
             List.of(),
             false,
-            List.of()));
+            List.of(),
+            Patterns.NONE));
   }
 
   private Entry entry(String stage, int day) {

@@ -132,7 +132,8 @@ public final class SampleEdition {
             sample.cautions(),
             List.of(),
             false,
-            List.of()));
+            List.of(),
+            Patterns.NONE));
   }
 
   /** The folder of the demo photographs; null where it is not at hand. */
@@ -185,7 +186,8 @@ public final class SampleEdition {
                     new AgreementLegend(
                         "lines", "Skerrick Yard", "the lines plan and what is taken from it"),
                     new AgreementLegend("client", "the client", "the client's name and the price"))
-                : List.of()));
+                : List.of(),
+            Patterns.NONE));
   }
 
   private void shoot() {

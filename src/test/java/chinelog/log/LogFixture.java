@@ -9,6 +9,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
+import chinelog.log.records.PatternSheets;
 import chinelog.log.records.Request;
 import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
@@ -238,7 +239,8 @@ public final class LogFixture {
             new TreeMap<>(),
             null,
             false,
-            valuation);
+            valuation,
+            PatternSheets.USUAL);
     return new Log(
         Path.of("merrow"),
         head,

@@ -146,7 +146,8 @@ class LogReaderTest {
     assertThat(log.readers())
         .extracting(Readers::id)
         .containsExactly("public", "client", "workshop");
-    assertThat(log.readers().get(2).partyTo()).containsExactly("client", "lines");
+    assertThat(log.readers().get(2).partyTo())
+        .containsExactly("client", "lines", "own-client", "own-money");
     assertThat(log.releases().get(0).name()).isEqualTo("sheets/lines.pdf#2");
     assertThat(log.limits().get(0).place()).isEqualTo(Place.of("log.yaml", 26, 40));
     assertThat(log.posts().get(0).opening()).isEqualTo("photos/T20_0412.jpg");
@@ -214,7 +215,7 @@ class LogReaderTest {
     assertThat(log.sheets()).extracting(Sheet::label).containsExactly(Label.of("sheets"));
     assertThat(log.readers()).extracting(Readers::id).containsExactly("public", "workshop");
     assertThat(log.readers().get(0).partyTo()).isEmpty();
-    assertThat(log.readers().get(1).partyTo()).containsExactly("sheets");
+    assertThat(log.readers().get(1).partyTo()).containsExactly("own-client", "own-money", "sheets");
   }
 
   @Test

@@ -54,7 +54,7 @@ class NewLogTest {
     LogReader.Reading reading = new LogReader(LATER, ZoneOffset.UTC).read(merrow);
     assertThat(reading.problems()).isEmpty();
     Log log = reading.log();
-    assertThat(log.agreements()).containsOnlyKeys("lines");
+    assertThat(log.promises()).containsExactly("lines");
     assertThat(log.releases()).hasSize(4);
     assertThat(log.head().budgets()).hasSize(3);
     assertThat(log.head().clocks()).hasSize(1);

@@ -69,7 +69,7 @@ class ChartSvgTest {
 
   @Test
   void onPaperItHasAnAltAndNoOpacity() throws Exception {
-    String svg = ChartSvg.forPrint(BARS, theme(), WORDING);
+    String svg = ChartSvg.forPrint(BARS, theme(), WORDING, 88);
     assertThat(parsed(svg).getAttribute("alt")).isEqualTo("Hours & days. Twice as many.");
     assertThat(svg).doesNotContain("opacity").doesNotContain("var(");
   }
@@ -116,7 +116,7 @@ class ChartSvgTest {
             "h",
             STEPS.categories(),
             List.of(series("a", "1", "2", "3"), series("b", "1", "2", "3")));
-    String svg = ChartSvg.forPrint(two, theme(), WORDING);
+    String svg = ChartSvg.forPrint(two, theme(), WORDING, 88);
     assertThat(svg).contains("class=\"line line-2\"").contains("stroke-dasharray=\"5 4\"");
   }
 

@@ -6,6 +6,7 @@ import chinelog.log.records.Head;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
+import chinelog.log.records.PatternSheets;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
@@ -133,7 +134,8 @@ public final class Logs {
             clocks,
             null,
             false,
-            Valuation.FIFO);
+            Valuation.FIFO,
+            PatternSheets.USUAL);
     return new Log(
         folder,
         head,

@@ -54,7 +54,8 @@ class CanariesTest {
                 opened.album(),
                 new LogPictures(opened.log(), new Clearance(new TreeSet<>()), step -> {}),
                 readers,
-                DAY)
+                DAY,
+                java.util.Set.of())
             .against(List.of());
 
     assertThat(Canaries.of(opened, withheld))

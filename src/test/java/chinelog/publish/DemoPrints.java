@@ -58,7 +58,8 @@ public final class DemoPrints {
             opened.album(),
             new LogPictures(opened.log(), clearance, Progress.SILENT),
             group,
-            DAY)
+            DAY,
+            java.util.Set.of())
         .against(List.of())
         .edition();
   }

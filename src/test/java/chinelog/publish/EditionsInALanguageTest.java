@@ -68,7 +68,9 @@ class EditionsInALanguageTest {
     assertThat(edition(german).contents().handover())
         .extracting(Edition.HandoverSection::title)
         .containsExactly(
+            "Auf einer Seite",
             "Was es ist",
+            "Was im Kasten liegt",
             "Aufbauen",
             "Abbauen",
             "Anfassen und Tragen",
@@ -114,6 +116,8 @@ class EditionsInALanguageTest {
       Press.printBuildBook(edition, theme, paper, to.resolve("build-book.pdf"));
     }
     Press.printHandover(edition, theme, paper, to.resolve("handover.pdf"));
+    Edition everybodys = edition(opened, "public");
+    FreshSite.write(everybodys, theme, null, Files.createDirectory(to.resolve("public")));
     EnglishLeft english = EnglishLeft.besides(authorsOwn(log, opened));
     Set<String> left = new TreeSet<>();
     int read = 0;
@@ -200,12 +204,16 @@ class EditionsInALanguageTest {
   }
 
   private static Edition edition(Workshop.Opened opened) throws IOException {
+    return edition(opened, "workshop");
+  }
+
+  private static Edition edition(Workshop.Opened opened, String readers) throws IOException {
     for (Readers group : opened.log().readers()) {
-      if (group.id().equals("workshop")) {
+      if (group.id().equals(readers)) {
         return DemoPrints.edition(opened, group);
       }
     }
-    throw new IllegalStateException("no workshop");
+    throw new IllegalStateException("no readers " + readers);
   }
 
   private static Map<String, String> figures(Edition edition) {

@@ -25,7 +25,12 @@ class InterferenceTest {
   @TempDir Path temp;
 
   private static Outcome publish(Path log, Progress progress) throws IOException {
-    return new Publisher(log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of("UTC"), progress)
+    return publish(log, "UTC", progress);
+  }
+
+  /** In a zone of which the log, which names its own, takes nothing. */
+  private static Outcome publish(Path log, String zone, Progress progress) throws IOException {
+    return new Publisher(log, ByteTwinsTest.AS_OF, ByteTwinsTest.AS_OF, ZoneId.of(zone), progress)
         .publish(List.of("public"));
   }
 
@@ -90,7 +95,8 @@ class InterferenceTest {
         Files.write(print, Arrays.copyOf(open, (int) Files.size(print)));
       }
     }
-    assertThat(publish(log, Progress.SILENT).hasLeaks()).isTrue();
+    // Elsewhere, since here the edition would stand as it is.
+    assertThat(publish(log, "Asia/Kathmandu", Progress.SILENT).hasLeaks()).isTrue();
     assertThat(ByteTwinsTest.tree(log, "public")).isEqualTo(tree);
   }
 

@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -275,7 +276,8 @@ class PlantedFaultsTest {
                 opened.album(),
                 new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT),
                 everybody,
-                ByteTwinsTest.AS_OF)
+                ByteTwinsTest.AS_OF,
+                java.util.Set.of())
             .against(List.of());
     Path edition = log.resolve("published/public");
     Map<String, byte[]> files = new TreeMap<>();
@@ -362,7 +364,8 @@ class PlantedFaultsTest {
       Files.write(path, file.getValue());
     }
     Manifest manifest = Manifest.of(standing.opened.log().folder().resolve("published/public"));
-    return Publisher.search(folder, manifest, standing.opened, standing.withheld, "public");
+    return Publisher.search(
+        folder, manifest, standing.opened, standing.withheld, Set.of(), "public");
   }
 
   private static Map<String, String> text(Map<String, byte[]> files) {

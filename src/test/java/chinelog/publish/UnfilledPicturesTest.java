@@ -20,6 +20,7 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -43,6 +44,11 @@ class UnfilledPicturesTest {
         prints.put(orders.get(i), made.prints().get(whole.get(i)));
       }
       return new Darkroom.Development(prints, made.problems());
+    }
+
+    @Override
+    public boolean looksLikeDrawing(Darkroom.Prints prints) {
+      return false;
     }
 
     @Override
@@ -83,13 +89,15 @@ class UnfilledPicturesTest {
                 opened.album(),
                 forgetful ? new Forgetful(real) : real,
                 everybody,
-                ByteTwinsTest.AS_OF)
+                ByteTwinsTest.AS_OF,
+                java.util.Set.of())
             .against(List.of());
     Path folder = Files.createTempDirectory(temp, "edition");
     Edition edition = withheld.edition();
     Theme theme = Theme.load(edition.contents().theme(), null);
     FreshSite.write(edition, theme, null, Files.createDirectory(folder.resolve("site")));
     Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
-    return Publisher.search(folder, Manifest.of(folder), opened, withheld, "public").findings();
+    return Publisher.search(folder, Manifest.of(folder), opened, withheld, Set.of(), "public")
+        .findings();
   }
 }

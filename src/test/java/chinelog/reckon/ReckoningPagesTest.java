@@ -62,6 +62,7 @@ class ReckoningPagesTest {
     Log log = read.log();
     Set<String> yields =
         log.requests().stream()
+            .filter(r -> r.reckoning().value().equals(name))
             .flatMap(
                 r ->
                     reckoned.facts().byName().keySet().stream()

@@ -109,7 +109,7 @@ class ScriptVectorsTest {
             .publish(List.of("workshop"));
     assertThat(outcome.problems().stream().filter(p -> p.isError())).isEmpty();
     assertThat(outcome.editions().get(0).findings()).isEmpty();
-    Path edition = log.resolve("published/workshop");
+    Path edition = log.resolve("workshop/workshop");
     String text =
         bare(read(edition.resolve("build-book.pdf")) + read(edition.resolve("handover.pdf")));
     // The fonts have these letters.

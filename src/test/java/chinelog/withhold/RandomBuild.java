@@ -11,6 +11,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
+import chinelog.log.records.PatternSheets;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
@@ -37,6 +38,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -117,6 +119,7 @@ final class RandomBuild {
 
   private final List<String> linked;
   private final List<Release> releases = new ArrayList<>();
+  private final Set<String> mayShow = new HashSet<>();
   private final List<Entry> entries = new ArrayList<>();
   private final List<PhotoFile> photos = new ArrayList<>();
   private final List<Photograph> album = new ArrayList<>();
@@ -151,8 +154,10 @@ final class RandomBuild {
    * A build.
    *
    * @param linked facts that its texts name
+   * @param mayShow paths of the photographs of which the maker has said that they may be shown: all
+   *     that these readers may see
    */
-  record Build(Log log, Album album, List<String> linked) {}
+  record Build(Log log, Album album, List<String> linked, Set<String> mayShow) {}
 
   Build make() {
     int count = 3 + open.nextInt(3);
@@ -169,7 +174,7 @@ final class RandomBuild {
       addExtraPhoto(count + 3, null);
     }
     entries.sort(Comparator.comparing(Entry::date).thenComparing(Entry::id));
-    return new Build(log(), new Album(List.copyOf(album), List.of()), linked);
+    return new Build(log(), new Album(List.copyOf(album), List.of()), linked, Set.copyOf(mayShow));
   }
 
   private void addEntry(int i) {
@@ -228,6 +233,9 @@ final class RandomBuild {
                 new PhotoFile.Region(0.6, 0.1, 0.9, 0.5, label(2), at()))
             : List.of();
     boolean hidden = differs(seen, "photograph");
+    if (!hidden) {
+      mayShow.add(path);
+    }
     regions.forEach(r -> differs(r.label(), "region"));
     int size = hidden ? 100 + secret.nextInt(4000) : open.nextBoolean() ? 2000 : 900;
     addPhotoOf(
@@ -604,7 +612,8 @@ final class RandomBuild {
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
-        open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE);
+        open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
+        PatternSheets.USUAL);
   }
 
   private Log log() {
@@ -629,8 +638,8 @@ final class RandomBuild {
           new PostPlan(
               text(post, "post"),
               text(post, "post"),
-              shared.stream().skip(2L * i - 1).limit(2).toList(),
-              firstPhoto.isEmpty() ? null : firstPhoto,
+              hides(post) ? some(shared) : shared.stream().skip(2L * i - 1).limit(2).toList(),
+              firstPhoto.isEmpty() || hides(post) && secret.nextBoolean() ? null : firstPhoto,
               post,
               at()));
     }
@@ -641,12 +650,10 @@ final class RandomBuild {
             List.of(new HandoverSection("care", "Care", List.of(paragraph(care)), care, at())));
     differs(care, "handover section");
     handover.addAll(secret.nextInt(2), extras.handover());
+    Label rigging = label(2);
     List<Stage> stages =
-        new ArrayList<>(
-            List.of(
-                stage("moulds", Label.NONE),
-                stage("planking", Label.NONE),
-                stage("rigging", label(2))));
+        new ArrayList<>(List.of(stage("moulds", Label.NONE), stage("planking", Label.NONE)));
+    stages.add(hides(rigging) ? secret.nextInt(3) : 2, stage("rigging", rigging));
     stages.addAll(secret.nextInt(4), extras.stages());
     List<Limit> limits =
         new ArrayList<>(
@@ -807,6 +814,13 @@ final class RandomBuild {
         quantity(label, "h", 30, "stage"),
         label,
         at());
+  }
+
+  /** Any of the entries, in any order: what a withheld post would tell. */
+  private List<String> some(List<String> entries) {
+    List<String> some = new ArrayList<>(entries);
+    Collections.shuffle(some, secret);
+    return some.subList(0, secret.nextInt(some.size() + 1));
   }
 
   private static Readers readers(String id, Set<String> partyTo) {

@@ -165,7 +165,12 @@ class TwoRunTest {
       Facts facts = Reckoner.reckon(log).facts();
       EditionMaker maker =
           new EditionMaker(
-              new WholeLog(log, facts), build.album(), new Blank(), readers, day.getKey());
+              new WholeLog(log, facts),
+              build.album(),
+              new Blank(),
+              readers,
+              day.getKey(),
+              build.mayShow());
       Withholder.Withheld made = maker.account(maker.edition(), known);
       known.addAll(made.printed());
       tell(made.edition().contents(), text);
@@ -265,7 +270,12 @@ class TwoRunTest {
     Facts facts = Reckoner.reckon(log).facts();
     EditionMaker maker =
         new EditionMaker(
-            new WholeLog(log, facts), build.album(), new Blank(), readers, RandomBuild.AS_OF);
+            new WholeLog(log, facts),
+            build.album(),
+            new Blank(),
+            readers,
+            RandomBuild.AS_OF,
+            build.mayShow());
     StringBuilder text = new StringBuilder();
     tell(maker.edition().contents(), text);
     return new Made(
@@ -337,6 +347,11 @@ class TwoRunTest {
                         Path.of("filled-" + order.filled().size())))));
       }
       return new Darkroom.Development(prints, List.of());
+    }
+
+    @Override
+    public boolean looksLikeDrawing(Darkroom.Prints prints) {
+      return false;
     }
 
     @Override

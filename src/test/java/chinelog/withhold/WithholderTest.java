@@ -81,7 +81,13 @@ class WithholderTest {
     Readers group =
         log.readers().stream().filter(r -> r.id().equals(readers)).findFirst().orElseThrow();
     return Withholder.prepare(
-            log, reckoning.facts(), new Album(List.of(), List.of()), new NoPictures(), group, day)
+            log,
+            reckoning.facts(),
+            new Album(List.of(), List.of()),
+            new NoPictures(),
+            group,
+            day,
+            java.util.Set.of())
         .against(known);
   }
 
@@ -330,6 +336,11 @@ class WithholderTest {
     }
 
     @Override
+    public boolean looksLikeDrawing(Darkroom.Prints prints) {
+      return false;
+    }
+
+    @Override
     public int pages(Sheet sheet) {
       return 0;
     }
@@ -338,5 +349,97 @@ class WithholderTest {
     public Darkroom.Prints print(Sheet sheet, int page) {
       throw new IllegalArgumentException("there is no sheet");
     }
+  }
+
+  @Test
+  void theToleranceOfAReleasedProductIsNotTold() throws IOException {
+    write(
+        "facts.yaml",
+        """
+        lid.a: {is: 812 mm ± 1 mm, under: lines}
+        lid.b: {is: 403 mm ± 1 mm, under: lines}
+        lid.area: lid.a * lid.b
+        """);
+    add(
+        "log.yaml",
+        """
+        releases:
+          - {fact: lid.area, under: lines, by: x, on: 2026-04-01, words: z, for: [public]}
+        """);
+    // A product and, with two equal tolerances, the sum of its factors would give both factors.
+    assertThat(told("public").figures())
+        .filteredOn(f -> f.name().equals("lid.area"))
+        .singleElement()
+        .satisfies(f -> assertThat(f.tolerance()).isEmpty());
+    assertThat(told("yard").figures())
+        .filteredOn(f -> f.name().equals("lid.area"))
+        .singleElement()
+        .satisfies(f -> assertThat(f.tolerance()).isNotEmpty());
+  }
+
+  @Test
+  void aWithheldNumberOfFewPiecesIsNotLeftToBeTried() throws IOException {
+    write(
+        "facts.yaml",
+        """
+        rail.length: 412.5 mm
+        rail.posts: {is: 5, under: lines}
+        rail.spacing: rail.length / rail.posts
+        rail.rounded: {is: 82 mm}
+        """);
+    assertThat(errors(edition(MAY, "public", List.of()))).isEmpty();
+    add(
+        "log.yaml",
+        """
+        releases:
+          - {fact: rail.spacing, under: lines, by: x, on: 2026-04-01, words: z, for: [public]}
+        """);
+    assertThat(errors(edition(MAY, "public", List.of()))).anyMatch(e -> e.contains("rail.posts"));
+  }
+
+  @Test
+  void aWithheldFigureAtFullSizeEmptiesNoCellOfAnOpenOne() throws IOException {
+    write("facts.yaml", "hull.keel: 400 mm\n");
+    List<?> without = told("public").figures();
+    write("facts.yaml", "hull.keel: 400 mm\nfull.keel: {is: 9.1 m, under: lines}\n");
+    assertThat(told("public").figures()).isEqualTo(without);
+  }
+
+  @Test
+  void aWithheldStageMakesNoOtherTheLast() throws IOException {
+    String log = Files.readString(folder.resolve("log.yaml"));
+    String plan = "{title: Planking, start: 2026-04-01, finish: 2026-04-03, hours: 4 h}";
+    String open =
+        log.replace("{title: Planking}", plan).replace("  rigging: {title: Rigging}\n", "");
+    write("log.yaml", open);
+    List<Edition.Stage> without = told("public").stages();
+    assertThat(without).extracting(Edition.Stage::progress).containsExactly(Edition.Progress.DONE);
+    write("log.yaml", open + "  rigging: {title: Rigging, under: lines}\n");
+    assertThat(told("public").stages()).isEqualTo(without);
+  }
+
+  @Test
+  void aWithheldPostDecidesNothingAboutOthers() throws IOException {
+    for (int day = 3; day < 8; day++) {
+      entry("2026-04-0" + day + "-day", "time: 1 h");
+    }
+    List<Edition.Post> without = told("public").posts();
+    add(
+        "log.yaml",
+        """
+        posts:
+          - {title: Kept, entries: [2026-04-02-strips, 2026-04-05-day], under: lines}
+        """);
+    assertThat(told("public").posts()).isEqualTo(without);
+  }
+
+  @Test
+  void theSumOfTheOpenHoursDoesNotGiveTheWithheldTotalAway() throws IOException {
+    entry("2026-04-03-open", "time: 7 h 25 min");
+    entry("2026-04-04-kept", "stage: rigging\nunder: lines");
+    Withholder.Withheld alike = edition(MAY, "public", List.of());
+    boolean told =
+        alike.edition().contents().totals().stream().anyMatch(l -> l.shown().contains("7 h 25"));
+    assertThat(told && errors(alike).isEmpty()).isFalse();
   }
 }

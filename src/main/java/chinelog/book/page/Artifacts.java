@@ -1,15 +1,13 @@
 package chinelog.book.page;
 
+import chinelog.book.page.MarkedContent.Operation;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -25,13 +23,6 @@ import org.apache.pdfbox.pdmodel.common.PDStream;
  * that there are none of, two for each line of text, are taken out.
  */
 final class Artifacts {
-
-  /** As the library writes them, each on a line of its own. */
-  private static final Pattern EMPTY = Pattern.compile("\n/Artifact /(Prop\\d+) BDC\nEMC(?=\n)");
-
-  private static final Pattern NUMBERED = Pattern.compile("\n/Span <</MCID (\\d+) ?>> BDC(?=\n)");
-
-  private static final String HEADER = "\n/Artifact <</Type /Pagination /Subtype /Header>> BDC";
 
   /** Numbers of the marked contents that are repetitions, by page. */
   private final Map<COSDictionary, Set<Integer>> repeated = new HashMap<>();
@@ -56,32 +47,35 @@ final class Artifacts {
 
   private static void rewrite(PDDocument document, PDPage page, Set<Integer> ids)
       throws IOException {
-    String content;
-    try (InputStream in = page.getContents()) {
-      content = new String(in.readAllBytes(), StandardCharsets.ISO_8859_1);
-    }
     COSDictionary properties =
         page.getResources().getCOSObject().getCOSDictionary(COSName.PROPERTIES);
-    String kept =
-        EMPTY
-            .matcher(content)
-            .replaceAll(
-                empty -> {
-                  properties.removeItem(COSName.getPDFName(empty.group(1)));
-                  return "";
-                });
-    if (!ids.isEmpty()) {
-      kept = NUMBERED.matcher(kept).replaceAll(mark -> marked(mark, ids));
+    List<Operation> all = MarkedContent.read(page);
+    List<Operation> kept = new ArrayList<>(all.size());
+    for (int i = 0; i < all.size(); i++) {
+      Operation operation = all.get(i);
+      COSName named = operation.begins("Artifact") ? operation.propertiesName() : null;
+      if (named != null && all.get(i + 1).ends()) {
+        properties.removeItem(named);
+        i++;
+      } else {
+        kept.add(isRepeated(operation, ids) ? operation.with(header()) : operation);
+      }
     }
     PDStream stream = new PDStream(document);
-    try (OutputStream out = stream.createOutputStream(COSName.FLATE_DECODE)) {
-      out.write(kept.getBytes(StandardCharsets.ISO_8859_1));
-    }
+    MarkedContent.write(kept, stream);
     page.setContents(stream);
   }
 
-  private static String marked(MatchResult mark, Set<Integer> ids) {
-    return ids.contains(Integer.valueOf(mark.group(1))) ? HEADER : mark.group();
+  private static boolean isRepeated(Operation operation, Set<Integer> ids) {
+    COSDictionary own = operation.begins("Span") ? operation.properties() : null;
+    return own != null && ids.contains(own.getInt(COSName.MCID));
+  }
+
+  private static List<Object> header() {
+    COSDictionary kind = new COSDictionary();
+    kind.setName(COSName.TYPE, "Pagination");
+    kind.setName(COSName.SUBTYPE, "Header");
+    return List.of(COSName.ARTIFACT, kind);
   }
 
   /** Takes the way from the contents of a page back to their tags out of the parent tree. */

@@ -5,7 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Of ways that end alike, the one that costs least: what follows is the same for all of them. */
+/**
+ * Keeps, of all ways that end in the same state, only the cheapest: whatever follows costs the same
+ * after each of them.
+ */
 final class BestWays {
 
   /** Ways that end so near to each other are taken to end at one height: a millimetre. */

@@ -13,7 +13,10 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 
-/** What makes the file the same each time: dates and identity come from the edition alone. */
+/**
+ * Sets the dates and the identity of a finished PDF from the edition alone, so that the same
+ * edition gives the same bytes, and draws crop marks where there is a bleed.
+ */
 final class Finish {
 
   private Finish() {}

@@ -43,8 +43,11 @@ final class GalleyReader {
     PageBox page = root.getLayer().getPages().get(pagesBefore(renderer));
     int margins = page.getHeight(reader.context) - page.getContentHeight(reader.context);
     int pageDots = reader.dots(trim.heightMm + 2 * bleedMm) - margins;
+    int before = pagesBefore(renderer);
+    Map<String, Integer> front = PageNumbers.find(renderer);
+    front.values().removeIf(number -> number > before);
     return new Galley(
-        reader.piece(body), pageDots, reader.noteDots(root.getLayer()), pagesBefore(renderer));
+        reader.piece(body), pageDots, reader.noteDots(root.getLayer()), before, front);
   }
 
   /** How many pages stand before the body. */

@@ -36,9 +36,8 @@ final class MakeUp {
    *
    * @param layout with the pages counted from the cover
    * @param places of pieces, by id, in dots from the head of the body's first page
-   * @param white of the body's pages
    */
-  record Made(Layout layout, Map<String, Integer> places, double white) {}
+  record Made(Layout layout, Map<String, Integer> places) {}
 
   /**
    * Finds the best way.
@@ -60,12 +59,13 @@ final class MakeUp {
   /** Makes the pages up as a layout says. */
   private static Made followed(Galley galley, Layout layout, Map<String, Integer> found) {
     Guide guide = new Guide(new Known(layout, "", found, 0));
-    Cursor end = new WaySearch(guide, galley.body()).ends(galley.body(), start(galley)).get(0);
-    Map<String, Integer> pages = new TreeMap<>();
+    new WaySearch(guide, galley.body()).ends(galley.body(), start(galley));
+    Map<String, Integer> pages = new TreeMap<>(galley.front());
+    pages.put(PageNumbers.BODY, galley.pagesBefore() + 1);
     guide
         .allPlaces()
         .forEach((id, y) -> pages.put(id, galley.pagesBefore() + y / galley.pageDots() + 1));
-    return new Made(layout.with(pages), guide.places(), end.costOfAll());
+    return new Made(layout.with(pages), guide.places());
   }
 
   private static Cursor start(Galley galley) {

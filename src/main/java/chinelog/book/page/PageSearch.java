@@ -33,45 +33,45 @@ public final class PageSearch {
     this.endless = endless;
   }
 
-  /**
-   * How pages came out.
-   *
-   * @param layouts how often they were laid out, the printing included
-   * @param white of all pages
-   */
-  public record Printed(int layouts, double white) {}
-
   /** Prints the pages with the least white. */
-  public Printed print(Path pdf) throws IOException {
-    Found best = best();
+  public void print(Path pdf) throws IOException {
+    Found best = best(pdf);
+    if (best.isPrinted) {
+      return;
+    }
     Layout layout = best.layout;
     for (int i = 0; i < PRINTINGS; i++) {
       Map<String, Integer> numbers = printer.print(pages.apply(layout), pdf);
       if (numbers.equals(layout.pages())) {
-        return new Printed(printer.laid(), best.look.allWhite());
+        return;
       }
       layout = layout.with(numbers);
     }
     throw new IllegalStateException("the page numbers do not settle");
   }
 
-  private record Found(Layout layout, Layout.Look look) {}
+  private record Found(Layout layout, Layout.Look look, boolean isPrinted) {}
 
-  private Found best() {
+  /** Finds the best layout; where the first that is laid out is right in all, prints it at once. */
+  private Found best(Path pdf) throws IOException {
     Galley galley = printer.measure(endless.apply(Layout.UNKNOWN));
     MakeUp.Made made = MakeUp.best(galley, null);
     Map<String, Integer> found = new TreeMap<>();
     Found best = null;
     for (int i = 0; i < TRIALS; i++) {
-      Layout.Look look = printer.lay(pages.apply(made.layout()));
+      Printer.Tried tried = attempt(made, galley.pageDots(), best, pdf);
+      Layout.Look look = tried.look();
       if (best == null || look.allWhite() < best.look.allWhite()) {
-        best = new Found(made.layout().with(look.pages()), look);
+        best = new Found(made.layout().with(look.pages()), look, tried.isPrinted());
+      }
+      if (tried.isPrinted()) {
+        break;
       }
       MakeUp.Known known = known(made, look, galley, found);
       if (known == null || i == TRIALS - 1) {
         break;
       }
-      galley = new Galley(galley.body(), galley.pageDots(), galley.noteDots(), look.before());
+      galley = galley.after(look.before());
       MakeUp.Made next = MakeUp.best(galley, known);
       if (next.layout().equals(made.layout())) {
         break;
@@ -84,25 +84,43 @@ public final class PageSearch {
     return best;
   }
 
-  /** The first that came to stand on another page than was reckoned; null if all is as reckoned. */
+  /** Lays pages out, and prints them if they came out as reckoned and tell the right numbers. */
+  private Printer.Tried attempt(MakeUp.Made made, int pageDots, @Nullable Found best, Path pdf)
+      throws IOException {
+    Layout layout = made.layout();
+    Manuscript written = pages.apply(layout);
+    return printer.attempt(
+        written,
+        look ->
+            (best == null || look.allWhite() < best.look.allWhite())
+                && misplaced(made, look, pageDots) == null
+                && pages.apply(layout.with(look.pages())).html().equals(written.html()),
+        pdf);
+  }
+
+  /** What a layout has shown; null if all is as reckoned. */
   private static MakeUp.@Nullable Known known(
       MakeUp.Made made, Layout.Look look, Galley galley, Map<String, Integer> found) {
-    int pageDots = galley.pageDots();
-    Map.Entry<String, Integer> first =
-        look.places().entrySet().stream()
-            .filter(place -> made.places().containsKey(place.getKey()))
-            .filter(
-                place ->
-                    place.getValue() / pageDots
-                        != made.places().getOrDefault(place.getKey(), 0) / pageDots)
-            .min(Map.Entry.comparingByValue())
-            .orElse(null);
+    Map.Entry<String, Integer> first = misplaced(made, look, galley.pageDots());
     if (first == null) {
       return null;
     }
-    int page = look.before() + first.getValue() / pageDots;
+    int page = look.before() + first.getValue() / galley.pageDots();
     double cost = look.whiteUntil(page) - look.whiteUntil(look.before());
     found.put(first.getKey(), first.getValue());
     return new MakeUp.Known(made.layout(), first.getKey(), Map.copyOf(found), cost);
+  }
+
+  /** The first that came to stand on another page than was reckoned; null for none. */
+  private static Map.@Nullable Entry<String, Integer> misplaced(
+      MakeUp.Made made, Layout.Look look, int pageDots) {
+    return look.places().entrySet().stream()
+        .filter(place -> made.places().containsKey(place.getKey()))
+        .filter(
+            place ->
+                place.getValue() / pageDots
+                    != made.places().getOrDefault(place.getKey(), 0) / pageDots)
+        .min(Map.Entry.comparingByValue())
+        .orElse(null);
   }
 }

@@ -176,7 +176,7 @@ final class Placing {
   }
 
   /** Rows are not parted; where one does not fit, the head is repeated on the next page. */
-  private static Laid table(Piece.Table table, Cursor at, int start, int lost, Choice choice) {
+  private Laid table(Piece.Table table, Cursor at, int start, int lost, Choice choice) {
     Integer firstLine = table.firstLineEnd();
     int firstEnd = firstLine == null ? at.y : start - lost + firstLine;
     boolean isStranded = false;
@@ -188,6 +188,7 @@ final class Placing {
         at.toNextPage();
         at.y += table.head();
       }
+      guide.note(row, at.y);
       Integer bottom = row.lastBottom();
       if (bottom != null) {
         at.paint(at.y + bottom);

@@ -24,7 +24,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentLinkedDeque;
-import java.util.function.Function;
+import java.util.function.Predicate;
 import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.jspecify.annotations.Nullable;
@@ -47,29 +47,10 @@ public final class Printer implements Closeable {
   private final Deque<Trial> trials = new ConcurrentLinkedDeque<>();
 
   private @Nullable Hyphens hyphens;
-  private int laid;
 
   public Printer(List<Theme.Font> fonts, double bleedMm) {
     this.fonts = fonts;
     this.bleedMm = bleedMm;
-  }
-
-  /**
-   * Lays the pages out without printing them.
-   *
-   * @throws UncheckedIOException if a picture or a font cannot be read
-   */
-  Layout.Look lay(Manuscript manuscript) {
-    return lay(
-        manuscript,
-        renderer -> {
-          int before = GalleyReader.pagesBefore(renderer);
-          return new Layout.Look(
-              PageNumbers.find(renderer),
-              PageNumbers.places(renderer, before),
-              before,
-              Fitting.white(renderer));
-        });
   }
 
   /**
@@ -78,27 +59,17 @@ public final class Printer implements Closeable {
    * @throws UncheckedIOException if a picture or a font cannot be read
    */
   Galley measure(Manuscript manuscript) {
-    return lay(manuscript, renderer -> GalleyReader.read(renderer, manuscript.trim(), bleedMm));
-  }
-
-  private <R> R lay(Manuscript manuscript, Function<PdfBoxRenderer, R> look) {
-    laid++;
     Trial idle = trials.poll();
     Trial trial = idle == null ? Trial.with(fonts) : idle;
     try (PdfBoxRenderer renderer =
         renderer(manuscript.small(), trial.document, trial.faces, hyphens(manuscript), false)) {
       renderer.layout();
-      return look.apply(renderer);
+      return GalleyReader.read(renderer, manuscript.trim(), bleedMm);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } finally {
       trials.push(trial);
     }
-  }
-
-  /** How often pages were laid out, the printing of them included. */
-  int laid() {
-    return laid;
   }
 
   /** A document that pages are laid out in and that is never saved. */
@@ -128,29 +99,54 @@ public final class Printer implements Closeable {
   }
 
   /**
+   * How pages came out.
+   *
+   * @param isPrinted whether they were to be printed as they came out
+   */
+  record Tried(Layout.Look look, boolean isPrinted) {}
+
+  /**
    * Prints the pages.
    *
    * @return the numbers of the pages on which what bears an id has come to stand
    */
   Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
-    laid++;
+    return attempt(manuscript, look -> true, pdf).look().pages();
+  }
+
+  /** Lays the pages out, and prints them if they look as they should. */
+  Tried attempt(Manuscript manuscript, Predicate<Layout.Look> isRight, Path pdf)
+      throws IOException {
     try (PDDocument document = new PDDocument(IOUtils.createTempFileOnlyStreamCache());
         Faces faces = new Faces(document, fonts);
         PdfBoxRenderer renderer =
             renderer(manuscript, document, faces, hyphens(manuscript), true)) {
+      renderer.layout();
+      Layout.Look look = look(renderer);
+      if (!isRight.test(look)) {
+        return new Tried(look, false);
+      }
       renderer.createPDFKeepOpen();
       ReadingOrder.mend(renderer);
-      Map<String, Integer> pages = PageNumbers.find(renderer);
-      PageNumbers.label(document, pages);
+      PageNumbers.label(document, look.pages());
       Marks.stamp(renderer, faces.sans(), manuscript, bleedMm);
       Finish.apply(document, manuscript, bleedMm);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
         document.save(out);
       }
-      return pages;
+      return new Tried(look, true);
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
+  }
+
+  private static Layout.Look look(PdfBoxRenderer renderer) {
+    int before = GalleyReader.pagesBefore(renderer);
+    return new Layout.Look(
+        PageNumbers.find(renderer),
+        PageNumbers.places(renderer, before),
+        before,
+        Fitting.white(renderer));
   }
 
   private static PdfBoxRenderer renderer(

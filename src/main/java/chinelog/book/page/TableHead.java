@@ -7,7 +7,10 @@ import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.jspecify.annotations.Nullable;
 
-/** The tag of a table's head, which is printed on every page of the table and read but once. */
+/**
+ * The tag of a table's head. The head is printed on every page of the table, and must be read aloud
+ * on the first one only.
+ */
 final class TableHead {
 
   private final COSDictionary tag;

@@ -4,7 +4,10 @@ import com.openhtmltopdf.extend.OutputDevice;
 import com.openhtmltopdf.pdfboxout.PdfBoxFSFont;
 import java.lang.reflect.Field;
 
-/** The face an output device is set to: the device is told it but does not tell. */
+/**
+ * Reads from an output device the font that it is set to. The library has a method to set it and
+ * none to ask for it, so that its private field is read.
+ */
 final class DeviceFont {
 
   private DeviceFont() {}

@@ -13,17 +13,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
-/** What every page of one printed edition is set with. */
+/** What all writers of one printed edition share: its words, page size, pictures and index. */
 public final class Setting {
 
   /** As wide as this, the lettering of a chart is about as large as that of a table. */
   private static final double CHART_MM = 88;
-
-  private static final Pattern CHART_SIZE = Pattern.compile("viewBox=\"0 0 ([0-9]+) ([0-9]+)\"");
 
   private final Theme theme;
   final Edition.Contents edition;
@@ -69,15 +65,7 @@ public final class Setting {
   }
 
   String chart(Chart chart) {
-    String svg = ChartSvg.forPrint(chart, theme, words.shared());
-    Matcher size = CHART_SIZE.matcher(svg);
-    if (!size.find()) {
-      throw new IllegalStateException("a chart without a size: " + chart.id());
-    }
-    double height =
-        CHART_MM * Double.parseDouble(size.group(2)) / Double.parseDouble(size.group(1));
-    String style = "style=\"width:%s;height:%s\"".formatted(Trim.mm(CHART_MM), Trim.mm(height));
-    return svg.replaceFirst("<svg ", "<svg " + style + " ");
+    return ChartSvg.forPrint(chart, theme, words.shared(), CHART_MM);
   }
 
   /**

@@ -1,11 +1,10 @@
 package chinelog.book.writing;
 
 import chinelog.markup.Wording;
+import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.Locale;
 import java.util.MissingResourceException;
-import java.util.ResourceBundle;
-import java.util.ResourceBundle.Control;
 
 /**
  * The book's own words in the language of the log, English where there are none in it; what site
@@ -16,19 +15,16 @@ public final class Words {
   /** Characters that the head of a page has room for. */
   private static final int IN_ONE_LINE = 64;
 
-  private final ResourceBundle own;
+  private final Catalogue own;
   private final Wording shared;
 
-  private Words(ResourceBundle own, Wording shared) {
+  private Words(Catalogue own, Wording shared) {
     this.own = own;
     this.shared = shared;
   }
 
   public static Words of(Locale locale) {
-    // Without the fallback to the language of the machine: it would make editions differ by it.
-    Control control = Control.getNoFallbackControl(Control.FORMAT_PROPERTIES);
-    return new Words(
-        ResourceBundle.getBundle("chinelog.book.words", locale, control), Wording.of(locale));
+    return new Words(Catalogue.of("chinelog.book.words", locale), Wording.of(locale));
   }
 
   /**
@@ -37,11 +33,7 @@ public final class Words {
    * @throws MissingResourceException if there is no such key
    */
   public String say(String key, Object... arguments) {
-    String words = own.getString(key);
-    for (int i = 0; i < arguments.length; i++) {
-      words = words.replace("{" + i + "}", String.valueOf(arguments[i]));
-    }
-    return words;
+    return own.text(key, arguments);
   }
 
   /** A title for the head or the foot of a page, where it has one line. */

@@ -11,6 +11,7 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicLong;
@@ -79,13 +80,14 @@ public final class LiveLog {
   /** What changes whenever a file of the log does. */
   public String stamps() throws IOException {
     StringBuilder all = new StringBuilder();
+    List<String> made = Workshop.made(folder);
     Files.walkFileTree(
         folder,
         new SimpleFileVisitor<>() {
           @Override
           public FileVisitResult preVisitDirectory(Path inside, BasicFileAttributes attributes) {
             String name = folder.relativize(inside).toString();
-            return name.startsWith(".") || name.equals("published") || name.equals("records")
+            return name.startsWith(".") || made.contains(name.replace('\\', '/'))
                 ? FileVisitResult.SKIP_SUBTREE
                 : FileVisitResult.CONTINUE;
           }

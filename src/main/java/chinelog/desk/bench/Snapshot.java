@@ -17,6 +17,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** The log as it was when its files were last read, and what was worked out from it since. */
@@ -28,7 +29,7 @@ public final class Snapshot {
   private final Map<String, Withholder.Prepared> editions = new HashMap<>();
   private final Map<String, SiteView> sites = new HashMap<>();
   private final Object asking = new Object();
-  private Questions.@Nullable Asked asked;
+  private volatile Questions.@Nullable Asked asked;
 
   Snapshot(long version, Workshop.Opened opened, LocalDate today) {
     this.version = version;
@@ -62,14 +63,22 @@ public final class Snapshot {
   public Questions.Asked asked() {
     // It takes longer than all else, and nothing else waits for it.
     synchronized (asking) {
-      if (asked == null) {
-        asked =
-            opened.hasErrors()
-                ? new Questions.Asked(List.of(), List.of(), 0)
-                : opened.ask(log().readers(), today);
+      Questions.Asked known = asked;
+      if (known == null) {
+        known = opened.hasErrors() ? Questions.Asked.NOTHING : opened.ask(log().readers(), today);
+        asked = known;
+        if (!known.photographs().isEmpty()) {
+          forgetEditions();
+        }
       }
-      return asked;
+      return known;
     }
+  }
+
+  /** Until it is asked, what might be asked of a photograph keeps it out of every edition. */
+  private synchronized void forgetEditions() {
+    editions.clear();
+    sites.clear();
   }
 
   /** Readers of the log by their id. */
@@ -115,7 +124,9 @@ public final class Snapshot {
   private Withholder.Prepared prepared(Readers readers) throws IOException {
     Withholder.Prepared made = editions.get(readers.id());
     if (made == null) {
-      made = opened.prepare(readers, today, Progress.SILENT);
+      Questions.Asked known = asked;
+      Set<String> mayShow = known == null ? Set.of() : known.photographs();
+      made = opened.prepare(readers, today, mayShow, Progress.SILENT);
       editions.put(readers.id(), made);
     }
     return made;

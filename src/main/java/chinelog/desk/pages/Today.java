@@ -64,7 +64,7 @@ public final class Today implements Page {
     values.put(
         "published",
         now.log().readers().stream()
-            .filter(r -> Files.isDirectory(published(r).resolve("site")))
+            .filter(r -> Files.isDirectory(now.opened().place(r).resolve("site")))
             .map(r -> Map.of("id", r.id(), "title", r.title()))
             .toList());
     List<Map<String, String>> drafts = new ArrayList<>();
@@ -73,10 +73,6 @@ public final class Today implements Page {
     }
     values.put("drafts", drafts);
     return bench.frame().page(request, Section.TODAY, "today.ftlh", values);
-  }
-
-  private Path published(Readers group) {
-    return bench.folder().resolve("published").resolve(group.id());
   }
 
   /** Photographs of which nothing says what they show. */

@@ -143,8 +143,11 @@ public final class Publishing implements Page {
       editions.add(edition);
     }
     values.put("editions", editions);
-    values.put(
-        "unchanged", outcome.unchanged().stream().map(u -> standing.files(u.readers())).toList());
+    List<Map<String, Object>> unchanged = new ArrayList<>();
+    for (Outcome.Unchanged edition : outcome.unchanged()) {
+      unchanged.add(standing.files(edition.readers()));
+    }
+    values.put("unchanged", unchanged);
     return bench.frame().part(request, Section.PUBLISHING, "outcome.ftlh", values);
   }
 }

@@ -46,8 +46,9 @@ final class Standing {
     this.bench = bench;
   }
 
-  private Path published(String readers) {
-    return bench.folder().resolve("published").resolve(readers);
+  private Optional<Path> findPlace(String readers) throws IOException {
+    Snapshot now = bench.log().now();
+    return now.findReaders(readers).map(now.opened()::place);
   }
 
   /** What readers get, and when they got it last. */
@@ -76,9 +77,9 @@ final class Standing {
   }
 
   /** The files of an edition that stands which are opened from outside. */
-  Map<String, Object> files(String readers) {
+  Map<String, Object> files(String readers) throws IOException {
     List<Map<String, String>> files = new ArrayList<>();
-    Path folder = published(readers);
+    Path folder = findPlace(readers).orElseThrow();
     String below = "/published/" + readers + "/";
     if (Files.isRegularFile(folder.resolve("site").resolve("index.html"))) {
       files.add(Map.of("name", "site", "address", below + "site/index.html"));
@@ -94,12 +95,16 @@ final class Standing {
 
   /** A file of an edition, reached through no link. */
   Reply file(Request request) throws IOException {
-    Path published = bench.folder().resolve("published");
-    Path file = published.resolve(request.rest()).normalize();
+    String[] asked = request.rest().split("/", 2);
+    Path place = findPlace(asked[0]).orElse(null);
+    if (place == null || asked.length < 2) {
+      return Reply.notFound();
+    }
+    Path file = place.resolve(asked[1]).normalize();
     String name = file.getFileName().toString();
     String type = TYPES.get(name.substring(name.lastIndexOf('.') + 1));
     if (type == null
-        || !file.startsWith(published)
+        || !file.startsWith(place)
         || !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
         || !file.toRealPath().equals(file)) {
       return Reply.notFound();
@@ -114,7 +119,7 @@ final class Standing {
     if (readers.isEmpty() || now.opened().hasErrors()) {
       return Reply.html("");
     }
-    Path site = published(readers.get().id()).resolve("site");
+    Path site = now.opened().place(readers.get()).resolve("site");
     SiteView view = now.site(readers.get());
     Map<String, String> pages = view.pages();
     List<Map<String, String>> lines = new ArrayList<>();

@@ -5,18 +5,20 @@ import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.files.YamlText;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
 import chinelog.label.Agreement;
 import chinelog.label.Presence;
 import chinelog.log.records.Readers;
-import chinelog.log.records.Release;
 import chinelog.log.records.Statement;
 import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
 import chinelog.withhold.Register;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -28,6 +30,8 @@ import java.util.stream.Collectors;
 
 /** Agreements, readers and releases, and the log as seen by any readers beside the whole of it. */
 public final class Agreements implements Page {
+
+  private static final List<String> KINDS = List.of("fact", "entry", "photo", "sheet");
 
   private final Bench bench;
 
@@ -48,7 +52,7 @@ public final class Agreements implements Page {
     Map<String, Object> values = new HashMap<>();
     values.put("agreements", agreements(now));
     values.put("readers", readers(now));
-    values.put("releases", releases(now));
+    values.put("releases", releases());
     values.put("outputs", List.of("site", "book", "handover", "handover-sheets", "print-ready"));
     values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
     values.put("entries", now.log().entries().stream().map(e -> e.id()).toList());
@@ -92,20 +96,37 @@ public final class Agreements implements Page {
     return lines;
   }
 
-  private static List<Map<String, Object>> releases(Snapshot now) {
+  /** As they are written, so that each keeps its place in the list, whatever is wrong with it. */
+  private List<Map<String, Object>> releases() throws IOException {
+    YamlText log;
+    try {
+      log = YamlText.of(bench.files().read(Path.of("log.yaml")));
+    } catch (ProblemException e) {
+      // The log cannot be read; Today says where.
+      return List.of();
+    }
     List<Map<String, Object>> lines = new ArrayList<>();
-    for (Release release : now.log().releases()) {
+    for (int i = 0; i < log.size(List.of("releases")); i++) {
+      List<String> item = List.of("releases", String.valueOf(i));
+      String kind =
+          KINDS.stream().filter(k -> log.has(in(item, k))).findFirst().orElse(KINDS.get(0));
       lines.add(
           Map.of(
-              "kind", release.kind().name().toLowerCase(Locale.ROOT),
-              "name", release.name(),
-              "under", release.agreement(),
-              "by", release.by(),
-              "on", release.on().toString(),
-              "words", release.words(),
-              "readers", release.readers().stream().sorted().toList()));
+              "kind", kind,
+              "name", String.join(", ", log.words(in(item, kind))),
+              "under", String.join(", ", log.words(in(item, "under"))),
+              "by", log.find(in(item, "by")).orElse(""),
+              "on", log.find(in(item, "on")).orElse(""),
+              "words", log.find(in(item, "words")).orElse("").strip(),
+              "readers", log.words(in(item, "for"))));
     }
     return lines;
+  }
+
+  private static List<String> in(List<String> item, String key) {
+    List<String> at = new ArrayList<>(item);
+    at.add(key);
+    return at;
   }
 
   /** A page of the whole site and the same page as readers would get it, side by side. */
@@ -144,7 +165,7 @@ public final class Agreements implements Page {
       Map<String, Object> line = new HashMap<>(Lines.of(List.of(problem)).get(0));
       for (Withholder.WayOut way : withheld.waysOut()) {
         if (way.problem().equals(problem)) {
-          line.put("secret", way.secret());
+          line.put("secret", String.join(", ", way.secrets()));
           line.put("under", List.copyOf(way.label().agreements()));
           // Only what facts.yaml states is marked there; all else where it was written.
           line.put(

@@ -144,7 +144,12 @@ public final class Settings implements Page {
     if (!kind.isEmpty()) {
       // A release names the thing first: "fact: hull.loa".
       Map<String, YamlValue> named = new LinkedHashMap<>();
-      named.put(kind, YamlValue.text(request.text("name").strip()));
+      List<String> names =
+          Arrays.stream(request.text("name").split(","))
+              .map(String::strip)
+              .filter(n -> !n.isEmpty())
+              .toList();
+      named.put(kind, names.size() == 1 ? YamlValue.text(names.get(0)) : YamlValue.words(names));
       named.putAll(keys);
       keys = named;
     }

@@ -1,5 +1,6 @@
 package chinelog.log.reading;
 
+import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.records.Marked;
 import chinelog.problem.Place;
@@ -168,7 +169,14 @@ public final class Fields {
   public @Nullable Marked<Quantity> quantity(Yaml yaml, Kind kind) {
     Values.Held held = values.held(yaml, label);
     Quantity quantity = values.quantity(held.value(), kind);
-    return quantity == null ? null : new Marked<>(quantity, held.label(), held.value().place());
+    return quantity == null
+        ? null
+        : new Marked<>(quantity, own(quantity, held.label()), held.value().place());
+  }
+
+  /** Money of which nothing else is said is the workshop's own. */
+  private static Label own(Quantity quantity, Label label) {
+    return label.isNone() && quantity.unit().isMoney() ? Label.of(Agreement.OWN_MONEY) : label;
   }
 
   public @Nullable LocalDate date(String key) {

@@ -86,6 +86,13 @@ public final class FolderWalk {
     }
   }
 
+  /** Whether chinelog itself made this: of a folder "workshop", only the editions it recorded. */
+  private boolean isOurs(String path) {
+    return OURS.contains(path)
+        || path.matches("workshop/[^/]+")
+            && Files.isDirectory(folder.resolve("records").resolve(path.substring(9)));
+  }
+
   private static String name(Path path) {
     return String.valueOf(path.getFileName());
   }
@@ -99,7 +106,7 @@ public final class FolderWalk {
     if (name.startsWith(".")
         || name.endsWith("~")
         || STRAY.contains(name.toLowerCase(Locale.ROOT))
-        || OURS.contains(path)) {
+        || isOurs(path)) {
       return;
     }
     if (name.indexOf('\ufffd') >= 0 || name.chars().anyMatch(c -> c < ' ' || c == '\\')) {

@@ -37,6 +37,7 @@ import org.jspecify.annotations.Nullable;
  * @param hero path of the photograph for cover and home page
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
  * @param valuation of material bought at several prices
+ * @param patternSheets how patterns are printed and cut
  */
 public record Head(
     Marked<String> title,
@@ -61,7 +62,8 @@ public record Head(
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
     boolean creditPhotos,
-    Valuation valuation) {
+    Valuation valuation,
+    PatternSheets patternSheets) {
 
   /** This with other figures. */
   public Head withFigures(
@@ -91,6 +93,7 @@ public record Head(
         clocks,
         hero,
         creditPhotos,
-        valuation);
+        valuation,
+        patternSheets);
   }
 }

@@ -113,6 +113,16 @@ public record Log(
         .map(i -> ((Inline.Image) i).path());
   }
 
+  /** Ids of the agreements that are promises to others. */
+  public List<String> promises() {
+    return agreements.keySet().stream().filter(id -> !Agreement.isOwn(id)).toList();
+  }
+
+  /** Whether some readers may see all there is, so that their edition is the workshop's own. */
+  public boolean isPartyToAll(Readers group) {
+    return group.partyTo().containsAll(agreements.keySet());
+  }
+
   /** The log with other lots and entries. */
   public Log with(List<Lot> otherStock, List<Entry> otherEntries) {
     return with(otherStock, otherEntries, photos);

@@ -1,7 +1,10 @@
 package chinelog.log.records;
 
 import chinelog.problem.Place;
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * A group of people for whom an edition is made.
@@ -14,6 +17,14 @@ import java.util.Set;
 public record Readers(
     String id, String title, Set<String> partyTo, Set<Output> outputs, Place place) {
 
+  /** These readers, if they are also party to another agreement. */
+  public Readers with(String agreement) {
+    Set<String> more = new TreeSet<>(partyTo);
+    more.add(agreement);
+    return new Readers(
+        id, title, Collections.unmodifiableSet(new LinkedHashSet<>(more)), outputs, place);
+  }
+
   /** The forms an edition takes. */
   public enum Output {
     SITE,
@@ -24,6 +35,9 @@ public record Readers(
     HANDOVER_SHEETS,
 
     /** The build book with bleed and crop marks, for a printing house. */
-    PRINT_READY
+    PRINT_READY,
+
+    /** Outlines at full size, to cut by: a PDF for the printer, and a file for a cutter each. */
+    PATTERNS
   }
 }

@@ -27,7 +27,7 @@ public final class Matching {
   private final Map<String, String> shownBy = new TreeMap<>();
   private final SortedMap<LocalDate, List<Entry>> days = new TreeMap<>();
 
-  Matching(List<Entry> entries) {
+  public Matching(List<Entry> entries) {
     this.entries = entries;
     for (Entry entry : entries) {
       for (Inline.Image image : entry.images()) {
@@ -46,7 +46,7 @@ public final class Matching {
    * the one whose hours of work are nearest to the time, else the first. Hours that are under more
    * agreements than their entry do not count, or they would show in where photographs stand.
    */
-  @Nullable String byDay(PhotoFile file, LocalDate day, @Nullable LocalDateTime taken) {
+  public @Nullable String byDay(PhotoFile file, LocalDate day, @Nullable LocalDateTime taken) {
     List<Entry> sameDay = on(day);
     if (sameDay.isEmpty()) {
       return null;

@@ -28,6 +28,21 @@ public record Photograph(
     Link link,
     Written written) {
 
+  /** This, as belonging to another entry by its day, or to none. */
+  public Photograph in(@Nullable String otherEntry) {
+    return new Photograph(
+        file,
+        sha256,
+        widthPx,
+        heightPx,
+        orientation,
+        taken,
+        camera,
+        otherEntry,
+        otherEntry == null ? Link.UNPLACED : Link.BY_TIME,
+        written);
+  }
+
   /** Why a photograph belongs where it stands. */
   public enum Link {
     /** An entry shows it. */

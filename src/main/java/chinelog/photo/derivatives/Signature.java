@@ -5,7 +5,7 @@ import chinelog.photo.pixels.Pixels;
 import java.io.IOException;
 
 /**
- * How a picture looks, in a few numbers, for finding others that look like it.
+ * A few numbers that describe how a picture looks, for finding near-duplicates.
  *
  * @param sharpness variance of the Laplacian; larger is sharper, comparable between pictures of one
  *     subject only

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * A picture squeezed into a small grey square, for telling whether two show the same.
+ * A picture scaled down to a small grey square, for comparing it with others.
  *
  * <p>Two views are compared by the correlation of their samples, which heeds neither brightness nor
  * contrast; a crop is found by laying the one upon parts of the other.

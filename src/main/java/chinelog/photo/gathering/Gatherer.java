@@ -143,8 +143,8 @@ public final class Gatherer {
       if (clock != null && !setClock(card, clock)) {
         return outcome();
       }
-      Ledger ledger = request.dryRun ? null : new Ledger(request.log);
-      Shelf shelf = new Shelf(request.log, request.dryRun);
+      GatheredList ledger = request.dryRun ? null : new GatheredList(request.log);
+      PhotoFolders shelf = new PhotoFolders(request.log, request.dryRun);
       if (card.names().isEmpty()) {
         problems.add(
             Problem.reminder(
@@ -228,7 +228,7 @@ public final class Gatherer {
     return true;
   }
 
-  private void bring(Card card, String name, Shelf shelf, @Nullable Ledger ledger)
+  private void bring(Card card, String name, PhotoFolders shelf, @Nullable GatheredList ledger)
       throws IOException {
     byte[] bytes;
     PhotoKind kind;

@@ -7,7 +7,6 @@ import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.Signature;
 import chinelog.photo.derivatives.View;
-import chinelog.problem.Problem;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.LocalDateTime;
@@ -102,20 +101,13 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
     return open.sha256().equals(open.file().lookedAt());
   }
 
-  /** What the maker, who alone can tell whether it shows too much, is to look at and write. */
-  public Problem problem() {
-    String path = open.file().path();
-    return Problem.error(
-        open.file().place(),
-        "The photograph "
-            + path
-            + " looks like "
-            + withheld.file().path()
-            + ", which is withheld, or in part.",
-        "Look at both. Put this one under the agreement too; or, if it shows nothing of it, write"
-            + " \u201clooked-at: "
-            + open.sha256()
-            + "\u201d beside it in photos.yaml.");
+  /** What was found, a full sentence. */
+  public String what() {
+    return "The photograph "
+        + open.file().path()
+        + " looks like "
+        + withheld.file().path()
+        + ", which is withheld, or in part.";
   }
 
   private static List<Likeness> likenesses(

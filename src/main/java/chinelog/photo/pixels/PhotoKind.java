@@ -4,7 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Set;
 
-/** What a file holds, told from its first bytes and never from its name alone. */
+/** The format of a file, recognised by its first bytes and never by its name alone. */
 public enum PhotoKind {
   JPEG("JPEG"),
   PNG("PNG"),

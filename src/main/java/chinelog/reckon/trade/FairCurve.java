@@ -116,6 +116,13 @@ final class FairCurve {
     return best(ALONG_A_HULL, x, y);
   }
 
+  /**
+   * One of a shape that was found before, so that figures do not jump from one curve to another.
+   */
+  static FairCurve of(Shape shape, double[] x, double[] y) {
+    return new FairCurve(shape, x, y);
+  }
+
   /** A curve of the same shape through other ordinates at the same places. */
   FairCurve like(double[] y) {
     boolean sameEnds = isZero(y[0], y) == zeroStart && isZero(y[y.length - 1], y) == zeroEnd;

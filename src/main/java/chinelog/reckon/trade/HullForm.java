@@ -48,7 +48,8 @@ final class HullForm {
               "skin", "form.skin",
               "area_…", "form.station.area",
               "wet_girth_…", "form.station.wetted",
-              "girth_…", "form.station.girth");
+              "girth_…", "form.station.girth")
+          .drawing(HullForm::draw);
 
   /** A reckoned figure is shown to so many digits. */
   private static final int DIGITS_SHOWN = 4;
@@ -64,6 +65,7 @@ final class HullForm {
     all.add(
         Parameter.quantity("mass", "of the hull afloat, in place of draught", Unit.KILOGRAM)
             .or("what it displaces at its draught"));
+    all.addAll(Offsets.MANNER);
     all.add(Offsets.SIDING);
     all.addAll(WaterDensity.PARAMETERS);
     return all;
@@ -90,6 +92,13 @@ final class HullForm {
     form(figures, hull, draught - offsets.lowest());
     stations(figures, hull, offsets, draught);
     return figures.yields.list();
+  }
+
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Offsets offsets = Offsets.read(inputs);
+    double siding = Si.value(inputs, "siding", Unit.METRE, 0);
+    double draught = draught(inputs, offsets, WaterDensity.of(inputs), siding);
+    return List.of(LinesPlan.draw(offsets, draught));
   }
 
   private static double draught(Inputs inputs, Offsets offsets, double density, double siding)
@@ -310,9 +319,17 @@ final class HullForm {
       yields.from(
           water
               ? new String[] {
-                "offsets", "draught", "mass", "siding", "water", "temperature", "density"
+                "offsets",
+                "origin",
+                "breadths",
+                "draught",
+                "mass",
+                "siding",
+                "water",
+                "temperature",
+                "density"
               }
-              : new String[] {"offsets", "draught", "mass", "siding"});
+              : new String[] {"offsets", "origin", "breadths", "draught", "mass", "siding"});
     }
 
     Message[] along(String method, Message... figures) {

@@ -69,9 +69,33 @@ final class Interpolant {
     return c;
   }
 
-  /** Slopes of the spline whose first and last two pieces are one cubic each. */
-  private static double[] spline(double[] u, double[] v) {
+  /** Slopes of the spline whose ends are free, as a batten's: straight there (natural spline). */
+  static double[] freeSpline(double[] u, double[] v) {
     int n = u.length;
+    double[] h = new double[n - 1];
+    double[] d = new double[n - 1];
+    chords(u, v, h, d);
+    double[] below = new double[n];
+    double[] on = new double[n];
+    double[] above = new double[n];
+    double[] right = new double[n];
+    on[0] = 2;
+    above[0] = 1;
+    right[0] = 3 * d[0];
+    inside(h, d, below, on, above, right);
+    on[n - 1] = 2;
+    below[n - 1] = 1;
+    right[n - 1] = 3 * d[n - 2];
+    return solved(below, on, above, right);
+  }
+
+  /** Slopes of the spline whose first and last two pieces are one cubic each. */
+  static double[] spline(double[] u, double[] v) {
+    int n = u.length;
+    if (n == 2) {
+      double chord = (v[1] - v[0]) / (u[1] - u[0]);
+      return new double[] {chord, chord};
+    }
     if (n == 3) {
       Parabola p = Parabola.through(u, v, 0, 1, 2);
       return new double[] {p.slope(u[0]), p.slope(u[1]), p.slope(u[2])};
@@ -86,16 +110,27 @@ final class Interpolant {
     on[0] = h[1];
     above[0] = h[0] + h[1];
     right[0] = endOfSpline(h[0], h[1], d[0], d[1]);
-    for (int i = 1; i < n - 1; i++) {
+    inside(h, d, below, on, above, right);
+    on[n - 1] = h[n - 3];
+    below[n - 1] = h[n - 2] + h[n - 3];
+    right[n - 1] = endOfSpline(h[n - 2], h[n - 3], d[n - 2], d[n - 3]);
+    return solved(below, on, above, right);
+  }
+
+  /** The same curvature on both sides of every inner point. */
+  private static void inside(
+      double[] h, double[] d, double[] below, double[] on, double[] above, double[] right) {
+    for (int i = 1; i < h.length; i++) {
       below[i] = h[i];
       on[i] = 2 * (h[i - 1] + h[i]);
       above[i] = h[i - 1];
       right[i] = 3 * (h[i] * d[i - 1] + h[i - 1] * d[i]);
     }
-    on[n - 1] = h[n - 3];
-    below[n - 1] = h[n - 2] + h[n - 3];
-    right[n - 1] = endOfSpline(h[n - 2], h[n - 3], d[n - 2], d[n - 3]);
-    // Gauss's elimination for three bands (Thomas).
+  }
+
+  /** Gauss's elimination for three bands (Thomas). */
+  private static double[] solved(double[] below, double[] on, double[] above, double[] right) {
+    int n = on.length;
     for (int i = 1; i < n; i++) {
       double f = below[i] / on[i - 1];
       on[i] -= f * above[i - 1];

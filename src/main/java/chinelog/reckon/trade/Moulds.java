@@ -1,21 +1,18 @@
 package chinelog.reckon.trade;
 
+import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.math.MathContext;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.DoubleStream;
 
 /**
- * The outlines of station moulds: the hull's surface less the planking, {@code moulds}.
- *
- * <p>The planking's thickness t lies normal to the surface, so in the plane of the station each
- * point moves inward, square to the station's outline, by t √(1 + yx² + yz²) / √(1 + yz²), where yx
- * and yz are the slopes of the half-breadth along the hull and up it. Where the hull runs straight
- * fore and aft that is t; towards the ends it is more. Common practice of the trade; the formula is
- * that of the distance between parallel planes.
+ * The station moulds, {@code moulds}: the hull's outline less the planking, and the board on which
+ * they stand. {@link MouldSide} has the formula, {@link MouldPattern} the drawing.
  */
 final class Moulds {
 
@@ -27,75 +24,112 @@ final class Moulds {
                   Offsets.TABLE,
                   Parameter.quantity("thickness", "of the planking", Unit.METRE),
                   Offsets.SIDING,
-                  Parameter.word("station", "one station alone").or("all stations")),
+                  Offsets.MANNER.get(0),
+                  Offsets.MANNER.get(1),
+                  Parameter.word("station", "one station alone").or("all stations"),
+                  Parameter.quantity(
+                          "draught", "the design waterline, drawn on the moulds", Unit.METRE)
+                      .or("not drawn"),
+                  Parameter.quantity(
+                          "board",
+                          "how high above the base line the building board lies; moulds reach up to it"
+                              + " and stand on it upside down",
+                          Unit.METRE)
+                      .or("moulds end at the sheer"),
+                  Parameter.quantity("notch_width", "of the notch for keel or backbone", Unit.METRE)
+                      .or("no notch"),
+                  Parameter.quantity(
+                          "notch_depth",
+                          "of the notch, from the station's keel upwards",
+                          Unit.METRE)
+                      .or("no notch"),
+                  Parameter.word("mould", "drawn whole, or half to be turned over", "whole", "half")
+                      .or("whole"),
+                  Parameter.word(
+                          "body",
+                          "to which side of its station's line the wood of a mould lies; towards the"
+                              + " ends it is planed to the bevels",
+                          "amidships",
+                          "ends")
+                      .or("amidships"),
+                  CuttingPlan.PARAMETERS.get(0),
+                  CuttingPlan.PARAMETERS.get(1),
+                  CuttingPlan.PARAMETERS.get(2),
+                  DeckPattern.CAMBER,
+                  TransomPattern.RAKE),
               Moulds::of)
           .yielding(
               "half_…", "mould",
-              "bottom_…", "mould.bottom");
+              "bottom_…", "mould.bottom",
+              "sheets", "mould.sheets",
+              "sheets_short", "mould.sheets.short")
+          .drawing(Moulds::draw);
 
   private static final Message METHOD = Message.of("mould.how");
 
   private Moulds() {}
 
-  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
-    Offsets offsets = Offsets.read(inputs);
-    double thickness = Si.positive(inputs, "thickness", Unit.METRE);
+  /** The numbers of the stations asked for. */
+  private static List<Integer> stations(Inputs inputs, Offsets offsets) throws TradeException {
     String only = inputs.word("station", "");
-    YieldList yields = new YieldList();
-    boolean found = false;
+    List<Integer> found = new ArrayList<>();
     for (int i = 0; i < offsets.stations().size(); i++) {
-      Section station = offsets.stations().get(i);
-      if (only.isEmpty() || station.name().equals(only)) {
-        found = true;
-        outline(yields, offsets, i, thickness);
+      if (only.isEmpty() || offsets.stations().get(i).name().equals(only)) {
+        found.add(i);
       }
     }
-    if (!found) {
+    if (found.isEmpty()) {
       throw new TradeException(
           "station",
           "There is no station \"" + only + "\".",
           "Write a station as the table of offsets names it.");
     }
+    return found;
+  }
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Offsets offsets = Offsets.read(inputs);
+    double thickness = Si.positive(inputs, "thickness", Unit.METRE);
+    YieldList yields = new YieldList();
+    for (int i : stations(inputs, offsets)) {
+      MouldSide side = MouldSide.of(offsets, i, thickness);
+      Section station = side.station();
+      String part = Offsets.factPart(station.name());
+      if (station.flat() > 0) {
+        yields.add(
+            "bottom_" + part,
+            Message.of("mould.bottom", station.name()),
+            offsets.units().length(side.bottom()),
+            Message.of("mould.bottom.how"));
+      }
+      for (double height : heights(station, side.bottom())) {
+        double half = side.half(height);
+        if (half > 0) {
+          yields.add(
+              "half_" + part + "_" + label(offsets, height),
+              Message.of("mould", station.name(), offsets.units().length(height)),
+              offsets.units().length(half),
+              METHOD);
+        }
+      }
+    }
+    if (CuttingPlan.isAsked(inputs)) {
+      sheets(yields, inputs, offsets);
+    }
     return yields.list();
   }
 
-  private static void outline(YieldList yields, Offsets offsets, int index, double thickness)
-      throws TradeException {
-    Section station = offsets.stations().get(index);
-    int n = station.z().length;
-    double[] y = new double[n];
-    double[] z = new double[n];
-    double[] slope = new double[n];
-    for (int k = 0; k < n; k++) {
-      double[] tangent = tangent(station, k);
-      double along = Slant.along(offsets.stations(), index, station.z()[k]);
-      // yx² / (1 + yz²) with yz = ty / tz, multiplied out so that a flat bottom does no harm.
-      double inward = thickness * Math.sqrt(1 + along * along * tangent[1] * tangent[1]);
-      y[k] = station.y()[k] - inward * tangent[1];
-      z[k] = station.z()[k] + inward * tangent[0];
-      slope[k] = Math.abs(tangent[1]) < 1e-6 ? Double.NaN : tangent[0] / tangent[1];
-    }
-    String part = Offsets.factPart(station.name());
-    double bottom = station.keel();
-    if (station.flat() > 0) {
-      double rise = Slant.ofKeel(offsets.stations(), index);
-      bottom += thickness * Math.sqrt(1 + rise * rise);
-      yields.add(
-          "bottom_" + part,
-          Message.of("mould.bottom", station.name()),
-          offsets.units().length(bottom),
-          Message.of("mould.bottom.how"));
-    }
-    for (double height : heights(station, bottom)) {
-      double half = at(z, y, slope, height);
-      if (half > 0) {
-        yields.add(
-            "half_" + part + "_" + label(offsets, height),
-            Message.of("mould", station.name(), offsets.units().length(height)),
-            offsets.units().length(half),
-            METHOD);
-      }
-    }
+  private static void sheets(YieldList yields, Inputs inputs, Offsets offsets)
+      throws TradeException, QuantityException {
+    int needed = CuttingPlan.of(inputs, moulds(inputs, offsets), offsets.units()).sheets();
+    double atHand = Si.value(inputs, "sheets", Unit.ONE, 0);
+    Message how = Message.of("mould.sheets.how");
+    yields.add("sheets", Message.of("mould.sheets"), Quantity.of(needed, Unit.ONE), how);
+    yields.add(
+        "sheets_short",
+        Message.of("mould.sheets.short"),
+        Quantity.of((long) Math.ceil(Math.max(0, needed - atHand)), Unit.ONE),
+        how);
   }
 
   /** Those of the offsets; a flat bottom's own instead of what lies within its planking. */
@@ -118,68 +152,39 @@ final class Moulds {
         .replace('.', '_');
   }
 
-  /** Unit vector {@code {dy, dz}} along the outline, from keel to top, at a point of it. */
-  private static double[] tangent(Section s, int k) {
-    int n = s.z().length;
-    if (n == 2) {
-      return unit(s.y()[1] - s.y()[0], s.z()[1] - s.z()[0]);
+  private static List<Part> moulds(Inputs inputs, Offsets offsets)
+      throws TradeException, QuantityException {
+    double thickness = Si.positive(inputs, "thickness", Unit.METRE);
+    MouldPattern pattern = MouldPattern.of(inputs, offsets);
+    List<Part> parts = new ArrayList<>();
+    for (int i : stations(inputs, offsets)) {
+      parts.add(pattern.draw(MouldSide.of(offsets, i, thickness), i));
     }
-    int a = Math.min(Math.max(k - 1, 0), n - 3);
-    double[] run = new double[3];
-    for (int i = 1; i < 3; i++) {
-      run[i] =
-          run[i - 1] + Math.hypot(s.z()[a + i] - s.z()[a + i - 1], s.y()[a + i] - s.y()[a + i - 1]);
-    }
-    double[] ys = Arrays.copyOfRange(s.y(), a, a + 3);
-    double[] zs = Arrays.copyOfRange(s.z(), a, a + 3);
-    double at = run[k - a];
-    return unit(
-        Parabola.through(run, ys, 0, 1, 2).slope(at), Parabola.through(run, zs, 0, 1, 2).slope(at));
+    return parts;
   }
 
-  private static double[] unit(double dy, double dz) {
-    double length = Math.hypot(dy, dz);
-    return new double[] {dy / length, dz / length};
-  }
-
-  /**
-   * The half-breadth of the inner outline at a height, by the cubic that keeps the outline's slope
-   * at either end; NaN where the mould does not reach.
-   */
-  private static double at(double[] z, double[] y, double[] slope, double height) {
-    for (int i = 1; i < z.length; i++) {
-      double h = z[i] - z[i - 1];
-      if (h <= 0 || height < z[i - 1] - 1e-12 || height > z[i] + 1e-12) {
-        continue;
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Offsets offsets = Offsets.read(inputs);
+    List<Part> moulds = moulds(inputs, offsets);
+    List<Part> parts = new ArrayList<>(moulds);
+    if (moulds.size() > 1) {
+      parts.add(BuildingBoard.draw(offsets, MouldPattern.of(inputs, offsets)));
+    }
+    double thickness = Si.positive(inputs, "thickness", Unit.METRE);
+    if (inputs.findQuantity("transom_rake").isPresent()) {
+      double degrees = Si.value(inputs, "transom_rake", Si.DEGREE);
+      parts.add(TransomPattern.draw(offsets, thickness, Math.toRadians(degrees)));
+    }
+    if (inputs.findQuantity("camber").isPresent()) {
+      double camber = Si.value(inputs, "camber", Unit.METRE);
+      if (camber < 0) {
+        throw new TradeException("camber", "The camber is negative.", "Give 0 or more.");
       }
-      double t = (height - z[i - 1]) / h;
-      if (Double.isNaN(slope[i]) || Double.isNaN(slope[i - 1])) {
-        return y[i - 1] + t * (y[i] - y[i - 1]);
-      }
-      double chord = (y[i] - y[i - 1]) / h;
-      double t2 = t * t;
-      double t3 = t2 * t;
-      return (2 * t3 - 3 * t2 + 1) * y[i - 1]
-          + (t3 - 2 * t2 + t) * h * within(chord, slope[i - 1])
-          + (3 * t2 - 2 * t3) * y[i]
-          + (t3 - t2) * h * within(chord, slope[i]);
+      parts.add(DeckPattern.draw(offsets, thickness, camber));
     }
-    return lastPiece(z, y, slope, height);
-  }
-
-  /**
-   * A slope that lets the cubic rise and fall no more than its ends (Fritsch and Carlson, 1980).
-   */
-  private static double within(double chord, double slope) {
-    return slope * chord <= 0
-        ? 0
-        : Math.copySign(Math.min(Math.abs(slope), 3 * Math.abs(chord)), chord);
-  }
-
-  /** Straight on beyond the inner outline's top, as far as the planking's own height. */
-  private static double lastPiece(double[] z, double[] y, double[] slope, double height) {
-    int top = z.length - 1;
-    boolean above = height > z[top] && !Double.isNaN(slope[top]);
-    return above ? y[top] + slope[top] * (height - z[top]) : Double.NaN;
+    if (CuttingPlan.isAsked(inputs)) {
+      parts.add(CuttingPlan.of(inputs, moulds, offsets.units()).draw());
+    }
+    return parts;
   }
 }

@@ -8,17 +8,27 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
  * A table of offsets, read and found sound: one row for each station, from aft forward, with a
- * column for each waterline, such as {@code WL 20 half-breadth [mm]}.
+ * column for each waterline, such as {@code WL 20 half-breadth [mm]}. Where a pair of columns such
+ * as {@code chine} and {@code chine half-breadth} has a height, the outline has a corner.
+ *
+ * @param waterlines their heights in m, from the lowest, with the number that the table gives each
+ * @param hasSheer whether the table has the sheer's heights and half-breadths
  */
-record Offsets(List<Section> stations, ShopUnits units) {
+record Offsets(
+    List<Section> stations,
+    ShopUnits units,
+    SortedMap<Double, String> waterlines,
+    boolean hasSheer) {
 
   static final Parameter TABLE =
       Parameter.table(
@@ -29,22 +39,42 @@ record Offsets(List<Section> stations, ShopUnits units) {
           "keel",
           "WL …",
           "keel half-breadth?",
+          "rabbet?",
+          "rabbet half-breadth?",
           "sheer?",
-          "sheer half-breadth?");
+          "sheer half-breadth?",
+          "chine?",
+          "chine half-breadth?");
+
+  /** How the table was taken off. */
+  static final List<Parameter> MANNER =
+      List.of(
+          Parameter.word("origin", "the end that x is measured from", "aft", "bow").or("aft"),
+          Parameter.word("breadths", "what the breadths are", "half", "full").or("half"));
+
   static final Parameter SIDING =
       Parameter.quantity(
               "siding", "half the thickness of keel and stem, where the skin begins", Unit.METRE)
           .or("0");
 
   private static final Pattern WATERLINE =
-      Pattern.compile("wl\\s*([0-9]+(?:\\.[0-9]+)?)(?:\\s+half-breadth)?");
+      Pattern.compile("wl\\s*([0-9]+(?:[.,][0-9]+)?)(?:\\s+(?:half-)?breadth)?");
+
+  private static final String HALF = " half-breadth";
+
+  /** Lines of the hull at which a station has a corner. */
+  private static final Pattern CORNER = Pattern.compile("(?:[a-z0-9]+ )?(?:chine|knuckle)");
 
   static Offsets read(Inputs inputs) throws TradeException, QuantityException {
     Columns columns = new Columns("offsets", inputs.table("offsets"));
     double[] x = columns.numbers("x", Unit.METRE);
+    boolean fromBow = inputs.word("origin", "aft").equals("bow");
+    double share = inputs.word("breadths", "half").equals("full") ? 0.5 : 1;
     if (x[0] < 0) {
       throw columns.at(
-          0, "This station lies at a negative x.", "Measure x from the aft end of the hull.");
+          0,
+          "This station lies at a negative x.",
+          "Measure x from the " + (fromBow ? "bow." : "aft end of the hull."));
     }
     CurveArea.requireRising(columns, x, "station");
     double[] keel = columns.numbers("keel", Unit.METRE);
@@ -55,7 +85,9 @@ record Offsets(List<Section> stations, ShopUnits units) {
     columns.requireDistinct("station");
     List<Section> stations = new ArrayList<>();
     for (int row = 0; row < x.length; row++) {
-      TreeMap<Double, Double> points = points(columns, row, waterlines, keel[row], bottom[row]);
+      TreeMap<Double, Double> points =
+          points(columns, row, waterlines, keel[row], flat ? bottom[row] : bottom[row] / share);
+      double[] corners = addCorners(columns, row, points, keel[row]);
       if (points.size() < 2) {
         throw columns.at(
             row,
@@ -65,12 +97,22 @@ record Offsets(List<Section> stations, ShopUnits units) {
       stations.add(
           new Section(
               columns.text(row, "station"),
-              x[row],
+              fromBow ? x[x.length - 1] - x[row] : x[row],
               unbox(points.keySet()),
-              unbox(points.values()),
-              flat ? bottom[row] : 0));
+              Arrays.stream(unbox(points.values())).map(y -> y * share).toArray(),
+              flat ? bottom[row] * share : 0,
+              corners));
     }
-    return new Offsets(List.copyOf(stations), ShopUnits.of(columns.unit("x")));
+    if (fromBow) {
+      Collections.reverse(stations);
+    }
+    SortedMap<Double, String> heights = new TreeMap<>();
+    waterlines.forEach((z, column) -> heights.put(z, number(columns.headings().get(column))));
+    return new Offsets(
+        List.copyOf(stations),
+        ShopUnits.of(columns.unit("x")),
+        Collections.unmodifiableSortedMap(heights),
+        columns.find("sheer").isPresent() && columns.find("sheer half-breadth").isPresent());
   }
 
   private static TreeMap<Double, Integer> waterlines(Columns columns)
@@ -80,7 +122,9 @@ record Offsets(List<Section> stations, ShopUnits units) {
       Table.Column column = columns.headings().get(i);
       Matcher m = WATERLINE.matcher(column.name().strip().toLowerCase(Locale.ROOT));
       if (m.matches()) {
-        double height = Quantity.of(new BigDecimal(m.group(1)), column.unit()).doubleIn(Unit.METRE);
+        double height =
+            Quantity.of(new BigDecimal(m.group(1).replace(',', '.')), column.unit())
+                .doubleIn(Unit.METRE);
         if (found.put(height, i) != null) {
           throw columns.at(
               0, i, "The waterline " + m.group(1) + " is there twice.", "Take one column out.");
@@ -131,8 +175,30 @@ record Offsets(List<Section> stations, ShopUnits units) {
     if (!points.containsKey(keel)) {
       points.put(keel, bottom);
     }
+    addRabbet(columns, row, points);
     addSheer(columns, row, points);
     return points;
+  }
+
+  /** Where the skin meets the keel, above the keel's own lower edge. */
+  private static void addRabbet(Columns columns, int row, TreeMap<Double, Double> points)
+      throws TradeException, QuantityException {
+    if (columns.find("rabbet").isEmpty() || columns.find("rabbet half-breadth").isEmpty()) {
+      return;
+    }
+    double height = columns.number(row, columns.index("rabbet"), Unit.METRE);
+    double half = columns.number(row, columns.index("rabbet half-breadth"), Unit.METRE);
+    if (Double.isNaN(height) || Double.isNaN(half)) {
+      return;
+    }
+    if (height < points.firstKey() - 1e-9) {
+      throw columns.at(
+          row,
+          columns.index("rabbet"),
+          "The rabbet lies below the keel.",
+          "Put one of the two heights right.");
+    }
+    points.put(Math.max(height, points.firstKey()), half);
   }
 
   private static void addSheer(Columns columns, int row, TreeMap<Double, Double> points)
@@ -153,6 +219,39 @@ record Offsets(List<Section> stations, ShopUnits units) {
           "Leave the waterlines above the sheer empty.");
     }
     points.put(height, half);
+  }
+
+  private static String number(Table.Column waterline) {
+    Matcher m = WATERLINE.matcher(waterline.name().strip().toLowerCase(Locale.ROOT));
+    return m.matches() ? m.group(1).replace(',', '.') : waterline.name();
+  }
+
+  /** The heights of the corners of a station, which are put among its points. */
+  private static double[] addCorners(
+      Columns columns, int row, TreeMap<Double, Double> points, double keel)
+      throws TradeException, QuantityException {
+    List<Double> corners = new ArrayList<>();
+    for (Table.Column column : columns.headings()) {
+      String line = column.name().strip().toLowerCase(Locale.ROOT);
+      if (!CORNER.matcher(line).matches()) {
+        continue;
+      }
+      double height = columns.number(row, columns.index(line), Unit.METRE);
+      double half = columns.number(row, columns.index(line + HALF), Unit.METRE);
+      if (Double.isNaN(height) && Double.isNaN(half)) {
+        continue;
+      }
+      if (Double.isNaN(height) || Double.isNaN(half) || height < keel - 1e-9 || half < 0) {
+        throw columns.at(
+            row,
+            columns.index(line),
+            "The " + line + " of this station is not a height above its keel with a half-breadth.",
+            "Fill in both cells, or leave both empty.");
+      }
+      points.put(Math.max(height, keel), half);
+      corners.add(Math.max(height, keel));
+    }
+    return unbox(corners);
   }
 
   private static double[] unbox(Collection<Double> values) {

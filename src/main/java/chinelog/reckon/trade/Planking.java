@@ -25,6 +25,8 @@ final class Planking {
               List.of(
                   Offsets.TABLE.or("the girths"),
                   Offsets.SIDING,
+                  Offsets.MANNER.get(0),
+                  Offsets.MANNER.get(1),
                   Parameter.table(
                           "girths", "in place of offsets, of one side", "station?", "x", "girth")
                       .or("those of the offsets"),
@@ -46,32 +48,95 @@ final class Planking {
                   Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
               Planking::of)
           .yielding(
-              "strips", "planking.strips",
-              "full_strips", "planking.full",
-              "width_…", "planking.station.width",
-              "reach_…", "planking.station.strips",
-              "taper_aft", "planking.taper.aft",
-              "taper_fore", "planking.taper.fore",
-              "wedges_aft", "planking.short.aft",
-              "wedges_fore", "planking.short.fore",
-              "all_from", "planking.from",
-              "all_to", "planking.to",
-              "run", "timber.length",
-              "strip_length", "timber.buy",
-              "pieces", "timber.strips",
-              "strips_per_sheet", "timber.sheet",
-              "sheets", "timber.sheets",
-              "faired_most", "timber.thick.quarter",
-              "faired_most_64th", "timber.nearest",
-              "faired_most_64th_error", "timber.nearest.error",
-              "faired_least", "timber.thick.third",
-              "faired_least_64th", "timber.nearest",
-              "faired_least_64th_error", "timber.nearest.error",
-              "mass", "timber.before",
-              "mass_faired_most", "timber.quarter",
-              "mass_faired_least", "timber.third");
+              "strips",
+              "planking.strips",
+              "full_strips",
+              "planking.full",
+              "width_…",
+              "planking.station.width",
+              "reach_…",
+              "planking.station.strips",
+              "taper_aft",
+              "planking.taper.aft",
+              "taper_fore",
+              "planking.taper.fore",
+              "wedges_aft",
+              "planking.short.aft",
+              "wedges_fore",
+              "planking.short.fore",
+              "all_from",
+              "planking.from",
+              "all_to",
+              "planking.to",
+              "strip_…",
+              "planking.strip",
+              "strip_length_real",
+              "planking.real",
+              "run",
+              "timber.length",
+              "strip_length",
+              "timber.buy",
+              "pieces",
+              "timber.strips",
+              "strips_per_sheet",
+              "timber.sheet",
+              "sheets",
+              "timber.sheets",
+              "faired_most",
+              "timber.thick.quarter",
+              "faired_most_64th",
+              "timber.nearest",
+              "faired_most_64th_error",
+              "timber.nearest.error",
+              "faired_least",
+              "timber.thick.third",
+              "faired_least_64th",
+              "timber.nearest",
+              "faired_least_64th_error",
+              "timber.nearest.error",
+              "mass",
+              "timber.before",
+              "mass_faired_most",
+              "timber.quarter",
+              "mass_faired_least",
+              "timber.third")
+          .drawing(Planking::draw);
 
   private Planking() {}
+
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Girths girths = Girths.of(inputs);
+    double width = Si.positive(inputs, "strip_width", Unit.METRE);
+    double least = Si.positive(inputs, "least_width", Unit.METRE, width / 2);
+    long strips = ceil(girths.greatest() / width);
+    long full = fullWidth(new YieldList(), inputs, girths, width, strips);
+    Taper taper = Taper.of(girths, width, least, strips, full);
+    return GaugeStrips.draw(girths, width, full, taper.run, taper.each);
+  }
+
+  /**
+   * How planks are divided at each station.
+   *
+   * @param run how many reach it
+   * @param each width of those that taper
+   */
+  private record Taper(long[] run, double[] each) {
+
+    static Taper of(Girths girths, double width, double least, long strips, long full) {
+      long[] run = new long[girths.x().length];
+      double[] each = new double[run.length];
+      for (int i = 0; i < run.length; i++) {
+        double rest = girths.girth()[i] - full * width;
+        long tapered = strips - full;
+        double share = tapered == 0 ? width : Math.max(0, rest) / tapered;
+        boolean narrow = tapered > 0 && share < least;
+        run[i] = narrow ? floor(girths.girth()[i], full, width, least) : strips;
+        boolean tapers = tapered > 0 && run[i] > full;
+        each[i] = tapers ? Math.min(width, rest / (run[i] - full)) : width;
+      }
+      return new Taper(run, each);
+    }
+  }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     Girths girths = Girths.of(inputs);
@@ -97,6 +162,8 @@ final class Planking {
         PRACTICE);
     long full = fullWidth(yields, inputs, girths, width, strips);
     taper(yields, girths, width, least, strips, full);
+    shortStrips(yields, girths, width, least, strips, full);
+    yields.from();
     Timber.add(yields, inputs, girths, strips);
     return yields.list();
   }
@@ -134,18 +201,12 @@ final class Planking {
   private static void taper(
       YieldList yields, Girths girths, double width, double least, long strips, long full)
       throws TradeException {
-    long[] run = new long[girths.x().length];
-    double[] each = new double[run.length];
+    Taper taper = Taper.of(girths, width, least, strips, full);
+    long[] run = taper.run;
+    double[] each = taper.each;
     for (int i = 0; i < run.length; i++) {
-      double rest = girths.girth()[i] - full * width;
-      long tapered = strips - full;
-      double share = tapered == 0 ? width : Math.max(0, rest) / tapered;
-      boolean narrow = tapered > 0 && share < least;
-      run[i] = narrow ? floor(girths.girth()[i], full, width, least) : strips;
       String part = Offsets.factPart(girths.names().get(i));
-      each[i] = width;
-      if (tapered > 0 && run[i] > full) {
-        each[i] = Math.min(width, rest / (run[i] - full));
+      if (strips > full && run[i] > full) {
         yields.add(
             "width_" + part,
             Message.of("planking.station.width", girths.names().get(i)),
@@ -162,6 +223,53 @@ final class Planking {
     }
     wedges(yields, girths, strips, run);
     narrowest(yields, girths, width, each);
+  }
+
+  /** How long each strip is that stops short, and what all of them come to. */
+  private static void shortStrips(
+      YieldList yields, Girths girths, double width, double least, long strips, long full)
+      throws TradeException {
+    double[] x = girths.x();
+    double whole = x[x.length - 1] - x[0];
+    double sum = 0;
+    Message method = Message.of("planking.strip.how");
+    for (long strip = 1; strip <= strips; strip++) {
+      double needed = strip <= full ? strip * width : full * width + (strip - full) * least;
+      double from = reach(girths, needed, -1);
+      double to = reach(girths, needed, 1);
+      double length = girths.run() * (to - from) / whole;
+      sum += length;
+      if (to - from < whole - 1e-9) {
+        yields.add(
+            "strip_" + strip,
+            Message.of("planking.strip", strip),
+            girths.units().length(length),
+            method,
+            YieldList.worked(girths.units().length(from), " … ", girths.units().length(to)),
+            PRACTICE);
+      }
+    }
+    yields.add(
+        "strip_length_real",
+        Message.of("planking.real"),
+        girths.units().run(2 * sum),
+        method,
+        PRACTICE);
+  }
+
+  /** How far from the fullest station the girth stays at least so long, aft (-1) or forward (1). */
+  private static double reach(Girths girths, double needed, int way) {
+    int i = girths.fullest();
+    double[] x = girths.x();
+    double[] g = girths.girth();
+    while (i + way >= 0 && i + way < x.length && g[i + way] >= needed - 1e-9) {
+      i += way;
+    }
+    if (i + way < 0 || i + way >= x.length) {
+      return x[i];
+    }
+    double share = g[i] <= needed ? 0 : (g[i] - needed) / (g[i] - g[i + way]);
+    return x[i] + share * (x[i + way] - x[i]);
   }
 
   private static void narrowest(YieldList yields, Girths girths, double width, double[] each)

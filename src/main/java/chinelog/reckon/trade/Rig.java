@@ -4,6 +4,7 @@ import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * How far the sails' common centre leads the centre of the underwater profile: {@code rig}.
@@ -19,7 +20,17 @@ final class Rig {
               "rig",
               "The lead of the sails over the lateral plane",
               List.of(
-                  Parameter.table("sails", "a row for each sail", "sail?", "area", "x", "z?"),
+                  Parameter.table("sails", "a row for each sail", "sail?", "area", "x", "z?")
+                      .or("the sails told by main, fore and mizzen"),
+                  Parameter.quantity("main_area", "of the main, such as main.area", Si.M2).or(""),
+                  Parameter.quantity("main_x", "its centre, such as main.x", Unit.METRE).or(""),
+                  Parameter.quantity("main_z", "its height, such as main.z", Unit.METRE).or("0"),
+                  Parameter.quantity("fore_area", "of the jib or foresail", Si.M2).or(""),
+                  Parameter.quantity("fore_x", "its centre", Unit.METRE).or(""),
+                  Parameter.quantity("fore_z", "its height", Unit.METRE).or("0"),
+                  Parameter.quantity("mizzen_area", "of the mizzen", Si.M2).or(""),
+                  Parameter.quantity("mizzen_x", "its centre", Unit.METRE).or(""),
+                  Parameter.quantity("mizzen_z", "its height", Unit.METRE).or("0"),
                   Parameter.table("profile", "corners of the underwater profile", "x", "z")
                       .or("the centre given"),
                   Parameter.quantity(
@@ -39,31 +50,76 @@ final class Rig {
   private Rig() {}
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
-    Columns sails = new Columns("sails", inputs.table("sails"));
-    ShopUnits units = ShopUnits.of(sails.unit("x"));
-    double[] area = sails.numbers("area", Si.M2);
-    double[] x = sails.numbers("x", Unit.METRE);
-    double[] z = sails.numbers("z", Unit.METRE, 0);
+    Spread sails = inputs.findTable("sails").isPresent() ? fromTable(inputs) : fromFigures(inputs);
+    ShopUnits units = sails.units;
     double whole = 0;
     double along = 0;
     double up = 0;
-    for (int i = 0; i < area.length; i++) {
-      if (area[i] <= 0) {
-        throw sails.at(i, "A sail's area is not above zero.", "Give its area.");
-      }
-      whole += area[i];
-      along += area[i] * x[i];
-      up += area[i] * z[i];
+    for (int i = 0; i < sails.area.length; i++) {
+      whole += sails.area[i];
+      along += sails.area[i] * sails.x[i];
+      up += sails.area[i] * sails.z[i];
     }
     Message moments = Message.of("rig.ce.how");
     YieldList yields = new YieldList();
     yields.add("area", Message.of("rig.area"), units.area(whole), Message.of("rig.area.how"));
-    yields.add("ce_x", Message.of("rig.ce.x"), units.length(along / whole), moments);
-    if (sails.find("z").isPresent()) {
+    yields.add(
+        "ce_x",
+        Message.of("rig.ce.x"),
+        units.length(along / whole),
+        moments,
+        YieldList.worked(
+            "Σ A x ÷ Σ A = ",
+            Si.show(along, Si.M3, units.area(1).unit().times(units.lengthUnit())),
+            " ÷ ",
+            units.area(whole)));
+    if (sails.heights) {
       yields.add("ce_z", Message.of("rig.ce.z"), units.length(up / whole), moments);
     }
     lead(yields, inputs, units, along / whole);
     return yields.list();
+  }
+
+  /** Areas in m² and centres in m. */
+  private record Spread(double[] area, double[] x, double[] z, boolean heights, ShopUnits units) {}
+
+  private static Spread fromTable(Inputs inputs) throws TradeException, QuantityException {
+    Columns sails = new Columns("sails", inputs.table("sails"));
+    double[] area = sails.numbers("area", Si.M2);
+    for (int i = 0; i < area.length; i++) {
+      if (area[i] <= 0) {
+        throw sails.at(i, "A sail's area is not above zero.", "Give its area.");
+      }
+    }
+    return new Spread(
+        area,
+        sails.numbers("x", Unit.METRE),
+        sails.numbers("z", Unit.METRE, 0),
+        sails.find("z").isPresent(),
+        ShopUnits.of(sails.unit("x")));
+  }
+
+  private static Spread fromFigures(Inputs inputs) throws TradeException, QuantityException {
+    List<String> sails =
+        Stream.of("main", "fore", "mizzen")
+            .filter(s -> inputs.findQuantity(s + "_area").isPresent())
+            .toList();
+    if (sails.isEmpty()) {
+      throw new TradeException(
+          "sails", "There is no sail.", "Give sails, or main_area with main_x and main_z.");
+    }
+    double[] area = new double[sails.size()];
+    double[] x = new double[area.length];
+    double[] z = new double[area.length];
+    boolean heights = false;
+    for (int i = 0; i < area.length; i++) {
+      area[i] = Si.positive(inputs, sails.get(i) + "_area", Si.M2);
+      x[i] = Si.value(inputs, sails.get(i) + "_x", Unit.METRE);
+      z[i] = Si.value(inputs, sails.get(i) + "_z", Unit.METRE, 0);
+      heights |= inputs.findQuantity(sails.get(i) + "_z").isPresent();
+    }
+    return new Spread(
+        area, x, z, heights, ShopUnits.of(inputs.quantity(sails.get(0) + "_x").unit()));
   }
 
   private static void lead(YieldList yields, Inputs inputs, ShopUnits units, double ce)
@@ -88,7 +144,12 @@ final class Rig {
     } else {
       clr = Si.value(inputs, "clr", Unit.METRE);
     }
-    yields.add("lead", Message.of("rig.lead"), units.length(ce - clr), Message.of("rig.lead.how"));
+    yields.add(
+        "lead",
+        Message.of("rig.lead"),
+        units.length(ce - clr),
+        Message.of("rig.lead.how"),
+        YieldList.worked(units.length(ce), " − ", units.length(clr)));
     if (inputs.findQuantity("lwl").isPresent()) {
       yields.add(
           "lead_share",

@@ -28,6 +28,9 @@ final class Sail {
                           "what was measured",
                           "triangle",
                           "quadrilateral",
+                          "gaff",
+                          "lug",
+                          "gunter",
                           "corners",
                           "main",
                           "headsail",
@@ -50,13 +53,25 @@ final class Sail {
                       .or("no roach by three ordinates"),
                   Parameter.quantity("roach_lower", "roach at a third of the leech", Unit.METRE)
                       .or("no roach by four ordinates"),
-                  Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or("")),
+                  Parameter.quantity("roach_upper", "roach at two thirds", Unit.METRE).or(""),
+                  SailPattern.PARAMETERS.get(0),
+                  SailPattern.PARAMETERS.get(1),
+                  SailPattern.PARAMETERS.get(2),
+                  Parameter.quantity(
+                          "tack_x", "of the tack on the hull, from the aft end", Unit.METRE)
+                      .or(""),
+                  Parameter.quantity("tack_z", "of the tack above the base line", Unit.METRE)
+                      .or("0"),
+                  Parameter.quantity("rake", "of the luff, its head aft", Si.DEGREE).or("0 deg")),
               Sail::of)
+          .drawing(Sail::draw)
           .yielding(
               "area", "sail.area",
               "roach", "sail.roach",
               "ce_x", "sail.ce.x",
-              "ce_z", "sail.ce.z");
+              "ce_z", "sail.ce.z",
+              "x", "sail.hull.x",
+              "z", "sail.hull.z");
 
   private final Inputs inputs;
   private final YieldList yields = new YieldList();
@@ -76,7 +91,7 @@ final class Sail {
       }
     }
     switch (inputs.word("shape", "triangle")) {
-      case "quadrilateral" -> sail.quadrilateral();
+      case "quadrilateral", "gaff", "lug", "gunter" -> sail.quadrilateral();
       case "corners" -> sail.corners();
       case "main" -> sail.main();
       case "headsail" -> sail.headsail();
@@ -84,6 +99,28 @@ final class Sail {
       default -> sail.triangle();
     }
     return sail.yields.list();
+  }
+
+  /** Of a sail whose corners are known. */
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    Sail sail = new Sail(inputs);
+    String shape = inputs.word("shape", "triangle");
+    if (!List.of("triangle", "quadrilateral", "gaff", "lug", "gunter").contains(shape)) {
+      return List.of();
+    }
+    double luff = sail.side("luff");
+    double foot = sail.side("foot");
+    double leech = sail.side("leech");
+    double[] tack = {0, 0};
+    double[] throat = {0, luff};
+    if (shape.equals("triangle")) {
+      double[] clew = Triangle.corner(luff, foot, leech);
+      return List.of(SailPattern.draw(inputs, List.of(tack, clew, throat)));
+    }
+    double diagonal = sail.side("diagonal");
+    double[] clew = Triangle.corner(luff, foot, diagonal);
+    double[] peak = peak(luff, clew, sail.side("head"), leech, diagonal);
+    return List.of(SailPattern.draw(inputs, List.of(tack, clew, peak, throat)));
   }
 
   private double side(String name) throws TradeException, QuantityException {
@@ -104,8 +141,10 @@ final class Sail {
     double leech = side("leech");
     double area = Triangle.area(luff, foot, leech, "leech");
     double[] clew = Triangle.corner(luff, foot, leech);
-    withRoach(area, Message.of("sail.triangle.how"));
-    centre(clew[0] / 3, (luff + clew[1]) / 3, Message.of("sail.triangle.centre.how"));
+    double[] moments = {area * clew[0] / 3, area * (luff + clew[1]) / 3};
+    double whole =
+        withRoach(area, moments, new double[] {0, luff}, clew, Message.of("sail.triangle.how"));
+    centre(moments[0] / whole, moments[1] / whole, Message.of("sail.triangle.centre.how"));
   }
 
   private void quadrilateral() throws TradeException, QuantityException {
@@ -116,14 +155,15 @@ final class Sail {
     double diagonal = side("diagonal");
     double lower = Triangle.area(luff, foot, diagonal, "diagonal");
     double upper = Triangle.area(head, leech, diagonal, "diagonal");
-    withRoach(lower + upper, Message.of("sail.quadrilateral.how"));
     double[] clew = Triangle.corner(luff, foot, diagonal);
     double[] peak = peak(luff, clew, head, leech, diagonal);
-    double whole = lower + upper;
-    centre(
-        (lower * clew[0] / 3 + upper * (clew[0] + peak[0]) / 3) / whole,
-        (lower * (luff + clew[1]) / 3 + upper * (luff + clew[1] + peak[1]) / 3) / whole,
-        Message.of("sail.quadrilateral.centre.how"));
+    double[] moments = {
+      lower * clew[0] / 3 + upper * (clew[0] + peak[0]) / 3,
+      lower * (luff + clew[1]) / 3 + upper * (luff + clew[1] + peak[1]) / 3
+    };
+    double whole =
+        withRoach(lower + upper, moments, peak, clew, Message.of("sail.quadrilateral.how"));
+    centre(moments[0] / whole, moments[1] / whole, Message.of("sail.quadrilateral.centre.how"));
   }
 
   /** The peak, on the far side of the diagonal from the tack. */
@@ -153,6 +193,16 @@ final class Sail {
             + 4 * width("quarter")
             + 2 * side("foot");
     area(side("luff") * sum / 16, Message.of("sail.main.how"));
+    slices(
+        new double[] {0, 0.25, 0.5, 0.75, 0.875, 1},
+        new double[] {
+          side("foot"),
+          width("quarter"),
+          width("half"),
+          width("three_quarter"),
+          width("seven_eighths"),
+          Si.value(inputs, "head", Unit.METRE, 0)
+        });
   }
 
   private void headsail() throws TradeException, QuantityException {
@@ -163,6 +213,32 @@ final class Sail {
             + 2 * width("seven_eighths")
             + Si.value(inputs, "head", Unit.METRE, 0);
     area(side("luff") * sum / 16, Message.of("sail.headsail.how"));
+    slices(
+        new double[] {0, 0.5, 0.75, 0.875, 1},
+        new double[] {
+          side("perpendicular"),
+          width("half"),
+          width("three_quarter"),
+          width("seven_eighths"),
+          Si.value(inputs, "head", Unit.METRE, 0)
+        });
+  }
+
+  /** The centre of trapezoids between cross widths, each laid off square to the luff. */
+  private void slices(double[] at, double[] width) throws TradeException, QuantityException {
+    double luff = side("luff");
+    double area = 0;
+    double out = 0;
+    double up = 0;
+    for (int i = 1; i < at.length; i++) {
+      double h = (at[i] - at[i - 1]) * luff;
+      double a = width[i - 1];
+      double b = width[i];
+      area += h * (a + b) / 2;
+      out += h * (a * a + a * b + b * b) / 6;
+      up += h * (a + b) / 2 * at[i - 1] * luff + h * h * (a + 2 * b) / 6;
+    }
+    centre(out / area, up / area, Message.of("sail.slices.how"));
   }
 
   private void spinnaker() throws TradeException, QuantityException {
@@ -173,7 +249,13 @@ final class Sail {
         Message.of("sail.spinnaker.how"));
   }
 
-  private void withRoach(double plain, Message method) throws TradeException, QuantityException {
+  /**
+   * Yields the area with its roach, whose moments are added to those of the plain sail: a parabola
+   * has its centre two fifths of its height off its chord.
+   */
+  private double withRoach(
+      double plain, double[] moments, double[] head, double[] clew, Message method)
+      throws TradeException, QuantityException {
     boolean three = inputs.findQuantity("roach_half").isPresent();
     boolean four = inputs.findQuantity("roach_lower").isPresent();
     if (three && four) {
@@ -184,7 +266,7 @@ final class Sail {
     }
     if (!three && !four) {
       area(plain, method);
-      return;
+      return plain;
     }
     double leech = side("leech");
     double roach =
@@ -194,14 +276,44 @@ final class Sail {
     Message rule = Message.of(three ? "sail.roach.three" : "sail.roach.four");
     yields.add("roach", Message.of("sail.roach"), units.area(roach), rule);
     area(plain + roach, method, Message.of("sail.roach.added", rule));
+    double lower = three ? 1 : width("roach_lower");
+    double upper = three ? 1 : width("roach_upper");
+    double deep = three ? width("roach_half") : 1.125 * (lower + upper) / 2;
+    double up = lower + upper == 0 ? 0.5 : 0.5 + (upper - lower) / (lower + upper) / 10;
+    double dx = head[0] - clew[0];
+    double dz = head[1] - clew[1];
+    double chord = Math.hypot(dx, dz);
+    moments[0] += roach * (clew[0] + up * dx + 0.4 * deep * dz / chord);
+    moments[1] += roach * (clew[1] + up * dz - 0.4 * deep * dx / chord);
+    return plain + roach;
   }
 
   private void area(double m2, Message... method) throws TradeException {
     yields.add("area", Message.of("sail.area"), units.area(m2), method);
   }
 
-  private void centre(double x, double z, Message method) throws TradeException {
+  private void centre(double x, double z, Message method) throws TradeException, QuantityException {
     yields.add("ce_x", Message.of("sail.ce.x"), units.length(x), method);
     yields.add("ce_z", Message.of("sail.ce.z"), units.length(z), method);
+    if (inputs.findQuantity("tack_x").isPresent()) {
+      double rake = Math.toRadians(Si.value(inputs, "rake", Si.DEGREE, 0));
+      double tackX = Si.value(inputs, "tack_x", Unit.METRE);
+      double tackZ = Si.value(inputs, "tack_z", Unit.METRE, 0);
+      Message how = Message.of("sail.hull.how");
+      yields.add(
+          "x",
+          Message.of("sail.hull.x"),
+          units.length(tackX - z * Math.sin(rake) - x * Math.cos(rake)),
+          how,
+          YieldList.worked(
+              units.length(tackX), " − ", units.length(z), " sin r − ", units.length(x), " cos r"));
+      yields.add(
+          "z",
+          Message.of("sail.hull.z"),
+          units.length(tackZ + z * Math.cos(rake) - x * Math.sin(rake)),
+          how,
+          YieldList.worked(
+              units.length(tackZ), " + ", units.length(z), " cos r − ", units.length(x), " sin r"));
+    }
   }
 }

@@ -10,6 +10,7 @@ final class Section {
   private final double[] z;
   private final double[] y;
   private final double flat;
+  private final double[] corners;
   private final FairCurve outline;
 
   /**
@@ -19,13 +20,15 @@ final class Section {
    * @param y half-breadths at those heights
    * @param flat half-breadth of the flat bottom, which is part of the skin; 0 where the skin begins
    *     at the side of the keel
+   * @param corners those of the heights at which the outline has a corner, such as a chine
    */
-  Section(String name, double x, double[] z, double[] y, double flat) {
+  Section(String name, double x, double[] z, double[] y, double flat, double[] corners) {
     this.name = name;
     this.x = x;
     this.z = z;
     this.y = y;
     this.flat = flat;
+    this.corners = corners;
     this.outline = FairCurve.upAStation(z, y);
   }
 
@@ -45,6 +48,11 @@ final class Section {
     return y;
   }
 
+  /** Whether the outline has a corner at the half-breadth numbered {@code k}. */
+  boolean isCorner(int k) {
+    return Arrays.stream(corners).anyMatch(c -> Math.abs(c - z[k]) < 1e-9);
+  }
+
   double keel() {
     return z[0];
   }
@@ -59,7 +67,7 @@ final class Section {
 
   /** This station without the half-breadth numbered {@code k}. */
   Section without(int k) {
-    return new Section(name, x, FairCurve.without(z, k), FairCurve.without(y, k), flat);
+    return new Section(name, x, FairCurve.without(z, k), FairCurve.without(y, k), flat, corners);
   }
 
   /** The half-breadth at a height between keel and top. */

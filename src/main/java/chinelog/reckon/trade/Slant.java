@@ -8,11 +8,32 @@ final class Slant {
 
   private Slant() {}
 
-  /** Slope of the half-breadth along the hull at a height, from the stations that reach it. */
-  static double along(List<Section> all, int index, double height) {
+  /**
+   * Slope of the half-breadth along the hull at a height, from the three nearest stations that
+   * reach it, this one in their middle where it can be. Above the sheer of its neighbours a station
+   * goes on as it does at their height.
+   */
+  static double along(List<Section> all, int index, double at) {
+    double height = Math.min(at, lowestTop(all, index));
     int first = index > 0 && reaches(all.get(index - 1), height) ? index - 1 : index;
     int last = index + 1 < all.size() && reaches(all.get(index + 1), height) ? index + 1 : index;
+    if (first == index
+        && last > index
+        && last + 1 < all.size()
+        && reaches(all.get(last + 1), height)) {
+      last++;
+    } else if (last == index && first < index && first > 0 && reaches(all.get(first - 1), height)) {
+      first--;
+    }
     return along(all, index, first, last, s -> s.half(height));
+  }
+
+  private static double lowestTop(List<Section> all, int index) {
+    int last = Math.min(all.size(), index + 2);
+    return all.subList(Math.max(0, index - 1), last).stream()
+        .mapToDouble(Section::top)
+        .min()
+        .orElseThrow();
   }
 
   /** Slope of the keel's height along the hull. */

@@ -4,6 +4,8 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
+import chinelog.wording.Phrase;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -34,9 +36,45 @@ final class Spar {
               Spar::of)
           .yielding(
               "diameter_…", "spar.diameter",
-              "mass", "spar.mass");
+              "mass", "spar.mass")
+          .drawing(Spar::draw);
 
   private Spar() {}
+
+  /** The spar in profile, its middle line along the sheet. */
+  private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
+    double length = Si.positive(inputs, "length", Unit.METRE);
+    List<Yield> diameters =
+        of(inputs).stream().filter(y -> y.name().startsWith("diameter_")).toList();
+    int parts = diameters.size() - 1;
+    double[] along = new double[parts + 1];
+    double[] half = new double[parts + 1];
+    for (int i = 0; i <= parts; i++) {
+      along[i] = length * i / parts;
+      half[i] = diameters.get(i).value().doubleIn(Unit.METRE) / 2;
+    }
+    PartDrawing drawing = new PartDrawing("spar", Message.of("pattern.spar"));
+    List<double[]> outline = new ArrayList<>();
+    for (double[] p : Batten.through(along, half).points()) {
+      outline.add(new double[] {p[0], p[1]});
+    }
+    for (int i = outline.size() - 1; i >= 0; i--) {
+      outline.add(new double[] {outline.get(i)[0], -outline.get(i)[1]});
+    }
+    drawing.cut(outline);
+    drawing.line(Part.Line.CENTRE, 0, 0, length, 0);
+    for (int i = 0; i <= parts; i++) {
+      drawing.line(Part.Line.SCORE, along[i], -half[i], along[i], half[i]);
+      drawing.write(
+          new Phrase.Amount(diameters.get(i).value()),
+          along[i] - (i == parts ? 0.012 : 0),
+          half[0] + 0.002,
+          PartDrawing.SMALL);
+    }
+    drawing.block(
+        List.of(Message.of("pattern.spar"), Message.of("pattern.spar.about")), 0, -half[0] - 0.001);
+    return List.of(drawing.part());
+  }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     double length = Si.positive(inputs, "length", Unit.METRE);

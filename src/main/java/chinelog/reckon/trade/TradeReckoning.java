@@ -20,6 +20,7 @@ public final class TradeReckoning {
   private final List<Parameter> parameters;
   private final Computation computation;
   private final List<Offer> offers;
+  private final Drawing drawing;
 
   /**
    * A figure that a reckoning may yield, such as {@code volume}.
@@ -34,8 +35,13 @@ public final class TradeReckoning {
     List<Yield> apply(Inputs inputs) throws TradeException, QuantityException;
   }
 
+  /** What it draws of the same inputs, where it draws. */
+  interface Drawing {
+    List<Part> draw(Inputs inputs) throws TradeException, QuantityException;
+  }
+
   TradeReckoning(String name, String title, List<Parameter> parameters, Computation computation) {
-    this(name, title, parameters, computation, List.of());
+    this(name, title, parameters, computation, List.of(), inputs -> List.of());
   }
 
   private TradeReckoning(
@@ -43,12 +49,14 @@ public final class TradeReckoning {
       String title,
       List<Parameter> parameters,
       Computation computation,
-      List<Offer> offers) {
+      List<Offer> offers,
+      Drawing drawing) {
     this.name = name;
     this.title = title;
     this.parameters = List.copyOf(parameters);
     this.computation = computation;
     this.offers = List.copyOf(offers);
+    this.drawing = drawing;
   }
 
   /** This with what it yields: a name and the key of its title by turns. */
@@ -57,7 +65,12 @@ public final class TradeReckoning {
     for (int i = 0; i < namesAndTitles.length; i += 2) {
       all.add(new Offer(namesAndTitles[i], namesAndTitles[i + 1]));
     }
-    return new TradeReckoning(name, title, parameters, computation, all);
+    return new TradeReckoning(name, title, parameters, computation, all, drawing);
+  }
+
+  /** This with what it draws. */
+  TradeReckoning drawing(Drawing parts) {
+    return new TradeReckoning(name, title, parameters, computation, offers, parts);
   }
 
   /** What it may yield, in the order to be shown. */
@@ -111,6 +124,20 @@ public final class TradeReckoning {
       result.add(withSpread(yield, spread.get(yield.name())));
     }
     return List.copyOf(result);
+  }
+
+  /**
+   * Draws the parts that can be cut from what is given; none where the reckoning draws nothing.
+   *
+   * @throws TradeException saying which input stands in the way and what to do about it
+   */
+  public List<Part> draw(Inputs inputs) throws TradeException {
+    check(inputs);
+    try {
+      return List.copyOf(drawing.draw(inputs));
+    } catch (QuantityException e) {
+      throw new TradeException("", e.what(), e.remedy());
+    }
   }
 
   private static Yield withSpread(Yield yield, @Nullable BigDecimal spread) {

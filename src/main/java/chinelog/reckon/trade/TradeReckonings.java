@@ -23,10 +23,19 @@ public final class TradeReckonings {
           StockedSize.RECKONING,
           WaterDensity.RECKONING,
           Wood.RECKONING,
-          Timbers.RECKONING,
+          Materials.RECKONING,
           CurveArea.RECKONING,
           Effort.THREE_POINT,
-          Effort.LEARNING);
+          Effort.LEARNING,
+          EarnedValue.RECKONING,
+          Runs.RECKONING,
+          Motor.RECKONING,
+          Foil.RECKONING,
+          Bulb.RECKONING,
+          AsSheFloats.RECKONING,
+          Carrying.RECKONING,
+          Cutting.RECKONING,
+          Fairing.RECKONING);
 
   private TradeReckonings() {}
 

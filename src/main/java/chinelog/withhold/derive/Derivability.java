@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -106,6 +107,7 @@ public final class Derivability {
    * @param low the least value that the printed figures were shown to leave
    * @param high the greatest
    * @param path how it can be worked out, a sentence with its stop; empty if it is safe
+   * @param causes the printed figures from which it can be worked out; empty if it is safe
    * @param remedies sets of further figures, each of which would make it safe if not printed, the
    *     smallest and the totals first; empty if it is safe, or if no one or two figures would do
    */
@@ -115,7 +117,13 @@ public final class Derivability {
       double low,
       double high,
       String path,
-      List<Set<String>> remedies) {}
+      Set<String> causes,
+      List<Set<String>> remedies) {
+
+    private Verdict with(String newPath, Set<String> newCauses, List<Set<String>> newRemedies) {
+      return new Verdict(name, answer, low, high, newPath, newCauses, newRemedies);
+    }
+  }
 
   /**
    * Answers for every withheld item, in the order given.
@@ -211,17 +219,18 @@ public final class Derivability {
   private Verdict verdict(int item, Inquiry inquiry) {
     Answer answer = inquiry.answer(item);
     Interval range = inquiry.domains[item];
+    Verdict bare =
+        new Verdict(
+            model.names()[item], answer, range.low(), range.high(), "", Set.of(), List.of());
     if (answer == Answer.SAFE) {
-      return new Verdict(model.names()[item], answer, range.low(), range.high(), "", List.of());
+      return bare;
     }
     Path path = Path.find(model, inquiry.component, item);
-    return new Verdict(
-        model.names()[item],
-        answer,
-        range.low(),
-        range.high(),
-        path.inWords(answer, range),
-        remedies(item, path));
+    Set<String> causes =
+        path.printed().stream()
+            .map(i -> model.names()[i])
+            .collect(Collectors.toCollection(LinkedHashSet::new));
+    return bare.with(path.inWords(bare), causes, remedies(item, path));
   }
 
   private List<Set<String>> remedies(int item, Path path) {

@@ -109,7 +109,7 @@ record Path(Model model, int goal, List<Step> steps, List<Equation> together) {
     }
   }
 
-  String inWords(Answer answer, Interval range) {
+  String inWords(Derivability.Verdict verdict) {
     String name = model.names()[goal];
     ExpressionWords words = new ExpressionWords(this::named);
     List<String> parts = new ArrayList<>();
@@ -126,11 +126,11 @@ record Path(Model model, int goal, List<Step> steps, List<Equation> together) {
     if (parts.size() > MOST_TOLD) {
       by += "; and " + (parts.size() - MOST_TOLD) + " more steps";
     }
-    if (answer == Answer.UNKNOWN) {
+    if (verdict.answer() == Answer.UNKNOWN) {
       return name + " could perhaps be worked out: " + by + ".";
     }
     double truth = model.values()[goal];
-    double off = Math.max(range.high() - truth, truth - range.low());
+    double off = Math.max(verdict.high() - truth, truth - verdict.low());
     String near =
         truth != 0 && off > 0.001 * Math.abs(truth) && off < Math.abs(truth)
             ? String.format(Locale.ROOT, " to within %.1f %%", 100 * off / Math.abs(truth))

@@ -138,7 +138,7 @@ final class Witness {
         fixed[own] = true;
       }
       double[] errors = new double[equations.size()];
-      Rows rows = slopes(x, fixed, errors);
+      SparseMatrix rows = slopes(x, fixed, errors);
       double[] change = rows.transposedTimes(rows.solve(errors));
       for (int k = 0; k < free.length; k++) {
         x[free[k]] = clip(free[k], x[free[k]] + change[k] * size[k]);
@@ -155,7 +155,7 @@ final class Witness {
   private double @Nullable [] direction(double[] x, int own, double sign) {
     boolean[] fixed = new boolean[free.length];
     for (int attempt = 0; attempt <= free.length; attempt++) {
-      Rows rows = slopes(x, fixed, new double[equations.size()]);
+      SparseMatrix rows = slopes(x, fixed, new double[equations.size()]);
       double[] direction = new double[free.length];
       direction[own] = sign;
       double[] back = rows.transposedTimes(rows.solve(rows.times(direction)));
@@ -186,8 +186,8 @@ final class Witness {
    *
    * @param errors filled with how far each equation is from holding, in the same measure
    */
-  private Rows slopes(double[] x, boolean[] fixed, double[] errors) {
-    Rows rows = new Rows(equations.size(), free.length);
+  private SparseMatrix slopes(double[] x, boolean[] fixed, double[] errors) {
+    SparseMatrix rows = new SparseMatrix(equations.size(), free.length);
     for (int e = 0; e < errors.length; e++) {
       Equation equation = equations.get(e);
       equation.slopes(x, false, slopes);

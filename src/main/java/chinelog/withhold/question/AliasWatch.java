@@ -109,8 +109,8 @@ final class AliasWatch {
         firm || Kinds.isOfTheWholeBoat(secret) || Similitude.hasCounterpart(secret, log);
     return isWithin(fact, secret, firm ? TWINS : TWINS / 4)
         || telling
-            && isRelated(fact, secret)
-            && isWithin(fact, secret, log.head().closeness().doubleValue());
+            && isWithin(fact, secret, log.head().closeness().doubleValue())
+            && isRelated(fact, secret);
   }
 
   private boolean isWithin(Fact fact, Fact other, double reach) {

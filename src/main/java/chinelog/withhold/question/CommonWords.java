@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -48,6 +49,11 @@ final class CommonWords {
 
   boolean contains(String letters) {
     return LISTED.contains(letters) || ofLog.contains(letters);
+  }
+
+  /** Those of the list. */
+  static Set<String> listed() {
+    return Collections.unmodifiableSet(LISTED);
   }
 
   private static Set<String> load() {

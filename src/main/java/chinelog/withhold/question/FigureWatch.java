@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -27,6 +28,10 @@ import org.jspecify.annotations.Nullable;
 final class FigureWatch {
 
   private static final int THREE_DIGITS = 100;
+
+  /** With decimals, a figure as fine as 0.50 m is asked about. */
+  private static final int DECIMALS = 50;
+
   private static final int FOUR_DIGITS = 1000;
   private static final int TWO_DIGITS = 10;
   private static final double SAME = 1e-9;
@@ -52,6 +57,33 @@ final class FigureWatch {
   private final Map<Unit, double[]> shownInUnit = new HashMap<>();
   private final Map<Pattern, Secret> scales = new HashMap<>();
   private final Set<String> unguarded = new TreeSet<>();
+  private final List<Typed> typed = new ArrayList<>();
+  private int unguardedReckoned;
+
+  /**
+   * A figure in a withheld text.
+   *
+   * @param step of its last digit, in its own unit
+   */
+  private record Typed(String what, Quantity value, double step, Label label) {}
+
+  /** A withheld figure that an open one may be, and what it is under. */
+  record Twin(String what, Label label) {}
+
+  /** A figure of a withheld text that a fact may be, where it has digits enough to tell. */
+  Optional<Twin> findTwin(Quantity fact) {
+    if (fact.value().stripTrailingZeros().precision() < 3) {
+      return Optional.empty();
+    }
+    return typed.stream()
+        .filter(t -> t.value.unit().isCompatible(fact.unit()))
+        .filter(
+            t ->
+                Math.abs(in(fact, t.value.unit()) - t.value.value().doubleValue())
+                    <= t.step / 2 * (1 + SAME))
+        .map(t -> new Twin(t.what, t.label))
+        .findFirst();
+  }
 
   /**
    * A withheld figure.
@@ -80,8 +112,10 @@ final class FigureWatch {
     Unit unit = value.unit();
     boolean hours = unit.symbol().matches("h|min|d|week");
     if (value.value().signum() == 0 || unit.isDimensionless() || hours) {
-      if (!cell) {
+      if (firm && !cell) {
         unguarded.add(what);
+      } else if (!cell) {
+        unguardedReckoned++;
       }
       return;
     }
@@ -116,13 +150,12 @@ final class FigureWatch {
       String sentence = Letters.sentence(text, m.start(), m.end());
       Set<String> words = letters(sentence);
       words.removeIf(w -> TradeWords.near(w).size() < 3);
-      withhold(
-          "the figure \u201c" + text.substring(m.start(), m.end()) + "\u201d of " + what,
-          value,
-          label,
-          String.join(" ", words),
-          m.fineness() >= THREE_DIGITS,
-          false);
+      String figure =
+          "the figure \u201c" + text.substring(m.start(), m.end()) + "\u201d of " + what;
+      if (m.fineness() >= THREE_DIGITS && !unit.isDimensionless()) {
+        typed.add(new Typed(figure, value, m.step(), label));
+      }
+      withhold(figure, value, label, String.join(" ", words), m.fineness() >= THREE_DIGITS, false);
     }
   }
 
@@ -210,7 +243,9 @@ final class FigureWatch {
     if ((exact || close) && around.speaksOf(secret.near)) {
       return exact || !secret.cell ? Match.NAMED : Match.NONE;
     }
-    if (exact && fineness >= (secret.cell ? FOUR_DIGITS : THREE_DIGITS)) {
+    // Whoever writes decimals has read them off something.
+    double enough = m.step() < 1 ? DECIMALS : THREE_DIGITS;
+    if (exact && fineness >= (secret.cell ? FOUR_DIGITS : enough)) {
       return Match.EXACT;
     }
     return same && fineness >= TWO_DIGITS && secret.firm && !secret.cell ? Match.EXACT : Match.NONE;
@@ -290,7 +325,12 @@ final class FigureWatch {
     }
   }
 
-  /** Figures that nothing looks for. */
+  /** How many figures that were worked out nothing looks for. */
+  int unguardedReckoned() {
+    return unguardedReckoned;
+  }
+
+  /** Stated figures that nothing looks for. */
   Set<String> unguarded() {
     return unguarded;
   }

@@ -8,7 +8,10 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Text reduced to what spelling leaves: letters and digits in small letters, without accents. */
+/**
+ * Text reduced to its letters and digits, in lower case and without accents, so that spellings can
+ * be compared.
+ */
 final class Letters {
 
   private static final Pattern ACCENTS = Pattern.compile("\\p{M}");

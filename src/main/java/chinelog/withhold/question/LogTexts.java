@@ -30,6 +30,9 @@ final class LogTexts {
     LogTexts texts = new LogTexts();
     texts.head(log.head());
     for (Agreement a : log.agreements().values()) {
+      if (a.isOwn()) {
+        continue;
+      }
       Place place = Place.of("log.yaml");
       Label own = Label.of(a.id());
       texts.add(Passage.Role.NAME, "the other party to " + a.id(), place, a.with(), own);

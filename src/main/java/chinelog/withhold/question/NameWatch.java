@@ -252,7 +252,9 @@ final class NameWatch {
       boolean spoken = isInflected(letters, known);
       boolean weak = common.contains(known);
       if (spoken && (!weak || word.hasCapital() && !word.first())
-          || !weak && word.hasCapital() && isSlip(letters, known)) {
+          || word.hasCapital()
+              && (!weak || !word.first() && !nounsHaveCapitals)
+              && isSlip(letters, known)) {
         hits.add(hit(word.start(), word.end(), name));
         return true;
       }

@@ -45,7 +45,8 @@ record Passage(
    */
   record Piece(String text, Label label) {}
 
-  private Label label(Piece piece, Eyes eyes) {
+  /** What is left of the agreements of a piece for these readers. */
+  Label label(Piece piece, Eyes eyes) {
     Label around = released == null ? outer : eyes.afterReleases(released, name, outer);
     return around.join(piece.label);
   }

@@ -19,6 +19,7 @@ import java.util.regex.Pattern;
 final class PassageWatch {
 
   private static final int RUN_WORDS = 5;
+  private static final int MORE_WORDS = 7;
   private static final int RUN_LETTERS = 20;
 
   /** Of a run so many words must be longer than those that join others. */
@@ -75,11 +76,14 @@ final class PassageWatch {
     boolean any = false;
     for (int i = 0; i + RUN_WORDS <= words.size(); i++) {
       String run = run(words, i);
-      boolean telling =
-          words.subList(i, i + RUN_WORDS).stream().filter(w -> w.length() >= LONG_WORD).count()
-              >= LONG_WORDS;
-      if (telling && run.length() >= RUN_LETTERS) {
+      if (isLong(words.subList(i, i + RUN_WORDS)) && run.length() >= RUN_LETTERS) {
         runs.putIfAbsent(run, secret);
+        any = true;
+      } else if (i + MORE_WORDS <= words.size() && isLong(words.subList(i, i + MORE_WORDS))) {
+        // Where short words join long ones, it takes more of them to tell anything.
+        phrases
+            .computeIfAbsent(words.get(i), w -> new ArrayList<>())
+            .add(new Phrase(List.copyOf(words.subList(i, i + MORE_WORDS)), secret));
         any = true;
       }
     }
@@ -103,6 +107,10 @@ final class PassageWatch {
       }
     }
     return !found.isEmpty();
+  }
+
+  private static boolean isLong(List<String> words) {
+    return words.stream().filter(w -> w.length() >= LONG_WORD).count() >= LONG_WORDS;
   }
 
   private boolean isTelling(List<String> words) {

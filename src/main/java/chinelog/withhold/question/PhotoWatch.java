@@ -3,96 +3,137 @@ package chinelog.withhold.question;
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
+import chinelog.log.records.PhotoFile;
+import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
+import chinelog.log.text.Block;
 import chinelog.photo.album.Album;
+import chinelog.photo.album.Belonging;
 import chinelog.photo.album.Photograph;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
- * Looks for photographs that no note shows and that may belong to a note that is withheld: taken on
- * its day or in the night after it, or in a folder that is named after its day, stage or file.
+ * Looks for photographs that no note shows and that may belong to a note of which something is
+ * withheld. Until the maker has answered, they are withheld with it.
  */
-final class PhotoWatch {
+public final class PhotoWatch {
 
-  /** Work may go on past midnight for so many hours. */
-  private static final int NIGHT_HOURS = 6;
+  private final Log log;
+  private final Eyes eyes;
+  private final List<Entry> hidden;
 
-  private PhotoWatch() {}
-
-  static List<Question> find(Log log, Album album, Eyes eyes) {
-    List<Question> questions = new ArrayList<>();
-    List<Entry> hidden =
+  private PhotoWatch(Log log, Eyes eyes) {
+    this.log = log;
+    this.eyes = eyes;
+    this.hidden =
         log.entries().stream()
             .filter(e -> !eyes.see(Release.Kind.ENTRY, e.id(), e.label()))
             .toList();
+  }
+
+  /** A question for each, by the photograph's path. */
+  static SortedMap<String, Question> find(Log log, Album album, Eyes eyes) {
+    PhotoWatch watch = new PhotoWatch(log, eyes);
+    SortedMap<String, Question> questions = new TreeMap<>();
     for (Photograph photograph : album.photographs()) {
-      boolean unnamed =
-          photograph.link() == Photograph.Link.BY_TIME
-              || photograph.link() == Photograph.Link.UNPLACED;
-      String path = photograph.file().path();
-      boolean withheld =
-          hidden.stream()
-              .anyMatch(e -> e.id().equals(photograph.entry()) && isAlone(e, log, hidden));
-      if (unnamed && !withheld && eyes.see(Release.Kind.PHOTO, path, photograph.file().label())) {
-        for (Entry entry : hidden) {
-          if (mayBeOf(photograph, entry)) {
-            questions.add(question(log, photograph, entry));
-            break;
-          }
-        }
-      }
+      watch
+          .doubt(photograph)
+          .ifPresent(d -> questions.put(photograph.file().path(), d.question(log, photograph)));
     }
     return questions;
+  }
+
+  /** What each such photograph may be under, by its path. */
+  public static SortedMap<String, Label> doubts(
+      Log log, Album album, Readers readers, LocalDate asOf) {
+    PhotoWatch watch = new PhotoWatch(log, new Eyes(log, readers, asOf));
+    SortedMap<String, Label> doubts = new TreeMap<>();
+    for (Photograph photograph : album.photographs()) {
+      watch.doubt(photograph).ifPresent(d -> doubts.put(photograph.file().path(), d.label));
+    }
+    return doubts;
+  }
+
+  /**
+   * What a photograph may belong to.
+   *
+   * @param what the note, or a section of it
+   */
+  private record Doubt(String what, Label label) {
+
+    Question question(Log log, Photograph photograph) {
+      return Question.of(
+          Question.Kind.PICTURE,
+          log,
+          photograph.file().place(),
+          "the photograph " + photograph.file().path(),
+          photograph.sha256(),
+          what + ", which it may belong to by its day or folder",
+          label);
+    }
+  }
+
+  private Optional<Doubt> doubt(Photograph photograph) {
+    String path = photograph.file().path();
+    boolean isOfHidden =
+        hidden.stream().anyMatch(e -> e.id().equals(photograph.entry()) && isAlone(e));
+    if (!Belonging.isGuessed(photograph)
+        || isOfHidden
+        || !eyes.see(Release.Kind.PHOTO, path, photograph.file().label())) {
+      return Optional.empty();
+    }
+    Optional<Doubt> whole =
+        hidden.stream()
+            .filter(e -> Belonging.isPossible(photograph, e))
+            .map(e -> new Doubt("the note " + e.id(), e.label()))
+            .findFirst();
+    return whole.or(
+        () ->
+            (hasBeenLookedAt(photograph) ? List.<Entry>of() : log.entries())
+                .stream()
+                    .filter(e -> !hidden.contains(e) && Belonging.isPossible(photograph, e))
+                    .flatMap(e -> section(e).stream())
+                    .findFirst());
+  }
+
+  /** Whether the maker has drawn a region in it or said what it shows. */
+  private static boolean hasBeenLookedAt(Photograph photograph) {
+    PhotoFile file = photograph.file();
+    return !file.regions().isEmpty()
+        || !file.caption().isEmpty()
+        || !file.alt().isBlank()
+        || photograph.sha256().equals(file.lookedAt());
+  }
+
+  /** The first section of an open note that these readers do not see. */
+  private Optional<Doubt> section(Entry entry) {
+    return headings(entry.text()).stream()
+        .filter(h -> !eyes.see(h.label()))
+        .map(h -> new Doubt("a section of the note " + entry.id(), h.label()))
+        .findFirst();
+  }
+
+  private static List<Block.Heading> headings(List<Block> text) {
+    List<Block.Heading> headings = new ArrayList<>();
+    for (Block block : text) {
+      if (block instanceof Block.Heading heading) {
+        headings.add(heading);
+      }
+    }
+    return headings;
   }
 
   /**
    * Whether no open note is of the day of a withheld one: else the hours of the two decide where a
    * photograph goes, and would show in whether it does.
    */
-  private static boolean isAlone(Entry entry, Log log, List<Entry> hidden) {
+  private boolean isAlone(Entry entry) {
     return log.entries().stream()
         .noneMatch(e -> e.date().equals(entry.date()) && !hidden.contains(e));
-  }
-
-  private static boolean mayBeOf(Photograph photograph, Entry entry) {
-    String path = photograph.file().path();
-    List<String> parts = Arrays.asList(path.split("/"));
-    List<String> folders = parts.subList(1, Math.max(1, parts.size() - 1));
-    boolean stage = !entry.stage().isEmpty() && folders.contains(entry.stage());
-    boolean named =
-        folders.stream().anyMatch(f -> f.equals(entry.id()) || entry.id().endsWith("/" + f));
-    return stage
-        || named
-        || isOfDay(photograph.taken(), entry.date())
-        || isNamedAfter(path, entry.date());
-  }
-
-  private static boolean isOfDay(@Nullable LocalDateTime taken, LocalDate day) {
-    return taken != null
-        && !taken.isBefore(day.atStartOfDay())
-        && taken.isBefore(day.plusDays(1).atTime(NIGHT_HOURS, 0));
-  }
-
-  /** Whether a folder or the file bears the day, with or without signs between its parts. */
-  private static boolean isNamedAfter(String path, LocalDate day) {
-    String digits = day.toString().replace("-", "");
-    return path.replaceAll("(?<=\\d)[-_. ](?=\\d)", "").contains(digits);
-  }
-
-  private static Question question(Log log, Photograph photograph, Entry entry) {
-    Label label = entry.label();
-    return Question.of(
-        Question.Kind.PICTURE,
-        log,
-        photograph.file().place(),
-        "the photograph " + photograph.file().path(),
-        photograph.sha256(),
-        "the note " + entry.id() + ", which it may belong to by its day or folder",
-        label);
   }
 }

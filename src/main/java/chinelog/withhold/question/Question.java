@@ -24,6 +24,8 @@ record Question(Kind kind, String id, Place place, String found, String secret, 
 
   /** What was found, worst first. */
   enum Kind {
+    /** Something that was kept back before and that no mark covers any more. */
+    LOST,
     /** A photograph that may belong to a withheld note. */
     PICTURE,
     /** A name, or a part of one. */
@@ -59,7 +61,7 @@ record Question(Kind kind, String id, Place place, String found, String secret, 
     return new Question(kind, "q" + hash(all), place, found, secret, label);
   }
 
-  private static String hash(String text) {
+  static String hash(String text) {
     try {
       byte[] bytes =
           MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));

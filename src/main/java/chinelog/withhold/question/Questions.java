@@ -33,6 +33,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Asks about everything in a log that may need a mark, for some readers on a day. */
@@ -47,6 +48,10 @@ public final class Questions {
   private final SortedMap<String, Question> found = new TreeMap<>();
   private final SortedMap<String, SortedSet<String>> readersOf = new TreeMap<>();
   private final SortedSet<String> unguarded = new TreeSet<>();
+  private int unguardedReckoned;
+
+  /** Ids of the questions about each photograph that no note shows. */
+  private final SortedMap<String, SortedSet<String>> doubtful = new TreeMap<>();
 
   private Questions(Log log, Facts facts, Album album, LocalDate asOf) {
     this.log = log;
@@ -63,8 +68,18 @@ public final class Questions {
    * @param questions one for each thing found, with the places of all of its kind, worst first
    * @param reminders of answers that are about nothing any more, and of what nothing looks for
    * @param found how many things were found that no answer lets stand
+   * @param standing what was found and may stand, by the maker's answers, such as "Mrs White"
+   * @param photographs paths of those of which the maker said that they may be shown
    */
-  public record Asked(List<Asking> questions, List<Problem> reminders, int found) {
+  public record Asked(
+      List<Asking> questions,
+      List<Problem> reminders,
+      int found,
+      Set<String> standing,
+      Set<String> photographs) {
+
+    /** Where nothing was asked. */
+    public static final Asked NOTHING = new Asked(List.of(), List.of(), 0, Set.of(), Set.of());
 
     /** The questions in words. */
     public List<Problem> open() {
@@ -88,6 +103,7 @@ public final class Questions {
    * @param readers those for whom editions are to be made
    * @param answers what the maker said before
    * @param asOf agreements are in force and releases are given as on this day
+   * @param keptBack what {@link #keptBack} was then for some readers; nothing if never
    */
   public static Asked ask(
       Log log,
@@ -95,12 +111,27 @@ public final class Questions {
       Album album,
       Collection<Readers> readers,
       List<Answer> answers,
-      LocalDate asOf) {
+      LocalDate asOf,
+      Function<Readers, SortedMap<String, String>> keptBack) {
     Questions questions = new Questions(log, facts, album, asOf);
     for (Readers group : readers) {
-      questions.lookFor(new Eyes(log, group, asOf));
+      Eyes eyes = new Eyes(log, group, asOf);
+      questions.lookFor(eyes);
+      KeptBack.lost(log, facts, album, questions.passages, eyes, keptBack.apply(group))
+          .forEach(q -> questions.add(q, group.id()));
     }
     return questions.asked(answers, readers.containsAll(log.readers()));
+  }
+
+  /** Words of everyday speech, which name nobody by themselves even if a name holds them. */
+  public static Set<String> everydayWords() {
+    return CommonWords.listed();
+  }
+
+  /** What some readers do not see on a day, by hash, with the agreements it is under. */
+  public static SortedMap<String, String> keptBack(
+      Log log, Facts facts, Album album, Readers readers, LocalDate asOf) {
+    return KeptBack.now(log, facts, album, LogTexts.of(log, album), new Eyes(log, readers, asOf));
   }
 
   private void add(Question question, String readers) {
@@ -139,11 +170,17 @@ public final class Questions {
         add(question(text, hit), eyes.readers());
       }
     }
-    PhotoWatch.find(log, album, eyes).forEach(q -> add(q, eyes.readers()));
+    PhotoWatch.find(log, album, eyes)
+        .forEach(
+            (path, question) -> {
+              add(question, eyes.readers());
+              doubtful.computeIfAbsent(path, p -> new TreeSet<>()).add(question.id());
+            });
     new AliasWatch(log, facts, eyes).find().forEach(q -> add(q, eyes.readers()));
     ended(eyes);
     unguarded.addAll(names.unguarded());
     unguarded.addAll(figures.unguarded());
+    unguardedReckoned = Math.max(unguardedReckoned, figures.unguardedReckoned());
   }
 
   private DayWatch days(Eyes eyes) {
@@ -242,6 +279,11 @@ public final class Questions {
       String titles = Kinds.called(fact);
       if (eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
         figures.show(fact.value(), titles);
+        if (fact.origin() != Origin.RECKONED
+            && Kinds.isOfTheVessel(fact)
+            && eyes.see(fact.label())) {
+          figures.findTwin(fact.value()).ifPresent(t -> add(twin(fact, t), eyes.readers()));
+        }
         continue;
       }
       Label label = eyes.afterReleases(Release.Kind.FACT, fact.name(), fact.label());
@@ -285,6 +327,12 @@ public final class Questions {
     for (Table table : log.tables()) {
       cells(table, eyes, figures);
     }
+  }
+
+  private Question twin(Fact fact, FigureWatch.Twin twin) {
+    String found = fact.name() + ", " + Kinds.show(log, fact.value());
+    return Question.of(
+        Question.Kind.ALIAS, log, fact.place(), found, found, twin.what(), twin.label());
   }
 
   /** Whether a fact has a counterpart at the other size. */
@@ -343,7 +391,10 @@ public final class Questions {
     Set<String> answered = new HashSet<>();
     for (Answer answer : answers) {
       List<String> gone =
-          answer.questions().stream().filter(id -> !found.containsKey(id)).sorted().toList();
+          answer.questions().stream()
+              .filter(id -> !found.containsKey(id) && !id.startsWith(OF_PICTURES))
+              .sorted()
+              .toList();
       answered.addAll(answer.questions());
       if (all && gone.size() == answer.questions().size()) {
         reminders.add(
@@ -365,22 +416,46 @@ public final class Questions {
                         k -> new ArrayList<>())
                     .add(q));
     List<Asking> open = groups.values().stream().map(this::asking).toList();
-    if (all && !unguarded.isEmpty()) {
+    if (all && (!unguarded.isEmpty() || unguardedReckoned > 0)) {
       reminders.add(
           Problem.reminder(
               Place.of("log.yaml"),
               "Nothing looks in open texts for what is too short or too common to be told from other"
                   + " words: "
-                  + String.join("; ", unguarded.stream().limit(MOST_NAMED).toList())
-                  + (unguarded.size() > MOST_NAMED
-                      ? "; and " + (unguarded.size() - MOST_NAMED) + " more"
-                      : "")
+                  + String.join("; ", notLookedFor())
                   + ".",
               "See for yourself that no open text holds it."));
     }
     return new Asked(
-        open, List.copyOf(reminders), groups.values().stream().mapToInt(List::size).sum());
+        open,
+        List.copyOf(reminders),
+        groups.values().stream().mapToInt(List::size).sum(),
+        found.values().stream()
+            .filter(q -> answered.contains(q.id()))
+            .map(Question::found)
+            .collect(Collectors.toUnmodifiableSet()),
+        doubtful.entrySet().stream()
+            .filter(d -> answered.containsAll(d.getValue()))
+            .map(Map.Entry::getKey)
+            .collect(Collectors.toUnmodifiableSet()));
   }
+
+  private List<String> notLookedFor() {
+    List<String> all = new ArrayList<>(unguarded.stream().limit(MOST_NAMED).toList());
+    if (unguarded.size() > MOST_NAMED) {
+      all.add((unguarded.size() - MOST_NAMED) + " more of what is written");
+    }
+    if (unguardedReckoned > 0) {
+      all.add(
+          unguardedReckoned == 1
+              ? "1 figure that is worked out"
+              : unguardedReckoned + " figures that are worked out");
+    }
+    return all;
+  }
+
+  /** Begins the names of questions about what is seen in pictures, which are asked elsewhere. */
+  private static final String OF_PICTURES = "p";
 
   private static final int MOST_NAMED = 5;
 

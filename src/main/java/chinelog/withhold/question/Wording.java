@@ -1,5 +1,8 @@
 package chinelog.withhold.question;
 
+import chinelog.label.Agreement;
+import java.util.stream.Collectors;
+
 /** Questions in words, for the maker alone. */
 final class Wording {
 
@@ -9,6 +12,13 @@ final class Wording {
   static String what(Question q) {
     String found = "\u201c" + q.found() + "\u201d";
     return switch (q.kind()) {
+      case LOST ->
+          found
+              + ", of "
+              + q.secret()
+              + ", was kept back"
+              + under(q)
+              + ", when this was last published, and no mark covers it now.";
       case PICTURE -> "Does " + q.found() + " show anything of " + q.secret() + under(q) + "?";
       case NAME -> found + " may name " + q.secret() + under(q) + ".";
       case PASSAGE -> found + " also stands in " + q.secret() + under(q) + ".";
@@ -26,17 +36,34 @@ final class Wording {
   }
 
   private static String under(Question q) {
-    return ", under " + q.label();
+    return isOwn(q) ? ", which is the workshop's own" : ", under " + q.label();
+  }
+
+  private static boolean isOwn(Question q) {
+    return q.label().agreements().stream().allMatch(Agreement::isOwn);
+  }
+
+  /** The key that says which readers are told what the workshop else keeps to itself. */
+  private static String tell(Question q) {
+    boolean money = q.label().agreements().contains(Agreement.OWN_MONEY);
+    return "\u201ctell: {" + (money ? "money" : "client") + ": [public]}\u201d";
   }
 
   /** What to do if the answer is that it must not be seen. */
   static String remedy(Question q) {
-    String mark = String.join(",", q.label().agreements());
+    if (isOwn(q) && q.kind() != Question.Kind.ALIAS) {
+      return "Take it out, or say in log.yaml who may see such things, as in " + tell(q) + ".";
+    }
+    String mark =
+        q.label().agreements().stream()
+            .filter(id -> !Agreement.isOwn(id))
+            .collect(Collectors.joining(","));
     return switch (q.kind()) {
       case PICTURE ->
           "If so, write \u201cunder: "
               + mark
               + "\u201d or \u201cleave-out: true\u201d for it in photos.yaml.";
+      case LOST -> "Put the mark back where it was.";
       case ALIAS -> "If so, put it under the agreement too.";
       case ENDED -> "If not, correct \u201cuntil\u201d or the clock.";
       case NAME, PASSAGE, NUMBER, FIGURE, DAY ->

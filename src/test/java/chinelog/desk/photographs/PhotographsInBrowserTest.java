@@ -212,6 +212,49 @@ class PhotographsInBrowserTest {
     assertThat(desk.changed()).containsExactly(PHOTOS);
   }
 
+  /** Two more of one moment came into the folder by another program. */
+  @Test
+  void aBurstIsFoldedAndItsRegionsGoToAllOfIt() throws IOException {
+    byte[] one = Files.readAllBytes(desk.log().resolve("photos/DSV_1093.jpg"));
+    List<Path> others =
+        List.of(
+            desk.log().resolve("photos/DSV_1094.jpg"), desk.log().resolve("photos/DSV_1095.jpg"));
+    try {
+      for (int i = 0; i < others.size(); i++) {
+        Files.write(others.get(i), Arrays.copyOf(one, one.length + 1 + i));
+      }
+      String before = desk.text(PHOTOS);
+      desk.open(browser, "/photographs");
+      browser.await("document.querySelector('.burst button')?.textContent === '2 more alike'");
+      assertThat(browser.number("document.querySelectorAll('.frame[hidden]').length")).isEqualTo(2);
+      browser.evaluate("document.querySelector('.burst button').click()");
+      assertThat(browser.number("document.querySelectorAll('.frame[hidden]').length")).isZero();
+      desk.shutsNobodyOut(browser);
+
+      desk.open(browser, LOOK + "photos/DSV_1093.jpg");
+      browser.evaluate("document.querySelector('#new').click()");
+      awaitChange(PHOTOS, before);
+      String once = desk.text(PHOTOS);
+      browser.await("document.activeElement.matches('.drawn')");
+      browser.press("m");
+      awaitChange(PHOTOS, once);
+      for (String name : List.of("DSV_1093.jpg", "DSV_1094.jpg", "DSV_1095.jpg")) {
+        Photograph photo = photograph("photos/" + name);
+        assertThat(photo.file().regions()).hasSize(1);
+        assertThat(photo.file().regions().get(0).left()).isEqualTo(0.4);
+        assertThat(photo.file().pinnedSha256()).isEqualTo(photo.sha256());
+      }
+      desk.open(browser, "/photographs");
+      while (desk.text(PHOTOS).length() > before.length()) {
+        browser.evaluate("fetch('/turn/back', {method: 'POST'}).then(r => r.text())");
+      }
+    } finally {
+      for (Path other : others) {
+        Files.deleteIfExists(other);
+      }
+    }
+  }
+
   /** One that the log holds already, and one of a clock, by which the camera's is put right. */
   @Test
   void photographsAreDroppedAndTheClockPutRight() throws IOException {

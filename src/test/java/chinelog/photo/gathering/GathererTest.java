@@ -340,14 +340,14 @@ class GathererTest {
     "a\\b\\IMG.jpg, IMG.jpg"
   })
   void namesAreMadeSafeForEverySystem(String name, String safe) {
-    assertThat(Shelf.safe(name)).isEqualTo(safe);
+    assertThat(PhotoFolders.safe(name)).isEqualTo(safe);
   }
 
   /** Most file systems allow 255 bytes, which are 85 letters of some alphabets. */
   @Test
   void aLongNameLosesItsBeginningAndKeepsItsEnding() {
     for (String letter : List.of("x", "\u00e9", "\u9577", "\ud83d\udea2")) {
-      String safe = Shelf.safe(letter.repeat(300) + ".jpg");
+      String safe = PhotoFolders.safe(letter.repeat(300) + ".jpg");
       assertThat(safe.getBytes(StandardCharsets.UTF_8).length).isBetween(190, 200);
       assertThat(safe).endsWith(letter + ".jpg").doesNotContain("\ufffd");
       assertThat(safe.codePoints().distinct()).hasSize(5);

@@ -23,6 +23,7 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** A request written as a maker would write it, carried out through the public face. */
 final class Given {
@@ -36,6 +37,9 @@ final class Given {
   private final Map<String, Table> tables = new TreeMap<>();
   private final Map<String, String> words = new TreeMap<>();
 
+  /** Reckoned when first asked for; null before, and after a change. */
+  private @Nullable List<Yield> found;
+
   private Given(String reckoning) {
     this.reckoning = reckoning;
   }
@@ -45,6 +49,7 @@ final class Given {
   }
 
   Given quantity(String name, String text) {
+    found = null;
     try {
       quantities.put(name, Quantity.parse(text));
     } catch (QuantityException e) {
@@ -54,20 +59,39 @@ final class Given {
   }
 
   Given word(String name, String word) {
+    found = null;
     words.put(name, word);
     return this;
   }
 
   Given table(String name, String csv) {
+    found = null;
     tables.put(name, parse(name, csv));
     return this;
   }
 
   List<Yield> yields() throws TradeException {
-    List<Yield> yields =
-        TradeReckonings.find(reckoning).orElseThrow().reckon(new Inputs(quantities, tables, words));
-    yields.forEach(Given::requireWords);
+    List<Yield> yields = found;
+    if (yields == null) {
+      yields =
+          TradeReckonings.find(reckoning)
+              .orElseThrow()
+              .reckon(new Inputs(quantities, tables, words));
+      yields.forEach(Given::requireWords);
+      found = yields;
+    }
     return yields;
+  }
+
+  /** What the reckoning draws of the same. */
+  List<Part> parts() throws TradeException {
+    List<Part> parts =
+        TradeReckonings.find(reckoning).orElseThrow().draw(new Inputs(quantities, tables, words));
+    for (Part part : parts) {
+      assertThat(ENGLISH.text(part.title())).isNotBlank().doesNotContain("{");
+      part.letters().forEach(l -> assertThat(ENGLISH.text(l.text())).doesNotContain("{"));
+    }
+    return parts;
   }
 
   /** That a title and every sentence of a method are in the table of messages, and whole. */

@@ -61,7 +61,7 @@ class WoodTest {
   }
 
   private static Given timber(String species) {
-    return Given.the("timber").word("species", species);
+    return Given.the("material").word("name", species);
   }
 
   // W10 to W12: GNU Units 2.22 wood table (26, 9 and 37 lb/ft³, The Wood Database averages)
@@ -72,7 +72,7 @@ class WoodTest {
     "honduran-mahogany, 592.683144836525"
   })
   void averageDensitiesAreTheTables(String species, double density) throws Exception {
-    assertThat(timber(species).in("kg/m³", "density")).isCloseTo(density, within(0.01));
+    assertThat(timber(species).in("kg/m³", "dried_density")).isCloseTo(density, within(0.01));
   }
 
   // W01, W02: table 4-3 (p. 4-6)

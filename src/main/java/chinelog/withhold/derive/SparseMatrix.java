@@ -6,7 +6,7 @@ import java.util.Arrays;
  * A matrix with few entries in each row: one row for an equation, one column for a quantity that
  * may move.
  */
-final class Rows {
+final class SparseMatrix {
 
   /** Fewer rows than this are solved by elimination, more by conjugate gradients. */
   private static final int FEW = 48;
@@ -17,7 +17,7 @@ final class Rows {
   private final int[][] columns;
   private final double[][] entries;
 
-  Rows(int height, int width) {
+  SparseMatrix(int height, int width) {
     this.width = width;
     this.columns = new int[height][];
     this.entries = new double[height][];

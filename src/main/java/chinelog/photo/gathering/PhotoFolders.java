@@ -23,7 +23,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 /** The photographs a log holds already, and the way new ones get among them. */
-final class Shelf {
+final class PhotoFolders {
 
   private static final String PART = ".part";
 
@@ -41,7 +41,7 @@ final class Shelf {
   /**
    * @param dry whether nothing is to be written
    */
-  Shelf(Path log, boolean dry) throws IOException {
+  PhotoFolders(Path log, boolean dry) throws IOException {
     this.log = log;
     this.parts = log.resolve(".chinelog").resolve("gather");
     this.dry = dry;

@@ -15,7 +15,7 @@ import java.util.stream.Stream;
  * <p>The line is set aside before the file is placed, so that a run that is killed between the two
  * loses nothing: the next one writes the line if the file came to its place, and forgets it if not.
  */
-final class Ledger {
+final class GatheredList {
 
   private static final String HEADING = "day,source,path,sha256,camera,taken\n";
   private static final String ASIDE = ".line";
@@ -25,7 +25,7 @@ final class Ledger {
   private final Path aside;
 
   /** Makes up for what a run that was cut short did not write. */
-  Ledger(Path log) throws IOException {
+  GatheredList(Path log) throws IOException {
     this.log = log;
     this.file = log.resolve("records").resolve("gathered.csv");
     this.aside = log.resolve(".chinelog").resolve("gather");

@@ -14,7 +14,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 /** Whatever can be put under an agreement is taken out before anything is reckoned, or copied. */
-class SieveTest {
+class RedactorTest {
 
   /**
    * Beginnings of places that are copied into an edition only as the readers may see them: texts
@@ -61,8 +61,9 @@ class SieveTest {
             List.of(),
             List.of(),
             List.of(),
+            List.of(),
             List.of());
     Sight sight = new Sight(log, log.readers().get(0), LocalDate.of(2026, 6, 1));
-    return new Sieve(new WholeLog(log, none), new Account(sight)).sift();
+    return new Redactor(new WholeLog(log, none), new Account(sight)).sift();
   }
 }

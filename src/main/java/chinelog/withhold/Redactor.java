@@ -27,12 +27,12 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Takes out of a log all that goes into figures and of which nothing may show to some readers.
+ * Removes from a log everything that counts in figures and must leave no trace for some readers.
  *
  * <p>A hidden reading of a fact goes out even where it leaves a note, if there is another reading
  * that is seen: which of them is the latest would else tell of the hidden one's day.
  */
-final class Sieve {
+final class Redactor {
 
   private final Log log;
   private final Account account;
@@ -40,7 +40,7 @@ final class Sieve {
   private final Set<String> readable = new HashSet<>();
   private boolean changed;
 
-  Sieve(WholeLog whole, Account account) {
+  Redactor(WholeLog whole, Account account) {
     this.log = whole.log();
     this.account = account;
     this.sight = account.sight();

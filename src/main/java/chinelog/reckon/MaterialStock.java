@@ -22,7 +22,7 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /** The lots of one material, and what is taken from them. */
-final class Shelf {
+final class MaterialStock {
 
   /**
    * What is left of a lot.
@@ -56,7 +56,7 @@ final class Shelf {
   private final Valuation valuation;
   private @Nullable AveragePool pool;
 
-  Shelf(String material, Ledger ledger, Valuation valuation) {
+  MaterialStock(String material, Ledger ledger, Valuation valuation) {
     this.material = material;
     this.ledger = ledger;
     this.valuation = valuation;

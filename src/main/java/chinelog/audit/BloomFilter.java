@@ -1,10 +1,10 @@
 package chinelog.audit;
 
 /**
- * Tells quickly of most hashes that they were not added (Bloom, Space/Time Trade-offs in Hash
- * Coding with Allowable Errors, CACM 13 (7), 1970: here with two bits for each).
+ * Answers quickly whether a hash was surely not added (Bloom, Space/Time Trade-offs in Hash Coding
+ * with Allowable Errors, CACM 13 (7), 1970: here with two bits for each).
  */
-final class HashSieve {
+final class BloomFilter {
 
   private static final int BITS = 22;
 

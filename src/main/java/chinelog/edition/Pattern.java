@@ -1,0 +1,49 @@
+package chinelog.edition;
+
+import java.util.List;
+
+/**
+ * An outline at full size, to cut by. All lengths in mm, x to the right, y up, given to a hundredth
+ * of a millimetre.
+ *
+ * @param id unique, fit for a file's name
+ * @param under names of the agreements that its readers are party to
+ */
+public record Pattern(
+    String id, String title, List<Stroke> strokes, List<Note> notes, List<String> under) {
+
+  public Pattern {
+    strokes = List.copyOf(strokes);
+    notes = List.copyOf(notes);
+    under = List.copyOf(under);
+  }
+
+  /** What a line is for. */
+  public enum Line {
+    /** To be cut along. */
+    CUT,
+    /** To be carried over to the part. */
+    SCORE,
+    /** A line of symmetry, carried over too. */
+    CENTRE,
+    /** For the eye alone. */
+    GUIDE
+  }
+
+  public record Point(double x, double y) {}
+
+  /** A line from point to point; a closed one goes back to its first. */
+  public record Stroke(Line line, boolean closed, List<Point> points) {
+    public Stroke {
+      points = List.copyOf(points);
+    }
+  }
+
+  /**
+   * Lettering.
+   *
+   * @param at where its first letter begins, on the line it stands on
+   * @param height of its capitals
+   */
+  public record Note(String text, Point at, double height) {}
+}

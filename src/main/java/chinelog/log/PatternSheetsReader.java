@@ -1,0 +1,126 @@
+package chinelog.log;
+
+import chinelog.label.Label;
+import chinelog.log.reading.Fields;
+import chinelog.log.reading.Kind;
+import chinelog.log.reading.Scope;
+import chinelog.log.reading.Yaml;
+import chinelog.log.records.Marked;
+import chinelog.log.records.PatternSheets;
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** Reads how patterns are printed: {@code patterns} and {@code printer} of log.yaml. */
+final class PatternSheetsReader {
+
+  private static final Unit MM = millimetre();
+  private static final Kind LENGTH = new Kind("a length", MM, "10 mm");
+  private static final List<String> SIZES = List.of("a4", "letter", "a3", "roll");
+
+  private final Fields log;
+  private final Scope scope;
+
+  PatternSheetsReader(Fields log, Scope scope) {
+    this.log = log;
+    this.scope = scope;
+  }
+
+  PatternSheets read() {
+    PatternSheets usual = PatternSheets.USUAL;
+    Yaml patterns = log.find("patterns");
+    Yaml printer = log.find("printer");
+    double across = usual.acrossMm();
+    double up = usual.upMm();
+    if (printer != null) {
+      Fields fields = Fields.of(printer, scope, Label.NONE, "across", "up");
+      across = length(fields, "across", across, 90, 110);
+      up = length(fields, "up", up, 90, 110);
+    }
+    if (patterns == null) {
+      return new PatternSheets(
+          usual.stock(), usual.rollMm(), usual.overlapMm(), usual.kerfMm(), across, up);
+    }
+    Fields fields = Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf");
+    double overlap = length(fields, "overlap", usual.overlapMm(), 4, 50);
+    double kerf = length(fields, "kerf", usual.kerfMm(), 0, 5);
+    Yaml.Scalar word = fields.scalar("paper");
+    String paper = word == null ? "a4" : word.text().strip().toLowerCase(Locale.ROOT);
+    if (word != null && paper.startsWith("roll ")) {
+      double width = roll(word, paper.substring("roll ".length()));
+      return new PatternSheets(PatternSheets.Stock.ROLL, width, overlap, kerf, across, up);
+    }
+    if (word != null && (paper.equals("roll") || !SIZES.contains(paper))) {
+      scope
+          .problems()
+          .error(
+              word.place(),
+              paper.equals("roll")
+                  ? "This does not say how wide the roll is."
+                  : "\"" + word.text() + "\" is not a paper for patterns.",
+              "Write a4, letter, a3, or a roll with its width, such as roll 610 mm.");
+      paper = "a4";
+    }
+    return new PatternSheets(
+        PatternSheets.Stock.valueOf(paper.toUpperCase(Locale.ROOT)), 0, overlap, kerf, across, up);
+  }
+
+  private double roll(Yaml.Scalar word, String width) {
+    try {
+      double mm = Quantity.parse(width).doubleIn(MM);
+      if (mm >= 200 && mm <= 2000) {
+        return mm;
+      }
+    } catch (QuantityException e) {
+      // Said below.
+    }
+    scope
+        .problems()
+        .error(
+            word.place(),
+            "\"" + width + "\" is not the width of a roll.",
+            "Write from 200 mm to 2 m, such as roll 610 mm.");
+    return 610;
+  }
+
+  private double length(Fields fields, String key, double otherwise, double least, double most) {
+    Marked<Quantity> written = fields.quantity(key, LENGTH);
+    if (written == null) {
+      return otherwise;
+    }
+    Double mm = inMillimetres(written.value());
+    if (mm != null && mm >= least && mm <= most) {
+      return mm;
+    }
+    scope
+        .problems()
+        .error(
+            written.place(),
+            "\"" + key + "\" is " + written.value() + ".",
+            "Write from " + plain(least) + " mm to " + plain(most) + " mm.");
+    return otherwise;
+  }
+
+  private static @Nullable Double inMillimetres(Quantity quantity) {
+    try {
+      return quantity.doubleIn(MM);
+    } catch (QuantityException e) {
+      return null;
+    }
+  }
+
+  private static String plain(double mm) {
+    return String.valueOf(Math.round(mm));
+  }
+
+  private static Unit millimetre() {
+    try {
+      return Unit.parse("mm");
+    } catch (QuantityException e) {
+      throw new IllegalStateException("mm is not in the table of units", e);
+    }
+  }
+}

@@ -1,0 +1,40 @@
+package chinelog.pattern;
+
+import chinelog.edition.Edition;
+import chinelog.edition.Pattern;
+import chinelog.markup.Theme;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * Writes the patterns of an edition at full size: the same edition and theme give the same bytes.
+ */
+public final class PatternWriter {
+
+  private PatternWriter() {}
+
+  /**
+   * Writes {@code patterns.pdf} for the maker's own printer, and below {@code patterns} a drawing
+   * for a cutter for each part; nothing if the edition has no patterns.
+   *
+   * @param folder of the edition
+   * @throws IOException if a file cannot be written
+   */
+  public static void write(Edition edition, Theme theme, Path folder) throws IOException {
+    Edition.Contents contents = edition.contents();
+    if (contents.patterns().parts().isEmpty()) {
+      return;
+    }
+    PatternBook.write(contents, theme, folder.resolve("patterns.pdf"));
+    Path drawings = Files.createDirectory(folder.resolve("patterns"));
+    String about = Words.of(contents.locale()).say("cutter");
+    for (Pattern part : contents.patterns().parts()) {
+      if (part.strokes().stream().noneMatch(s -> s.line() == Pattern.Line.CUT)) {
+        continue;
+      }
+      CutterFile.write(
+          part, contents.patterns().kerfMm(), about, drawings.resolve(part.id() + ".svg"));
+    }
+  }
+}

@@ -1,0 +1,29 @@
+package chinelog.pattern;
+
+import chinelog.edition.Pattern;
+import java.util.List;
+
+/**
+ * A part on a sheet: turned a quarter to the left, perhaps, and then moved.
+ *
+ * @param notes those of its lettering that stand on this sheet, in the part's own places
+ */
+record Placed(Pattern pattern, List<Pattern.Note> notes, boolean turned, double dx, double dy) {
+
+  static Placed whole(Pattern pattern, boolean turned, double dx, double dy) {
+    return new Placed(pattern, pattern.notes(), turned, dx, dy);
+  }
+
+  double x(Pattern.Point p) {
+    return (turned ? -p.y() : p.x()) + dx;
+  }
+
+  double y(Pattern.Point p) {
+    return (turned ? p.x() : p.y()) + dy;
+  }
+
+  Box box(Pattern.Note note) {
+    Box box = Box.of(note);
+    return (turned ? box.turned() : box).movedBy(dx, dy);
+  }
+}

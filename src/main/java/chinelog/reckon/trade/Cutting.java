@@ -1,0 +1,194 @@
+package chinelog.reckon.trade;
+
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
+import chinelog.wording.Message;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Rectangular parts laid out on sheets: {@code cutting}.
+ *
+ * <p>Shelves: the widest part begins a shelf across the sheet, others of its width or less follow
+ * along it where they fit, each in the first shelf with room (first fit, decreasing width). Grain
+ * runs along the length, so that no part is turned. Every cut between two parts takes the kerf.
+ * Never fewer sheets than the areas ask for, which is told beside.
+ */
+final class Cutting {
+
+  private static final int MOST_PIECES = 2000;
+
+  static final TradeReckoning RECKONING =
+      new TradeReckoning(
+              "cutting",
+              "Parts laid out on sheets",
+              List.of(
+                  Parameter.table(
+                      "parts", "length along the grain", "part", "length", "width", "count?"),
+                  Parameter.quantity("sheet_length", "along the grain", Unit.METRE),
+                  Parameter.quantity("sheet_width", "across it", Unit.METRE),
+                  Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0")),
+              Cutting::of)
+          .yielding(
+              "pieces", "cutting.pieces",
+              "sheets", "cutting.sheets",
+              "sheets_by_area", "cutting.least",
+              "used", "cutting.used",
+              "sheet_…", "cutting.sheet",
+              "along_…", "cutting.along",
+              "across_…", "cutting.across");
+
+  private record Piece(String name, double length, double width) {}
+
+  private static final class Shelf {
+    final int sheet;
+    final double across;
+    final double width;
+    double along;
+
+    Shelf(int sheet, double across, double width) {
+      this.sheet = sheet;
+      this.across = across;
+      this.width = width;
+    }
+  }
+
+  private final YieldList yields =
+      new YieldList().from("parts", "sheet_length", "sheet_width", "kerf");
+  private final List<Shelf> shelves = new ArrayList<>();
+  private final List<Double> taken = new ArrayList<>();
+  private final double length;
+  private final double width;
+  private final double kerf;
+  private final ShopUnits units;
+
+  private Cutting(Inputs inputs, ShopUnits units) throws TradeException, QuantityException {
+    this.units = units;
+    length = Si.positive(inputs, "sheet_length", Unit.METRE);
+    width = Si.positive(inputs, "sheet_width", Unit.METRE);
+    kerf = Si.value(inputs, "kerf", Unit.METRE, 0);
+    if (kerf < 0) {
+      throw new TradeException("kerf", "A saw's kerf cannot be negative.", "Give 0 or more.");
+    }
+  }
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Columns parts = new Columns("parts", inputs.table("parts"));
+    Cutting cutting = new Cutting(inputs, ShopUnits.of(parts.unit("length")));
+    List<Piece> pieces = cutting.pieces(parts);
+    double area = 0;
+    for (Piece piece : pieces) {
+      cutting.place(piece);
+      area += piece.length * piece.width;
+    }
+    cutting.sums(pieces.size(), area);
+    return cutting.yields.list();
+  }
+
+  private List<Piece> pieces(Columns parts) throws TradeException, QuantityException {
+    parts.index("part");
+    parts.requireDistinct("part");
+    double[] l = parts.numbers("length", Unit.METRE);
+    double[] w = parts.numbers("width", Unit.METRE);
+    double[] count = parts.numbers("count", Unit.ONE, 1);
+    List<Piece> pieces = new ArrayList<>();
+    for (int i = 0; i < l.length; i++) {
+      if (l[i] <= 0 || w[i] <= 0 || count[i] < 1 || count[i] != Math.rint(count[i])) {
+        throw parts.at(
+            i, "A part has no size or is no whole number of pieces.", "Put the row right.");
+      }
+      if (l[i] > length + 1e-9 || w[i] > width + 1e-9) {
+        throw parts.at(
+            i, "This part is larger than the sheet.", "Take a larger sheet, or scarf the part.");
+      }
+      for (int k = 1; k <= count[i]; k++) {
+        pieces.add(
+            new Piece(
+                Offsets.factPart(parts.text(i, "part")) + (count[i] > 1 ? "_" + k : ""),
+                l[i],
+                w[i]));
+      }
+      if (pieces.size() > MOST_PIECES) {
+        throw parts.at(i, "There are more than " + MOST_PIECES + " pieces.", "Divide the table.");
+      }
+    }
+    pieces.sort(
+        Comparator.comparingDouble(Piece::width)
+            .thenComparingDouble(Piece::length)
+            .reversed()
+            .thenComparing(Piece::name));
+    return pieces;
+  }
+
+  private void place(Piece piece) throws TradeException {
+    Shelf shelf =
+        shelves.stream()
+            .filter(s -> s.width >= piece.width - 1e-9 && fits(s.along, piece.length, length))
+            .findFirst()
+            .orElseGet(() -> open(piece.width));
+    double along = shelf.along;
+    shelf.along += piece.length + kerf;
+    yields.add(
+        "sheet_" + piece.name,
+        Message.of("cutting.sheet", piece.name),
+        Quantity.of(shelf.sheet, Unit.ONE),
+        Message.of("cutting.how"));
+    yields.add(
+        "along_" + piece.name,
+        Message.of("cutting.along", piece.name),
+        units.length(along),
+        Message.of("cutting.how"));
+    yields.add(
+        "across_" + piece.name,
+        Message.of("cutting.across", piece.name),
+        units.length(shelf.across),
+        Message.of("cutting.how"));
+  }
+
+  private static boolean fits(double from, double size, double whole) {
+    return from + size <= whole + 1e-9;
+  }
+
+  private Shelf open(double wide) {
+    int sheet = 0;
+    while (sheet < taken.size() && !fits(taken.get(sheet), wide, width)) {
+      sheet++;
+    }
+    if (sheet == taken.size()) {
+      taken.add(0.0);
+    }
+    Shelf shelf = new Shelf(sheet + 1, taken.get(sheet), wide);
+    taken.set(sheet, taken.get(sheet) + wide + kerf);
+    shelves.add(shelf);
+    return shelf;
+  }
+
+  private void sums(int pieces, double area) throws TradeException {
+    yields.add(
+        "pieces",
+        Message.of("cutting.pieces"),
+        Quantity.of(pieces, Unit.ONE),
+        Message.of("cutting.pieces.how"));
+    yields.add(
+        "sheets",
+        Message.of("cutting.sheets"),
+        Quantity.of(taken.size(), Unit.ONE),
+        Message.of("cutting.how"));
+    Message areas =
+        YieldList.worked(
+            units.area(area), " ÷ (", units.length(length), " × ", units.length(width), ")");
+    yields.add(
+        "sheets_by_area",
+        Message.of("cutting.least"),
+        Quantity.of(Planking.ceil(area / (length * width)), Unit.ONE),
+        areas);
+    yields.add(
+        "used",
+        Message.of("cutting.used"),
+        Si.percent(area / (taken.size() * length * width)),
+        areas,
+        YieldList.worked("÷ ", Si.number(taken.size())));
+  }
+}

@@ -1,0 +1,128 @@
+package chinelog.withhold;
+
+import chinelog.edition.Pattern;
+import chinelog.edition.Patterns;
+import chinelog.label.Label;
+import chinelog.log.records.Log;
+import chinelog.log.records.PatternSheets;
+import chinelog.log.records.Readers;
+import chinelog.reckon.Facts;
+import chinelog.reckon.trade.Part;
+import chinelog.wording.Catalogue;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Hands out patterns to readers who may see all that they were drawn from. A drawing can be
+ * measured: whoever has it has the offsets. So no release of a figure frees one, and where it may
+ * not be seen, there is none.
+ */
+final class PatternMaker {
+
+  private static final double STEPS_PER_MM = 100;
+
+  private final VisibleLog visible;
+  private final WholeLog whole;
+  private final Account account;
+  private final Catalogue words;
+
+  PatternMaker(VisibleLog visible, WholeLog whole, Account account) {
+    this.visible = visible;
+    this.whole = whole;
+    this.account = account;
+    this.words = Catalogue.of(Facts.MESSAGES, visible.log().head().locale());
+  }
+
+  Patterns make(Readers readers) {
+    if (!readers.outputs().contains(Readers.Output.PATTERNS)) {
+      return Patterns.NONE;
+    }
+    List<Pattern> parts = new ArrayList<>();
+    for (Facts.Drawing drawing : drawings(VisibleLog.all(whole))) {
+      account.sees(drawing.label(), drawing.place(), Register.Kind.PATTERNS_OF, drawing.request());
+    }
+    Slugs slugs = new Slugs();
+    for (Facts.Drawing drawing : drawings(visible)) {
+      if (account.sight().allows(drawing.label())) {
+        List<String> under = account.sight().under(drawing.label());
+        for (Part part : drawing.parts()) {
+          parts.add(pattern(slugs.make(drawing.request() + " " + part.name()), part, under));
+        }
+      }
+    }
+    Log log = visible.log();
+    return on(log.head().patternSheets(), parts);
+  }
+
+  /** With the labels of all that decides what is drawn. */
+  private static List<Facts.Drawing> drawings(VisibleLog log) {
+    Labels labels = new Labels(log);
+    List<Facts.Drawing> labelled = new ArrayList<>();
+    for (Facts.Drawing drawing : log.facts().drawings()) {
+      Label label = drawing.label();
+      for (String input : drawing.inputs()) {
+        label = label.join(log.facts().find(input).map(labels::of).orElse(Label.NONE));
+      }
+      labelled.add(
+          new Facts.Drawing(
+              drawing.request(), drawing.parts(), drawing.inputs(), label, drawing.place()));
+    }
+    return labelled;
+  }
+
+  private Pattern pattern(String id, Part part, List<String> under) {
+    return new Pattern(
+        id,
+        words.text(part.title()),
+        part.strokes().stream().map(PatternMaker::stroke).toList(),
+        part.letters().stream()
+            .map(n -> new Pattern.Note(words.text(n.text()), rounded(n.at()), n.height()))
+            .toList(),
+        under);
+  }
+
+  private static Pattern.Stroke stroke(Part.Stroke stroke) {
+    Pattern.Line line =
+        switch (stroke.line()) {
+          case CUT -> Pattern.Line.CUT;
+          case SCORE -> Pattern.Line.SCORE;
+          case CENTRE -> Pattern.Line.CENTRE;
+          case GUIDE -> Pattern.Line.GUIDE;
+        };
+    return new Pattern.Stroke(
+        line, stroke.closed(), stroke.points().stream().map(PatternMaker::rounded).toList());
+  }
+
+  private static Pattern.Point rounded(Part.Point point) {
+    return new Pattern.Point(rounded(point.x()), rounded(point.y()));
+  }
+
+  private static double rounded(double mm) {
+    return Math.round(mm * STEPS_PER_MM) / STEPS_PER_MM;
+  }
+
+  private static Patterns on(PatternSheets sheets, List<Pattern> parts) {
+    double width =
+        switch (sheets.stock()) {
+          case A4 -> 210;
+          case LETTER -> 215.9;
+          case A3 -> 297;
+          case ROLL -> sheets.rollMm();
+        };
+    double height =
+        switch (sheets.stock()) {
+          case A4 -> 297;
+          case LETTER -> 279.4;
+          case A3 -> 420;
+          case ROLL -> 0;
+        };
+    return new Patterns(
+        parts,
+        width,
+        height,
+        sheets.overlapMm(),
+        sheets.kerfMm(),
+        sheets.acrossMm(),
+        sheets.upMm());
+  }
+}

@@ -1,0 +1,177 @@
+package chinelog.withhold.question;
+
+import chinelog.label.Label;
+import chinelog.log.records.Log;
+import chinelog.log.records.Lot;
+import chinelog.log.records.Marked;
+import chinelog.log.records.Release;
+import chinelog.log.records.Table;
+import chinelog.photo.album.Album;
+import chinelog.photo.album.Photograph;
+import chinelog.problem.Place;
+import chinelog.reckon.Fact;
+import chinelog.reckon.Facts;
+import chinelog.reckon.Origin;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * Everything in a log that may be under an agreement, by a hash of it, so that what was kept back
+ * when an edition was last published is known again when its mark is lost.
+ */
+final class KeptBack {
+
+  /** A shorter text is found in other places by chance. */
+  private static final int LEAST_LETTERS = 12;
+
+  /**
+   * A thing of the log.
+   *
+   * @param whole of what it is a part, such as a note
+   * @param shown what the maker knows it by
+   * @param label of which releases are not taken off
+   */
+  private record Thing(
+      String hash, String whole, String shown, Place place, Label label, boolean seen) {}
+
+  private final Eyes eyes;
+  private final List<Thing> things = new ArrayList<>();
+
+  private KeptBack(Eyes eyes) {
+    this.eyes = eyes;
+  }
+
+  private static KeptBack of(Log log, Facts facts, Album album, List<Passage> passages, Eyes eyes) {
+    KeptBack all = new KeptBack(eyes);
+    passages.forEach(all::passage);
+    facts.byName().values().stream()
+        .filter(f -> f.origin() != Origin.RECKONED && Kinds.isSpokenOf(f))
+        .forEach(all::fact);
+    album.photographs().forEach(all::photograph);
+    for (Lot lot : log.stock()) {
+      Marked<?> price = lot.price();
+      if (price != null) {
+        String what = "the price of " + lot.material();
+        all.add(what, what, price.place(), lot.label().join(price.label()));
+      }
+    }
+    for (Table table : log.tables()) {
+      for (Table.Column column : table.columns()) {
+        String what = "column " + column.name() + " of the table " + table.name();
+        all.add(what, what, column.place(), table.label().join(column.label()));
+      }
+    }
+    return all;
+  }
+
+  /** What these readers do not see, by hash, with the agreements it is under. */
+  static SortedMap<String, String> now(
+      Log log, Facts facts, Album album, List<Passage> passages, Eyes eyes) {
+    SortedMap<String, String> now = new TreeMap<>();
+    for (Thing thing : of(log, facts, album, passages, eyes).things) {
+      if (!thing.seen) {
+        now.put(thing.hash, String.join(" ", thing.label.agreements()));
+      }
+    }
+    return Collections.unmodifiableSortedMap(now);
+  }
+
+  /**
+   * A question for each note, figure or photograph that these readers would now see of which
+   * something was kept back from them before, under an agreement that no mark names any more.
+   *
+   * @param before what {@link #now} was when their edition was last published
+   */
+  static List<Question> lost(
+      Log log,
+      Facts facts,
+      Album album,
+      List<Passage> passages,
+      Eyes eyes,
+      Map<String, String> before) {
+    List<Thing> all = before.isEmpty() ? List.of() : of(log, facts, album, passages, eyes).things;
+    Map<String, Thing> first = new LinkedHashMap<>();
+    Map<String, Label> labels = new TreeMap<>();
+    Map<String, StringBuilder> about = new TreeMap<>();
+    for (Thing thing : all) {
+      String agreements = before.get(thing.hash);
+      if (thing.seen && agreements != null) {
+        Label label = Label.of(new TreeSet<>(List.of(agreements.split(" "))));
+        if (!thing.label.agreements().containsAll(label.agreements())) {
+          first.putIfAbsent(thing.whole, thing);
+          labels.merge(thing.whole, label, Label::join);
+          about.computeIfAbsent(thing.whole, w -> new StringBuilder()).append(thing.hash);
+        }
+      }
+    }
+    return first.values().stream()
+        .map(
+            t ->
+                Question.of(
+                    Question.Kind.LOST,
+                    log,
+                    t.place,
+                    t.shown,
+                    String.valueOf(about.get(t.whole)),
+                    t.whole,
+                    labels.getOrDefault(t.whole, Label.NONE)))
+        .toList();
+  }
+
+  private void passage(Passage passage) {
+    if (passage.role() == Passage.Role.PROMISE) {
+      return;
+    }
+    for (Passage.Piece piece : passage.pieces()) {
+      String letters = Letters.fold(piece.text());
+      if (letters.length() >= LEAST_LETTERS) {
+        Label written = passage.outer().join(piece.label());
+        String shown = piece.text().strip().replaceAll("\\s+", " ");
+        things.add(
+            new Thing(
+                Question.hash("text " + letters),
+                passage.what(),
+                shown.length() > 60 ? shown.substring(0, 60) + "\u2026" : shown,
+                passage.place(),
+                written,
+                eyes.see(passage.label(piece, eyes))));
+      }
+    }
+  }
+
+  private void fact(Fact fact) {
+    things.add(
+        new Thing(
+            Question.hash("fact " + fact.name()),
+            "the figure " + fact.name(),
+            fact.name(),
+            fact.place(),
+            fact.label(),
+            eyes.see(Release.Kind.FACT, fact.name(), fact.label())));
+  }
+
+  private void photograph(Photograph photograph) {
+    String path = photograph.file().path();
+    if (photograph.link() != Photograph.Link.LEFT_OUT) {
+      Label label = photograph.file().label();
+      things.add(
+          new Thing(
+              Question.hash("photograph " + photograph.sha256()),
+              "the photograph " + path,
+              path,
+              photograph.file().place(),
+              label,
+              eyes.see(Release.Kind.PHOTO, path, label)));
+    }
+  }
+
+  private void add(String key, String what, Place place, Label label) {
+    things.add(new Thing(Question.hash(key), what, what, place, label, eyes.see(label)));
+  }
+}
