@@ -43,6 +43,7 @@ final class Disclosure {
   private final Web web;
   private final Web.Side told;
   private final Set<String> sums = new HashSet<>();
+  private final List<Withholder.WayOut> waysOut = new ArrayList<>();
   private final Map<String, Derivability.Item> shown = new TreeMap<>();
   private final List<Knowledge.Given> given;
 
@@ -90,8 +91,14 @@ final class Disclosure {
     show(name, value);
   }
 
+  /** What would mend the problems found. */
+  List<Withholder.WayOut> waysOut() {
+    return List.copyOf(waysOut);
+  }
+
   /** An error for each withheld figure that can be worked out. */
   List<Problem> problems() {
+    waysOut.clear();
     Set<String> hidden = new TreeSet<>(figures.hidden());
     hidden.removeAll(shown.keySet());
     Map<Set<String>, Set<String>> secrets = new LinkedHashMap<>();
@@ -304,8 +311,11 @@ final class Disclosure {
                 + ", or withhold "
                 + String.join(", or ", remedies.stream().map(s -> String.join(" and ", s)).toList())
                 + " as well.";
-    return Problem.error(
-        facts.find(first.name()).orElseThrow().place(), cause + how + also, remedy);
+    Fact fact = facts.find(first.name()).orElseThrow();
+    Problem problem = Problem.error(fact.place(), cause + how + also, remedy);
+    List<String> names = same.stream().map(Derivability.Verdict::name).toList();
+    waysOut.add(new Withholder.WayOut(problem, names, fact.label(), remedies));
+    return problem;
   }
 
   /** The figures shown, as printed. */

@@ -129,6 +129,7 @@ final class EditionMaker {
    */
   Withholder.Withheld account(Edition edition, List<PrintedFigure> known) {
     Disclosure disclosure = disclosure(known);
+    List<Problem> problems = problems(disclosure);
     return new Withholder.Withheld(
         edition,
         sight.clearance(),
@@ -138,7 +139,8 @@ final class EditionMaker {
         disclosure.printed(),
         plates.keptBack(),
         plates.printedRegions(),
-        problems(disclosure));
+        problems,
+        disclosure.waysOut());
   }
 
   /** The edition by itself, whatever speaks against publishing it. */

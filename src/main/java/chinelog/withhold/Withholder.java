@@ -2,6 +2,7 @@ package chinelog.withhold;
 
 import chinelog.edition.Edition;
 import chinelog.label.Clearance;
+import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Readers;
@@ -93,6 +94,7 @@ public final class Withholder {
    * @param keptBack paths of the photographs that its readers do not see, or not whole
    * @param filled regions filled in its pictures
    * @param problems why it must not be published, if there are errors among them
+   * @param waysOut what would mend those of the problems that are figures to be worked out
    */
   public record Withheld(
       Edition edition,
@@ -103,7 +105,19 @@ public final class Withholder {
       List<PrintedFigure> printed,
       SortedSet<String> keptBack,
       List<FilledRegions> filled,
-      List<Problem> problems) {}
+      List<Problem> problems,
+      List<WayOut> waysOut) {}
+
+  /**
+   * What keeps a withheld figure from being worked out.
+   *
+   * @param problem that it mends
+   * @param secrets names of the withheld facts, the one that is told of first
+   * @param label that it is under
+   * @param withhold facts to be withheld as well: any one of these sets will do
+   */
+  public record WayOut(
+      Problem problem, List<String> secrets, Label label, List<Set<String>> withhold) {}
 
   /**
    * Regions that were filled in a picture.

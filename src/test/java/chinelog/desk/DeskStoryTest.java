@@ -6,8 +6,10 @@ import chinelog.OncePerRun;
 import chinelog.site.Browser;
 import java.io.IOException;
 import java.net.URI;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -138,6 +140,20 @@ class DeskStoryTest {
   }
 
   @Test
+  void whatCouldBeWorkedOutIsToldWithTheWaysOut() throws IOException {
+    Path facts = desk.folder().resolve("facts.yaml");
+    String text = Files.readString(facts);
+    Files.writeString(facts, text + "hull.beam: 186.9 mm\n");
+    desk.go("/agreements/seen?for=public");
+    desk.until("document.querySelector('#register [data-withhold]')");
+    desk.click("#register [data-withhold=\"hull.beam\"]");
+    desk.until(
+        "document.querySelector('#register h2') && !document.querySelector('#register .errors')");
+    assertThat(Files.readString(facts))
+        .isEqualTo(text + "hull.beam: {is: 186.9 mm, under: lines}\n");
+  }
+
+  @Test
   void theLogIsPublishedAndWhatStopsItIsToldWithItsPlace() throws IOException {
     desk.go("/publishing");
     desk.click("#go");
@@ -161,6 +177,51 @@ class DeskStoryTest {
         SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}").replace("true", "very"));
     browser.open(URI.create(browser.text("location.origin") + site));
     assertThat(browser.text("document.querySelector('h1').textContent")).contains("Merrow");
+  }
+
+  @Test
+  void theClockBecomesTheNotesTime() throws IOException {
+    desk.until("document.querySelector('[data-clock=\"/clock/start\"]')");
+    desk.click("[data-clock=\"/clock/start\"]");
+    desk.until("document.querySelector('.running')");
+    assertThat(browser.text("document.querySelector('.running').innerText")).contains("11:00");
+    desk.click("#clock form button.main");
+    desk.until("document.body.dataset.ready");
+    assertThat(desk.read("entries/2026-06-01-at-the-bench.md"))
+        .isEqualTo("---\ntime: 11:00-11:01\n---\n\n# At the bench\n\n");
+    assertThat(desk.folder().resolve(".chinelog/desk/clock")).doesNotExist();
+  }
+
+  @Test
+  void withoutScriptAPageSaysWhatItNeedsAndShowsTheText() {
+    browser.scripts(false);
+    desk.go("/notes/edit?file=" + SmallDesk.NOTE);
+    assertThat(browser.text("document.querySelector('noscript').innerText"))
+        .contains("JavaScript");
+    assertThat(browser.text("document.getElementById('text').value")).contains("187 mm");
+    browser.scripts(true);
+  }
+
+  /** The other run is this very program's, on the same log. */
+  @Test
+  void publishingElsewhereMeanwhileIsSafe() throws IOException {
+    Files.writeString(
+        desk.folder().resolve(SmallDesk.NOTE),
+        SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
+    Path claim = desk.folder().resolve(".chinelog/claimed");
+    Files.createDirectories(claim.getParent());
+    try (FileChannel other =
+        FileChannel.open(claim, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+      other.lock();
+      desk.go("/publishing");
+      desk.click("#go");
+      desk.until("document.querySelector('#outcome .errors')");
+      assertThat(browser.text("document.querySelector('#outcome .errors').innerText"))
+          .contains("Another run of chinelog");
+      assertThat(desk.find("published/public/site/index.html")).isEmpty();
+    }
+    desk.click("#go");
+    desk.until("document.querySelectorAll('#outcome .made').length === 2");
   }
 
   @Test

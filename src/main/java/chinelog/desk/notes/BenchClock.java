@@ -105,7 +105,10 @@ public final class BenchClock implements Page {
       return Reply.seeOther("/");
     }
     ZonedDateTime from = since.get();
-    ZonedDateTime to = bench.clock().instant().atZone(from.getZone());
+    ZonedDateTime ended = bench.clock().instant().atZone(from.getZone());
+    // What took less than a minute took one.
+    ZonedDateTime to =
+        MINUTES.format(ended).equals(MINUTES.format(from)) ? from.plusMinutes(1) : ended;
     String time = MINUTES.format(from) + "-" + MINUTES.format(to);
     Words words = bench.frame().words(request, Section.TODAY);
     String note = request.text("note");

@@ -5,25 +5,33 @@ import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.files.YamlText;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
 import chinelog.label.Agreement;
 import chinelog.label.Presence;
 import chinelog.log.records.Readers;
-import chinelog.log.records.Release;
+import chinelog.log.records.Statement;
+import chinelog.problem.Problem;
+import chinelog.problem.ProblemException;
 import chinelog.withhold.Register;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Agreements, readers and releases, and the log as seen by any readers beside the whole of it. */
 public final class Agreements implements Page {
+
+  private static final List<String> KINDS = List.of("fact", "entry", "photo", "sheet");
 
   private final Bench bench;
 
@@ -44,13 +52,14 @@ public final class Agreements implements Page {
     Map<String, Object> values = new HashMap<>();
     values.put("agreements", agreements(now));
     values.put("readers", readers(now));
-    values.put("releases", releases(now));
+    values.put("releases", releases());
     values.put(
         "outputs",
         List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns"));
     values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
     values.put("entries", now.log().entries().stream().map(e -> e.id()).toList());
     values.put("today", now.today().toString());
+    values.put("release", request.text("release"));
     return bench.frame().page(request, Section.AGREEMENTS, "agreements.ftlh", values);
   }
 
@@ -89,20 +98,37 @@ public final class Agreements implements Page {
     return lines;
   }
 
-  private static List<Map<String, Object>> releases(Snapshot now) {
+  /** As they are written, so that each keeps its place in the list, whatever is wrong with it. */
+  private List<Map<String, Object>> releases() throws IOException {
+    YamlText log;
+    try {
+      log = YamlText.of(bench.files().read(Path.of("log.yaml")));
+    } catch (ProblemException e) {
+      // The log cannot be read; Today says where.
+      return List.of();
+    }
     List<Map<String, Object>> lines = new ArrayList<>();
-    for (Release release : now.log().releases()) {
+    for (int i = 0; i < log.size(List.of("releases")); i++) {
+      List<String> item = List.of("releases", String.valueOf(i));
+      String kind =
+          KINDS.stream().filter(k -> log.has(in(item, k))).findFirst().orElse(KINDS.get(0));
       lines.add(
           Map.of(
-              "kind", release.kind().name().toLowerCase(Locale.ROOT),
-              "name", release.name(),
-              "under", release.agreement(),
-              "by", release.by(),
-              "on", release.on().toString(),
-              "words", release.words(),
-              "readers", release.readers().stream().sorted().toList()));
+              "kind", kind,
+              "name", String.join(", ", log.words(in(item, kind))),
+              "under", String.join(", ", log.words(in(item, "under"))),
+              "by", log.find(in(item, "by")).orElse(""),
+              "on", log.find(in(item, "on")).orElse(""),
+              "words", log.find(in(item, "words")).orElse("").strip(),
+              "readers", log.words(in(item, "for"))));
     }
     return lines;
+  }
+
+  private static List<String> in(List<String> item, String key) {
+    List<String> at = new ArrayList<>(item);
+    at.add(key);
+    return at;
   }
 
   /** A page of the whole site and the same page as readers would get it, side by side. */
@@ -132,6 +158,31 @@ public final class Agreements implements Page {
     return bench.frame().page(request, Section.AGREEMENTS, "seen.ftlh", values);
   }
 
+  /** Problems, those that are figures to be worked out with the ways out. */
+  private static List<Map<String, Object>> problems(Snapshot now, Withholder.Withheld withheld) {
+    Set<String> stated =
+        now.log().statements().stream().map(Statement::name).collect(Collectors.toSet());
+    List<Map<String, Object>> lines = new ArrayList<>();
+    for (Problem problem : withheld.problems()) {
+      Map<String, Object> line = new HashMap<>(Lines.of(List.of(problem)).get(0));
+      for (Withholder.WayOut way : withheld.waysOut()) {
+        if (way.problem().equals(problem)) {
+          line.put("secret", String.join(", ", way.secrets()));
+          line.put("under", List.copyOf(way.label().agreements()));
+          // Only what facts.yaml states is marked there; all else where it was written.
+          line.put(
+              "ways",
+              way.withhold().stream()
+                  .filter(stated::containsAll)
+                  .map(names -> names.stream().sorted().toList())
+                  .toList());
+        }
+      }
+      lines.add(line);
+    }
+    return lines;
+  }
+
   /** What readers would not get, where it stands and under what; and what could be worked out. */
   private Reply register(Request request) throws IOException {
     Snapshot now = bench.log().now();
@@ -157,6 +208,6 @@ public final class Agreements implements Page {
             request,
             Section.AGREEMENTS,
             "register.ftlh",
-            Map.of("withheld", lines, "problems", Lines.of(withheld.problems())));
+            Map.of("withheld", lines, "problems", problems(now, withheld)));
   }
 }

@@ -20,6 +20,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -104,7 +105,17 @@ public final class Settings implements Page {
       return yaml.with(at(request), YamlValue.words(request.all("word")));
     }
     if (!request.all("word").isEmpty()) {
-      return yaml.with(at(request), YamlValue.under(request.all("word")));
+      YamlValue under = YamlValue.under(request.all("word"));
+      List<String> group = at(request).subList(0, at(request).size() - 1);
+      Optional<String> bare = group.isEmpty() ? Optional.empty() : yaml.find(group);
+      if (bare.isPresent()) {
+        // A figure that stands by itself becomes a group of keys, to bear the mark.
+        Map<String, YamlValue> keys = new LinkedHashMap<>();
+        keys.put("is", YamlValue.text(bare.get()));
+        keys.put("under", under);
+        return yaml.with(group, new YamlValue.Keys(keys, true));
+      }
+      return yaml.with(at(request), under);
     }
     return value.isEmpty()
         ? yaml.without(at(request))
@@ -133,7 +144,12 @@ public final class Settings implements Page {
     if (!kind.isEmpty()) {
       // A release names the thing first: "fact: hull.loa".
       Map<String, YamlValue> named = new LinkedHashMap<>();
-      named.put(kind, YamlValue.text(request.text("name").strip()));
+      List<String> names =
+          Arrays.stream(request.text("name").split(","))
+              .map(String::strip)
+              .filter(n -> !n.isEmpty())
+              .toList();
+      named.put(kind, names.size() == 1 ? YamlValue.text(names.get(0)) : YamlValue.words(names));
       named.putAll(keys);
       keys = named;
     }

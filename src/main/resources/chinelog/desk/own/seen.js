@@ -1,3 +1,5 @@
+import "./settings.js";
+
 // Both sides show the same page and scroll together.
 const choosing = document.querySelector(".choosing");
 choosing.addEventListener("change", () => choosing.submit());

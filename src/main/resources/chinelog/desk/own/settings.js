@@ -76,3 +76,26 @@ for (const search of document.querySelectorAll("[data-narrows]")) {
     for (const row of rows) row.hidden = !words.every((w) => row.textContent.toLowerCase().includes(w));
   });
 }
+
+// The ways out of what could be worked out: other facts withheld as well, or a release.
+document.addEventListener("click", async (event) => {
+  const way = event.target.closest("[data-withhold]");
+  if (!way) return;
+  try {
+    for (const name of way.dataset.withhold.split(" ")) {
+      const fields = new URLSearchParams({ file: "facts.yaml", at: `${name}/under` });
+      for (const word of way.dataset.under.split(" ")) fields.append("word", word);
+      const refused = await send("/set", fields);
+      if (refused) {
+        say(refused, true);
+        return;
+      }
+    }
+    location.reload();
+  } catch (fault) { say(fault.message, true); }
+});
+const release = document.querySelector("[data-release]");
+if (release) {
+  document.getElementById("nl-name").value = release.dataset.release;
+  release.showModal();
+}

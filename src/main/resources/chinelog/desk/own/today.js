@@ -19,8 +19,12 @@ questions.addEventListener("submit", async (event) => {
   } catch (fault) { say(fault.message, true); }
 });
 
+let leaving = false;
+document.addEventListener("submit", (event) => { leaving = !event.defaultPrevented; });
+
 // Today is shown afresh when a file of the log changes, unless something is being typed.
 document.addEventListener("log-changed", () => {
+  if (leaving) return;
   const typing = document.activeElement?.matches("input, textarea, select");
   if (!typing) location.reload();
 });
