@@ -37,6 +37,7 @@ public final class YamlText {
   private final @Nullable YamlSpot root;
   private final YamlWriting writing;
   private final String lineEnd;
+  private final YamlLines lines;
 
   private YamlText(String path, String before, String yaml, String after) throws ProblemException {
     this.path = path;
@@ -45,6 +46,7 @@ public final class YamlText {
     this.after = after;
     this.lineEnd = lineEnd(before + yaml + after);
     this.writing = new YamlWriting(lineEnd);
+    this.lines = new YamlLines(yaml, lineEnd);
     this.root = read();
   }
 
@@ -151,7 +153,7 @@ public final class YamlText {
     YamlValue.Keys keys = new YamlValue.Keys(Map.of(at.get(depth), nested), false);
     return checked(
         depth == 0 || spot == null
-            ? List.of(addLines(yaml.length(), writing.keys(keys, 0)))
+            ? List.of(lines.addLines(yaml.length(), writing.keys(keys, 0)))
             : replace(at.subList(0, depth), spot, keys),
         wanted);
   }
@@ -164,13 +166,13 @@ public final class YamlText {
       YamlSpot last = list.items().get(list.items().size() - 1);
       Splice splice =
           list.flow()
-              ? addToFlow(last.to(), writing.flow(item))
-              : addLines(list.lineAfter(), writing.item(item, column(list.from())));
+              ? lines.addToFlow(last.to(), writing.flow(item))
+              : lines.addLines(list.lineAfter(), writing.item(item, lines.column(list.from())));
       return checked(List.of(splice), wanted);
     }
     if (at.isEmpty() && (spot == null || spot instanceof YamlSpot.Scalar s && s.isNothing())) {
       Object wanted = YamlMeaning.of(new YamlValue.Items(List.of(item), false));
-      return checked(List.of(addLines(yaml.length(), writing.item(item, 0))), wanted);
+      return checked(List.of(lines.addLines(yaml.length(), writing.item(item, 0))), wanted);
     }
     List<YamlValue> items = new ArrayList<>();
     if (spot instanceof YamlSpot.Scalar one && !one.isNothing()) {
@@ -198,14 +200,14 @@ public final class YamlText {
       int index = keys(what.subList(0, what.size() - 1)).indexOf(key);
       List<int[]> spans = new ArrayList<>();
       group.pairs().forEach(p -> spans.add(span(p.key().from(), p.value())));
-      splice = group.flow() ? takeFromFlow(spans, index) : takeLines(spans, index);
+      splice = group.flow() ? lines.takeFromFlow(spans, index) : lines.takeLines(spans, index);
     } else if (parent instanceof YamlSpot.Sequence list) {
       List<int[]> spans = new ArrayList<>();
       for (YamlSpot item : list.items()) {
-        spans.add(span(list.flow() ? item.from() : dash(item.from()), item));
+        spans.add(span(list.flow() ? item.from() : lines.dash(item.from()), item));
       }
       int index = Integer.parseInt(key);
-      splice = list.flow() ? takeFromFlow(spans, index) : takeLines(spans, index);
+      splice = list.flow() ? lines.takeFromFlow(spans, index) : lines.takeLines(spans, index);
     } else {
       throw stuck();
     }
@@ -251,17 +253,17 @@ public final class YamlText {
     if (parent instanceof YamlSpot.Mapping group) {
       YamlSpot.Scalar key = pair(group, at.get(at.size() - 1)).key();
       int colon = yaml.indexOf(':', key.to());
-      String written = writing.after(value, column(key.from()), like);
-      boolean lines = written.startsWith(lineEnd);
+      String written = writing.after(value, lines.column(key.from()), like);
+      boolean onLines = written.startsWith(lineEnd);
       boolean empty = old instanceof YamlSpot.Scalar s && s.isNothing() && s.text().isEmpty();
-      return isBlock || empty || lines
+      return isBlock || empty || onLines
           ? List.of(
-              new Splice(colon + 1, empty ? colon + 1 : old.to(), (lines ? "" : " ") + written))
+              new Splice(colon + 1, empty ? colon + 1 : old.to(), (onLines ? "" : " ") + written))
           : List.of(new Splice(old.from(), old.to(), written));
     }
     // An item: a group of keys may begin on the line of its dash.
-    int dash = dash(old.from());
-    String written = writing.item(value, column(dash)).stripLeading().substring(1);
+    int dash = lines.dash(old.from());
+    String written = writing.item(value, lines.column(dash)).stripLeading().substring(1);
     return List.of(new Splice(dash + 1, old.to(), written));
   }
 
@@ -291,114 +293,18 @@ public final class YamlText {
 
   private Splice addPair(YamlSpot.Mapping group, String key, YamlValue value) {
     if (!group.flow()) {
-      return addLines(
-          group.lineAfter(), writing.pair(key, value, column(group.pairs().get(0).key().from())));
+      return lines.addLines(
+          group.lineAfter(),
+          writing.pair(key, value, lines.column(group.pairs().get(0).key().from())));
     }
     String written = writing.key(key) + ": " + writing.flow(value);
     return group.pairs().isEmpty()
         ? Splice.insert(group.from() + 1, written)
-        : addToFlow(group.pairs().get(group.pairs().size() - 1).value().to(), written);
-  }
-
-  private Splice addToFlow(int last, String written) {
-    int comma = skipToComma(last);
-    return comma < 0
-        ? Splice.insert(last, ", " + written)
-        : Splice.insert(comma + 1, " " + written);
-  }
-
-  /** The comma after {@code from}, if nothing but space and remarks stands between; else -1. */
-  private int skipToComma(int from) {
-    int i = from;
-    while (i < yaml.length()) {
-      char c = yaml.charAt(i);
-      if (c == '#') {
-        i = lineEndAt(i);
-      } else if (c == ',') {
-        return i;
-      } else if (!Character.isWhitespace(c)) {
-        return -1;
-      } else {
-        i++;
-      }
-    }
-    return -1;
-  }
-
-  /** Lines put in after the line on which {@code at} stands. */
-  private Splice addLines(int at, String lines) {
-    boolean fresh = at > 0 && isLineEnd(yaml.charAt(at - 1));
-    int end = fresh ? at : lineEndAt(at);
-    if (fresh || yaml.isEmpty()) {
-      return Splice.insert(end, lines + lineEnd);
-    }
-    return end == yaml.length()
-        ? Splice.insert(end, lineEnd + lines)
-        : Splice.insert(afterLineEnd(end), lines + lineEnd);
+        : lines.addToFlow(group.pairs().get(group.pairs().size() - 1).value().to(), written);
   }
 
   private static int[] span(int from, YamlSpot value) {
     return new int[] {from, value.to(), value.lineAfter()};
-  }
-
-  private static boolean isLineEnd(char c) {
-    return c == '\n' || c == '\r';
-  }
-
-  private Splice takeFromFlow(List<int[]> spans, int index) {
-    int from = spans.get(index)[0];
-    int to = spans.get(index)[1];
-    if (index < spans.size() - 1) {
-      return Splice.delete(from, spans.get(index + 1)[0]);
-    }
-    return Splice.delete(index == 0 ? from : spans.get(index - 1)[1], to);
-  }
-
-  private Splice takeLines(List<int[]> spans, int index) {
-    int from = spans.get(index)[0];
-    int lineAfter = spans.get(index)[2];
-    int start = lineStart(from);
-    boolean fresh = lineAfter > 0 && isLineEnd(yaml.charAt(lineAfter - 1));
-    int end = fresh ? lineAfter : afterLineEnd(lineEndAt(lineAfter));
-    if (yaml.substring(start, from).isBlank()) {
-      return Splice.delete(start, end);
-    }
-    // The first key of an item stands beside its dash; the next one takes its place.
-    int next = index + 1 < spans.size() ? spans.get(index + 1)[0] : end;
-    boolean straight = lineStart(next) == end;
-    return Splice.delete(from, straight ? next : lineEndAt(spans.get(index)[1]));
-  }
-
-  private int dash(int itemFrom) {
-    int i = itemFrom - 1;
-    while (i >= 0 && yaml.charAt(i) != '-') {
-      i--;
-    }
-    return i;
-  }
-
-  private int column(int offset) {
-    return yaml.codePointCount(lineStart(offset), offset);
-  }
-
-  private int lineStart(int offset) {
-    int i = offset;
-    while (i > 0 && !isLineEnd(yaml.charAt(i - 1))) {
-      i--;
-    }
-    return i;
-  }
-
-  private int lineEndAt(int offset) {
-    int i = offset;
-    while (i < yaml.length() && !isLineEnd(yaml.charAt(i))) {
-      i++;
-    }
-    return i;
-  }
-
-  private int afterLineEnd(int end) {
-    return end >= yaml.length() ? end : yaml.startsWith("\r\n", end) ? end + 2 : end + 1;
   }
 
   private YamlText checked(List<Splice> splices, Object wanted) throws ProblemException {
@@ -414,12 +320,12 @@ public final class YamlText {
       return YamlSpot.read(yaml);
     } catch (MarkedYamlEngineException e) {
       Optional<Mark> mark = e.getProblemMark().or(e::getContextMark);
-      int lines = (int) before.lines().count();
+      int above = (int) before.lines().count();
       throw new ProblemException(
           Problem.error(
               Place.of(
                   path,
-                  mark.map(Mark::getLine).orElse(0) + 1 + (before.length() > 1 ? lines : 0),
+                  mark.map(Mark::getLine).orElse(0) + 1 + (before.length() > 1 ? above : 0),
                   mark.map(Mark::getColumn).orElse(0) + 1),
               "This is not written as YAML can be read.",
               "Open the file as text and put this line right."));
