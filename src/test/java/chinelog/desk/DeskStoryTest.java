@@ -196,8 +196,7 @@ class DeskStoryTest {
   void withoutScriptAPageSaysWhatItNeedsAndShowsTheText() {
     browser.scripts(false);
     desk.go("/notes/edit?file=" + SmallDesk.NOTE);
-    assertThat(browser.text("document.querySelector('noscript').innerText"))
-        .contains("JavaScript");
+    assertThat(browser.text("document.querySelector('noscript').innerText")).contains("JavaScript");
     assertThat(browser.text("document.getElementById('text').value")).contains("187 mm");
     browser.scripts(true);
   }

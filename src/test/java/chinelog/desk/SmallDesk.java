@@ -154,9 +154,9 @@ final class SmallDesk implements AutoCloseable {
     }
   }
 
-  /** Clicks what a selector names. */
+  /** Clicks what a selector names, once it is there. */
   void click(String selector) {
-    browser.evaluate("document.querySelector(" + quoted(selector) + ").click()");
+    until("((e) => { e?.click(); return e; })(document.querySelector(" + quoted(selector) + "))");
   }
 
   /** Types into a field as somebody would who leaves it afterwards. */

@@ -248,6 +248,7 @@ public final class Editor implements Page {
   /** Agreements that something may be put under. */
   static List<Map<String, String>> agreements(Snapshot now) {
     return now.log().agreements().values().stream()
+        .filter(a -> !a.isOwn())
         .map(a -> Map.of("id", a.id(), "with", a.with(), "covers", a.covers()))
         .toList();
   }

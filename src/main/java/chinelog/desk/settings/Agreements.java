@@ -51,6 +51,7 @@ public final class Agreements implements Page {
     Snapshot now = bench.log().now();
     Map<String, Object> values = new HashMap<>();
     values.put("agreements", agreements(now));
+    values.put("grantable", List.copyOf(now.log().agreements().keySet()));
     values.put("readers", readers(now));
     values.put("releases", releases());
     values.put(
@@ -66,6 +67,10 @@ public final class Agreements implements Page {
   private static List<Map<String, Object>> agreements(Snapshot now) {
     List<Map<String, Object>> lines = new ArrayList<>();
     for (Agreement agreement : now.log().agreements().values()) {
+      if (agreement.isOwn()) {
+        // The program's own, which no log.yaml describes.
+        continue;
+      }
       Map<String, Object> line = new HashMap<>();
       line.put("id", agreement.id());
       line.put("with", agreement.with());

@@ -60,7 +60,9 @@ public final class FactsPage implements Page {
     values.put("facts", facts(now, words, style));
     values.put("materials", materials(now, style));
     values.put("limits", limits(now, style));
-    values.put("agreements", List.copyOf(now.log().agreements().keySet()));
+    values.put(
+        "agreements",
+        now.log().agreements().values().stream().filter(a -> !a.isOwn()).map(a -> a.id()).toList());
     values.put(
         "hazards", List.of("resin", "superglue", "dust", "lead", "solvent", "blade", "lithium"));
     values.put("reckonings", TradeReckonings.names());
