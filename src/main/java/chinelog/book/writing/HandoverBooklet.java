@@ -14,8 +14,8 @@ public final class HandoverBooklet {
   /** The section that gets a page of its own, to be copied or pinned up. */
   private static final String CARD = "quick-card";
 
-  /** Lines that fill a page of the booklet. */
-  private static final int OUTINGS = 16;
+  /** Lines that fill about half a page of the booklet. */
+  private static final int OUTINGS = 10;
 
   private static final String BLANK = "\u00a0";
 
