@@ -15,6 +15,7 @@ import java.util.List;
 /** Pictures made from the files of a log. */
 final class LogPictures implements PictureSource {
 
+  private final Path folder;
   private final Darkroom darkroom;
   private final SheetPrinter printer;
   private final Progress progress;
@@ -23,7 +24,7 @@ final class LogPictures implements PictureSource {
    * @param clearance of those who will see them
    */
   LogPictures(Log log, Clearance clearance, Progress progress) {
-    Path folder = log.folder();
+    this.folder = log.folder();
     this.darkroom = new Darkroom(folder, Credit.of(log.head(), clearance));
     this.printer = new SheetPrinter(folder);
     this.progress = progress;
@@ -36,7 +37,7 @@ final class LogPictures implements PictureSource {
 
   @Override
   public boolean looksLikeDrawing(Darkroom.Prints prints) throws IOException {
-    return DrawingLike.isLikely(prints);
+    return DrawingLike.isLikely(prints, folder);
   }
 
   @Override

@@ -37,12 +37,19 @@ final class EnglishLeft {
    * @param own what the author wrote
    */
   static EnglishLeft besides(String own) {
-    List<String> words = words(own);
+    Set<String> pairs = pairs(own);
+    // A title that runs on to the next line of a column is read with what stands beside it.
+    NAMES.forEach(name -> pairs.addAll(pairs(name)));
+    return new EnglishLeft(pairs);
+  }
+
+  private static Set<String> pairs(String text) {
+    List<String> words = words(text);
     Set<String> pairs = new HashSet<>();
     for (int i = 1; i < words.size(); i++) {
       pairs.add(words.get(i - 1) + " " + words.get(i));
     }
-    return new EnglishLeft(pairs);
+    return pairs;
   }
 
   /** Each English word found, with what stands around it. */

@@ -74,7 +74,7 @@ public record Original(
   }
 
   /** Prints lie in a folder that is named by a hash of what they show. */
-  private static String keyOf(Darkroom.Prints prints) {
+  static String keyOf(Darkroom.Prints prints) {
     Path jpeg = prints.prints().get(0).jpeg();
     int names = jpeg.getNameCount();
     return jpeg.subpath(names - 3, names - 1).toString();
