@@ -105,13 +105,6 @@ class BadLogTest {
             log -> log.photo("photos/cafe\u0301.png").photo("photos/caf\u00e9.png"),
             "photos/caf\u00e9.png: error: Its name and that of"),
         of(
-            "regions that nothing pins to a file",
-            log ->
-                log.write(
-                    "photos/photos.yaml",
-                    "keel.png: {regions: [{box: [0, 0, 0.5, 1], under: lines}]}\n"),
-            "photos/photos.yaml:1:1: error: The photograph photos/keel.png has regions, but"),
-        of(
             "regions pinned by what is no SHA-256, told once and with what to write",
             log ->
                 log.write(

@@ -26,11 +26,19 @@ export function say(words, lasting = false) {
 /** Puts a part that the desk sends into an element. */
 export async function fill(element, path) {
   element.setAttribute("aria-busy", "true");
+  // An answer that comes after a later one was asked for is no longer wanted.
+  const turn = {};
+  element.turn = turn;
+  let answer;
+  let fault;
   try {
-    element.innerHTML = await (await ask(path)).text();
-  } catch (fault) {
-    element.textContent = fault.message;
+    answer = await (await ask(path)).text();
+  } catch (failed) {
+    fault = failed;
   }
+  if (element.turn !== turn) return;
+  if (fault) element.textContent = fault.message;
+  else element.innerHTML = answer;
   element.removeAttribute("aria-busy");
 }
 
