@@ -44,7 +44,7 @@ record Columns(List<Integer> columns, List<Double> widthsMm, boolean isSmall) {
   /**
    * Plans a table.
    *
-   * @param cells of each column, its head among them
+   * @param cells of each column, its head first
    * @param isNumber of each column, whether its cells are numbers, which are not parted
    */
   static List<Columns> plan(List<List<String>> cells, List<Boolean> isNumber, double textMm) {
@@ -54,8 +54,12 @@ record Columns(List<Integer> columns, List<Double> widthsMm, boolean isSmall) {
     for (int i = 0; i < cells.size(); i++) {
       double line = cells.get(i).stream().mapToDouble(Columns::widthMm).max().orElse(0);
       double word = cells.get(i).stream().mapToDouble(Columns::longestWordMm).max().orElse(0);
-      boolean isKept = isNumber.get(i) && line <= LONG_NUMBER_MM;
-      least.add((isKept ? line : word) + GAP_MM);
+      List<String> below = cells.get(i).subList(1, cells.get(i).size());
+      double number = below.stream().mapToDouble(Columns::widthMm).max().orElse(0);
+      // A number is not parted; the head above it may go over several lines.
+      boolean isKept = isNumber.get(i) && number <= LONG_NUMBER_MM;
+      double headWord = longestWordMm(cells.get(i).get(0));
+      least.add((isKept ? Math.max(number, headWord) : word) + GAP_MM);
       usual.add(line + GAP_MM);
       whole.add((isNumber.get(i) ? line : word) + GAP_MM);
     }
