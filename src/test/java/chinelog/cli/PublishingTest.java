@@ -347,7 +347,8 @@ class PublishingTest {
     Map<String, String> files = new TreeMap<>(all);
     files
         .keySet()
-        .removeIf(file -> file.matches("(.*/)?\\.chinelog/(photos|prints|claimed|standing|features).*"));
+        .removeIf(
+            file -> file.matches("(.*/)?\\.chinelog/(photos|prints|claimed|standing|features).*"));
     return files;
   }
 
