@@ -15,7 +15,6 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 
 /**
  * Pins regions to the files that they were drawn on, where their maker has not: the digest of the
@@ -25,7 +24,6 @@ import java.util.Set;
 public final class Pins {
 
   private static final String REMARKS = "photos.yaml";
-  private static final Set<String> MADE = Set.of("published", "records", "workshop");
 
   private Pins() {}
 
@@ -47,7 +45,7 @@ public final class Pins {
             boolean over =
                 !inside.equals(log)
                     && (String.valueOf(inside.getFileName()).startsWith(".")
-                        || MADE.contains(name));
+                        || Bounds.MADE.contains(name));
             return over ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
           }
 

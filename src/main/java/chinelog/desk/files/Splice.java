@@ -26,11 +26,6 @@ record Splice(int from, int to, String text) {
     return new Splice(from, to, "");
   }
 
-  /** The same further on in a longer text. */
-  public Splice shifted(int by) {
-    return new Splice(from + by, to + by, text);
-  }
-
   /**
    * A text after all of some splices, whose offsets are those before any of them.
    *
