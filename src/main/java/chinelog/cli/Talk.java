@@ -1,6 +1,7 @@
 package chinelog.cli;
 
 import chinelog.problem.Problem;
+import chinelog.publish.Outcome;
 import chinelog.publish.Progress;
 import java.io.PrintWriter;
 import java.io.Writer;
@@ -78,6 +79,23 @@ record Talk(PrintWriter out, PrintWriter err, boolean terminal, boolean quiet) {
                   : questions.size() + " answers settle them all")
               + ". Nothing is published for these readers until then.");
     }
+  }
+
+  /**
+   * Prints what an audit found.
+   *
+   * @param after what has become of the editions
+   */
+  void findings(Outcome outcome, String after) {
+    for (Outcome.Made edition : outcome.editions()) {
+      edition
+          .findings()
+          .forEach(
+              f ->
+                  err.println(
+                      edition.readers() + "/" + f.file() + ", " + f.where() + ": " + f.what()));
+    }
+    err.println("The audit found what must not be there. " + after);
   }
 
   /** A command as it is to be typed where the program was started. */

@@ -129,6 +129,7 @@ public final class Edition {
    *
    * @param slug unique, fit for an address
    * @param date of its last entry
+   * @param words of its entries, footnotes and captions left out
    * @param readingMinutes at least 1
    */
   public record Post(
@@ -139,6 +140,7 @@ public final class Edition {
       LocalDate date,
       @Nullable Plate opening,
       List<String> entries,
+      int words,
       int readingMinutes,
       List<String> under) {}
 

@@ -153,7 +153,8 @@ final class SampleLog {
         null,
         false,
         Valuation.FIFO,
-        PatternSheets.USUAL);
+        PatternSheets.USUAL,
+        null);
   }
 
   private static Agreement agreement(String id, String with, String covers) {

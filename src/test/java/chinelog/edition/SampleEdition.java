@@ -97,7 +97,7 @@ public final class SampleEdition {
               NONE));
       told.add(
           new Post(
-              id, i, like.title(), "Part " + i, like.date(), ofDay.get(0), List.of(id), 1, NONE));
+              id, i, like.title(), "Part " + i, like.date(), ofDay.get(0), List.of(id), 60, 1, NONE));
     }
     return Edition.seal(
         new Contents(
@@ -530,6 +530,7 @@ public final class SampleEdition {
         LocalDate.parse(date),
         plate(opening),
         ids(entries),
+        minutes * 238,
         minutes,
         NONE);
   }

@@ -240,7 +240,8 @@ public final class LogFixture {
             null,
             false,
             valuation,
-            PatternSheets.USUAL);
+            PatternSheets.USUAL,
+        null);
     return new Log(
         Path.of("merrow"),
         head,

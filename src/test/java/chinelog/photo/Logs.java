@@ -135,7 +135,8 @@ public final class Logs {
             null,
             false,
             Valuation.FIFO,
-            PatternSheets.USUAL);
+            PatternSheets.USUAL,
+        null);
     return new Log(
         folder,
         head,

@@ -613,7 +613,8 @@ final class RandomBuild {
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
         open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
-        PatternSheets.USUAL);
+        PatternSheets.USUAL,
+        null);
   }
 
   private Log log() {

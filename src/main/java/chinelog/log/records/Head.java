@@ -38,6 +38,8 @@ import org.jspecify.annotations.Nullable;
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
  * @param valuation of material bought at several prices
  * @param patternSheets how patterns are printed and cut
+ * @param postLength wanted where the log leaves the division into posts to the tool; null if it does
+ *     not say
  */
 public record Head(
     Marked<String> title,
@@ -63,7 +65,8 @@ public record Head(
     @Nullable Marked<String> hero,
     boolean creditPhotos,
     Valuation valuation,
-    PatternSheets patternSheets) {
+    PatternSheets patternSheets,
+    @Nullable PostLength postLength) {
 
   /** This with other figures. */
   public Head withFigures(
@@ -94,6 +97,7 @@ public record Head(
         hero,
         creditPhotos,
         valuation,
-        patternSheets);
+        patternSheets,
+        postLength);
   }
 }
