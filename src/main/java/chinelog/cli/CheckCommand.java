@@ -164,7 +164,7 @@ final class CheckCommand extends LogCommand {
 
     CheckReport report() {
       return new CheckReport(
-          opened.log().entries().size(),
+          opened.log().notes().size(),
           opened.album().photographs().size(),
           opened.facts().byName().size(),
           problems);

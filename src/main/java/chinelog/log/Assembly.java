@@ -195,9 +195,18 @@ final class Assembly {
             reader.read(file.getKey(), source, text -> missing.find(path, text, entries)));
       }
     }
-    entries.sort(Comparator.comparing(Entry::date).thenComparing(Entry::id));
-    WorkedReader.refuseOverlaps(entries, problems);
-    return entries;
+    Comparator<Entry> order = Comparator.comparing(Entry::date).thenComparing(Entry::id);
+    entries.sort(order);
+    List<Entry> all = withHours(entries, stages);
+    all.sort(order);
+    WorkedReader.refuseOverlaps(all, problems);
+    return all;
+  }
+
+  private List<Entry> withHours(List<Entry> entries, List<Stage> stages) {
+    Path file = inventory.settings().get(Entry.HOURS_FILE);
+    Source source = file == null ? null : inventory.read(file, Entry.HOURS_FILE, problems);
+    return source == null ? entries : new HoursReader(scope, stages).addTo(entries, source);
   }
 
   /** The unit of each material; null where there is no stock.yaml to know them by. */

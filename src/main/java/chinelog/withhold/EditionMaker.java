@@ -58,6 +58,7 @@ final class EditionMaker {
   private final TextCopier copier;
   private final Slugs slugs = new Slugs();
   private final Map<String, String> entryIds = new LinkedHashMap<>();
+  private final List<Entry> counted;
   private final List<Entry> entries;
   private final HoursTold hours;
   private final MaterialsTold materials;
@@ -91,7 +92,7 @@ final class EditionMaker {
             .filter(s -> !sight.allows(s.label()))
             .map(Stage::id)
             .collect(Collectors.toSet());
-    this.entries =
+    this.counted =
         log.entries().stream()
             .filter(e -> !e.date().isAfter(asOf))
             .filter(
@@ -103,7 +104,8 @@ final class EditionMaker {
                         e.id()))
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
-    this.hours = new HoursTold(visible, entries, figures, account, words);
+    this.entries = counted.stream().filter(Entry::isTold).toList();
+    this.hours = new HoursTold(visible, counted, figures, account, words);
     this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
   }

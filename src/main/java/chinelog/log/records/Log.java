@@ -113,6 +113,11 @@ public record Log(
         .map(i -> ((Inline.Image) i).path());
   }
 
+  /** The entries that notes tell, without those that only count hours. */
+  public List<Entry> notes() {
+    return entries.stream().filter(Entry::isTold).toList();
+  }
+
   /** Ids of the agreements that are promises to others. */
   public List<String> promises() {
     return agreements.keySet().stream().filter(id -> !Agreement.isOwn(id)).toList();
