@@ -224,6 +224,12 @@ final class HeadReader {
     return null;
   }
 
+  /** Whether a text can stand as the log's scale. */
+  static boolean isScale(String text) {
+    Matcher m = SCALE.matcher(text);
+    return m.matches() && new BigDecimal(m.group(1)).signum() > 0 || architects(text) != null;
+  }
+
   /** The 48 of {@code 1/4 in = 1 ft}; null for what is not of that kind. */
   private static @Nullable BigDecimal architects(String text) {
     String[] sides = text.split("=", -1);
