@@ -133,36 +133,6 @@ final class AgreementReader {
     return found.isEmpty() ? words.get(0) : found.get(0);
   }
 
-  /** The one agreement of all sheets; if the log has none, {@link #SHEETS} is added to it. */
-  static @Nullable String sheetsUnder(
-      Fields log, SortedMap<String, Agreement> agreements, Scope scope) {
-    Yaml yaml = log.find("sheets");
-    if (yaml != null) {
-      Fields fields = Fields.of(yaml, scope, Label.NONE, "under");
-      fields.require("under", "lines");
-      List<String> ids = List.copyOf(fields.label().agreements());
-      if (ids.size() > 1) {
-        scope.error(fields.place("under"), "Sheets are under one agreement.", "Name one.");
-      }
-      return ids.isEmpty() ? null : ids.get(0);
-    }
-    if (agreements.size() == 1) {
-      return agreements.firstKey();
-    }
-    if (agreements.isEmpty()) {
-      agreements.put(
-          SHEETS, new Agreement(SHEETS, "", "the sheets", null, null, false, Presence.NOTHING));
-      return SHEETS;
-    }
-    if (!scope.inventory().sheets().isEmpty()) {
-      scope.error(
-          log.place(),
-          "The log has sheets and several agreements, but does not say which the sheets are under.",
-          "Write such as \"sheets: {under: " + agreements.firstKey() + "}\".");
-    }
-    return null;
-  }
-
   /** What the workshop keeps to itself in every log. */
   static List<Agreement> own() {
     return List.of(

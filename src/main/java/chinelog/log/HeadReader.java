@@ -66,7 +66,7 @@ final class HeadReader {
     this.scope = scope;
   }
 
-  Head read(Marked<String> defaultTitle, @Nullable String sheetsUnder) {
+  Head read(Marked<String> defaultTitle) {
     boolean titled = log.has("title");
     if (!titled && !scope.loose() && scope.agreements() != null) {
       log.require("title", "Building Merrow");
@@ -91,7 +91,6 @@ final class HeadReader {
         log.marked("licence"),
         log.text("theme", THEME),
         paper(),
-        sheetsUnder,
         clocks(),
         hero(),
         log.flag("credit-photos"),

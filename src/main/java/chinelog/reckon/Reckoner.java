@@ -192,7 +192,7 @@ public final class Reckoner {
     String path = source.replaceFirst("#.*", "");
     for (Sheet sheet : log.sheets()) {
       if (sheet.path().equals(path)) {
-        return statement.label().join(sheet.label());
+        return statement.label().join(sheet.label(source));
       }
     }
     if (path.startsWith("sheets/")) {

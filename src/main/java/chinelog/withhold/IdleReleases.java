@@ -83,7 +83,7 @@ public final class IdleReleases {
       case SHEET ->
           log.sheets().stream()
               .filter(s -> s.path().equals(name.replaceFirst("#.*", "")))
-              .map(Sheet::label)
+              .map(s -> s.label(name))
               .findFirst();
     };
   }

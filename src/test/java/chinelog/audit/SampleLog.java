@@ -125,7 +125,7 @@ final class SampleLog {
                 "photos/T20_0458.jpg",
                 LINES,
                 "The rabbet drawn full size beside the brass batten rule.")),
-        List.of(new Sheet("sheets/lines.pdf", "Lines plan SK-1142/3", LINES, HERE)));
+        List.of(new Sheet("sheets/lines.pdf", "Lines plan SK-1142/3", LINES, List.of(), HERE)));
   }
 
   private static Head head() {
@@ -148,7 +148,6 @@ final class SampleLog {
         null,
         "plain",
         Paper.A4,
-        null,
         new TreeMap<>(),
         null,
         false,

@@ -198,7 +198,7 @@ public final class LogFixture {
   }
 
   public LogFixture sheet(String path, String... under) {
-    sheets.add(new Sheet(path, path, Label.of(under), Place.of(path)));
+    sheets.add(new Sheet(path, path, Label.of(under), List.of(), Place.of(path)));
     return this;
   }
 
@@ -235,13 +235,12 @@ public final class LogFixture {
             null,
             "",
             Paper.A4,
-            null,
             new TreeMap<>(),
             null,
             false,
             valuation,
             PatternSheets.USUAL,
-        null);
+            null);
     return new Log(
         Path.of("merrow"),
         head,

@@ -130,13 +130,12 @@ public final class Logs {
             null,
             "plain",
             Paper.A4,
-            null,
             clocks,
             null,
             false,
             Valuation.FIFO,
             PatternSheets.USUAL,
-        null);
+            null);
     return new Log(
         folder,
         head,

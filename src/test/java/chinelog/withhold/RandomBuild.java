@@ -608,7 +608,6 @@ final class RandomBuild {
         some(4, "licence"),
         "plain",
         Paper.A4,
-        "lines",
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
@@ -699,7 +698,7 @@ final class RandomBuild {
         tables,
         List.copyOf(entries),
         photos.stream().sorted(Comparator.comparing(PhotoFile::path)).toList(),
-        List.of(new Sheet("sheets/" + hiddenName() + ".pdf", hidden(), Label.of("lines"), at())));
+        List.of(new Sheet("sheets/" + hiddenName() + ".pdf", hidden(), Label.of("lines"), List.of(), at())));
   }
 
   private Limit limit(String id, String rule) {

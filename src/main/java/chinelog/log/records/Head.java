@@ -32,7 +32,6 @@ import org.jspecify.annotations.Nullable;
  * @param licence under which it is shown, in the maker's words
  * @param theme name of a folder in themes
  * @param paper of book and booklet
- * @param sheetsUnder agreement that all sheets are under
  * @param clocks how far each camera's clock is fast, by camera model
  * @param hero path of the photograph for cover and home page
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
@@ -60,7 +59,6 @@ public record Head(
     @Nullable Marked<String> licence,
     String theme,
     Paper paper,
-    @Nullable String sheetsUnder,
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
     boolean creditPhotos,
@@ -92,7 +90,6 @@ public record Head(
         licence,
         theme,
         paper,
-        sheetsUnder,
         clocks,
         hero,
         creditPhotos,
