@@ -54,7 +54,9 @@ public final class Main {
         console == null
             ? new Talk(out, err, false)
             : new Talk(
-                out, err, question -> Objects.requireNonNullElse(console.readLine("%s ", question), ""));
+                out,
+                err,
+                question -> Objects.requireNonNullElse(console.readLine("%s ", question), ""));
     System.exit(run(args, talk, Clock.system(ZoneId.systemDefault())));
   }
 
@@ -69,6 +71,7 @@ public final class Main {
             .addSubcommand(new OpenCommand(talk, clock))
             .addSubcommand(new PublishCommand(talk, clock))
             .addSubcommand(new AuditCommand(talk, clock))
+            .addSubcommand(new FormCommand(talk, clock))
             .addSubcommand(new KeepCommand(talk, clock))
             .addSubcommand(new TextCommand.Completion(talk))
             .addSubcommand(new TextCommand.Manual(talk))

@@ -41,7 +41,16 @@ final class AgreementReader {
 
   /** In the order of {@link Readers.Output}. */
   private static final List<String> OUTPUTS =
-      List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns");
+      List.of(
+          "site",
+          "book",
+          "handover",
+          "handover-sheets",
+          "print-ready",
+          "patterns",
+          "letter",
+          "photo-sheet",
+          "quotation");
 
   /**
    * What the workshop gets unless the log says otherwise: what is to be read, not to be printed.
@@ -164,7 +173,7 @@ final class AgreementReader {
     Catalogue titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("readers")) {
       String id = pair.key().text();
-      if (id.matches("[a-z][a-z0-9-]*")) {
+      if (id.matches("[a-z][a-z0-9-]*") && !id.equals("forms")) {
         found.add(readers(id, pair, agreements, titles, scope));
       } else {
         scope.error(

@@ -70,6 +70,7 @@ final class Assembly {
     "limits",
     "posts",
     "handover",
+    "letter",
     "tables"
   };
 

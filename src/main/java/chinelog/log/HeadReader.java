@@ -11,6 +11,7 @@ import chinelog.log.reading.Scope;
 import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.Valuation;
@@ -96,7 +97,8 @@ final class HeadReader {
         log.flag("credit-photos"),
         valuation(),
         new PatternSheetsReader(log, scope).read(),
-        new PlanReader(log, scope).postLength());
+        new PlanReader(log, scope).postLength(),
+        letter());
   }
 
   /** Who it is built for: the workshop's own, if nothing else is said of it. */
@@ -105,6 +107,20 @@ final class HeadReader {
     return client == null || !client.label().isNone()
         ? client
         : new Marked<>(client.value(), Label.of(Agreement.OWN_CLIENT), client.place());
+  }
+
+  /** The next letter, whose words are told to those alone who are told the client's name. */
+  private LetterPlan letter() {
+    Yaml yaml = log.find("letter");
+    if (yaml == null) {
+      return LetterPlan.NONE;
+    }
+    Marked<String> client = client();
+    Label around = client == null ? Label.NONE : client.label();
+    Fields fields = Fields.of(yaml, scope, around, "since", "text", "under");
+    Yaml text = fields.find("text");
+    return new LetterPlan(
+        fields.pastDate("since"), text == null ? List.of() : blocks(text, fields.label(), scope));
   }
 
   private Valuation valuation() {

@@ -115,7 +115,8 @@ final class HoursReader {
   private List<Line> lines(Source source) {
     MarkWatch.refuse(source, scope.problems());
     KeyWatch.refuseInRemarks(source, scope);
-    List<List<CsvRecords.Field>> records = CsvRecords.read(CsvRecords.withoutRemarks(source), scope.problems());
+    List<List<CsvRecords.Field>> records =
+        CsvRecords.read(CsvRecords.withoutRemarks(source), scope.problems());
     List<Line> lines = new ArrayList<>();
     if (records.isEmpty()) {
       scope.error(Place.of(source.file()), "No column of this file has a name.", EXAMPLE);

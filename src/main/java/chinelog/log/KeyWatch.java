@@ -113,8 +113,7 @@ final class KeyWatch {
     line(number, written, withNext, IN_NOTE, REMEDY);
   }
 
-  private void line(
-      int number, String written, boolean withNext, String what, String remedy) {
+  private void line(int number, String written, boolean withNext, String what, String remedy) {
     if (!MarkWatch.suspects(written).isEmpty()) {
       // Whoever reads marks says what is wrong with this one.
       return;
@@ -240,10 +239,7 @@ final class KeyWatch {
     while (indent < text.length() && Character.isWhitespace(text.charAt(indent))) {
       indent++;
     }
-    problems.error(
-        source.at(source.offset(line, 0) + indent),
-        what,
-        remedy);
+    problems.error(source.at(source.offset(line, 0) + indent), what, remedy);
   }
 
   /** In small letters without accents, emphasis and invisible characters. */

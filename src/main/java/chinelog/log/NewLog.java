@@ -44,17 +44,16 @@ public final class NewLog {
   }
 
   /**
-   * Writes log.yaml, facts.yaml, stock.yaml, quotation.yaml, photos.yaml, an empty table of offsets, a
-   * first entry of today, and the folders photos and sheets, all of which read without an error. Between them they show
-   * every key there is, most of them as remarks.
+   * Writes log.yaml, facts.yaml, stock.yaml, quotation.yaml, photos.yaml, an empty table of
+   * offsets, a first entry of today, and the folders photos and sheets, all of which read without
+   * an error. Between them they show every key there is, most of them as remarks.
    *
    * @param folder made if it is not there
    * @throws FileAlreadyExistsException if it is a file
    * @throws DirectoryNotEmptyException if anything is in it; nothing is written then
    * @throws IOException if it cannot be written
    */
-  public static void layDown(Path folder, LocalDate today, Beginning beginning)
-      throws IOException {
+  public static void layDown(Path folder, LocalDate today, Beginning beginning) throws IOException {
     if (Files.exists(folder) && !Files.isDirectory(folder)) {
       throw new FileAlreadyExistsException(folder.toString());
     }
@@ -100,9 +99,9 @@ public final class NewLog {
   }
 
   private static String with(String text, String key, String value) {
-    boolean plain = value.matches("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N} .’,'():/=-]*") && !value.contains(": ");
-    String written =
-        plain ? value : '"' + value.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
+    boolean plain =
+        value.matches("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N} .’,'():/=-]*") && !value.contains(": ");
+    String written = plain ? value : '"' + value.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
     String line = key + ": " + written;
     return Pattern.compile("(?m)^" + key + ": (?:.*?)( *#.*)?$")
         .matcher(text)

@@ -110,12 +110,12 @@ final class SheetsReader {
       }
       Yaml of = pair.value();
       Label label =
-          of instanceof Yaml.Mapping
-              ? Fields.of(of, scope, Label.NONE, UNDER).label()
-              : under(of);
+          of instanceof Yaml.Mapping ? Fields.of(of, scope, Label.NONE, UNDER).label() : under(of);
       if (label.isNone()) {
         scope.error(
-            of.place(), "This page is under no agreement.", "Name one; a sheet is always under one.");
+            of.place(),
+            "This page is under no agreement.",
+            "Name one; a sheet is always under one.");
       }
       pages.add(new Sheet.Page(Integer.parseInt(pair.key().text()), label));
     }

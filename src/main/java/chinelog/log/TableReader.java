@@ -95,7 +95,8 @@ final class TableReader {
     }
     Fields mark = marks.get(name);
     List<Table.Column> columns = columns(records.get(0), mark);
-    boolean commas = hasDecimalCommas(records, CsvRecords.divider(CsvRecords.withoutRemarks(source)));
+    boolean commas =
+        hasDecimalCommas(records, CsvRecords.divider(CsvRecords.withoutRemarks(source)));
     int underColumn = -1;
     for (int i = 0; i < columns.size(); i++) {
       if (columns.get(i).name().equals(UNDER)) {

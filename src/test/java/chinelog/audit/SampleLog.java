@@ -6,6 +6,7 @@ import chinelog.label.Label;
 import chinelog.label.Presence;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
@@ -153,7 +154,8 @@ final class SampleLog {
         false,
         Valuation.FIFO,
         PatternSheets.USUAL,
-        null);
+        null,
+        LetterPlan.NONE);
   }
 
   private static Agreement agreement(String id, String with, String covers) {

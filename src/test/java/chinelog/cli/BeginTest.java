@@ -71,12 +71,16 @@ class BeginTest {
             + "0,0,30,,20,58,95,70\n1,150,10,36,74,80,92,82\n2,300,0,56,82,86,95,88\n"
             + "3,450,2,42,72,78,104,84\n4,600,12,6,34,46,118,60\n");
     log.replace("facts.yaml", "# form: {", "form: {");
-    log.write("facts.yaml", log.read("facts.yaml").replace("water: fresh, under: lines}", "water: fresh}"));
+    log.write(
+        "facts.yaml",
+        log.read("facts.yaml").replace("water: fresh, under: lines}", "water: fresh}"));
     Said said = log.run("reckon", "form.displacement");
     assertThat(said.status()).as(said.err()).isEqualTo(Main.DONE);
     log.replace("log.yaml", "# agreements:", "agreements: {lines: {with: Skerrick Yard}}\n#");
     // A misspelt mark among the remarks of a table is still one.
-    log.write("tables/offsets.csv", "# under: lines\n# undr: lines\n" + log.read("tables/offsets.csv"));
-    assertThat(log.run("check").err()).contains("tables/offsets.csv:1:1: error", "tables/offsets.csv:2:1: error");
+    log.write(
+        "tables/offsets.csv", "# under: lines\n# undr: lines\n" + log.read("tables/offsets.csv"));
+    assertThat(log.run("check").err())
+        .contains("tables/offsets.csv:1:1: error", "tables/offsets.csv:2:1: error");
   }
 }

@@ -126,8 +126,7 @@ class HoursFileTest {
   void aPlainTextIsANote() {
     TinyLog log = log("date,time\n");
     log.write("entries/2026-03-29-seam.txt", "The last seam is closed.\n");
-    log.write(
-        TinyLog.NOTE, log.read(TinyLog.NOTE) + "\nSee [the seam](2026-03-29-seam.txt).\n");
+    log.write(TinyLog.NOTE, log.read(TinyLog.NOTE) + "\nSee [the seam](2026-03-29-seam.txt).\n");
     Said said = log.run("publish", "--for", "public");
     assertThat(said.status()).as(said.err()).isEqualTo(Main.DONE);
     assertThat(said.out()).contains("2 entries");

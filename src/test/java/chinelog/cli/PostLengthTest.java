@@ -59,7 +59,8 @@ class PostLengthTest {
   @Test
   void checkSaysWhatItHasNotLookedAtAndLooksAtItWhenTold() {
     TinyLog log = TinyLog.in(folder);
-    assertThat(log.run("check").out()).contains("Not looked at: the finished files.", "check --all");
+    assertThat(log.run("check").out())
+        .contains("Not looked at: the finished files.", "check --all");
     log.replace("log.yaml", "all, gets: [site]", "all, gets: [site, handover]");
     assertThat(log.run("check").out()).contains("Not looked at: whether all finds room");
     Said all = log.run("check", "--all");

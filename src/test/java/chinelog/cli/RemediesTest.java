@@ -33,7 +33,8 @@ class RemediesTest {
     TinyLog log = TinyLog.in(folder);
     log.replace(TinyLog.NOTE, "used: {cedar: 6}", "used: {cedar: 6, where: keel}");
     assertThat(log.run("check").err()).contains("{amount: 6, where: keel}");
-    log.replace(TinyLog.NOTE, "used: {cedar: 6, where: keel}", "weighed: {hull: 412 g, keel, 31 g}");
+    log.replace(
+        TinyLog.NOTE, "used: {cedar: 6, where: keel}", "weighed: {hull: 412 g, keel, 31 g}");
     assertThat(log.run("check").err()).contains("keel: 31 g");
   }
 

@@ -19,7 +19,10 @@ class SheetAgreementsTest {
 
   private TinyLog log() {
     TinyLog log = TinyLog.in(folder);
-    log.replace("log.yaml", "  lines: {with", "  sails: {with: The loft, covers: the sails}\n  lines: {with");
+    log.replace(
+        "log.yaml",
+        "  lines: {with",
+        "  sails: {with: The loft, covers: the sails}\n  lines: {with");
     log.replace(
         "log.yaml",
         "  workshop: {",
@@ -66,13 +69,17 @@ class SheetAgreementsTest {
     String sails = log.read("published/sailmaker/site/figures.html");
     assertThat(sails).contains("6.35").doesNotContain("8.75", "3.04", "2.15");
     assertThat(log.read("records/sailmaker/register.txt"))
-        .contains("full.mast, under lines", "full.beam, under lines", "full.foot, under lines + sails");
+        .contains(
+            "full.mast, under lines", "full.beam, under lines", "full.foot, under lines + sails");
   }
 
   @Test
   void whereNoneIsNamedOneCoversThemAll() {
     TinyLog log = log();
-    log.replace("log.yaml", "{under: lines, sails.pdf: {under: sails, pages: {2: lines}}}", "{under: lines}");
+    log.replace(
+        "log.yaml",
+        "{under: lines, sails.pdf: {under: sails, pages: {2: lines}}}",
+        "{under: lines}");
     log.run("publish", "--for", "sailmaker");
     assertThat(log.read("published/sailmaker/site/figures.html")).doesNotContain("6.35");
   }
@@ -83,9 +90,13 @@ class SheetAgreementsTest {
     String right = "sails.pdf: {under: sails, pages: {2: lines}}";
     for (String wrong :
         new String[] {
-          "sail.pdf: sails", "sails.pdf: sail", "sails.pdf: {undr: sails}",
-          "sails.pdf: {pages: {two: lines}}", "sails.pdf: {pages: {2: line}}",
-          "sails.pdf: {pages: {2: {}}}", "sails.pdf: {pages: {2: {undr: lines}}}"
+          "sail.pdf: sails",
+          "sails.pdf: sail",
+          "sails.pdf: {undr: sails}",
+          "sails.pdf: {pages: {two: lines}}",
+          "sails.pdf: {pages: {2: line}}",
+          "sails.pdf: {pages: {2: {}}}",
+          "sails.pdf: {pages: {2: {undr: lines}}}"
         }) {
       log.replace("log.yaml", right, wrong);
       Said said = log.run("check");

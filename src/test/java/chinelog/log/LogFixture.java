@@ -4,6 +4,7 @@ import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
@@ -240,7 +241,8 @@ public final class LogFixture {
             false,
             valuation,
             PatternSheets.USUAL,
-            null);
+            null,
+            LetterPlan.NONE);
     return new Log(
         Path.of("merrow"),
         head,

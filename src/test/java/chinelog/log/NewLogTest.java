@@ -89,8 +89,7 @@ class NewLogTest {
       shown.append(text);
       String fence = name.endsWith(".md") ? "---\n" : "";
       String asked =
-          text.replaceFirst(fence, fence + UNKNOWN + "\n")
-              .replace("{", "{" + UNKNOWN + ", ");
+          text.replaceFirst(fence, fence + UNKNOWN + "\n").replace("{", "{" + UNKNOWN + ", ");
       Files.writeString(
           file, name.matches("(facts|stock).*") ? text.replace("{", "{" + UNKNOWN + ", ") : asked);
     }

@@ -3,6 +3,7 @@ package chinelog.photo;
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
@@ -135,7 +136,8 @@ public final class Logs {
             false,
             Valuation.FIFO,
             PatternSheets.USUAL,
-            null);
+            null,
+            LetterPlan.NONE);
     return new Log(
         folder,
         head,

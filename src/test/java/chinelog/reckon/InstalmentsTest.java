@@ -34,8 +34,7 @@ class InstalmentsTest {
   void aWantedLengthIsComeAsNearToAsWholeEntriesAllow() {
     PostLength words = new PostLength(new BigDecimal(900), PostLength.Measure.WORDS);
     assertThat(Instalments.of(Collections.nCopies(5, 300), words)).containsExactly(3, 2);
-    assertThat(Instalments.of(List.of(100, 900, 500, 500, 1000), words))
-        .containsExactly(2, 2, 1);
+    assertThat(Instalments.of(List.of(100, 900, 500, 500, 1000), words)).containsExactly(2, 2, 1);
     assertThat(Instalments.of(List.of(2000, 800), words)).containsExactly(1, 1);
     assertThat(Instalments.of(List.of(), words)).isEmpty();
     // 238 words a minute.

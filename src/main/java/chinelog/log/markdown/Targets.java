@@ -104,14 +104,12 @@ public final class Targets {
   private void reportMissing(String path, Place place) {
     String resolved = resolve(base, path);
     if (resolved != null && scope.inventory().sheets().containsKey(resolved)) {
-      scope.complain(
-          place,
-          "This is a sheet; a sheet is not shown in a note.",
-          NO_SHEET);
+      scope.complain(place, "This is a sheet; a sheet is not shown in a note.", NO_SHEET);
       return;
     }
     if (resolved != null && resolved.startsWith("sheets/")) {
-      scope.complain(place, "There is no sheet \"" + path + "\", and none is shown in a note.", NO_SHEET);
+      scope.complain(
+          place, "There is no sheet \"" + path + "\", and none is shown in a note.", NO_SHEET);
       return;
     }
     String name = path.substring(path.lastIndexOf('/') + 1);

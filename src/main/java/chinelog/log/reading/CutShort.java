@@ -37,7 +37,9 @@ record CutShort(Place place, String what, String remedy) {
     boolean number = cut.text().matches(".*[0-9]") && rest.text().matches("[0-9].*");
     return new CutShort(
         cut.place(),
-        "Between braces a comma ends a value: \"" + before.key().text() + "\" is only \""
+        "Between braces a comma ends a value: \""
+            + before.key().text()
+            + "\" is only \""
             + cut.text()
             + "\" here.",
         number
@@ -50,10 +52,7 @@ record CutShort(Place place, String what, String remedy) {
     Yaml.Pair before = null;
     for (Yaml.Pair pair : mapping.pairs()) {
       if (pair.key() == rest) {
-        return isAlone(pair)
-            && before != null
-            && isAlone(before)
-            && !before.key().text().isEmpty();
+        return isAlone(pair) && before != null && isAlone(before) && !before.key().text().isEmpty();
       }
       before = pair;
     }

@@ -38,7 +38,7 @@ public final class FolderWalk {
 
   private static final List<String> FOLDERS =
       List.of("entries", "photos", "sheets", "tables", "themes", "site-template");
-  private static final Set<String> OURS = Set.of("published", "records");
+  private static final Set<String> OURS = Set.of("published", "records", "workshop/forms");
   private static final Set<String> STRAY = Set.of("thumbs.db", "desktop.ini", "icon\r");
   private static final List<String> SHEET_ENDINGS =
       List.of("pdf", "png", "jpg", "jpeg", "tif", "tiff", "webp", "gif", "svg", "dxf", "dwg");
@@ -263,7 +263,9 @@ public final class FolderWalk {
   private static String remedyForSettings(String path) {
     boolean top = !path.contains("/");
     List<String> known =
-        top ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION, Entry.HOURS_FILE)).toList() : List.of(REMARKS);
+        top
+            ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION, Entry.HOURS_FILE)).toList()
+            : List.of(REMARKS);
     String name = path.substring(path.lastIndexOf('/') + 1);
     return Suggestion.findNearest(undisguised(name), known)
         .map(k -> "Rename it to \"" + k + "\".")

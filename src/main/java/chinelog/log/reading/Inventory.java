@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * The files of a log by what they are for, each under its path below the folder, with '/' between
  * its parts.
  *
- * @param settings log.yaml, facts.yaml, stock.yaml, answers.yaml, hours.csv, as far as they are there
+ * @param settings log.yaml, facts.yaml, stock.yaml, answers.yaml, hours.csv, as far as they are
+ *     there
  * @param remarks every photos.yaml
  * @param unsaved texts that stand in for those of the files, by path
  */

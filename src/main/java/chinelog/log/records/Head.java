@@ -37,8 +37,9 @@ import org.jspecify.annotations.Nullable;
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
  * @param valuation of material bought at several prices
  * @param patternSheets how patterns are printed and cut
- * @param postLength wanted where the log leaves the division into posts to the tool; null if it does
- *     not say
+ * @param letter the next one to those who follow the build
+ * @param postLength wanted where the log leaves the division into posts to the tool; null if it
+ *     does not say
  */
 public record Head(
     Marked<String> title,
@@ -64,7 +65,8 @@ public record Head(
     boolean creditPhotos,
     Valuation valuation,
     PatternSheets patternSheets,
-    @Nullable PostLength postLength) {
+    @Nullable PostLength postLength,
+    LetterPlan letter) {
 
   /** This with other figures. */
   public Head withFigures(
@@ -95,6 +97,7 @@ public record Head(
         creditPhotos,
         valuation,
         patternSheets,
-        postLength);
+        postLength,
+        letter);
   }
 }

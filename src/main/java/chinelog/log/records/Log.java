@@ -95,6 +95,7 @@ public record Log(
     stages.forEach(s -> shown(s.about()).forEach(shown::add));
     handover.forEach(h -> shown(h.text()).forEach(shown::add));
     shown(head.about()).forEach(shown::add);
+    shown(head.letter().text()).forEach(shown::add);
     return with(
         stock,
         left.entries,

@@ -141,9 +141,7 @@ final class AlbumChecks {
             .map(Entry::date)
             .collect(Collectors.toCollection(TreeSet::new));
     List<Entry> idle =
-        entries.stream()
-            .filter(e -> shown.contains(e.id()) && !worked.contains(e.date()))
-            .toList();
+        entries.stream().filter(e -> shown.contains(e.id()) && !worked.contains(e.date())).toList();
     List<String> days = idle.stream().map(e -> e.date().toString()).distinct().toList();
     if (!worked.isEmpty() && !days.isEmpty()) {
       problems.reminder(
