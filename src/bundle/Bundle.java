@@ -333,6 +333,10 @@ final class Bundle {
             Files.createDirectories(work.resolve("image")).toString(),
             "--java-options",
             "-XX:+UseSerialGC -XX:MaxNewSize=128m -Djava.awt.headless=true"));
+    if (!system.equals("linux")) {
+      // What the launcher does when it is told nothing, as by a double click.
+      jpackage.addAll(List.of("--arguments", "open"));
+    }
     if (system.equals("windows")) {
       jpackage.add("--win-console");
     }
