@@ -138,8 +138,7 @@ final class Bundle {
       } else if (name.startsWith("fop-hyph-")) {
         keep(
             jar,
-            e ->
-                !e.endsWith(".hyp") || patterns.containsKey(e.replaceAll("^hyph/|\\.hyp$", "")));
+            e -> !e.endsWith(".hyp") || patterns.containsKey(e.replaceAll("^hyph/|\\.hyp$", "")));
       }
     }
   }

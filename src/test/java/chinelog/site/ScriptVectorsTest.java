@@ -93,7 +93,9 @@ class ScriptVectorsTest {
         new Publisher(log, DAY, DAY, ZoneId.of("UTC"), Progress.SILENT).publish(List.of("public"));
     assertThat(outcome.problems().stream().filter(p -> p.isError())).isEmpty();
     assertThat(outcome.editions().get(0).findings()).isEmpty();
-    assertThat(wordless.size()).as("refused as texts").isBetween(some.size() / 7, some.size() * 2 / 3);
+    assertThat(wordless.size())
+        .as("refused as texts")
+        .isBetween(some.size() / 7, some.size() * 2 / 3);
     lookAt(log.resolve("published/public/site"), browser);
   }
 

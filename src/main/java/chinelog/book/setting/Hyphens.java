@@ -64,7 +64,8 @@ public final class Hyphens implements Hyphenator {
 
   private static Map<String, String> licences() {
     Properties licences = new Properties();
-    try (InputStream in = Hyphens.class.getResourceAsStream("/chinelog/book/hyphenation.properties")) {
+    try (InputStream in =
+        Hyphens.class.getResourceAsStream("/chinelog/book/hyphenation.properties")) {
       licences.load(requireNonNull(in));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
