@@ -54,7 +54,8 @@ final class RequestNode implements Node {
   }
 
   /** The node of a request, unless one of its inputs cannot be understood, which is then said. */
-  static Optional<RequestNode> of(Request request, Log log, Ledger ledger) {
+  static Optional<RequestNode> of(
+      Request request, Log log, ColumnNames columns, Ledger ledger) {
     String wanted = request.reckoning().value();
     TradeReckoning reckoning = TradeReckonings.find(wanted).orElse(null);
     if (reckoning == null) {
@@ -69,7 +70,6 @@ final class RequestNode implements Node {
     SortedMap<String, Formula> formulas = new TreeMap<>();
     SortedMap<String, Table> tables = new TreeMap<>();
     SortedMap<String, String> words = new TreeMap<>();
-    ColumnNames columns = new ColumnNames(log);
     Label label = request.label();
     boolean understood = true;
     for (Map.Entry<String, Marked<String>> input : request.inputs().entrySet()) {
@@ -240,15 +240,52 @@ final class RequestNode implements Node {
   private void remind(List<Yield> yields, Ledger ledger) {
     for (Parameter parameter : reckoning.parameters()) {
       String input = parameter.name();
-      if (parameter.recalled()
-          && !request.inputs().containsKey(input)
-          && yields.stream().anyMatch(y -> y.basis().contains(input))) {
+      if (!parameter.recalled() || request.inputs().containsKey(input)) {
+        continue;
+      }
+      if (!parameter.headings().isEmpty()) {
+        tables.forEach((name, table) -> remindOfHeading(name, table, parameter, ledger));
+      } else if (yields.stream().anyMatch(y -> y.basis().contains(input))) {
         ledger.reminder(
             request.place(),
             "\"" + name() + "\" takes " + parameter.fallback() + " for \"" + input + "\".",
             "Write " + input + ": " + parameter.title() + ".");
       }
     }
+    for (Yield yield : yields) {
+      Yield.Caution caution = yield.caution();
+      if (caution != null) {
+        ledger.reminder(
+            request.place(),
+            "\"" + name() + "." + yield.name() + "\": " + caution.what(),
+            caution.remedy());
+      }
+    }
+  }
+
+  /** Where a column might have been measured otherwise than is taken. */
+  private void remindOfHeading(String name, Table table, Parameter parameter, Ledger ledger) {
+    String heading = parameter.headings().get(0);
+    String column = heading.replaceFirst(" .*", "");
+    boolean may = reckoning.findParameter(name).filter(p -> p.reads(heading)).isPresent();
+    table.columns().stream()
+        .filter(c -> may)
+        .filter(c -> c.name().strip().equalsIgnoreCase(column))
+        .findFirst()
+        .ifPresent(
+            c ->
+                ledger.reminder(
+                    c.place(),
+                    "The heading does not say from which end \""
+                        + column
+                        + "\" is measured; "
+                        + parameter.fallback()
+                        + " is taken.",
+                    "Write \""
+                        + String.join("\" or \"", parameter.headings())
+                        + "\" as the heading, or "
+                        + parameter.name()
+                        + " with the reckoning."));
   }
 
   /** Of all that goes in, the facts excepted. */

@@ -7,6 +7,7 @@ import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Draught, trim and heel of a hull with what is aboard, and its righting arms, from the form
@@ -20,6 +21,18 @@ import java.util.List;
 final class AsSheFloats {
 
   private static final int STEP = 10;
+
+  private static final String[] BASIS = {
+    "offsets",
+    "origin",
+    "breadths",
+    "masses",
+    "appendages",
+    "siding",
+    "water",
+    "temperature",
+    "density"
+  };
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
@@ -183,7 +196,7 @@ final class AsSheFloats {
             units.length(centre[0]),
             units.length(centre[1]),
             units.length(centre[2])));
-    yields.from("offsets", "masses", "appendages", "siding", "water", "temperature", "density");
+    yields.from(BASIS);
     double heel = centre[1] == 0 ? 0 : heel();
     Floating.Lie lie = floating.at(heel);
     double[] x = offsets.stationX();
@@ -253,15 +266,7 @@ final class AsSheFloats {
     if (most > 180) {
       throw new TradeException("heel_most", "Beyond 180° she is round again.", "Give less.");
     }
-    yields.from(
-        "offsets",
-        "masses",
-        "appendages",
-        "siding",
-        "water",
-        "temperature",
-        "density",
-        "heel_most");
+    yields.from(Stream.concat(Stream.of(BASIS), Stream.of("heel_most")).toArray(String[]::new));
     double before = rest;
     double vanishing = Double.NaN;
     for (int angle = STEP; angle <= most + 1e-9; angle += STEP) {

@@ -19,6 +19,9 @@ final class Balance {
   private static final Message DERRETT = Message.of("source.derrett");
   private static final Unit PER_METRE = Si.KG_M;
 
+  /** No hull is longer than this many times its waterline. */
+  private static final double OVERHANG = 1.5;
+
   static final TradeReckoning RECKONING =
       new TradeReckoning(
               "balance",
@@ -35,6 +38,8 @@ final class Balance {
                       .or(""),
                   Parameter.quantity("bml", "the same along the hull", Unit.METRE).or(""),
                   Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
+                  Parameter.quantity("loa", "length of the hull, within which ballast lies", Unit.METRE)
+                      .or("seen from the others"),
                   Parameter.quantity("lcf", "centre of the waterplane from the aft end", Unit.METRE)
                       .or(""),
                   Parameter.quantity("immersion", "mass that sinks it evenly", PER_METRE).or(""),
@@ -181,6 +186,7 @@ final class Balance {
               moment(xMoment),
               ") ÷ ",
               massOf(ballast)));
+      cautionOutside((displacement * lcb - xMoment) / ballast);
     }
     if (ballast > 0 && has("ballast_density")) {
       double density = Si.positive(inputs, "ballast_density", Si.KG_M3);
@@ -203,6 +209,26 @@ final class Balance {
           YieldList.worked(units.mass(-ballast), " ÷ ", units.immersion(immersion)));
     }
     return ballast;
+  }
+
+  /** Ballast cannot lie where there is no hull; how far she reaches is seen from what is known. */
+  private void cautionOutside(double at) throws TradeException, QuantityException {
+    double fore = inputs.findQuantity("loa").isPresent() ? Si.positive(inputs, "loa", Unit.METRE) : 0;
+    if (fore == 0) {
+      double[] x = new Columns("masses", inputs.table("masses")).numbers("x", Unit.METRE);
+      fore = 2 * Si.value(inputs, "lcb", Unit.METRE);
+      fore = Math.max(fore, Arrays.stream(x).max().orElse(0));
+      fore = Math.max(fore, OVERHANG * Si.value(inputs, "lwl", Unit.METRE, 0));
+    }
+    if (at < 0 || at > fore) {
+      yields.caution(
+          "ballast would have to lie outside the hull, "
+              + units.about(Math.abs(at))
+              + (at < 0 ? " aft of" : " forward of")
+              + " its aft end.",
+          "No ballast trims her so; shift what is aboard, or look at lcb, the masses and their x,"
+              + " and whether all are measured from the same end.");
+    }
   }
 
   private void target() throws TradeException, QuantityException {

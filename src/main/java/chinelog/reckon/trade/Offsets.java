@@ -30,26 +30,45 @@ record Offsets(
     SortedMap<Double, String> waterlines,
     boolean hasSheer) {
 
+  private static final String FROM_AFT = "x from aft";
+  private static final String FROM_BOW = "x from bow";
+
+  /** Columns whose names hold a number or a line of the hull's. */
+  private static final String LINES =
+      "wl\\s*[0-9]+(?:[.,][0-9]+)?(?:\\s+(?:half-)?breadth)?"
+          + "|(?:[a-z0-9]+ )?(?:chine|knuckle)(?: half-breadth)?|"
+          + FROM_AFT
+          + "|"
+          + FROM_BOW;
+
   static final Parameter TABLE =
       Parameter.table(
-          "offsets",
-          "the table of offsets, a row for each station",
-          "station?",
-          "x",
-          "keel",
-          "WL …",
-          "keel half-breadth?",
-          "rabbet?",
-          "rabbet half-breadth?",
-          "sheer?",
-          "sheer half-breadth?",
-          "chine?",
-          "chine half-breadth?");
+              "offsets",
+              "the table of offsets, a row for each station",
+              "station?",
+              "x",
+              "keel",
+              "WL …",
+              "keel half-breadth?",
+              "rabbet?",
+              "rabbet half-breadth?",
+              "sheer?",
+              "sheer half-breadth?",
+              "chine?",
+              "chine half-breadth?")
+          .withColumns(LINES);
 
   /** How the table was taken off. */
   static final List<Parameter> MANNER =
       List.of(
-          Parameter.word("origin", "the end that x is measured from", "aft", "bow").or("aft"),
+          Parameter.word(
+                  "origin",
+                  "the end that x is measured from, if the column is not \"x from bow\"",
+                  "aft",
+                  "bow")
+              .or("aft")
+              .recalling()
+              .orHeading(FROM_AFT, FROM_BOW),
           Parameter.word("breadths", "what the breadths are", "half", "full").or("half"));
 
   static final Parameter SIDING =
@@ -67,8 +86,9 @@ record Offsets(
 
   static Offsets read(Inputs inputs) throws TradeException, QuantityException {
     Columns columns = new Columns("offsets", inputs.table("offsets"));
-    double[] x = columns.numbers("x", Unit.METRE);
-    boolean fromBow = inputs.word("origin", "aft").equals("bow");
+    String along = along(columns);
+    double[] x = columns.numbers(along, Unit.METRE);
+    boolean fromBow = isFromBow(inputs, columns, along);
     double share = inputs.word("breadths", "half").equals("full") ? 0.5 : 1;
     if (x[0] < 0) {
       throw columns.at(
@@ -110,9 +130,29 @@ record Offsets(
     waterlines.forEach((z, column) -> heights.put(z, number(columns.headings().get(column))));
     return new Offsets(
         List.copyOf(stations),
-        ShopUnits.of(columns.unit("x")),
+        ShopUnits.of(columns.unit(along)),
         Collections.unmodifiableSortedMap(heights),
         columns.find("sheer").isPresent() && columns.find("sheer half-breadth").isPresent());
+  }
+
+  /** The column that tells where the stations stand. */
+  private static String along(Columns columns) {
+    return columns.find(FROM_BOW).isPresent()
+        ? FROM_BOW
+        : columns.find(FROM_AFT).isPresent() ? FROM_AFT : "x";
+  }
+
+  private static boolean isFromBow(Inputs inputs, Columns columns, String along)
+      throws TradeException {
+    String end = inputs.word("origin", along.equals(FROM_BOW) ? "bow" : "aft");
+    if (!along.equals("x") && !along.equals("x from " + end)) {
+      throw new TradeException(
+          "origin",
+          "The column \"" + along + "\" says otherwise than \"origin: " + end + "\".",
+          "Keep one of the two.",
+          columns.headings().get(columns.index(along)).place());
+    }
+    return end.equals("bow");
   }
 
   private static TreeMap<Double, Integer> waterlines(Columns columns)

@@ -78,6 +78,8 @@ final class Planking {
               "timber.buy",
               "pieces",
               "timber.strips",
+              "pieces_joined",
+              "timber.joined",
               "strips_per_sheet",
               "timber.sheet",
               "sheets",

@@ -3,6 +3,8 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.MathContext;
 
 /** The units that go together on one bench: whoever measures in mm wants areas in cm². */
 enum ShopUnits {
@@ -53,6 +55,13 @@ enum ShopUnits {
   /** From metres. */
   Quantity length(double m) throws TradeException {
     return Si.show(m, Unit.METRE, length);
+  }
+
+  /** From metres, in words for a message: {@code 2599 mm}. */
+  String about(double m) throws TradeException {
+    Quantity exact = length(m);
+    BigDecimal figure = exact.value().round(new MathContext(4));
+    return Quantity.of(figure, exact.unit()).toString();
   }
 
   /** From metres, for what is bought by the run: nobody asks for 41,844 mm. */

@@ -44,16 +44,42 @@ final class Timber {
     }
     if (inputs.findQuantity("stock_length").isPresent()) {
       double stock = Si.positive(inputs, "stock_length", Unit.METRE);
-      long pieces = Planking.ceil(bought / stock);
-      yields.add(
-          "pieces",
-          Message.of("timber.strips"),
-          Quantity.of(pieces, Unit.ONE),
-          Message.of("timber.strips.how"),
-          YieldList.worked(units.run(bought), " ÷ ", units.length(stock)));
+      long pieces = pieces(yields, units, 2 * strips, girths.run(), bought, stock);
       sheets(yields, inputs, pieces);
     }
     thickness(yields, inputs, girths);
+  }
+
+  /** How many to buy: no strip is joined where one in hand is as long as the run. */
+  private static long pieces(
+      YieldList yields, ShopUnits units, long strips, double run, double bought, double stock)
+      throws TradeException {
+    long joined = Planking.ceil(bought / stock);
+    long each = (long) Math.floor(stock / run + 1e-9);
+    long whole = each == 0 ? joined : Math.max(joined, Planking.ceil((double) strips / each));
+    Message ofLength = YieldList.worked("⌈", units.run(bought), " ÷ ", units.length(stock), "⌉");
+    if (whole == joined) {
+      yields.add(
+          "pieces",
+          Message.of("timber.strips"),
+          Quantity.of(joined, Unit.ONE),
+          Message.of(each == 0 ? "timber.strips.how" : "timber.strips.enough"),
+          ofLength);
+      return whole;
+    }
+    yields.add(
+        "pieces",
+        Message.of("timber.strips"),
+        Quantity.of(whole, Unit.ONE),
+        Message.of("timber.strips.whole", units.length(stock), Si.number(each)),
+        YieldList.worked("⌈", Si.number(strips), " ÷ ", Si.number(each), "⌉"));
+    yields.add(
+        "pieces_joined",
+        Message.of("timber.joined"),
+        Quantity.of(joined, Unit.ONE),
+        Message.of("timber.strips.how"),
+        ofLength);
+    return whole;
   }
 
   private static void sheets(YieldList yields, Inputs inputs, long pieces)

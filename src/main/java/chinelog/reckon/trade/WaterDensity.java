@@ -32,13 +32,13 @@ final class WaterDensity {
               "The density of water",
               PARAMETERS.subList(0, 2),
               inputs ->
-                  List.of(
-                      new Yield(
+                  new YieldList()
+                      .add(
                           "density",
                           Message.of("water.density"),
                           Si.show(of(inputs), Si.KG_M3, Si.KG_M3),
-                          List.of(said(inputs)),
-                          List.of())))
+                          said(inputs))
+                      .list())
           .yielding("density", "water.density");
 
   private WaterDensity() {}
