@@ -23,8 +23,10 @@ import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -86,6 +88,14 @@ final class RequestNode implements Node {
             label = label.join(filled.label());
           }
           case TABLE -> tables.put(input.getKey(), table(log, text, reckoning, input.getKey()));
+          case SOLIDS -> {
+            if (log.tables().stream().anyMatch(t -> t.name().equals(text))) {
+              tables.put(input.getKey(), table(log, text, reckoning, input.getKey()));
+            } else {
+              words.put(input.getKey(), text);
+              formulas.putAll(solids(input.getKey(), text, reckoning));
+            }
+          }
           case WORD -> words.put(input.getKey(), text);
         }
       } catch (QuantityException e) {
@@ -120,6 +130,19 @@ final class RequestNode implements Node {
                                     + reckoning.name()
                                     + "\" shows one."),
                     0));
+  }
+
+  /** The facts of solids told by their names, such as {@code appendages.fin.volume}. */
+  private static SortedMap<String, Formula> solids(
+      String input, String names, TradeReckoning reckoning) throws QuantityException {
+    SortedMap<String, Formula> all = new TreeMap<>();
+    for (String name : Parameter.names(names)) {
+      for (String attribute : reckoning.findParameter(input).orElseThrow().attributes()) {
+        String fact = name + "." + attribute;
+        all.put(input + "." + fact, Formula.parse(fact));
+      }
+    }
+    return all;
   }
 
   private static String columns(TradeReckoning reckoning, String input) {
@@ -228,12 +251,19 @@ final class RequestNode implements Node {
           given.add(Message.of("given.figure", input, value));
         }
       } else if (words.containsKey(input)) {
+        formulas.tailMap(input + ".").forEach((name, of) -> solid(input, name, of, facts));
         given.add(Message.of("given.word", input, words.getOrDefault(input, "")));
-      } else {
+      } else if (tables.values().stream().noneMatch(t -> says(t, parameter))) {
         parameter.findTaken().ifPresent(t -> given.add(Message.of("given.taken", input, t)));
       }
     }
     return new Basis(List.copyOf(facts), given);
+  }
+
+  private static void solid(String input, String name, Formula formula, Set<String> facts) {
+    if (name.startsWith(input + ".")) {
+      facts.addAll(formula.names());
+    }
   }
 
   /** Where a figure of weight rests on what is taken for want of a word. */
@@ -288,6 +318,12 @@ final class RequestNode implements Node {
                         + " with the reckoning."));
   }
 
+  /** Whether the heading of a column says what is not written with the reckoning. */
+  private static boolean says(Table table, Parameter parameter) {
+    return table.columns().stream()
+        .anyMatch(c -> parameter.headings().contains(c.name().strip().toLowerCase(Locale.ROOT)));
+  }
+
   /** Of all that goes in, the facts excepted. */
   private Label label() {
     Label label = own.join(request.reckoning().label());
@@ -307,7 +343,7 @@ final class RequestNode implements Node {
   }
 
   private Place place(String input) {
-    Marked<String> written = request.inputs().get(input);
+    Marked<String> written = request.inputs().get(input.replaceFirst("\\..*", ""));
     return written == null ? request.place() : written.place();
   }
 

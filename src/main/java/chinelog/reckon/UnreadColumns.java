@@ -55,7 +55,8 @@ final class UnreadColumns {
       TreeSet<String> reckonings) {
     for (Parameter parameter : reckoning.parameters()) {
       var input = request.inputs().get(parameter.name());
-      if (parameter.kind() == Parameter.Kind.TABLE
+      Parameter.Kind kind = parameter.kind();
+      if ((kind == Parameter.Kind.TABLE || kind == Parameter.Kind.SOLIDS)
           && input != null
           && input.value().strip().equals(table.name())) {
         readers.add(parameter);

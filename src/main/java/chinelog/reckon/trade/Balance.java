@@ -6,6 +6,7 @@ import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Masses and their centres against what the hull displaces: {@code balance}.
@@ -138,25 +139,47 @@ final class Balance {
     return Si.show(kgM, Si.unit("kg·m"), moments());
   }
 
-  private Message over(double kgM) throws TradeException {
-    return YieldList.worked(moment(kgM), " ÷ ", massOf(mass));
+  private Message over(String lever) throws TradeException, QuantityException {
+    return added(lever, "(", ") ÷ ", massOf(mass));
   }
 
   private Quantity massOf(double kg) throws TradeException {
     return Si.show(kg, Unit.KILOGRAM, new Columns("masses", inputs.table("masses")).unit("mass"));
   }
 
-  private void centre() throws TradeException {
+  private void centre() throws TradeException, QuantityException {
     Message moments = Message.of("balance.centre.how");
     yields.from("masses");
-    yields.add("mass", Message.of("balance.mass"), massOf(mass), Message.of("balance.mass.how"));
-    length("lcg", "balance.lcg", xMoment / mass, moments, over(xMoment));
+    yields.add(
+        "mass",
+        Message.of("balance.mass"),
+        massOf(mass),
+        Message.of("balance.mass.how"),
+        added(null, ""));
+    length("lcg", "balance.lcg", xMoment / mass, moments, over("x"));
     if (sides) {
-      length("tcg", "balance.tcg", yMoment / mass, moments, over(yMoment));
+      length("tcg", "balance.tcg", yMoment / mass, moments, over("y"));
     }
     if (heights) {
-      length("vcg", "balance.vcg", zMoment / mass, moments, over(zMoment));
+      length("vcg", "balance.vcg", zMoment / mass, moments, over("z"));
     }
+  }
+
+  /** The masses added up, each times its lever where one is named. */
+  private Message added(@Nullable String lever, String sum, Object... after)
+      throws TradeException, QuantityException {
+    Columns columns = new Columns("masses", inputs.table("masses"));
+    double[] m = columns.numbers("mass", Unit.KILOGRAM);
+    double[] at = lever == null ? m : columns.numbers(lever, Unit.METRE, 0);
+    Terms terms = new Terms(sum);
+    for (int i = 0; i < m.length; i++) {
+      if (lever == null) {
+        terms.add(massOf(m[i]));
+      } else if (m[i] != 0 && at[i] != 0) {
+        terms.add(massOf(m[i]), " × ", units.length(at[i]));
+      }
+    }
+    return (terms.isEmpty() ? terms.add("0") : terms).end(after);
   }
 
   private double ballast() throws TradeException, QuantityException {
@@ -289,6 +312,7 @@ final class Balance {
         throw new TradeException("heel", "It would lie on its side.", "Give less than 90 deg.");
       }
       double tan = Math.tan(heel);
+      Quantity angle = Si.show(Math.toDegrees(heel), Si.DEGREE, Si.DEGREE);
       double gz = (gm + bm * tan * tan / 2) * Math.sin(heel);
       yields.from("masses", "displacement", "vcb", "bm", "ballast_z", "heel");
       length(
@@ -297,13 +321,20 @@ final class Balance {
           gz,
           Message.of("balance.arm.how", DERRETT),
           YieldList.worked(
-              "(", units.length(gm), " + ½ × ", units.length(bm), " × tan² φ) × sin φ"));
+              "(",
+              units.length(gm),
+              " + ½ × ",
+              units.length(bm),
+              " × tan² ",
+              angle,
+              ") × sin ",
+              angle));
       yields.add(
           "righting",
           Message.of("balance.moment"),
           moment(afloat * gm * Math.sin(heel)),
           Message.of("balance.moment.how", DERRETT),
-          YieldList.worked(massOf(afloat), " × ", units.length(gm), " × sin φ"));
+          YieldList.worked(massOf(afloat), " × ", units.length(gm), " × sin ", angle));
       yields.add(
           "righting_by_arm",
           Message.of("balance.moment.arm"),
@@ -335,7 +366,13 @@ final class Balance {
         units.trimming(change),
         Message.of("balance.mct.how", DERRETT),
         YieldList.worked(
-            massOf(displacement), " × ", units.length(gml), " ÷ ", units.length(length)));
+            massOf(displacement),
+            " × ",
+            units.length(gml),
+            " ÷ ",
+            units.length(length),
+            " × ",
+            Si.show(1, units.trimUnit(), units.trimUnit())));
     if (!has("lcb")) {
       return;
     }
@@ -353,20 +390,28 @@ final class Balance {
             units.length(lcg),
             " − ",
             units.length(lcb),
-            ") ÷ ",
-            units.trimming(change),
-            "/",
-            "1 " + units.trimUnit()));
+            ") × ",
+            Si.show(1, units.trimUnit(), units.trimUnit()),
+            " ÷ ",
+            units.trimming(change)));
     if (has("lcf")) {
       double aft = Si.value(inputs, "lcf", Unit.METRE) / length;
       yields.from("masses", "displacement", "bml", "lwl", "vcb", "lcb", "lcf");
+      Quantity lcf = units.length(Si.value(inputs, "lcf", Unit.METRE));
       length(
-          "trim_aft", "balance.trim.aft", -trim * aft, Message.of("balance.trim.aft.how", DERRETT));
+          "trim_aft",
+          "balance.trim.aft",
+          -trim * aft,
+          Message.of("balance.trim.aft.how", DERRETT),
+          YieldList.worked(
+              units.length(-trim), " × ", lcf, " ÷ ", units.length(length)));
       length(
           "trim_fore",
           "balance.trim.fore",
           trim * (1 - aft),
-          Message.of("balance.trim.fore.how", DERRETT));
+          Message.of("balance.trim.fore.how", DERRETT),
+          YieldList.worked(
+              units.length(trim), " × (1 − ", lcf, " ÷ ", units.length(length), ")"));
     }
   }
 }

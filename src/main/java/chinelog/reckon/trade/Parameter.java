@@ -4,6 +4,7 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Phrase;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -47,7 +48,9 @@ public record Parameter(
     /** The name of a table. */
     TABLE,
     /** One of the words in {@link #choices()}; any word where there are none. */
-    WORD
+    WORD,
+    /** The name of a table, or names whose facts are what the table's columns would be. */
+    SOLIDS
   }
 
   static Parameter quantity(String name, String title, Unit unit) {
@@ -56,6 +59,21 @@ public record Parameter(
 
   static Parameter table(String name, String title, String... columns) {
     return new Parameter(name, title, Kind.TABLE, Unit.ONE, List.of(columns), true, "", false, List.of(), "");
+  }
+
+  static Parameter solids(String name, String title, String... columns) {
+    return new Parameter(
+        name, title, Kind.SOLIDS, Unit.ONE, List.of(columns), true, "", false, List.of(), "");
+  }
+
+  /** The names in a list such as {@code fin, bulb}. */
+  public static List<String> names(String list) {
+    return Arrays.stream(list.strip().split("[,\\s]+")).filter(n -> !n.isEmpty()).toList();
+  }
+
+  /** What the facts of a solid's are called, such as {@code volume} of {@code fin.volume}. */
+  public List<String> attributes() {
+    return choices.stream().filter(c -> !c.endsWith("?")).toList();
   }
 
   static Parameter word(String name, String title, String... words) {
@@ -122,6 +140,12 @@ public record Parameter(
           line.append("the name of a table, ")
               .append(title)
               .append(", with the columns ")
+              .append(String.join(", ", choices));
+      case SOLIDS ->
+          line.append(title)
+              .append(", by their names, such as \"fin bulb\", each with the facts .")
+              .append(String.join(", .", attributes()))
+              .append("; or the name of a table with the columns ")
               .append(String.join(", ", choices));
       case WORD -> {
         line.append(title);
