@@ -15,13 +15,14 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Several days told in one note: each dated heading, such as {@code ## 2026-03-25 Keel plank},
- * {@code ## 25.03.2026} or {@code ## Wednesday 25 March 2026}, begins a day, and an undated heading above it, such as {@code #
- * Planking}, names the stage.
+ * {@code ## 25.03.2026} or {@code ## Wednesday 25 March 2026}, begins a day, and an undated heading
+ * above it, such as {@code # Planking}, names the stage.
  */
 final class Diary {
 
   private static final String MONTH =
       "(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\\p{Alpha}*";
+
   /** A heading that only parts the calendar. */
   private static final Pattern CALENDAR =
       Pattern.compile("(?:" + MONTH + " )?\\d{4}", Pattern.CASE_INSENSITIVE);

@@ -126,7 +126,8 @@ final class MassBook {
     String words = Ledger.words(weighing.part()) + " " + weighing.title();
     boolean named = WHOLE.matcher(words.toLowerCase(Locale.ROOT)).find();
     BigDecimal off = mass.subtract(others).abs().multiply(TWENTY);
-    return others.signum() > 0 && (named ? mass.compareTo(others) >= 0 : off.compareTo(others) <= 0);
+    return others.signum() > 0
+        && (named ? mass.compareTo(others) >= 0 : off.compareTo(others) <= 0);
   }
 
   private static BigDecimal grams(Quantity mass) {

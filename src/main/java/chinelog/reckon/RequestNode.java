@@ -56,8 +56,7 @@ final class RequestNode implements Node {
   }
 
   /** The node of a request, unless one of its inputs cannot be understood, which is then said. */
-  static Optional<RequestNode> of(
-      Request request, Log log, ColumnNames columns, Ledger ledger) {
+  static Optional<RequestNode> of(Request request, Log log, ColumnNames columns, Ledger ledger) {
     String wanted = request.reckoning().value();
     TradeReckoning reckoning = TradeReckonings.find(wanted).orElse(null);
     if (reckoning == null) {

@@ -26,8 +26,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** From the print-out alone, a reader with a calculator gets the last digit of every figure. */
 class WorkedLinesTest {
 
-  private static final Catalogue PRINTED =
-      Catalogue.of(Facts.MESSAGES, Locale.UK).toDigits(7);
+  private static final Catalogue PRINTED = Catalogue.of(Facts.MESSAGES, Locale.UK).toDigits(7);
 
   /** Read off a published table, which its line names; or laid out one by one on a sheet. */
   private static final List<String> NOT_ARITHMETIC =

@@ -78,11 +78,11 @@ class WrongInSilenceTest {
     double fromAft = figure("form.lcb");
     write("tables/offsets.csv", OFFSETS.replace("x [mm]", "x from bow [mm]"));
     assertThat(told()).isEmpty();
-    assertThat(figure("form.lcb")).isCloseTo(600 - fromAft, org.assertj.core.api.Assertions.within(1e-9));
+    assertThat(figure("form.lcb"))
+        .isCloseTo(600 - fromAft, org.assertj.core.api.Assertions.within(1e-9));
     write("tables/offsets.csv", OFFSETS);
     write(
-        "facts.yaml",
-        "form: {reckon: hull-form, offsets: offsets, draught: 40 mm, origin: bow}\n");
+        "facts.yaml", "form: {reckon: hull-form, offsets: offsets, draught: 40 mm, origin: bow}\n");
     assertThat(told()).isEmpty();
     write("tables/offsets.csv", OFFSETS.replace("x [mm]", "x from aft [mm]"));
     assertThat(told())
@@ -93,7 +93,9 @@ class WrongInSilenceTest {
 
   @Test
   void aColumnThatNothingReadsIsToldWithItsPlace() {
-    write("tables/offsets.csv", OFFSETS.replace("x [mm]", "x from aft [mm]").replace("WL 40", "WI 40"));
+    write(
+        "tables/offsets.csv",
+        OFFSETS.replace("x [mm]", "x from aft [mm]").replace("WL 40", "WI 40"));
     write("facts.yaml", "form: {reckon: hull-form, offsets: offsets, draught: 20 mm}\n");
     assertThat(told())
         .singleElement()
@@ -101,8 +103,7 @@ class WrongInSilenceTest {
         .startsWith(
             "tables/offsets.csv:1:59: reminder: The column \"WI 40 half-breadth\" is not read by"
                 + " hull-form.");
-    write(
-        "tables/runs.csv", "run,time [s],wind [m/s],seen by\n1,8.4,2,me\n2,9.1,2,me\n");
+    write("tables/runs.csv", "run,time [s],wind [m/s],seen by\n1,8.4,2,me\n2,9.1,2,me\n");
     write("facts.yaml", "trial: {reckon: runs, runs: runs, course: 10 m}\nwind: mean(runs.wind)\n");
     assertThat(told()).isEmpty();
     write("facts.yaml", "trial: {reckon: runs, runs: runs, course: 10 m}\n");
@@ -203,8 +204,7 @@ class WrongInSilenceTest {
 
   @Test
   void aHeadingOfAnotherDayInANoteOfOneDayIsTold() {
-    write(
-        "entries/2026-03-14-a.md", "# Garboards\n\nOn.\n\n## Friday 20 March 2026\n\nDry.\n");
+    write("entries/2026-03-14-a.md", "# Garboards\n\nOn.\n\n## Friday 20 March 2026\n\nDry.\n");
     assertThat(told())
         .singleElement()
         .asString()

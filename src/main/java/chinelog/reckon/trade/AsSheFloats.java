@@ -198,8 +198,7 @@ final class AsSheFloats {
         "trim",
         Lying::trim,
         units::length,
-        YieldList.worked(
-            units.length(she.draughtFore()), " − ", units.length(she.draughtAft())));
+        YieldList.worked(units.length(she.draughtFore()), " − ", units.length(she.draughtAft())));
     doubted(
         "heel",
         s -> s.rest().heel(),

@@ -39,7 +39,8 @@ final class Balance {
                       .or(""),
                   Parameter.quantity("bml", "the same along the hull", Unit.METRE).or(""),
                   Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
-                  Parameter.quantity("loa", "length of the hull, within which ballast lies", Unit.METRE)
+                  Parameter.quantity(
+                          "loa", "length of the hull, within which ballast lies", Unit.METRE)
                       .or("seen from the others"),
                   Parameter.quantity("lcf", "centre of the waterplane from the aft end", Unit.METRE)
                       .or(""),
@@ -236,7 +237,8 @@ final class Balance {
 
   /** Ballast cannot lie where there is no hull; how far she reaches is seen from what is known. */
   private void cautionOutside(double at) throws TradeException, QuantityException {
-    double fore = inputs.findQuantity("loa").isPresent() ? Si.positive(inputs, "loa", Unit.METRE) : 0;
+    double fore =
+        inputs.findQuantity("loa").isPresent() ? Si.positive(inputs, "loa", Unit.METRE) : 0;
     if (fore == 0) {
       double[] x = new Columns("masses", inputs.table("masses")).numbers("x", Unit.METRE);
       fore = 2 * Si.value(inputs, "lcb", Unit.METRE);
@@ -403,15 +405,13 @@ final class Balance {
           "balance.trim.aft",
           -trim * aft,
           Message.of("balance.trim.aft.how", DERRETT),
-          YieldList.worked(
-              units.length(-trim), " × ", lcf, " ÷ ", units.length(length)));
+          YieldList.worked(units.length(-trim), " × ", lcf, " ÷ ", units.length(length)));
       length(
           "trim_fore",
           "balance.trim.fore",
           trim * (1 - aft),
           Message.of("balance.trim.fore.how", DERRETT),
-          YieldList.worked(
-              units.length(trim), " × (1 − ", lcf, " ÷ ", units.length(length), ")"));
+          YieldList.worked(units.length(trim), " × (1 − ", lcf, " ÷ ", units.length(length), ")"));
     }
   }
 }

@@ -71,7 +71,11 @@ final class Coating {
           byCoverage
               ? new Terms()
                   .add(spreadOver(inputs))
-                  .end(" ÷ ", inputs.quantity("coverage").withoutTolerance(), " ÷ ", Si.percent(kept))
+                  .end(
+                      " ÷ ",
+                      inputs.quantity("coverage").withoutTolerance(),
+                      " ÷ ",
+                      Si.percent(kept))
               : YieldList.worked(Si.show(volume, Si.M3, Si.unit("mL")), " ÷ ", Si.percent(kept)));
     }
     if (!byCoverage || dense) {

@@ -117,7 +117,9 @@ final class Doubt {
     double digit = Math.pow(10, Math.floor(Math.log10(Math.abs(value))) + 1 - DIGITS_SHOWN);
     Quantity quantity = shown.of(value);
     try {
-      return spread < digit / 2 || spread == 0 ? quantity : quantity.withTolerance(shown.of(spread));
+      return spread < digit / 2 || spread == 0
+          ? quantity
+          : quantity.withTolerance(shown.of(spread));
     } catch (QuantityException e) {
       throw new IllegalStateException("a unit did not agree with itself", e);
     }

@@ -91,8 +91,7 @@ final class EarnedValue {
       }
     }
     EarnedValue value = new EarnedValue(stages, plan, done, work);
-    value.sums(
-        value.added(plan, null), value.added(plan, done), value.added(work, null));
+    value.sums(value.added(plan, null), value.added(plan, done), value.added(work, null));
     for (int i = 0; i < plan.length; i++) {
       String name = stages.text(i, "stage");
       value.add(
@@ -117,8 +116,7 @@ final class EarnedValue {
     return Si.show(hours, Unit.HOUR, unit);
   }
 
-  private void add(String name, Message title, double hours, Message... how)
-      throws TradeException {
+  private void add(String name, Message title, double hours, Message... how) throws TradeException {
     List<Message> method = new ArrayList<>(List.of(how));
     method.add(SOURCE);
     yields.add(name, title, hours(hours), method.toArray(Message[]::new));

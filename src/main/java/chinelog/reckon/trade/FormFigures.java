@@ -46,8 +46,7 @@ final class FormFigures {
   void floatingBy(boolean water) {
     List<String> inputs =
         new ArrayList<>(
-            List.of(
-                "offsets", "origin", "breadths", "draught", "mass", "siding", "appendages"));
+            List.of("offsets", "origin", "breadths", "draught", "mass", "siding", "appendages"));
     if (water) {
       inputs.addAll(List.of("water", "temperature", "density"));
     }
@@ -146,8 +145,7 @@ final class FormFigures {
 
   private void centres(Message doubts) throws TradeException {
     Quantity volume = units.volume(hull.volume());
-    Message x =
-        sums().centre("Σ m A ÷ V = ", hull.areas(), hull.nodeAreas(), 2, volume);
+    Message x = sums().centre("Σ m A ÷ V = ", hull.areas(), hull.nodeAreas(), 2, volume);
     Message z = sums().mean("Σ m M ÷ V = ", hull.moments(), hull.nodeMoments(), 3, volume);
     Message xHow = Message.of("form.lcb.how", hull.along().said(), SOURCE);
     Message zHow = Message.of("form.vcb.how", hull.along().said(), SOURCE);

@@ -151,8 +151,7 @@ final class Laminate {
     Quantity dryCloth = Si.show(weight, Si.KG_M2, Si.unit("g/m²"));
     areas.add(covered, " × ", Si.number(layers));
     fibres.add(covered, " × ", Si.number(layers), " × ", dryCloth);
-    resins.add(
-        grams(area * dry), " × (1 − ", Si.percent(psi), ") ÷ ", Si.percent(psi));
+    resins.add(grams(area * dry), " × (1 − ", Si.percent(psi), ") ÷ ", Si.percent(psi));
     double thick = dry * (1 / fibreDensity + (1 / psi - 1) / resinDensity);
     yields.add(
         "thickness" + part,

@@ -31,8 +31,7 @@ final class LiningOff {
                   "sheer",
                   "both")
               .or("sheer"),
-          Parameter.quantity(
-                  "batten_spacing", "most between battens for lining off", Unit.METRE)
+          Parameter.quantity("batten_spacing", "most between battens for lining off", Unit.METRE)
               .or("no battens"),
           Parameter.quantity("lap", "of each plank over the next", Unit.METRE)
               .or("planks lie edge to edge"),
@@ -83,8 +82,7 @@ final class LiningOff {
           Message.of("planking.order.both"),
           fromSheer
               ? YieldList.worked("2 × ", Si.number(strip), " − 1")
-              : YieldList.worked(
-                  "2 × (", Si.number(strips), " − ", Si.number(strip), " + 1)"),
+              : YieldList.worked("2 × (", Si.number(strips), " − ", Si.number(strip), " + 1)"),
           PRACTICE);
     }
   }
@@ -174,8 +172,7 @@ final class LiningOff {
           Message.of("planking.gain.at", units.length(length * quarter / 4)),
           units.length(thick / 2 * quarter / 4),
           how,
-          YieldList.worked(
-              units.length(thick), " ÷ 2 × ", Si.number(quarter), " ÷ ", Si.number(4)),
+          YieldList.worked(units.length(thick), " ÷ 2 × ", Si.number(quarter), " ÷ ", Si.number(4)),
           PRACTICE);
     }
   }

@@ -62,9 +62,7 @@ final class MassGrowth {
           Si.show(budget - forecast, Unit.KILOGRAM, unit),
           Message.of("growth.trade.margin.how"),
           YieldList.worked(
-              Si.show(budget, Unit.KILOGRAM, unit),
-              " − ",
-              Si.show(forecast, Unit.KILOGRAM, unit)));
+              Si.show(budget, Unit.KILOGRAM, unit), " − ", Si.show(forecast, Unit.KILOGRAM, unit)));
     }
     return yields.list();
   }

@@ -54,11 +54,13 @@ public record Parameter(
   }
 
   static Parameter quantity(String name, String title, Unit unit) {
-    return new Parameter(name, title, Kind.QUANTITY, unit, List.of(), true, "", false, List.of(), "");
+    return new Parameter(
+        name, title, Kind.QUANTITY, unit, List.of(), true, "", false, List.of(), "");
   }
 
   static Parameter table(String name, String title, String... columns) {
-    return new Parameter(name, title, Kind.TABLE, Unit.ONE, List.of(columns), true, "", false, List.of(), "");
+    return new Parameter(
+        name, title, Kind.TABLE, Unit.ONE, List.of(columns), true, "", false, List.of(), "");
   }
 
   static Parameter solids(String name, String title, String... columns) {
@@ -77,7 +79,8 @@ public record Parameter(
   }
 
   static Parameter word(String name, String title, String... words) {
-    return new Parameter(name, title, Kind.WORD, Unit.ONE, List.of(words), true, "", false, List.of(), "");
+    return new Parameter(
+        name, title, Kind.WORD, Unit.ONE, List.of(words), true, "", false, List.of(), "");
   }
 
   /** This, but it may be left out; {@code fallback} says what is taken then. */

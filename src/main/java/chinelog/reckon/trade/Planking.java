@@ -90,8 +90,7 @@ final class Planking {
             Offsets.SIDING,
             Offsets.MANNER.get(0),
             Offsets.MANNER.get(1),
-            Parameter.table(
-                    "girths", "in place of offsets, of one side", "station?", "x", "girth")
+            Parameter.table("girths", "in place of offsets, of one side", "station?", "x", "girth")
                 .or("those of the offsets"),
             Parameter.quantity("strip_width", "that a strip covers", Unit.METRE),
             Parameter.quantity("strip_thickness", "as bought", Unit.METRE).or(""),
@@ -99,14 +98,12 @@ final class Planking {
                 .or("half the strip's width"),
             Parameter.quantity("draught", "where full-width strips end amidships", Unit.METRE)
                 .or("every strip shares in the taper"),
-            Parameter.quantity(
-                    "wastage", "share of what is bought that is cut away", Unit.ONE)
+            Parameter.quantity("wastage", "share of what is bought that is cut away", Unit.ONE)
                 .or("10 %")
                 .recalling(),
             Parameter.quantity("stock_length", "of a strip as bought or cut", Unit.METRE)
                 .or("strips are long enough"),
-            Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE)
-                .or(""),
+            Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE).or(""),
             Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
             Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")));
     all.addAll(LiningOff.PARAMETERS);
@@ -169,7 +166,11 @@ final class Planking {
         Quantity.of(strips, Unit.ONE),
         Message.of("planking.strips.how"),
         YieldList.worked(
-            "⌈", girths.units().length(girths.greatest()), " ÷ ", girths.units().length(width), "⌉"),
+            "⌈",
+            girths.units().length(girths.greatest()),
+            " ÷ ",
+            girths.units().length(width),
+            "⌉"),
         PRACTICE);
     long full = fullWidth(yields, inputs, girths, width, strips);
     taper(yields, girths, width, least, strips, full);

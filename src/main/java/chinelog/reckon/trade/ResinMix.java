@@ -90,8 +90,7 @@ final class ResinMix {
         Message.of("mix.resin"),
         resinPart,
         method,
-        YieldList.worked(
-            Laminate.grams(mixed), " × 100 ÷ (100 + ", Si.number(100 * perMass), ")"));
+        YieldList.worked(Laminate.grams(mixed), " × 100 ÷ (100 + ", Si.number(100 * perMass), ")"));
     yields.add(
         "mix_hardener_mass",
         Message.of("mix.hardener"),

@@ -70,11 +70,7 @@ final class Rig {
       areas.add(units.area(area));
     }
     yields.add(
-        "area",
-        Message.of("rig.area"),
-        units.area(whole),
-        Message.of("rig.area.how"),
-        areas.end());
+        "area", Message.of("rig.area"), units.area(whole), Message.of("rig.area.how"), areas.end());
     yields.add(
         "ce_x",
         Message.of("rig.ce.x"),
@@ -186,9 +182,7 @@ final class Rig {
           Si.percent((ce - clr) / Si.positive(inputs, "lwl", Unit.METRE)),
           Message.of("rig.lead.share.how"),
           YieldList.worked(
-              units.length(ce - clr),
-              " ÷ ",
-              units.length(Si.positive(inputs, "lwl", Unit.METRE))));
+              units.length(ce - clr), " ÷ ", units.length(Si.positive(inputs, "lwl", Unit.METRE))));
     }
   }
 }

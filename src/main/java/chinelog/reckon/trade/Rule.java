@@ -172,7 +172,9 @@ record Rule(double[] x, double[] weights, boolean[] curved, Message said) {
     return sum + curvedMoment(y, n);
   }
 
-  /** The integral of x to the power {@code n} times {@code y}, each ordinate with its multiplier. */
+  /**
+   * The integral of x to the power {@code n} times {@code y}, each ordinate with its multiplier.
+   */
   Terms terms(String before, double[] y, int n, Unit across, Unit up) throws TradeException {
     Terms terms = new Terms(before, "(");
     Unit to = across.power(n + 1);

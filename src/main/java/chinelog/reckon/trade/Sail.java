@@ -166,8 +166,7 @@ final class Sail {
     double[] clew = Triangle.corner(luff, foot, diagonal);
     double[] peak = peak(luff, clew, head, leech, diagonal);
     pieces.add(new Piece(lower, clew[0] / 3, (luff + clew[1]) / 3));
-    pieces.add(
-        new Piece(upper, (clew[0] + peak[0]) / 3, (luff + clew[1] + peak[1]) / 3));
+    pieces.add(new Piece(upper, (clew[0] + peak[0]) / 3, (luff + clew[1] + peak[1]) / 3));
     withRoach(
         peak,
         clew,
@@ -176,8 +175,7 @@ final class Sail {
             .add(Triangle.worked(units, luff, foot, diagonal))
             .add(Triangle.worked(units, head, leech, diagonal))
             .end());
-    centre(
-        Message.of("sail.quadrilateral.centre.how"), corner("clew", clew), corner("peak", peak));
+    centre(Message.of("sail.quadrilateral.centre.how"), corner("clew", clew), corner("peak", peak));
   }
 
   private Message corner(String name, double[] at) throws TradeException {
@@ -218,7 +216,12 @@ final class Sail {
   private void main() throws TradeException, QuantityException {
     double head = Si.value(inputs, "head", Unit.METRE, 0);
     double[] width = {
-      side("foot"), width("quarter"), width("half"), width("three_quarter"), width("seven_eighths"), head
+      side("foot"),
+      width("quarter"),
+      width("half"),
+      width("three_quarter"),
+      width("seven_eighths"),
+      head
     };
     double[] times = {2, 4, 4, 3, 2, 1};
     byWidths("sail.main.how", times, width);
@@ -280,8 +283,7 @@ final class Sail {
     area(
         foot * sides / 4 + (half - foot / 2) * sides / 3,
         Message.of("sail.spinnaker.how"),
-        YieldList.worked(
-            sf, " × ", both, " ÷ 4 + (", smg, " − ", sf, " ÷ 2) × ", both, " ÷ 3"));
+        YieldList.worked(sf, " × ", both, " ÷ 4 + (", smg, " − ", sf, " ÷ 2) × ", both, " ÷ 3"));
     double height = sides / 2 * 2 * half / (foot + 4 * half);
     Message how = Message.of("sail.spinnaker.centre");
     yields.add(
@@ -329,8 +331,7 @@ final class Sail {
     double leech = side("leech");
     double lower = three ? 1 : width("roach_lower");
     double upper = three ? 1 : width("roach_upper");
-    double roach =
-        three ? 2 * leech * width("roach_half") / 3 : 3 * leech * (lower + upper) / 8;
+    double roach = three ? 2 * leech * width("roach_half") / 3 : 3 * leech * (lower + upper) / 8;
     Message rule = Message.of(three ? "sail.roach.three" : "sail.roach.four");
     Quantity edge = units.side(leech);
     yields.add(

@@ -29,8 +29,7 @@ record Solids(List<Solid> all) {
 
   /** Of a reckoning that asks for skin. */
   static Parameter withSkin() {
-    return Parameter.solids(
-            "appendages", "solids under water", "item?", "volume", "x", "z", "skin")
+    return Parameter.solids("appendages", "solids under water", "item?", "volume", "x", "z", "skin")
         .or("none");
   }
 

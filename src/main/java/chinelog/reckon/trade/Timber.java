@@ -182,10 +182,7 @@ final class Timber {
           Si.show(nearest, Unit.INCH, Unit.INCH),
           Message.of("timber.nearest.how"),
           YieldList.worked(
-              "⌊",
-              Si.number(thick * 64),
-              " + ½⌋ × ",
-              Si.show(1.0 / 64, Unit.INCH, Unit.INCH)),
+              "⌊", Si.number(thick * 64), " + ½⌋ × ", Si.show(1.0 / 64, Unit.INCH, Unit.INCH)),
           FAIRING);
       yields.add(
           name + "_64th_error",
