@@ -178,14 +178,6 @@ final class Afloat {
     return 2 * halves.integral((at, y) -> (at - centre) * (at - centre) * y);
   }
 
-  double bm() {
-    return acrossMoment() / volume();
-  }
-
-  double bml() {
-    return lengthMoment() / volume();
-  }
-
   double wettedSkin() {
     return Arrays.stream(wettedSkins()).sum();
   }

@@ -22,11 +22,15 @@ final class Doubt {
   private static final int DIGITS_SHOWN = 4;
 
   private final Afloat whole;
+  private final List<Section> stations;
+  private final List<List<Section>> sets;
   private final List<Afloat> lessOne;
 
   Doubt(List<Section> stations, Afloat whole, double draught, double siding) {
     this.whole = whole;
-    lessOne = reckoned(coarser(stations), rest -> Afloat.at(rest, draught, siding));
+    this.stations = stations;
+    sets = coarser(stations);
+    lessOne = reckoned(sets, rest -> Afloat.at(rest, draught, siding));
   }
 
   /** What is reckoned from offsets, if enough of them are left. */
@@ -99,11 +103,14 @@ final class Doubt {
             .orElse(0);
   }
 
-  /** How far a station's figure may be out, each of its inner heights left out in turn. */
-  static double of(Section station, ToDoubleFunction<Section> figure) {
-    List<Section> lessOne =
-        IntStream.range(1, station.z().length - 1).mapToObj(station::without).toList();
-    return of(station, lessOne, figure);
+  /** How far a figure of all offsets may be out. */
+  double ofOffsets(ToDoubleFunction<List<Section>> figure) {
+    return of(stations, sets, figure);
+  }
+
+  /** A station without each of its inner heights in turn. */
+  static List<Section> coarser(Section station) {
+    return IntStream.range(1, station.z().length - 1).mapToObj(station::without).toList();
   }
 
   /** Turns a figure in SI units into the one that is shown. */

@@ -4,7 +4,9 @@ import chinelog.quantity.Quantity;
 import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.ToDoubleFunction;
 
 /** The figures of a hull at one waterline, each with what it is made of and its doubt. */
@@ -287,43 +289,41 @@ final class FormFigures {
 
   void stations() throws TradeException {
     double[] skins = Skin.areas(offsets.stations());
-    List<Double> coarser =
-        Doubt.reckoned(Doubt.coarser(offsets.stations()), rest -> Skin.area(rest));
     add(
         "skin",
         Message.of("form.skin"),
-        Doubt.doubted(
-            Skin.area(offsets.stations()),
-            Doubt.of(Skin.area(offsets.stations()), coarser, Double::doubleValue),
-            units::area),
+        Doubt.doubted(Skin.area(offsets.stations()), doubt.ofOffsets(Skin::area), units::area),
         Message.of("form.skin.how"),
         sums().of("", skins, 2));
+    Map<Section, List<Section>> coarser = new IdentityHashMap<>();
+    offsets.stations().forEach(station -> coarser.put(station, Doubt.coarser(station)));
     for (Section wet : hull.wet()) {
-      station(wet, Math.min(draught, wet.top()));
+      station(wet, Math.min(draught, wet.top()), coarser.getOrDefault(wet, List.of()));
     }
     for (Section whole : offsets.stations()) {
+      double doubted = Doubt.of(whole, coarser.getOrDefault(whole, List.of()), s -> 2 * s.girth());
       add(
           "girth_" + Offsets.factPart(whole.name()),
           Message.of("form.station.girth", whole.name()),
-          Doubt.doubted(2 * whole.girth(), Doubt.of(whole, s -> 2 * s.girth()), units::length),
+          Doubt.doubted(2 * whole.girth(), doubted, units::length),
           Message.of("form.station.girth.how"),
           chords(whole.chords(whole.top())));
     }
   }
 
-  private void station(Section wet, double height) throws TradeException {
+  private void station(Section wet, double height, List<Section> coarser) throws TradeException {
     String part = Offsets.factPart(wet.name());
     add(
         "area_" + part,
         Message.of("form.station.area", wet.name()),
-        Doubt.doubted(wet.area(height), Doubt.of(wet, s -> s.area(height)), units::area),
+        Doubt.doubted(wet.area(height), Doubt.of(wet, coarser, s -> s.area(height)), units::area),
         Message.of("form.station.area.how", wet.shape().said(), SOURCE),
         sums().between("2 Σ m y = 2 × ", wet.outline(), wet.keel(), height, wet.y()));
     add(
         "wet_girth_" + part,
         Message.of("form.station.wetted", wet.name()),
         Doubt.doubted(
-            2 * wet.girth(height), Doubt.of(wet, s -> 2 * s.girth(height)), units::length),
+            2 * wet.girth(height), Doubt.of(wet, coarser, s -> 2 * s.girth(height)), units::length),
         Message.of("form.station.wetted.how"),
         chords(wet.chords(height)));
   }

@@ -11,6 +11,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -30,16 +31,15 @@ record Offsets(
     SortedMap<Double, String> waterlines,
     boolean hasSheer) {
 
-  private static final String FROM_AFT = "x from aft";
-  private static final String FROM_BOW = "x from bow";
+  /** Headings that tell which end x is measured from, with the word for it. */
+  private static final SortedMap<String, String> ENDS =
+      new TreeMap<>(Map.of("x from aft", "aft", "x from bow", "bow"));
 
   /** Columns whose names hold a number or a line of the hull's. */
   private static final String LINES =
       "wl\\s*[0-9]+(?:[.,][0-9]+)?(?:\\s+(?:half-)?breadth)?"
           + "|(?:[a-z0-9]+ )?(?:chine|knuckle)(?: half-breadth)?|"
-          + FROM_AFT
-          + "|"
-          + FROM_BOW;
+          + String.join("|", ENDS.keySet());
 
   static final Parameter TABLE =
       Parameter.table(
@@ -68,7 +68,7 @@ record Offsets(
                   "bow")
               .or("aft")
               .recalling()
-              .orHeading(FROM_AFT, FROM_BOW),
+              .orHeading(ENDS.keySet().toArray(String[]::new)),
           Parameter.word("breadths", "what the breadths are", "half", "full").or("half"));
 
   static final Parameter SIDING =
@@ -137,15 +137,14 @@ record Offsets(
 
   /** The column that tells where the stations stand. */
   private static String along(Columns columns) {
-    return columns.find(FROM_BOW).isPresent()
-        ? FROM_BOW
-        : columns.find(FROM_AFT).isPresent() ? FROM_AFT : "x";
+    return ENDS.keySet().stream().filter(h -> columns.find(h).isPresent()).findFirst().orElse("x");
   }
 
   private static boolean isFromBow(Inputs inputs, Columns columns, String along)
       throws TradeException {
-    String end = inputs.word("origin", along.equals(FROM_BOW) ? "bow" : "aft");
-    if (!along.equals("x") && !along.equals("x from " + end)) {
+    String told = ENDS.getOrDefault(along, "");
+    String end = inputs.word("origin", told.isEmpty() ? "aft" : told);
+    if (!told.isEmpty() && !told.equals(end)) {
       throw new TradeException(
           "origin",
           "The column \"" + along + "\" says otherwise than \"origin: " + end + "\".",
