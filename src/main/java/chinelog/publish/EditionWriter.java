@@ -61,16 +61,19 @@ final class EditionWriter {
           print(
               "the build book",
               "build-book.pdf",
+              edition.contents(),
               file -> Press.printBuildBook(edition, theme, file));
       case HANDOVER ->
           print(
               "the handover booklet",
               "handover.pdf",
+              Press.handoverParts(edition, theme),
               file -> Press.printHandover(edition, theme, file));
       case HANDOVER_SHEETS ->
           print(
               "the sheets of the booklet",
               "handover-sheets.pdf",
+              Press.handoverParts(edition, theme),
               file ->
                   Press.printHandoverSheets(
                       edition, theme, Press.Options.of(edition, false), file));
@@ -78,6 +81,7 @@ final class EditionWriter {
           print(
               "the build book for the printing house",
               "build-book-print-ready.pdf",
+              edition.contents(),
               file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
       case PATTERNS -> {
         progress.begin("drawing the patterns for " + readers);
@@ -103,9 +107,14 @@ final class EditionWriter {
     void into(Path file) throws IOException;
   }
 
-  private void print(String what, String name, Printing printing) throws IOException {
-    // Of what part of an edition a book is made, only its writer knows: all of it counts.
-    String made = earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
+  /**
+   * Prints a book, unless the one that stands was made of the same.
+   *
+   * @param parts of the edition that it is made of
+   */
+  private void print(String what, String name, Object parts, Printing printing)
+      throws IOException {
+    String made = earlier.hashes().of(List.of(program, theme.digest(), parts));
     String step = "printing " + what + " for " + readers;
     if (earlier.keep(name, made)) {
       progress.skip(step);
