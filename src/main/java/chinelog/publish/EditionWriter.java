@@ -19,7 +19,7 @@ import java.util.concurrent.Semaphore;
 final class EditionWriter {
 
   /** Books that may be laid out at a time: each takes hundreds of MiB. */
-  private static final Semaphore PRESSES = new Semaphore(1);
+  private static final Semaphore PRESSES = new Semaphore(2);
 
   private final Path log;
   private final Edition edition;
