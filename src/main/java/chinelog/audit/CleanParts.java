@@ -25,7 +25,9 @@ final class CleanParts {
     this.before = before;
   }
 
-  /** Whether a part was found clean before. Whatever is asked for counts as part of the document. */
+  /**
+   * Whether a part was found clean before. Whatever is asked for counts as part of the document.
+   */
   boolean has(String part) {
     String mark = part + OF + file;
     now.add(mark);

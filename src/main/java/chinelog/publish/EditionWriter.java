@@ -112,8 +112,7 @@ final class EditionWriter {
    *
    * @param parts of the edition that it is made of
    */
-  private void print(String what, String name, Object parts, Printing printing)
-      throws IOException {
+  private void print(String what, String name, Object parts, Printing printing) throws IOException {
     String made = earlier.hashes().of(List.of(program, theme.digest(), parts));
     String step = "printing " + what + " for " + readers;
     if (earlier.keep(name, made)) {

@@ -29,8 +29,7 @@ final class Artifacts {
 
   private static final String ARTIFACT = "/Artifact /";
   private static final String NOTHING = " BDC\nEMC\n";
-  private static final String HEADER =
-      "/Artifact <</Type /Pagination /Subtype /Header>> BDC\n";
+  private static final String HEADER = "/Artifact <</Type /Pagination /Subtype /Header>> BDC\n";
 
   /** Numbers of the marked contents that are repetitions, by page. */
   private final Map<COSDictionary, Set<Integer>> repeated = new HashMap<>();
