@@ -220,11 +220,12 @@ public final class Publisher {
       }
     }
     Map<String, Withholder.Withheld> editions = new TreeMap<>();
+    SortedMap<String, List<PrintedFigure>> printed = new TreeMap<>();
+    prepared.forEach((who, edition) -> printed.put(who, edition.printed()));
     prepared.forEach(
         (who, edition) -> {
           List<PrintedFigure> all = new ArrayList<>(known);
-          prepared.forEach(
-              (other, theirs) -> all.addAll(other.equals(who) ? List.of() : theirs.printed()));
+          printed.forEach((other, theirs) -> all.addAll(other.equals(who) ? List.of() : theirs));
           editions.put(who, edition.against(List.copyOf(all)));
         });
     editions.values().forEach(e -> problems.addAll(e.problems()));
