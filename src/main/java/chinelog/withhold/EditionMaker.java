@@ -57,6 +57,7 @@ final class EditionMaker {
   private final PlateMaker plates;
   private final TextCopier copier;
   private final Slugs slugs = new Slugs();
+  private final Quotes quotes;
   private final Map<String, String> entryIds = new LinkedHashMap<>();
   private final List<Entry> entries;
   private final HoursTold hours;
@@ -104,7 +105,9 @@ final class EditionMaker {
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
     this.hours = new HoursTold(visible, entries, figures, account, words);
-    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
+    this.quotes = new Quotes(head.locale());
+    this.copier =
+        new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
   }
 
@@ -162,18 +165,18 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
-            seen(head.title(), Kind.TITLE, "").orElseGet(() -> words.text("title.untitled")),
+            seen(head.title(), Kind.TITLE, "").map(quotes::set).orElseGet(() -> words.text("title.untitled")),
             seen(head.subject(), Kind.SUBJECT, "").orElse(""),
             seen(head.kind(), Kind.KIND, "").orElse(""),
             seen(head.maker(), Kind.MAKER, "").orElse(""),
             seen(head.client(), Kind.CLIENT, "").orElse(""),
-            seen(head.licence(), Kind.LICENCE, "").orElse(""),
+            seen(head.licence(), Kind.LICENCE, "").map(quotes::set).orElse(""),
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
             new StageMaker(account, words, copier, hours, materials, entries, entryIds)
                 .make(log.stages()),
-            new PostMaker(account, entries, told, plates).make(log),
+            new PostMaker(account, entries, told, plates, quotes).make(log),
             told,
             plates.all(),
             unplaced(sheets),
@@ -212,6 +215,7 @@ final class EditionMaker {
 
   private String title(Entry entry) {
     return seen(entry.title(), Kind.TITLE_OF_ENTRY, entry.id())
+        .map(quotes::set)
         .orElseGet(() -> words.text("entry.untitled"));
   }
 
@@ -365,7 +369,7 @@ final class EditionMaker {
         ? Optional.of(
             new Edition.HandoverSection(
                 section.id(),
-                section.title(),
+                quotes.set(section.title()),
                 copier.blocks(section.text()),
                 sight.under(section.label())))
         : Optional.empty();
