@@ -75,6 +75,7 @@ final class Functions {
           manner.openWith((Plate) g.get(0));
           return "";
         });
+    put(all, "isTall", g -> SiteManner.isTall((Plate) g.get(0)));
     put(all, "figure", g -> markup(h -> manner.figure(h, (Plate) g.get(0), use(g))));
     put(all, "picture", g -> markup(h -> manner.image(h, (Plate) g.get(0), use(g))));
     put(

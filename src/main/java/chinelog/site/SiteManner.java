@@ -3,6 +3,7 @@ package chinelog.site;
 import chinelog.edition.Picture;
 import chinelog.edition.Picture.Rendition;
 import chinelog.edition.Plate;
+import chinelog.markup.HatchDrawing;
 import chinelog.markup.HtmlWriter;
 import chinelog.markup.TextMarkup;
 import chinelog.markup.Wording;
@@ -13,6 +14,9 @@ import org.jspecify.annotations.Nullable;
 
 /** How text is written on one page of the site. */
 final class SiteManner implements TextMarkup.Manner {
+
+  /** Width by height of the lowest picture that the broad frame cuts. */
+  private static final double TALL = 1.25;
 
   private final String root;
   private final Uses uses;
@@ -41,7 +45,8 @@ final class SiteManner implements TextMarkup.Manner {
 
   /** A plate with its caption, linked to its enlarged view. */
   void figure(HtmlWriter html, Plate plate, Use use) {
-    html.open("figure", "class", plate.picture().isPortrait() ? "plate portrait" : "plate");
+    String kind = plate.picture().isPortrait() ? "plate portrait" : "plate";
+    html.open("figure", "class", use == Use.HERO && isTall(plate) ? kind + " tall" : kind);
     html.open("a", "href", root + Addresses.plate(plate));
     image(html, plate, use);
     html.close("a").open("figcaption");
@@ -61,8 +66,25 @@ final class SiteManner implements TextMarkup.Manner {
     html.close("figcaption").close("figure");
   }
 
-  /** The picture alone, in as many sizes as there are. */
+  /** Whether a picture would lose too much in the broad frame of a page's head. */
+  static boolean isTall(Plate plate) {
+    return plate.picture().shape() < TALL;
+  }
+
+  /** The picture alone, in as many sizes as there are, with a hatch over what is filled. */
   void image(HtmlWriter html, Plate plate, Use use) {
+    Picture picture = plate.picture();
+    if (picture.filled().isEmpty()) {
+      plainImage(html, plate, use);
+    } else {
+      html.open("span", "class", "hatched");
+      plainImage(html, plate, use);
+      HatchDrawing.write(html, picture, wording.text("withheld.word"), use != Use.WHOLE);
+      html.close("span");
+    }
+  }
+
+  private void plainImage(HtmlWriter html, Plate plate, Use use) {
     Picture picture = plate.picture();
     Rendition usual = picture.atLeast(use.usualWidthPx);
     String sizes =

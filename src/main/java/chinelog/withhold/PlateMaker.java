@@ -199,7 +199,10 @@ final class PlateMaker {
               ? words.text("plate.alt.undated")
               : words.text("plate.alt", words.date(taken.toLocalDate()));
     }
-    Picture picture = picture(number, prints);
+    if (!chosen.filled().isEmpty()) {
+      alt += (alt.matches("(?s).*\\p{Punct}") ? " " : ". ") + words.text("plate.filled");
+    }
+    Picture picture = picture(number, prints, filled(chosen));
     if (chosen.filled().isEmpty()) {
       heads.put(number, prints);
       whole.add(file.path());
@@ -219,13 +222,22 @@ final class PlateMaker {
             sight.under(chosen.label())));
   }
 
-  private static Picture picture(int number, Darkroom.Prints prints) {
+  private static List<Picture.Part> filled(Chosen chosen) {
+    Photograph photograph = chosen.photograph();
+    return FilledParts.of(
+        Darkroom.filled(photograph, chosen.filled()),
+        photograph.widthPx(),
+        photograph.heightPx());
+  }
+
+  private static Picture picture(int number, Darkroom.Prints prints, List<Picture.Part> filled) {
     String id = String.format(Locale.ROOT, "plate-%03d", number);
     return new Picture(
         id,
         prints.prints().stream()
             .map(p -> new Picture.Rendition(p.widthPx(), p.heightPx(), new PictureFile(p.jpeg())))
-            .toList());
+            .toList(),
+        filled);
   }
 
   /** Plates of the sheets that were released to these readers, as fresh pixels. */
@@ -251,7 +263,7 @@ final class PlateMaker {
         Plate plate =
             new Plate(
                 number,
-                picture(number, pictures.print(sheet, page)),
+                picture(number, pictures.print(sheet, page), List.of()),
                 List.of(new Text.Plain(title)),
                 title,
                 null,

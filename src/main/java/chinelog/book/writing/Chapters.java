@@ -144,7 +144,8 @@ final class Chapters {
     List<Plate> broad =
         edition.plates().stream()
             .filter(p -> p.entry() != null && own.contains(p.entry()))
-            .filter(p -> p.under().isEmpty() && PlateRows.shape(p) >= BROAD)
+            .filter(p -> p.under().isEmpty() && p.picture().filled().isEmpty())
+            .filter(p -> PlateRows.shape(p) >= BROAD)
             .toList();
     if (broad.size() < ENOUGH) {
       return null;

@@ -13,6 +13,12 @@ import java.util.List;
 /** Writes what stands before the first chapter, for book and booklet alike. */
 final class FrontPages {
 
+  /** Id of the title on the cover. */
+  static final String COVER = "cover";
+
+  /** Id of the title of the contents. */
+  static final String CONTENTS = "contents";
+
   /** A title longer than this is set smaller on the cover. */
   private static final int LONG = 36;
 
@@ -53,7 +59,7 @@ final class FrontPages {
     out.open("div", "class", length > VERY_LONG ? "panel high" : "panel");
     out.leaf("p", kind, "class", "kind");
     String size = length > VERY_LONG ? "longest" : length > LONG ? "long" : "";
-    out.leaf("h1", edition.title(), "class", size);
+    out.leaf("h1", edition.title(), "class", size, "id", COVER);
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
     }
@@ -117,13 +123,26 @@ final class FrontPages {
   }
 
   /**
-   * On the back of the cover, in small type at the foot.
+   * Faces the title page: the last plate that stands neither on the cover nor is under an agreement
+   * nor has something filled; without one, the page stays white.
+   */
+  void frontispiece(PlateWriter plates) {
+    out.open("div", "class", "frontispiece");
+    edition.plates().stream()
+        .filter(p -> !p.equals(edition.hero()) && p.entry() != null)
+        .filter(p -> p.under().isEmpty() && p.picture().filled().isEmpty())
+        .reduce((a, b) -> b)
+        .ifPresentOrElse(plates::bare, () -> out.leaf("p", NO_BREAK));
+    out.close();
+  }
+
+  /**
+   * Below the contents, in small type.
    *
    * @param colophon how it was set, line by line
    */
   void imprint(String descriptionKey, List<String> colophon) {
     out.open("div", "class", "imprint");
-    out.open("div", "class", "foot");
     out.leaf(
         "p",
         words.say(
@@ -136,7 +155,7 @@ final class FrontPages {
       out.open("p").leaf("a", address, "href", address, "title", address).close();
     }
     colophon.forEach(line -> out.leaf("p", line));
-    out.close().close();
+    out.close();
   }
 
   void halfTitle(BlockWriter blocks) {
@@ -162,7 +181,7 @@ final class FrontPages {
 
   void contents(List<Section> sections) {
     out.open("div", "class", "contents");
-    out.leaf("h2", words.say("contents"), "id", "contents");
+    out.leaf("h2", words.say("contents"), "id", CONTENTS);
     out.open("table").open("tbody");
     for (Section section : sections) {
       line("main", section.id(), section.title());
