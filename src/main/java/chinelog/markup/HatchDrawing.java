@@ -112,13 +112,27 @@ public final class HatchDrawing {
     if (size == 0) {
       return;
     }
+    double middle = (part.left() + part.right()) / 2 * WIDTH;
+    double level = (part.top() + part.bottom()) / 2 * pictureHeight;
+    double length = (word.length() + 1) * LETTER * size;
+    // On a ground of its own, so that no line runs through it.
+    html.empty(
+        "rect",
+        "x",
+        plain(middle - length / 2),
+        "y",
+        plain(level - size),
+        "width",
+        plain(length),
+        "height",
+        plain(2 * size));
     html.element(
         "text",
         word,
         "x",
-        plain((part.left() + part.right()) / 2 * WIDTH),
+        plain(middle),
         "y",
-        plain((part.top() + part.bottom()) / 2 * pictureHeight + size / 3),
+        plain(level + size / 3),
         "font-size",
         plain(size),
         "text-anchor",

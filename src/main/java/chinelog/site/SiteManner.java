@@ -37,16 +37,15 @@ final class SiteManner implements TextMarkup.Manner {
   }
 
   @Override
-  public void plate(HtmlWriter html, Plate plate) {
+  public void plate(HtmlWriter html, Plate plate, boolean beside) {
     if (!plate.equals(opening)) {
-      figure(html, plate, Use.TEXT);
+      figure(html, plate, beside ? Use.BESIDE : Use.TEXT);
     }
   }
 
   /** A plate with its caption, linked to its enlarged view. */
   void figure(HtmlWriter html, Plate plate, Use use) {
-    String kind = plate.picture().isPortrait() ? "plate portrait" : "plate";
-    html.open("figure", "class", use == Use.HERO && isTall(plate) ? kind + " tall" : kind);
+    html.open("figure", "class", kind(plate, use));
     html.open("a", "href", root + Addresses.plate(plate));
     image(html, plate, use);
     html.close("a").open("figcaption");
@@ -64,6 +63,14 @@ final class SiteManner implements TextMarkup.Manner {
       mark(html, plate.under());
     }
     html.close("figcaption").close("figure");
+  }
+
+  private static String kind(Plate plate, Use use) {
+    String kind = plate.picture().isPortrait() ? "plate portrait" : "plate";
+    if (use == Use.BESIDE) {
+      return kind + " beside";
+    }
+    return use == Use.HERO && isTall(plate) ? kind + " tall" : kind;
   }
 
   /** Whether a picture would lose too much in the broad frame of a page's head. */
@@ -201,6 +208,9 @@ final class SiteManner implements TextMarkup.Manner {
         960,
         "(max-width: 39.99rem) and (min-resolution: 2.5dppx) 70vw, (min-width: 81rem) 1224px, (min-width: 40rem) calc(100vw - 72px), 100vw",
         true),
+    // It fills the window.
+    WINDOW(1600, "100vw", true),
+    BESIDE(480, "auto, (min-width: 60rem) 20rem, (min-width: 40rem) 540px, 100vw", false),
     TEXT(
         960, "auto, (min-width: 60rem) 50rem, (min-width: 40rem) calc(100vw - 72px), 100vw", false),
     CARD(480, "auto, (min-width: 60rem) 25rem, (min-width: 40rem) 45vw, 100vw", false),
