@@ -18,11 +18,6 @@ public record Picture(String id, List<Rendition> renditions, List<Part> filled) 
     filled = List.copyOf(filled);
   }
 
-  /** A picture in which nothing is filled. */
-  public Picture(String id, List<Rendition> renditions) {
-    this(id, renditions, List.of());
-  }
-
   public Rendition largest() {
     return renditions.get(renditions.size() - 1);
   }

@@ -54,6 +54,7 @@ final class Assembly {
     "hero",
     "theme",
     "paper",
+    "chapters",
     "patterns",
     "printer",
     "address",

@@ -165,6 +165,7 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
+            Edition.Chapters.valueOf(head.chapters().name()),
             seen(head.title(), Kind.TITLE, "").map(quotes::set).orElseGet(() -> words.text("title.untitled")),
             seen(head.subject(), Kind.SUBJECT, "").orElse(""),
             seen(head.kind(), Kind.KIND, "").orElse(""),
@@ -174,6 +175,7 @@ final class EditionMaker {
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
+            plates.sameView(),
             new StageMaker(account, words, copier, hours, materials, entries, entryIds)
                 .make(log.stages()),
             new PostMaker(account, entries, told, plates, quotes).make(log),

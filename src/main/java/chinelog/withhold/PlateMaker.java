@@ -42,6 +42,9 @@ final class PlateMaker {
   /** Prints of the plates in which nothing is filled, by their numbers. */
   private final Map<Integer, Darkroom.Prints> heads = new HashMap<>();
 
+  /** Photographs of the same plates. */
+  private final Map<Integer, Photograph> wholes = new HashMap<>();
+
   private final Map<String, Plate> byPath = new LinkedHashMap<>();
   private final List<Problem> problems = new ArrayList<>();
   private final SortedSet<String> whole = new TreeSet<>();
@@ -205,6 +208,7 @@ final class PlateMaker {
     Picture picture = picture(number, prints, filled(chosen));
     if (chosen.filled().isEmpty()) {
       heads.put(number, prints);
+      wholes.put(number, chosen.photograph());
       whole.add(file.path());
     } else {
       printed.add(new Withholder.FilledRegions(picture.id(), chosen.filled()));
@@ -288,6 +292,22 @@ final class PlateMaker {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /**
+   * Plates from nearly one viewpoint, by day; empty if there are none. Only photographs that the
+   * readers see whole, and that no agreement is noted at, are looked at.
+   */
+  List<Plate> sameView() throws IOException {
+    List<SameView.Seen> seen = new ArrayList<>();
+    for (Plate plate : all()) {
+      Photograph whole = wholes.get(plate.number());
+      if (whole != null && plate.date() != null && plate.under().isEmpty()) {
+        pictures.look(whole).ifPresent(view -> seen.add(new SameView.Seen(plate, view)));
+      }
+    }
+    List<Plate> series = SameView.longest(seen);
+    return series.stream().allMatch(this::isFitForHead) ? series : List.of();
   }
 
   /** In the order of their numbers. */

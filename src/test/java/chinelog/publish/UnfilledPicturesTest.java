@@ -2,6 +2,9 @@ package chinelog.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
+import chinelog.photo.derivatives.View;
+import chinelog.photo.album.Photograph;
 import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.edition.Edition;
@@ -49,6 +52,11 @@ class UnfilledPicturesTest {
     @Override
     public boolean looksLikeDrawing(Darkroom.Prints prints) {
       return false;
+    }
+
+    @Override
+    public Optional<View> look(Photograph photograph) throws IOException {
+      return real.look(photograph);
     }
 
     @Override

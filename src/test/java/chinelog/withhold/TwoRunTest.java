@@ -2,6 +2,7 @@ package chinelog.withhold;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.photo.derivatives.View;
 import chinelog.edition.Picture;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
@@ -352,6 +353,11 @@ class TwoRunTest {
     @Override
     public boolean looksLikeDrawing(Darkroom.Prints prints) {
       return false;
+    }
+
+    @Override
+    public Optional<View> look(Photograph photograph) {
+      return Optional.empty();
     }
 
     @Override

@@ -2,6 +2,9 @@ package chinelog.withhold;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
+import chinelog.photo.derivatives.View;
+import chinelog.photo.album.Photograph;
 import chinelog.edition.Edition;
 import chinelog.log.LogReader;
 import chinelog.log.records.Log;
@@ -338,6 +341,11 @@ class WithholderTest {
     @Override
     public boolean looksLikeDrawing(Darkroom.Prints prints) {
       return false;
+    }
+
+    @Override
+    public Optional<View> look(Photograph photograph) {
+      return Optional.empty();
     }
 
     @Override

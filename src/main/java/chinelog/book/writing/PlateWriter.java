@@ -15,7 +15,7 @@ final class PlateWriter {
   private static final double NARROW = PlateRows.NARROW + 0.01;
 
   /** Of the white on a page with nothing but a picture, the part above it: its optical middle. */
-  private static final double RAISED = 0.4;
+  static final double RAISED = 0.4;
 
   private final Setting setting;
   private final RunWriter runs;
@@ -76,6 +76,15 @@ final class PlateWriter {
     double height = setting.trim.textHeightMm() - 2;
     double shape = PlateRows.shape(plate);
     double width = Math.min(setting.trim.textWidthMm(), height * shape);
+    picture(plate, width, (height - width / shape) * RAISED);
+  }
+
+  /** The same, as wide as is said. */
+  void small(Plate plate, double widthMm) {
+    picture(plate, widthMm, 0);
+  }
+
+  private void picture(Plate plate, double width, double above) {
     setting.out.empty(
         "img",
         "src",
@@ -85,7 +94,7 @@ final class PlateWriter {
         "style",
         "width:%s;height:%s;margin-top:%s"
             .formatted(
-                Trim.mm(width), Trim.mm(width / shape), Trim.mm((height - width / shape) * RAISED)));
+                Trim.mm(width), Trim.mm(width / PlateRows.shape(plate)), Trim.mm(above)));
   }
 
   private void row(List<PlateRows.Placed> row) {

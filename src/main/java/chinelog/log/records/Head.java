@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param licence under which it is shown, in the maker's words
  * @param theme name of a folder in themes
  * @param paper of book and booklet
+ * @param chapters what the chapters of the build book follow
  * @param sheetsUnder agreement that all sheets are under
  * @param clocks how far each camera's clock is fast, by camera model
  * @param hero path of the photograph for cover and home page
@@ -58,6 +59,7 @@ public record Head(
     @Nullable Marked<String> licence,
     String theme,
     Paper paper,
+    BookChapters chapters,
     @Nullable String sheetsUnder,
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
@@ -89,6 +91,7 @@ public record Head(
         licence,
         theme,
         paper,
+        chapters,
         sheetsUnder,
         clocks,
         hero,
