@@ -13,8 +13,7 @@ public final class NumbersBound {
       Pattern.compile("(?<=[\\d\u00bc-\u00be\u2150-\u215e]) (?=(?:" + UNITS + ")(?![\\p{L}\\d]))");
 
   /** Between the whole and the fraction of a number of inches. */
-  private static final Pattern WHOLE_APART =
-      Pattern.compile("(?<=\\d) (?=\\d{1,3}[/\u2044]\\d)");
+  private static final Pattern WHOLE_APART = Pattern.compile("(?<=\\d) (?=\\d{1,3}[/\u2044]\\d)");
 
   private static final String NO_BREAK = "\u00a0";
 

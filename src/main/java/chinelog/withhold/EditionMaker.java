@@ -106,8 +106,7 @@ final class EditionMaker {
             .toList();
     this.hours = new HoursTold(visible, entries, figures, account, words);
     this.quotes = new Quotes(head.locale());
-    this.copier =
-        new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
+    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
   }
 
@@ -166,7 +165,9 @@ final class EditionMaker {
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
             Edition.Chapters.valueOf(head.chapters().name()),
-            seen(head.title(), Kind.TITLE, "").map(quotes::set).orElseGet(() -> words.text("title.untitled")),
+            seen(head.title(), Kind.TITLE, "")
+                .map(quotes::set)
+                .orElseGet(() -> words.text("title.untitled")),
             seen(head.subject(), Kind.SUBJECT, "").orElse(""),
             seen(head.kind(), Kind.KIND, "").orElse(""),
             seen(head.maker(), Kind.MAKER, "").orElse(""),

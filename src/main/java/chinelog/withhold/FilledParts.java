@@ -61,7 +61,8 @@ final class FilledParts {
     boolean have = above.size() == below.size() && !above.isEmpty();
     for (int i = 0; have && i < above.size(); i++) {
       have =
-          above.get(i).left() == below.get(i).left() && above.get(i).right() == below.get(i).right();
+          above.get(i).left() == below.get(i).left()
+              && above.get(i).right() == below.get(i).right();
     }
     return have;
   }

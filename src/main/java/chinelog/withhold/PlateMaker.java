@@ -229,9 +229,7 @@ final class PlateMaker {
   private static List<Picture.Part> filled(Chosen chosen) {
     Photograph photograph = chosen.photograph();
     return FilledParts.of(
-        Darkroom.filled(photograph, chosen.filled()),
-        photograph.widthPx(),
-        photograph.heightPx());
+        Darkroom.filled(photograph, chosen.filled()), photograph.widthPx(), photograph.heightPx());
   }
 
   private static Picture picture(int number, Darkroom.Prints prints, List<Picture.Part> filled) {

@@ -38,7 +38,12 @@ final class PostMaker {
    * @param told the same as the edition tells them
    * @param plates those that the readers see
    */
-  PostMaker(Account account, List<Entry> entries, List<Edition.Entry> told, PlateMaker plates, Quotes quotes) {
+  PostMaker(
+      Account account,
+      List<Entry> entries,
+      List<Edition.Entry> told,
+      PlateMaker plates,
+      Quotes quotes) {
     this.account = account;
     this.sight = account.sight();
     this.plates = plates;

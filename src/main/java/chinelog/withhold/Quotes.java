@@ -128,8 +128,7 @@ final class Quotes {
     return run instanceof Text.Footnote note ? new Text.Footnote(set(note.text())) : run;
   }
 
-  private static Text.Run within(
-      Text.Run run, Function<List<Text.Run>, List<Text.Run>> changed) {
+  private static Text.Run within(Text.Run run, Function<List<Text.Run>, List<Text.Run>> changed) {
     if (run instanceof Text.Emphasis emphasis) {
       return new Text.Emphasis(changed.apply(emphasis.text()));
     } else if (run instanceof Text.Strong strong) {

@@ -2,9 +2,6 @@ package chinelog.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Optional;
-import chinelog.photo.derivatives.View;
-import chinelog.photo.album.Photograph;
 import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.edition.Edition;
@@ -12,7 +9,9 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Sheet;
 import chinelog.markup.Theme;
+import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import chinelog.site.FreshSite;
 import chinelog.withhold.PictureSource;
 import chinelog.withhold.Withholder;
@@ -23,6 +22,7 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;

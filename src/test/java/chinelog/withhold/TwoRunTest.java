@@ -2,7 +2,6 @@ package chinelog.withhold;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.photo.derivatives.View;
 import chinelog.edition.Picture;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
@@ -11,6 +10,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Statement;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
 import java.io.IOException;

@@ -2,16 +2,15 @@ package chinelog.withhold;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Optional;
-import chinelog.photo.derivatives.View;
-import chinelog.photo.album.Photograph;
 import chinelog.edition.Edition;
 import chinelog.log.LogReader;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Sheet;
 import chinelog.photo.album.Album;
+import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import chinelog.problem.Problem;
 import chinelog.reckon.Reckoner;
 import java.io.IOException;
@@ -21,6 +20,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

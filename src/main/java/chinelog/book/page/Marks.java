@@ -180,7 +180,8 @@ final class Marks {
     boolean isRight = number % 2 == 0;
     float width = font.getStringWidth(words) / 1000 * SIZE_PT;
     float right = place.textLeftPt(number) + (float) (place.trim().textWidthMm() * POINTS_PER_MM);
-    double fromTopMm = Math.max(place.trim().topMm - ABOVE_TEXT_MM, LEAST_FROM_TOP_MM) + place.bleedMm();
+    double fromTopMm =
+        Math.max(place.trim().topMm - ABOVE_TEXT_MM, LEAST_FROM_TOP_MM) + place.bleedMm();
     try (PDPageContentStream content = append(document, page)) {
       content.beginMarkedContent(COSName.ARTIFACT);
       content.beginText();

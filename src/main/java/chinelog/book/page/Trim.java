@@ -21,7 +21,6 @@ public enum Trim {
   /** A box exactly as high as its page spills a sliver onto the next. */
   private static final double SLIVER_MM = 0.03;
 
-
   public final double widthMm;
   public final double heightMm;
   public final double topMm;

@@ -130,8 +130,9 @@ final class FrontPages {
   }
 
   /**
-   * Faces the title page: the same view on several days where there is one; else the last plate that stands neither on the cover nor is under an agreement
-   * nor has something filled; without one, the page stays white.
+   * Faces the title page: the same view on several days where there is one; else the last plate
+   * that stands neither on the cover nor is under an agreement nor has something filled; without
+   * one, the page stays white.
    */
   void frontispiece(PlateWriter plates) {
     out.open("div", "class", "frontispiece");

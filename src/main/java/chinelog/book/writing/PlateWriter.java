@@ -71,7 +71,9 @@ final class PlateWriter {
     figure(new PlateRows.Placed(plate, width), "plate full");
   }
 
-  /** The picture of a plate without its caption, as large as the text allows; it stands elsewhere. */
+  /**
+   * The picture of a plate without its caption, as large as the text allows; it stands elsewhere.
+   */
   void bare(Plate plate) {
     double height = setting.trim.textHeightMm() - 2;
     double shape = PlateRows.shape(plate);
@@ -93,8 +95,7 @@ final class PlateWriter {
         setting.words.say("plate.again", plate.number(), plate.alt()),
         "style",
         "width:%s;height:%s;margin-top:%s"
-            .formatted(
-                Trim.mm(width), Trim.mm(width / PlateRows.shape(plate)), Trim.mm(above)));
+            .formatted(Trim.mm(width), Trim.mm(width / PlateRows.shape(plate)), Trim.mm(above)));
   }
 
   private void row(List<PlateRows.Placed> row) {
