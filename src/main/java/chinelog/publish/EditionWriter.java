@@ -110,7 +110,11 @@ final class EditionWriter {
   private void letter(Letter.Kind kind, String what, String name) throws IOException {
     for (Letter letter : edition.contents().letters()) {
       if (letter.kind() == kind) {
-        print(what, name, file -> Press.printLetter(edition, theme, letter, file));
+        print(
+            what,
+            name,
+            List.of(edition.contents(), letter),
+            file -> Press.printLetter(edition, theme, letter, file));
       }
     }
   }

@@ -59,6 +59,7 @@ final class EditionMaker {
   private final PlateMaker plates;
   private final TextCopier copier;
   private final Slugs slugs = new Slugs();
+  private final Quotes quotes;
   private final Map<String, String> entryIds = new LinkedHashMap<>();
   private final List<Entry> counted;
   private final List<Entry> entries;
@@ -111,8 +112,9 @@ final class EditionMaker {
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
     this.entries = counted.stream().filter(Entry::isTold).toList();
+    this.quotes = new Quotes(head.locale());
     this.hours = new HoursTold(visible, counted, figures, account, words);
-    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
+    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
     this.letters = new LetterMaker(sight, words, figures.style(), log, readers);
   }
@@ -175,17 +177,21 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
-            seen(head.title(), Kind.TITLE, "").orElseGet(() -> words.text("title.untitled")),
+            Edition.Chapters.valueOf(head.chapters().name()),
+            seen(head.title(), Kind.TITLE, "")
+                .map(quotes::set)
+                .orElseGet(() -> words.text("title.untitled")),
             seen(head.subject(), Kind.SUBJECT, "").orElse(""),
             seen(head.kind(), Kind.KIND, "").orElse(""),
             seen(head.maker(), Kind.MAKER, "").orElse(""),
             seen(head.client(), Kind.CLIENT, "").orElse(""),
-            seen(head.licence(), Kind.LICENCE, "").orElse(""),
+            seen(head.licence(), Kind.LICENCE, "").map(quotes::set).orElse(""),
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
+            plates.sameView(),
             stages,
-            new PostMaker(account, entries, told, plates).make(log),
+            new PostMaker(account, entries, told, plates, quotes).make(log),
             told,
             plates.all(),
             unplaced(sheets),
@@ -257,6 +263,7 @@ final class EditionMaker {
 
   private String title(Entry entry) {
     return seen(entry.title(), Kind.TITLE_OF_ENTRY, entry.id())
+        .map(quotes::set)
         .orElseGet(() -> words.text("entry.untitled"));
   }
 
@@ -410,7 +417,7 @@ final class EditionMaker {
         ? Optional.of(
             new Edition.HandoverSection(
                 section.id(),
-                section.title(),
+                quotes.set(section.title()),
                 copier.blocks(section.text()),
                 sight.under(section.label())))
         : Optional.empty();

@@ -8,7 +8,9 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Sheet;
 import chinelog.photo.album.Album;
+import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import chinelog.problem.Problem;
 import chinelog.reckon.Reckoner;
 import java.io.IOException;
@@ -18,6 +20,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -339,6 +342,11 @@ class WithholderTest {
     @Override
     public boolean looksLikeDrawing(Darkroom.Prints prints) {
       return false;
+    }
+
+    @Override
+    public Optional<View> look(Photograph photograph) {
+      return Optional.empty();
     }
 
     @Override
