@@ -162,12 +162,14 @@ public final class Publisher {
           editions.put(who, edition.against(List.copyOf(all)));
         });
     editions.values().forEach(e -> problems.addAll(e.problems()));
+    SortedMap<String, OpenWords> words = new TreeMap<>();
     for (Readers group : readers) {
       Withholder.Withheld withheld = editions.get(group.id());
       if (withheld != null) {
-        problems.addAll(OpenWords.of(opened, group, withheld, asked, asOf).questions());
+        words.put(group.id(), OpenWords.of(opened, group, withheld, asked, asOf));
       }
     }
+    problems.addAll(OpenWords.questions(words, asOf));
     return new Foresight(editions, problems.stream().distinct().toList());
   }
 
@@ -366,10 +368,12 @@ public final class Publisher {
         problems.addAll(
             Lookalikes.inEdition(made.opened(), group.id(), withheld, asOf, made.course()));
         OpenWords words = OpenWords.of(made.opened(), group, withheld, made.asked(), asOf);
-        problems.addAll(words.questions());
         proofs.add(new Proof(group, withheld, words));
       }
     }
+    SortedMap<String, OpenWords> words = new TreeMap<>();
+    proofs.forEach(p -> words.put(p.group().id(), p.words()));
+    problems.addAll(OpenWords.questions(words, asOf));
     return proofs;
   }
 

@@ -30,13 +30,13 @@ public final class OpenTexts {
    */
   public record Open(Place place, String what, String text) {}
 
-  /** All but names, which are shown by right. */
+  /** All that the maker worded; names and titles of figures are shown by right. */
   public static List<Open> of(Log log, Album album, Readers readers, LocalDate asOf) {
     OpenTexts texts = new OpenTexts(log);
     Eyes eyes = new Eyes(log, readers, asOf);
     for (Passage passage : LogTexts.of(log, album)) {
       String text = passage.seen(eyes);
-      if (passage.role() != Passage.Role.NAME && !text.isBlank()) {
+      if (passage.role() == Passage.Role.PROSE && !text.isBlank()) {
         texts.all.add(new Open(passage.place(), passage.what(), text));
       }
     }

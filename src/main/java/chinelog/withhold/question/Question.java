@@ -36,6 +36,8 @@ record Question(
     PASSAGE,
     /** The number of a sheet, or another name with digits. */
     NUMBER,
+    /** Figures that follow each other as in a table, or another table with such. */
+    TABLE,
     /** A figure. */
     FIGURE,
     /** A fact that equals a withheld one under another name. */

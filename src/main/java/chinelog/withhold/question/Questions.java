@@ -182,6 +182,9 @@ public final class Questions {
               add(question, eyes.readers());
               doubtful.computeIfAbsent(path, p -> new TreeSet<>()).add(question.id());
             });
+    TableWatch tables = new TableWatch(log, eyes);
+    tables.findIn(seen, (text, hit) -> add(question(text, hit), eyes.readers()));
+    tables.findInTables().forEach(q -> add(q, eyes.readers()));
     new AliasWatch(log, facts, eyes).find().forEach(q -> add(q, eyes.readers()));
     ended(eyes);
     unguarded.addAll(names.unguarded());
