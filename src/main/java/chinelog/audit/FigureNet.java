@@ -62,7 +62,8 @@ final class FigureNet {
 
   private final List<Withheld> withheld = new ArrayList<>();
   private final Map<Pattern, String> scales = new java.util.LinkedHashMap<>();
-  private final Map<String, NavigableMap<Double, List<Withheld>>> byUnit = new ConcurrentHashMap<>();
+  private final Map<String, NavigableMap<Double, List<Withheld>>> byUnit =
+      new ConcurrentHashMap<>();
 
   /**
    * A quantity looked for.

@@ -81,8 +81,7 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
   }
 
   /** Another as soon as the text changes, what is found in it, or an agreement. */
-  private static String id(
-      OpenTexts.Open text, SortedSet<String> found, Workshop.Opened opened) {
+  private static String id(OpenTexts.Open text, SortedSet<String> found, Workshop.Opened opened) {
     String terms =
         opened.log().agreements().values().stream()
             .map(Agreement::toString)
@@ -114,8 +113,7 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
   private static Problem question(Asking asking, SortedSet<String> seenBy, LocalDate asOf) {
     OpenTexts.Open text = asking.text;
     String words = text.text().strip().replaceAll("\\s+", " ");
-    String shown =
-        words.length() > MOST_SHOWN ? words.substring(0, MOST_SHOWN) + "\u2026" : words;
+    String shown = words.length() > MOST_SHOWN ? words.substring(0, MOST_SHOWN) + "\u2026" : words;
     return Problem.question(
         text.place(),
         "In \u201c"

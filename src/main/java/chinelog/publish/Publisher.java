@@ -579,8 +579,7 @@ public final class Publisher {
           opened.prepare(group, asOf, asked.photographs(), progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      Set<String> mayStand =
-          OpenWords.of(opened, group, withheld, asked, asOf).mayStand();
+      Set<String> mayStand = OpenWords.of(opened, group, withheld, asked, asOf).mayStand();
       AuditReport report = search(standing, manifest, opened, withheld, mayStand, group.id());
       Draft draft =
           new Draft(

@@ -99,7 +99,8 @@ class CopiedTableTest {
   void otherFiguresAreNotAsked() {
     TinyLog log = log();
     log.write("entries/2026-04-02-a.md", "# A\n\nStations 0, 60, 120, 180. Then 1, 2, 3, 4.\n");
-    log.write("entries/2026-04-03-b.md", "# B\n\n36.0, 21.4, 28.3, 15.6; 36, 37, 38, 39; 83.8 86.1\n");
+    log.write(
+        "entries/2026-04-03-b.md", "# B\n\n36.0, 21.4, 28.3, 15.6; 36, 37, 38, 39; 83.8 86.1\n");
     log.write("entries/2026-04-04-c.md", "# C\n\n12.5, 31.9, 40.2, 7.7. At 10:45, 12 strips.\n");
     log.write("tables/masses.csv", "part,mass [g]\nkeel,36.5\nstem,28.9\ndeck,21.1\nmast,17.2\n");
     Said said = log.run("check");

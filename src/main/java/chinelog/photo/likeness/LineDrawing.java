@@ -9,14 +9,20 @@ import java.io.IOException;
  *
  * @param share of the frame that is such ground with lines on it, 0 to 1
  * @param lined the same, but with broader lines and warmer light counted too
- * @param textured the same, but with fine texture counted as well, as on a screen that was photographed
+ * @param textured the same, but with fine texture counted as well, as on a screen that was
+ *     photographed
  * @param fine how much of {@code share} is left where only the finest lines are looked for
  * @param astray how many of the lines run in other directions than the two that most have; planks
  *     and tiles have none
  * @param area what encloses the ground with lines
  */
 record LineDrawing(
-    double share, double lined, double textured, double fine, double astray, Recognition.Area area) {
+    double share,
+    double lined,
+    double textured,
+    double fine,
+    double astray,
+    Recognition.Area area) {
 
   /**
    * Of a whole drawing in a quarter of the frame, at least 0.11 was measured; of other things, as

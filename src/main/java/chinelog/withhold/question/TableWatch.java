@@ -75,8 +75,7 @@ final class TableWatch {
                 double[] values = run.stream().mapToDouble(c -> c.quantity.coherent()).toArray();
                 double[] back = new double[values.length];
                 Arrays.setAll(back, i -> values[values.length - 1 - i]);
-                Label label =
-                    run.stream().map(Cell::label).reduce(Label.NONE, Label::join);
+                Label label = run.stream().map(Cell::label).reduce(Label.NONE, Label::join);
                 withheld.add(new Row(table.name(), label, values));
                 withheld.add(new Row(table.name(), label, back));
               });
@@ -121,16 +120,18 @@ final class TableWatch {
     }
     Set<String> told = new HashSet<>();
     for (List<Figure> figures : sequences(texts)) {
-      find(figures, (row, from) -> {
-        Spot first = spot(figures.get(from));
-        Spot last = spot(figures.get(from + RUN - 1));
-        int end = last.text.equals(first.text) ? last.end : first.end;
-        if (told.add(first.text.passage().place() + " " + row.table)) {
-          String secret = "the table " + row.table;
-          found.accept(
-              first.text, new Hit(Question.Kind.TABLE, first.start, end, secret, row.label));
-        }
-      });
+      find(
+          figures,
+          (row, from) -> {
+            Spot first = spot(figures.get(from));
+            Spot last = spot(figures.get(from + RUN - 1));
+            int end = last.text.equals(first.text) ? last.end : first.end;
+            if (told.add(first.text.passage().place() + " " + row.table)) {
+              String secret = "the table " + row.table;
+              found.accept(
+                  first.text, new Hit(Question.Kind.TABLE, first.start, end, secret, row.label));
+            }
+          });
     }
   }
 
@@ -157,7 +158,13 @@ final class TableWatch {
                     .collect(Collectors.joining(","));
             questions.add(
                 Question.of(
-                    Question.Kind.TABLE, log, table.place(), found, all, "the table " + name, label));
+                    Question.Kind.TABLE,
+                    log,
+                    table.place(),
+                    found,
+                    all,
+                    "the table " + name,
+                    label));
           });
     }
     return questions;

@@ -72,8 +72,7 @@ enum DrawingBoard {
     sail(g, random, mast - 30, 220, mast - 60, deck - 50, mast - 650, deck - 20);
     sail(g, random, mast - 80, 420, mast - 330, deck - 60, mast - 780, deck - 10);
     g.draw(new CubicCurve2D.Double(160, deck, 600, deck + 90, 1700, deck + 80, 2250, deck - 20));
-    g.draw(
-        new CubicCurve2D.Double(160, deck, 420, deck + 330, 1900, deck + 330, 2250, deck - 20));
+    g.draw(new CubicCurve2D.Double(160, deck, 420, deck + 330, 1900, deck + 330, 2250, deck - 20));
     g.setFont(new Font(Font.SERIF, Font.ITALIC, 22));
     for (int i = 0; i < 16; i++) {
       double x = 180 + random.nextInt(2000);
@@ -87,7 +86,13 @@ enum DrawingBoard {
   }
 
   private static void sail(
-      Graphics2D g, Random random, double ax, double ay, double bx, double by, double cx,
+      Graphics2D g,
+      Random random,
+      double ax,
+      double ay,
+      double bx,
+      double by,
+      double cx,
       double cy) {
     GeneralPath sail = new GeneralPath();
     sail.moveTo(ax, ay);
@@ -161,12 +166,24 @@ enum DrawingBoard {
         double deep = 760 - 44 * i;
         g.draw(
             new CubicCurve2D.Double(
-                cx, top + deep, cx + half * 0.5, top + deep * 0.97, cx + half * 1.05,
-                top + deep * 0.5, cx + half, top - 6 * i));
+                cx,
+                top + deep,
+                cx + half * 0.5,
+                top + deep * 0.97,
+                cx + half * 1.05,
+                top + deep * 0.5,
+                cx + half,
+                top - 6 * i));
         g.draw(
             new CubicCurve2D.Double(
-                cx, top + deep, cx - half * 0.45, top + deep, cx - half, top + deep * 0.6,
-                cx - half * 0.96, top - 5 * i));
+                cx,
+                top + deep,
+                cx - half * 0.45,
+                top + deep,
+                cx - half,
+                top + deep * 0.6,
+                cx - half * 0.96,
+                top - 5 * i));
       }
     }
     g.setFont(new Font(Font.MONOSPACED, Font.PLAIN, 19));

@@ -59,11 +59,9 @@ class RecallTest {
             Tripod.Trouble.values()[
                 (i + style.ordinal() * PHOTOGRAPHS) % Tripod.Trouble.values().length];
         double tilt = 60 * random.nextDouble();
-        BufferedImage ground =
-            ImageIO.read(grounds.get(random.nextInt(grounds.size())).toFile());
+        BufferedImage ground = ImageIO.read(grounds.get(random.nextInt(grounds.size())).toFile());
         String path = "photos/" + i + ".jpg";
-        logs.photo(
-            path, Warps.jpeg(Tripod.shoot(sheet, ground, trouble, tilt, random)));
+        logs.photo(path, Warps.jpeg(Tripod.shoot(sheet, ground, trouble, tilt, random)));
         groups.put(
             path,
             List.of(
@@ -111,7 +109,8 @@ class RecallTest {
     assertThat(all[1] + all[2]).as(text("taken for a sheet")).isLessThanOrEqualTo(all[0] / 100);
   }
 
-  private void count(String group, Recognition.@org.jspecify.annotations.Nullable Kind found, String what) {
+  private void count(
+      String group, Recognition.@org.jspecify.annotations.Nullable Kind found, String what) {
     int[] counts = table.computeIfAbsent(group, g -> new int[4]);
     counts[0]++;
     if (found == Recognition.Kind.SHEET) {
@@ -144,7 +143,9 @@ class RecallTest {
     System.out.print(text(what));
   }
 
-  /** Neighbouring numbers draw nothing alike: the first numbers that a {@link Random} gives would. */
+  /**
+   * Neighbouring numbers draw nothing alike: the first numbers that a {@link Random} gives would.
+   */
   private static Random random(long number) {
     return new Random(number * 0x9E3779B97F4A7C15L);
   }

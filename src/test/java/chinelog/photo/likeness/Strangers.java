@@ -65,8 +65,7 @@ enum Strangers {
     }
   }
 
-  private static void bricks(
-      Graphics2D g, Random random, int w, int h, Color brick, Color mortar) {
+  private static void bricks(Graphics2D g, Random random, int w, int h, Color brick, Color mortar) {
     g.setColor(mortar);
     g.fillRect(-900, -900, 3600, 3200);
     for (int row = -10; row < 2400 / h; row++) {

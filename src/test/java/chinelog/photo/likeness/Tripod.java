@@ -50,7 +50,11 @@ final class Tripod {
    * @param tiltDegrees from 0, straight down, to 60
    */
   static BufferedImage shoot(
-      BufferedImage sheet, BufferedImage ground, Trouble trouble, double tiltDegrees, Random random) {
+      BufferedImage sheet,
+      BufferedImage ground,
+      Trouble trouble,
+      double tiltDegrees,
+      Random random) {
     boolean several = trouble == Trouble.SEVERAL;
     boolean partial = several || trouble == Trouble.PARTIAL;
     BufferedImage seen = trouble == Trouble.MIRRORED ? Warps.mirror(sheet) : sheet;
@@ -65,11 +69,13 @@ final class Tripod {
     } while (shown(corners, things) < LEAST_SHOWN);
     BufferedImage frame = new BufferedImage(W, H, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = frame.createGraphics();
-    g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
+    g.setRenderingHint(
+        RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
     g.drawImage(ground, 0, 0, W, H, null);
     lay(seen, frame, corners);
-    g.setColor(new Color(90 + random.nextInt(90), 70 + random.nextInt(60), 40 + random.nextInt(60)));
+    g.setColor(
+        new Color(90 + random.nextInt(90), 70 + random.nextInt(60), 40 + random.nextInt(60)));
     g.fill(things);
     if (several || trouble == Trouble.SHADOW) {
       shadow(g, random);
@@ -86,8 +92,7 @@ final class Tripod {
   }
 
   /** Corners of the sheet in the frame. */
-  private static double[][] pose(
-      BufferedImage sheet, double tilt, boolean partial, Random random) {
+  private static double[][] pose(BufferedImage sheet, double tilt, boolean partial, Random random) {
     double w = (double) sheet.getWidth() / Math.max(sheet.getWidth(), sheet.getHeight());
     double h = (double) sheet.getHeight() / Math.max(sheet.getWidth(), sheet.getHeight());
     double roll = 2 * Math.PI * random.nextDouble();
@@ -151,13 +156,15 @@ final class Tripod {
     Area things = new Area();
     for (int i = 0; i < 3; i++) {
       BasicStroke thing =
-          new BasicStroke(
-              40 + random.nextInt(110), BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
+          new BasicStroke(40 + random.nextInt(110), BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
       things.add(
           new Area(
               thing.createStrokedShape(
                   new Line2D.Double(
-                      random.nextInt(W), random.nextInt(H), random.nextInt(W), random.nextInt(H)))));
+                      random.nextInt(W),
+                      random.nextInt(H),
+                      random.nextInt(W),
+                      random.nextInt(H)))));
     }
     return things;
   }
