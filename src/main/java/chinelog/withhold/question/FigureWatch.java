@@ -72,7 +72,9 @@ final class FigureWatch {
 
   /** A figure of a withheld text that a fact may be, where it has digits enough to tell. */
   Optional<Twin> findTwin(Quantity fact) {
-    if (fact.value().stripTrailingZeros().precision() < 3) {
+    // A zero after the point was read off; one before it may only say how large the figure is.
+    boolean decimals = fact.value().scale() > 0;
+    if ((decimals ? fact.value() : fact.value().stripTrailingZeros()).precision() < 3) {
       return Optional.empty();
     }
     return typed.stream()
@@ -236,7 +238,8 @@ final class FigureWatch {
     boolean same = off <= SAME * Math.abs(value);
     double fineness = m.fineness();
     if (bare) {
-      boolean telling = exact && (fineness >= THREE_DIGITS || same);
+      boolean own = secret.firm && !secret.cell && secret.value.unit().equals(m.unit());
+      boolean telling = exact && (own || fineness >= THREE_DIGITS || same);
       return telling && around.speaksOf(secret.near) ? Match.NAMED : Match.NONE;
     }
     boolean close = off <= closeness * Math.abs(value) && fineness >= 2;
