@@ -1,5 +1,6 @@
 package chinelog.withhold;
 
+import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
 import chinelog.edition.Patterns;
 import chinelog.edition.Plate;
@@ -152,6 +153,9 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
+    List<Edition.Stage> stages =
+        new StageMaker(account, words, copier, hours, materials, entries, entryIds)
+            .make(log.stages());
     Patterns patterns = new PatternMaker(visible, whole, account).make(readers);
     return Edition.seal(
         new Edition.Contents(
@@ -171,8 +175,7 @@ final class EditionMaker {
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
-            new StageMaker(account, words, copier, hours, materials, entries, entryIds)
-                .make(log.stages()),
+            stages,
             new PostMaker(account, entries, told, plates).make(log),
             told,
             plates.all(),
@@ -183,12 +186,22 @@ final class EditionMaker {
             materials.totalCost(),
             stageHours.stream().map(ChartMaker.StageHours::line).toList(),
             totals(told),
-            new ChartMaker(visible, figures, words).charts(stageHours),
+            new ChartMaker(visible, figures, words, entries).charts(stageHours),
+            drawings(stages, told),
             materials.cautions(),
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
             account.noteDue(),
             legends(),
             patterns));
+  }
+
+  private List<Drawing> drawings(List<Edition.Stage> stages, List<Edition.Entry> told) {
+    List<Drawing> drawings =
+        new ArrayList<>(new DiagramMaker(visible, whole, account, figures, words).make());
+    new TimelineMaker(visible, figures, words, sight.asOf(), entryIds)
+        .make(stages, told, plates.all())
+        .ifPresent(drawings::add);
+    return List.copyOf(drawings);
   }
 
   private List<Problem> problems(Disclosure disclosure) {

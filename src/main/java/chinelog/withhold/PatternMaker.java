@@ -39,6 +39,9 @@ final class PatternMaker {
     }
     List<Pattern> parts = new ArrayList<>();
     for (Facts.Drawing drawing : drawings(VisibleLog.all(whole))) {
+      if (drawing.parts().isEmpty()) {
+        continue;
+      }
       account.sees(drawing.label(), drawing.place(), Register.Kind.PATTERNS_OF, drawing.request());
     }
     Slugs slugs = new Slugs();
@@ -55,7 +58,7 @@ final class PatternMaker {
   }
 
   /** With the labels of all that decides what is drawn. */
-  private static List<Facts.Drawing> drawings(VisibleLog log) {
+  static List<Facts.Drawing> drawings(VisibleLog log) {
     Labels labels = new Labels(log);
     List<Facts.Drawing> labelled = new ArrayList<>();
     for (Facts.Drawing drawing : log.facts().drawings()) {
@@ -63,9 +66,7 @@ final class PatternMaker {
       for (String input : drawing.inputs()) {
         label = label.join(log.facts().find(input).map(labels::of).orElse(Label.NONE));
       }
-      labelled.add(
-          new Facts.Drawing(
-              drawing.request(), drawing.parts(), drawing.inputs(), label, drawing.place()));
+      labelled.add(drawing.under(label));
     }
     return labelled;
   }

@@ -220,6 +220,7 @@ class SiteWriterTest {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 false,
                 List.of(),
                 Patterns.NONE));

@@ -37,7 +37,8 @@ final class AsSheFloats {
               "sinkage", "afloat.sinkage",
               "gm", "afloat.gm",
               "gz_…", "afloat.gz",
-              "range", "afloat.range");
+              "range", "afloat.range")
+          .sketching(AsSheFloats::sketch);
 
   private final ShopUnits units;
   private final YieldList yields = new YieldList();
@@ -211,6 +212,41 @@ final class AsSheFloats {
     length("gm", gm, Message.of("afloat.gm.how"));
     floating.at(heel);
     arms(inputs, heel);
+  }
+
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    AsSheFloats she = new AsSheFloats(inputs);
+    Columns columns = new Columns("masses", inputs.table("masses"));
+    double[] m = columns.numbers("mass", Unit.KILOGRAM);
+    double[] x = columns.numbers("x", Unit.METRE);
+    double[] z = columns.numbers("z", Unit.METRE);
+    boolean named = columns.find("item").isPresent();
+    List<BalanceSketch.Item> items = new ArrayList<>();
+    for (int i = 0; i < m.length; i++) {
+      Quantity mass = Si.show(m[i], Unit.KILOGRAM, columns.unit("mass"));
+      String name = named ? columns.text(i, "item") : "";
+      items.add(new BalanceSketch.Item(name, mass, m[i], x[i], z[i]));
+    }
+    Floating.Lie lie = she.floating.at(0);
+    double[] ends = she.offsets.stationX();
+    return List.of(
+        BalanceSketch.draw(
+            she.offsets,
+            items,
+            new double[] {she.centre[0], she.centre[2]},
+            she.floating.buoyancy(lie),
+            new double[] {
+              lie.depth() + lie.slope() * ends[0], lie.depth() + lie.slope() * ends[ends.length - 1]
+            },
+            she.armsTo(Si.positive(inputs, "heel_most", Si.DEGREE, 90))));
+  }
+
+  private List<BalanceSketch.Arm> armsTo(double most) throws TradeException {
+    List<BalanceSketch.Arm> arms = new ArrayList<>();
+    for (int angle = 0; angle <= most + 1e-9; angle += STEP) {
+      arms.add(new BalanceSketch.Arm(angle, floating.at(Math.toRadians(angle)).arm()));
+    }
+    return arms;
   }
 
   private static Quantity degrees(double rad) throws TradeException {

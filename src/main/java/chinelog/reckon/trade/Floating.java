@@ -97,6 +97,16 @@ final class Floating {
     return (y - mass[1]) * Math.cos(heel) + (z - mass[2]) * Math.sin(heel);
   }
 
+  /** The centre of what is under water at a lie, {@code {x, z}}. */
+  double[] buoyancy(Lie lie) {
+    Inclined.Immersed wet = hull.below(lie.heel(), lie.depth(), lie.slope());
+    double whole = wet.volume() + solid;
+    return new double[] {
+      (wet.x() * wet.volume() + solid * solidCentre[0]) / whole,
+      (wet.z() * wet.volume() + solid * solidCentre[1]) / whole
+    };
+  }
+
   /** The area of the waterplane at the lie, in m². */
   double waterplane(Lie lie) {
     double h = 1e-5 * length;

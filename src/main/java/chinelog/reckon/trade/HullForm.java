@@ -49,7 +49,8 @@ final class HullForm {
               "area_…", "form.station.area",
               "wet_girth_…", "form.station.wetted",
               "girth_…", "form.station.girth")
-          .drawing(HullForm::draw);
+          .drawing(HullForm::draw)
+          .sketching(HullForm::sketch);
 
   /** A reckoned figure is shown to so many digits. */
   private static final int DIGITS_SHOWN = 4;
@@ -99,6 +100,13 @@ final class HullForm {
     double siding = Si.value(inputs, "siding", Unit.METRE, 0);
     double draught = draught(inputs, offsets, WaterDensity.of(inputs), siding);
     return List.of(LinesPlan.draw(offsets, draught));
+  }
+
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    Offsets offsets = Offsets.read(inputs);
+    double siding = Si.value(inputs, "siding", Unit.METRE, 0);
+    double draught = draught(inputs, offsets, WaterDensity.of(inputs), siding);
+    return List.of(LinesSketch.draw(offsets, draught));
   }
 
   private static double draught(Inputs inputs, Offsets offsets, double density, double siding)
