@@ -179,9 +179,7 @@ final class LogWalk {
       }
     }
     return Label.of(
-        label.agreements().stream()
-            .filter(id -> !isOfNothing(id))
-            .toArray(String[]::new));
+        label.agreements().stream().filter(id -> !isOfNothing(id)).toArray(String[]::new));
   }
 
   private boolean isOfNothing(String agreement) {

@@ -152,18 +152,45 @@ final class TimelineDrawing {
 
   private void date(LocalDate day, double bottom, @Nullable String anchor) {
     brush.text(
-        start(day), bottom + text + 1, wording.shortDate(day), anchor == null ? "start" : anchor,
+        start(day),
+        bottom + text + 1,
+        wording.shortDate(day),
+        anchor == null ? "start" : anchor,
         true);
   }
 
   private static String box(double x, double y, double width, double height) {
-    return "M" + ChartSvg.number(x) + " " + ChartSvg.number(y) + "h" + ChartSvg.number(width) + "v"
-        + ChartSvg.number(height) + "h" + ChartSvg.number(-width) + "z";
+    return "M"
+        + ChartSvg.number(x)
+        + " "
+        + ChartSvg.number(y)
+        + "h"
+        + ChartSvg.number(width)
+        + "v"
+        + ChartSvg.number(height)
+        + "h"
+        + ChartSvg.number(-width)
+        + "z";
   }
 
   private static String diamond(double x, double y) {
     String d = ChartSvg.number(DIAMOND);
-    return "M" + ChartSvg.number(x) + " " + ChartSvg.number(y - DIAMOND) + "l" + d + " " + d + "l-"
-        + d + " " + d + "l-" + d + " -" + d + "z";
+    return "M"
+        + ChartSvg.number(x)
+        + " "
+        + ChartSvg.number(y - DIAMOND)
+        + "l"
+        + d
+        + " "
+        + d
+        + "l-"
+        + d
+        + " "
+        + d
+        + "l-"
+        + d
+        + " -"
+        + d
+        + "z";
   }
 }

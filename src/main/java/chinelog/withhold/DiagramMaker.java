@@ -41,11 +41,7 @@ final class DiagramMaker {
    * @param words of what editions say themselves
    */
   DiagramMaker(
-      VisibleLog visible,
-      WholeLog whole,
-      Account account,
-      FigureMaker figures,
-      Catalogue words) {
+      VisibleLog visible, WholeLog whole, Account account, FigureMaker figures, Catalogue words) {
     this.visible = visible;
     this.whole = whole;
     this.account = account;
@@ -134,8 +130,7 @@ final class DiagramMaker {
     laid.forEach(
         (day, strips) ->
             rows.add(
-                List.of(
-                    day.equals(LocalDate.MIN) ? "" : own.date(day), String.valueOf(strips))));
+                List.of(day.equals(LocalDate.MIN) ? "" : own.date(day), String.valueOf(strips))));
     return new Drawing.Table(
         List.of(own.text("drawing.laid.by"), own.text("drawing.laid.strips")), rows);
   }

@@ -80,8 +80,7 @@ final class TimelineMaker {
         visible.log().stages().stream().collect(Collectors.toMap(Stage::id, s -> s, (a, b) -> a));
     List<Timeline.Row> rows = new ArrayList<>();
     for (Edition.Stage stage : stages) {
-      List<Edition.Entry> own =
-          entries.stream().filter(e -> e.stage().equals(stage.id())).toList();
+      List<Edition.Entry> own = entries.stream().filter(e -> e.stage().equals(stage.id())).toList();
       Timeline.Row row = row(stage, plans.get(stage.id()), own);
       if (!own.isEmpty() || row.start() != null) {
         rows.add(row);
@@ -122,8 +121,7 @@ final class TimelineMaker {
             List.of()));
   }
 
-  private Timeline.Row row(
-      Edition.Stage stage, @Nullable Stage plan, List<Edition.Entry> own) {
+  private Timeline.Row row(Edition.Stage stage, @Nullable Stage plan, List<Edition.Entry> own) {
     SortedMap<LocalDate, BigDecimal> days = new TreeMap<>();
     own.forEach(
         e -> days.merge(e.date(), hours.getOrDefault(e.id(), BigDecimal.ZERO), BigDecimal::add));
@@ -154,8 +152,7 @@ final class TimelineMaker {
         line.add(span(row.start(), row.finish()));
       }
       List<Timeline.Day> days = row.days();
-      line.add(
-          days.isEmpty() ? "" : span(days.get(0).date(), days.get(days.size() - 1).date()));
+      line.add(days.isEmpty() ? "" : span(days.get(0).date(), days.get(days.size() - 1).date()));
       line.add(String.valueOf(days.size()));
       lines.add(line);
     }

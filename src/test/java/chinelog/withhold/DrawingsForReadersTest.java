@@ -148,8 +148,7 @@ class DrawingsForReadersTest {
     if (shape instanceof Diagram.Line line) {
       return line.points().stream();
     }
-    return Stream.of(
-        shape instanceof Diagram.Disc disc ? disc.at() : ((Diagram.Note) shape).at());
+    return Stream.of(shape instanceof Diagram.Disc disc ? disc.at() : ((Diagram.Note) shape).at());
   }
 
   @Test

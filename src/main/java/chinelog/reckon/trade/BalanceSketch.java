@@ -41,11 +41,7 @@ final class BalanceSketch {
   record Arm(double heel, double arm) {}
 
   private BalanceSketch(
-      Offsets offsets,
-      List<Item> items,
-      double[] gravity,
-      double[] buoyancy,
-      double[] draughts) {
+      Offsets offsets, List<Item> items, double[] gravity, double[] buoyancy, double[] draughts) {
     this.offsets = offsets;
     this.units = offsets.units();
     this.items = items;

@@ -28,7 +28,10 @@ final class LaminateSketch {
   static Sketch draw(List<Zone> zones) throws TradeException {
     double thickest = zones.stream().mapToDouble(Zone::thickness).max().orElseThrow();
     double layer =
-        zones.stream().mapToDouble(z -> z.thickness() / Math.max(1, z.layers())).max().orElseThrow();
+        zones.stream()
+            .mapToDouble(z -> z.thickness() / Math.max(1, z.layers()))
+            .max()
+            .orElseThrow();
     double scale = Math.min(HIGHEST / thickest, HIGHEST_LAYER / layer);
     SketchPad pad = new SketchPad();
     pad.head(

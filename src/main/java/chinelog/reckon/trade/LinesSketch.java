@@ -148,15 +148,12 @@ final class LinesSketch {
       double y = base + waterline.getKey() * body;
       pad.line(Ink.FINE, middle - reach, y, middle + reach, y);
       if (y - free >= SketchPad.LINE) {
-        pad.aside(
-            Phrase.own(waterline.getValue()),
-            middle + reach + 6,
-            y - 4.5,
-            Anchor.START);
+        pad.aside(Phrase.own(waterline.getValue()), middle + reach + 6, y - 4.5, Anchor.START);
         free = y;
       }
     }
-    pad.line(Ink.WATER, middle - reach, base + draught * body, middle + reach, base + draught * body);
+    pad.line(
+        Ink.WATER, middle - reach, base + draught * body, middle + reach, base + draught * body);
     pad.line(Ink.CENTRE, middle, base + low * body - 6, middle, base + high * body + 6);
     for (int i = 0; i < stations.size(); i++) {
       double side = i < fullest ? -1 : 1;
@@ -187,11 +184,7 @@ final class LinesSketch {
       double up = place.apply(new double[] {s.x(), area(s)})[1];
       pad.line(Ink.FINE, x(s.x()), base, x(s.x()), up);
       if (area(s) == most) {
-        pad.write(
-            new Phrase.Amount(offsets.units().area(most)),
-            x(s.x()),
-            up + 5,
-            Anchor.MIDDLE);
+        pad.write(new Phrase.Amount(offsets.units().area(most)), x(s.x()), up + 5, Anchor.MIDDLE);
       }
     }
   }
@@ -224,8 +217,7 @@ final class LinesSketch {
     }
   }
 
-  private static Quantity told(ShopUnits units, double metres)
-      throws TradeException {
+  private static Quantity told(ShopUnits units, double metres) throws TradeException {
     return units.length(SketchPad.asTold(metres));
   }
 }

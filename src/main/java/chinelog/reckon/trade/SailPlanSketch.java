@@ -46,7 +46,12 @@ final class SailPlanSketch {
    * @param clr centre of lateral resistance from the aft end; not a number if it is not known
    */
   SailPlanSketch(
-      List<Cloth> sails, List<double[]> profile, double ce, double ceUp, double clr, ShopUnits units) {
+      List<Cloth> sails,
+      List<double[]> profile,
+      double ce,
+      double ceUp,
+      double clr,
+      ShopUnits units) {
     this.sails = sails;
     this.profile = profile;
     this.ce = ce;

@@ -38,8 +38,7 @@ final class ShellExpansion {
    * @param run how many reach each station
    * @param each width of those that taper, at each station
    */
-  ShellExpansion(
-      Girths girths, double width, int strips, long full, long[] run, double[] each) {
+  ShellExpansion(Girths girths, double width, int strips, long full, long[] run, double[] each) {
     this.girths = girths;
     this.width = width;
     this.strips = strips;

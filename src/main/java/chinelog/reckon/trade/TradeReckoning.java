@@ -47,14 +47,7 @@ public final class TradeReckoning {
   }
 
   TradeReckoning(String name, String title, List<Parameter> parameters, Computation computation) {
-    this(
-        name,
-        title,
-        parameters,
-        computation,
-        List.of(),
-        inputs -> List.of(),
-        inputs -> List.of());
+    this(name, title, parameters, computation, List.of(), inputs -> List.of(), inputs -> List.of());
   }
 
   private TradeReckoning(
