@@ -68,6 +68,7 @@ public final class Reckoner {
     graph.reckonAll();
     List<Facts.LimitCheck> limits = new LimitBook(ledger, style).check(log.limits());
     new LinkCheck(log, ledger, style).check();
+    new CutFromCheck(log, ledger).check();
     remindOfTolerances();
     refuseOtherMoney();
     Facts facts =

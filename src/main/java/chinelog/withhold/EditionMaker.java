@@ -156,7 +156,7 @@ final class EditionMaker {
     List<Edition.Stage> stages =
         new StageMaker(account, words, copier, hours, materials, entries, entryIds)
             .make(log.stages());
-    Patterns patterns = new PatternMaker(visible, whole, account).make(readers);
+    Patterns patterns = new PatternMaker(visible, whole, account, figures).make(readers);
     return Edition.seal(
         new Edition.Contents(
             readers.id(),
