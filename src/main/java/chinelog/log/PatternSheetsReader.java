@@ -5,8 +5,8 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
-import chinelog.log.records.Marked;
 import chinelog.log.records.CutFrom;
+import chinelog.log.records.Marked;
 import chinelog.log.records.PatternSheets;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -74,13 +74,20 @@ final class PatternSheetsReader {
       paper = "a4";
     }
     return new PatternSheets(
-        PatternSheets.Stock.valueOf(paper.toUpperCase(Locale.ROOT)), 0, overlap, kerf, across, up, cutFrom);
+        PatternSheets.Stock.valueOf(paper.toUpperCase(Locale.ROOT)),
+        0,
+        overlap,
+        kerf,
+        across,
+        up,
+        cutFrom);
   }
 
   private List<CutFrom> cutFrom(Fields patterns) {
     List<CutFrom> all = new ArrayList<>();
     for (Yaml item : patterns.items("cut-from")) {
-      Fields fields = Fields.of(item, scope, Label.NONE, "material", "length", "width", "for", "except");
+      Fields fields =
+          Fields.of(item, scope, Label.NONE, "material", "length", "width", "for", "except");
       Yaml material = fields.require("material", "birch_ply_3, a material of stock.yaml");
       Yaml length = fields.require("length", "600 mm, along the grain");
       Yaml parts = fields.require("for", "[moulds], reckonings of facts.yaml");

@@ -79,12 +79,7 @@ record Nest(Patterns.Stock stock, int sheets, List<Cut> cuts) {
               .orElseGet(() -> open(shelves, used, cut.width(), stock.widthMm(), gap));
       laid.add(
           new Cut(
-              cut.part(),
-              shelf.sheet + 1,
-              shelf.right,
-              shelf.bottom,
-              cut.length(),
-              cut.width()));
+              cut.part(), shelf.sheet + 1, shelf.right, shelf.bottom, cut.length(), cut.width()));
       shelf.right += cut.length() + gap;
     }
     laid.sort(Comparator.comparingInt(Cut::sheet));

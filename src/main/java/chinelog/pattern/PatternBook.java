@@ -139,8 +139,8 @@ final class PatternBook {
       return;
     }
     ShoppingLine line =
-        ShoppingLine.of(patterns, List.of(nest), contents.locale()).get(
-            patterns.stock().indexOf(nest.stock()));
+        ShoppingLine.of(patterns, List.of(nest), contents.locale())
+            .get(patterns.stock().indexOf(nest.stock()));
     page(
         paper,
         (content, pen, area) -> {

@@ -33,8 +33,7 @@ public final class PatternWriter {
     String about = words.say("cutter");
     if (!contents.patterns().stock().isEmpty()) {
       List<Nest> nests = Nest.of(contents.patterns());
-      List<ShoppingLine> shopping =
-          ShoppingLine.of(contents.patterns(), nests, contents.locale());
+      List<ShoppingLine> shopping = ShoppingLine.of(contents.patterns(), nests, contents.locale());
       CuttingList.write(nests, shopping, words, drawings);
     }
     for (Pattern part : contents.patterns().parts()) {

@@ -20,12 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param cost of what is short; empty if it is not told
  */
 record ShoppingLine(
-    Patterns.Stock stock,
-    long needed,
-    String atHand,
-    String isShort,
-    String each,
-    String cost) {
+    Patterns.Stock stock, long needed, String atHand, String isShort, String each, String cost) {
 
   static List<ShoppingLine> of(Patterns patterns, List<Nest> nests, Locale locale) {
     List<ShoppingLine> lines = new ArrayList<>();

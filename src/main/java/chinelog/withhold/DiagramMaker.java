@@ -122,7 +122,8 @@ final class DiagramMaker {
   }
 
   private String said(SortedMap<LocalDate, Integer> laid) {
-    return own.text("drawing.laid", laid.get(laid.lastKey()));
+    int most = laid.values().stream().mapToInt(Integer::intValue).max().orElse(0);
+    return own.text("drawing.laid", most);
   }
 
   private Drawing.Table laidTable(SortedMap<LocalDate, Integer> laid) {

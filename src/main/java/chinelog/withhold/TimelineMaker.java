@@ -30,7 +30,6 @@ final class TimelineMaker {
   private static final int FEWEST_STAGES = 2;
 
   private final VisibleLog visible;
-  private final FigureMaker figures;
   private final Catalogue words;
   private final LocalDate asOf;
   private final Map<String, BigDecimal> hours = new HashMap<>();
@@ -45,7 +44,6 @@ final class TimelineMaker {
       LocalDate asOf,
       Map<String, String> entryIds) {
     this.visible = visible;
-    this.figures = figures;
     this.words = words;
     this.asOf = asOf;
     for (Facts.DayHours day : visible.facts().hoursByDay()) {

@@ -619,7 +619,9 @@ class PatternsTest {
       assertThat(box[2] + box[4]).isLessThanOrEqualTo(300);
       // As wide and as high as the outline in the cutter's file, less the kerf.
       Cut outline =
-          Cut.read(patterns.resolve(cells[0].toLowerCase(java.util.Locale.ROOT).replace(" ", "s-") + ".svg"));
+          Cut.read(
+              patterns.resolve(
+                  cells[0].toLowerCase(java.util.Locale.ROOT).replace(" ", "s-") + ".svg"));
       double width =
           outline.points().stream().mapToDouble(Point2D::getX).max().orElseThrow()
               - outline.points().stream().mapToDouble(Point2D::getX).min().orElseThrow();

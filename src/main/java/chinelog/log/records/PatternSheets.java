@@ -26,7 +26,9 @@ public record PatternSheets(
     cutFrom = List.copyOf(cutFrom);
   }
 
-  /** What a part is cut from: what names it, else what names its reckoning and does not except it. */
+  /**
+   * What a part is cut from: what names it, else what names its reckoning and does not except it.
+   */
   public Optional<CutFrom> findCutFrom(String reckoning, String part) {
     String name = reckoning + "." + part;
     return cutFrom.stream()
@@ -40,7 +42,7 @@ public record PatternSheets(
   }
 
   /** Where the log says nothing. */
-  public static final PatternSheets USUAL = 
+  public static final PatternSheets USUAL =
       new PatternSheets(Stock.A4, 0, 10, 0, 100, 100, List.of());
 
   /** What is printed on. */
