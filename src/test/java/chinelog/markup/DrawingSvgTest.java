@@ -15,7 +15,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
@@ -29,23 +28,17 @@ class DrawingSvgTest {
 
   private static final Diagram EVERY_INK =
       new Diagram(
-          "lines-form",
-          "form",
-          "Lines & <more>",
-          "A hull.",
-          120,
-          Stream.concat(
-                  Stream.of(Ink.values())
-                      .map(
-                          ink ->
-                              new Diagram.Line(
-                                  ink, true, List.of(new Point(1, 2), new Point(30.5, 40)))),
-                  Stream.of(
-                      new Diagram.Disc(Ink.WEIGHT, new Point(50, 20), 4.5),
-                      new Diagram.Note("G", new Point(60, 20), Anchor.END, true)))
-              .toList(),
-          NONE,
-          List.of());
+          "lines-form", "form", "Lines & <more>", "A hull.", 120, shapes(), NONE, List.of());
+
+  private static List<Diagram.Shape> shapes() {
+    List<Diagram.Shape> shapes = new ArrayList<>();
+    for (Ink ink : Ink.values()) {
+      shapes.add(new Diagram.Line(ink, true, List.of(new Point(1, 2), new Point(30.5, 40))));
+    }
+    shapes.add(new Diagram.Disc(Ink.WEIGHT, new Point(50, 20), 4.5));
+    shapes.add(new Diagram.Note("G", new Point(60, 20), Anchor.END, true));
+    return shapes;
+  }
 
   private static LocalDate april(int day) {
     return LocalDate.of(2026, 4, day);
