@@ -241,7 +241,7 @@ public final class Audit {
       case "pdf" -> document(name, bytes, findings);
       case "ttf" -> FontFile.inspectTrueType(bytes, findings);
       case "woff2" -> FontFile.inspectWoff2(bytes, findings);
-      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt" ->
+      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "csv" ->
           PlainFile.decode(bytes, findings).ifPresent(text -> text(name, ending, text, findings));
       default -> findings.add("its name", "A file of this kind does not belong in an edition.");
     }

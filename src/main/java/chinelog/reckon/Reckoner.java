@@ -69,6 +69,7 @@ public final class Reckoner {
     List<Facts.LimitCheck> limits = new LimitBook(ledger, style).check(log.limits());
     new LinkCheck(log, ledger, style).check();
     new UnreadColumns(log, columns, problems).remind();
+    new CutFromCheck(log, ledger).check();
     remindOfTolerances();
     refuseOtherMoney();
     Facts facts =
