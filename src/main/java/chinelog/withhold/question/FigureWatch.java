@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -205,7 +206,7 @@ final class FigureWatch {
       readings.add(m);
     }
     for (Mention reading : readings) {
-      Unit unit = java.util.Objects.requireNonNull(reading.unit());
+      Unit unit = Objects.requireNonNull(reading.unit());
       double[] values = inUnit.computeIfAbsent(unit, this::convert);
       for (int i = 0; i < values.length; i++) {
         if (!Double.isNaN(values[i])) {
@@ -238,7 +239,7 @@ final class FigureWatch {
     boolean same = off <= SAME * Math.abs(value);
     double fineness = m.fineness();
     if (bare) {
-      boolean own = secret.firm && !secret.cell && secret.value.unit().equals(m.unit());
+      boolean own = secret.firm && !secret.cell && Objects.equals(secret.value.unit(), m.unit());
       boolean telling = exact && (own || fineness >= THREE_DIGITS || same);
       return telling && around.speaksOf(secret.near) ? Match.NAMED : Match.NONE;
     }

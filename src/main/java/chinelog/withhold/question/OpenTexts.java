@@ -13,14 +13,7 @@ import java.util.Set;
 /** What the maker wrote and some readers get, passage by passage. */
 public final class OpenTexts {
 
-  private final Log log;
-  private final Locator locator;
-  private final List<Open> all = new ArrayList<>();
-
-  private OpenTexts(Log log) {
-    this.log = log;
-    this.locator = new Locator(log.folder());
-  }
+  private OpenTexts() {}
 
   /**
    * A passage.
@@ -32,15 +25,15 @@ public final class OpenTexts {
 
   /** All that the maker worded; names and titles of figures are shown by right. */
   public static List<Open> of(Log log, Album album, Readers readers, LocalDate asOf) {
-    OpenTexts texts = new OpenTexts(log);
+    List<Open> all = new ArrayList<>();
     Eyes eyes = new Eyes(log, readers, asOf);
     for (Passage passage : LogTexts.of(log, album)) {
       String text = passage.seen(eyes);
       if (passage.role() == Passage.Role.PROSE && !text.isBlank()) {
-        texts.all.add(new Open(passage.place(), passage.what(), text));
+        all.add(new Open(passage.place(), passage.what(), text));
       }
     }
-    return texts.all;
+    return all;
   }
 
   /**
