@@ -301,8 +301,7 @@ final class AsSheFloats {
       items.add(new BalanceSketch.Item(name, mass, m[i], x[i], z[i]));
     }
     Offsets offsets = Offsets.read(inputs);
-    double[] heels =
-        DoubleStream.concat(DoubleStream.of(0), Arrays.stream(afloat.heels)).toArray();
+    double[] heels = DoubleStream.concat(DoubleStream.of(0), Arrays.stream(afloat.heels)).toArray();
     Lying she = new Lying(offsets.stations(), afloat.load, heels);
     List<BalanceSketch.Arm> arms = new ArrayList<>();
     for (int i = 0; i < heels.length; i++) {

@@ -110,7 +110,8 @@ final class Planking {
             Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE).or(""),
             Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
             Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or(""),
-            Parameter.quantity("laid", "strips laid on a side so far, to be drawn as done", Unit.ONE)
+            Parameter.quantity(
+                    "laid", "strips laid on a side so far, to be drawn as done", Unit.ONE)
                 .or("")));
     all.addAll(LiningOff.PARAMETERS);
     return all;
