@@ -20,6 +20,7 @@ import chinelog.desk.pages.Today;
 import chinelog.desk.pages.Undoing;
 import chinelog.desk.photographs.Photographs;
 import chinelog.desk.publishing.Publishing;
+import chinelog.desk.seen.Beside;
 import chinelog.desk.seen.Seen;
 import chinelog.desk.settings.Agreements;
 import chinelog.desk.settings.FactsPage;
@@ -132,6 +133,7 @@ public final class Desk implements Closeable {
     return List.of(
         assets,
         seen,
+        new Beside(bench),
         new Live(bench),
         new Today(bench),
         new Undoing(bench),

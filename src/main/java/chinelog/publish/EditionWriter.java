@@ -59,35 +59,35 @@ final class EditionWriter {
       case SITE -> site();
       case BOOK ->
           print(
-              "the build book",
+              Step.Kind.PRINTING_BOOK,
               "build-book.pdf",
               file -> Press.printBuildBook(edition, theme, file));
       case HANDOVER ->
           print(
-              "the handover booklet",
+              Step.Kind.PRINTING_HANDOVER,
               "handover.pdf",
               file -> Press.printHandover(edition, theme, file));
       case HANDOVER_SHEETS ->
           print(
-              "the sheets of the booklet",
+              Step.Kind.PRINTING_HANDOVER_SHEETS,
               "handover-sheets.pdf",
               file ->
                   Press.printHandoverSheets(
                       edition, theme, Press.Options.of(edition, false), file));
       case PRINT_READY ->
           print(
-              "the build book for the printing house",
+              Step.Kind.PRINTING_PRINT_READY,
               "build-book-print-ready.pdf",
               file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
       case PATTERNS -> {
-        progress.begin("drawing the patterns for " + readers);
+        progress.begin(Step.of(Step.Kind.DRAWING_PATTERNS, readers));
         PatternWriter.write(edition, theme, making);
       }
     }
   }
 
   private void site() throws IOException {
-    progress.begin("writing the site for " + readers);
+    progress.begin(Step.of(Step.Kind.WRITING_SITE, readers));
     Path own = log.resolve("site-template");
     Path templates = Files.isDirectory(own) ? own : null;
     SiteWriter.write(
@@ -103,10 +103,10 @@ final class EditionWriter {
     void into(Path file) throws IOException;
   }
 
-  private void print(String what, String name, Printing printing) throws IOException {
+  private void print(Step.Kind what, String name, Printing printing) throws IOException {
     // Of what part of an edition a book is made, only its writer knows: all of it counts.
     String made = earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
-    String step = "printing " + what + " for " + readers;
+    Step step = Step.of(what, readers);
     if (earlier.keep(name, made)) {
       progress.skip(step);
       return;

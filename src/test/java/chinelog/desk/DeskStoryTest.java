@@ -111,7 +111,7 @@ class DeskStoryTest {
     desk.until("document.querySelector('[data-turn=back]:not([disabled])')");
     for (String text : List.of(once, SmallDesk.LOG_TEXT)) {
       desk.click("[data-turn=back]");
-      desk.until("document.getElementById('said').textContent");
+      desk.until("document.getElementById('said')?.textContent");
       assertThat(desk.read("log.yaml")).isEqualTo(text);
       desk.go("/agreements");
       desk.until("document.querySelector('[data-turn=again]:not([disabled])')");

@@ -26,7 +26,7 @@ import java.util.stream.Stream;
 public final class OpenDemo implements AutoCloseable {
 
   private static final Path DEMO = Path.of("sample-log");
-  private static final int PAUSE_MILLIS = 30;
+  private static final int PAUSE_MILLIS = 15;
   private static final Instant NOW = Instant.parse("2026-06-01T12:00:00Z");
 
   /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */

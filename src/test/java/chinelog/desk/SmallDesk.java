@@ -151,6 +151,7 @@ final class SmallDesk implements AutoCloseable {
         throw new AssertionError(
             "never so: " + condition + "\n" + browser.text("document.body.innerText"));
       }
+      OpenDemo.pause();
     }
   }
 

@@ -230,6 +230,16 @@ public final class Browser implements AutoCloseable {
     return Double.parseDouble(text(expression));
   }
 
+  /** What the window shows, as PNG; the whole page, however long, if asked for. */
+  public byte[] picture(boolean whole) {
+    Object data =
+        command(
+                "Page.captureScreenshot",
+                Map.of("format", "png", "captureBeyondViewport", whole))
+            .get("data");
+    return java.util.Base64.getDecoder().decode(String.valueOf(data));
+  }
+
   /** What the console was told since the last call: errors, warnings and whatever else. */
   public List<String> complaints() {
     return driver().manage().logs().get(LogType.BROWSER).getAll().stream()

@@ -51,7 +51,7 @@ public final class Agreements implements Page {
     Snapshot now = bench.log().now();
     Map<String, Object> values = new HashMap<>();
     values.put("agreements", agreements(now));
-    values.put("grantable", List.copyOf(now.log().agreements().keySet()));
+    values.put("grantable", Written.agreements(now));
     values.put("readers", readers(now));
     values.put("releases", releases());
     values.put(

@@ -1,5 +1,5 @@
 // Values are written as soon as their field is left; what would bring an error is told at the field and not written.
-import { ask, say } from "./desk.js";
+import { ask, fill, say } from "./desk.js";
 
 const send = async (path, fields) => (await (await ask(path, fields)).json()).refused;
 
@@ -18,7 +18,17 @@ function tell(field, refused) {
     near.append(words);
   } else {
     document.dispatchEvent(new Event("written"));
+    refill(field);
   }
+}
+
+/** A part whose values depend on one another is asked for again, and what was in focus is again. */
+async function refill(field) {
+  const part = field.closest("[data-refill]");
+  if (!part) return;
+  await fill(part, part.dataset.refill);
+  const focused = document.activeElement;
+  if (focused === document.body) document.getElementById(field.id)?.focus();
 }
 
 document.addEventListener("change", async (event) => {
@@ -26,8 +36,13 @@ document.addEventListener("change", async (event) => {
   const file = field.closest("[data-file]")?.dataset.file;
   if (!file) return;
   const list = field.closest("[data-at-list]");
+  const under = field.closest("[data-at-under]");
   try {
-    if (list) {
+    if (under) {
+      const fields = new URLSearchParams({ file, at: under.dataset.atUnder });
+      for (const box of under.querySelectorAll(":checked")) fields.append("word", box.value);
+      tell(field, await send("/set", fields));
+    } else if (list) {
       const fields = new URLSearchParams({ file, at: list.dataset.atList, list: "yes" });
       for (const box of list.querySelectorAll(":checked")) fields.append("word", box.value);
       tell(field, await send("/set", fields));
@@ -38,15 +53,58 @@ document.addEventListener("change", async (event) => {
   } catch (fault) { say(fault.message, true); }
 });
 
+function added(form) {
+  const fields = new URLSearchParams(new FormData(form));
+  fields.set("file", form.dataset.adds);
+  fields.set("at", form.dataset.at ?? "");
+  fields.set("order", form.dataset.order);
+  fields.set("lists", form.dataset.lists ?? "");
+  fields.set("item", form.dataset.item ?? "");
+  return fields;
+}
+
+/** What would come of a form as it is filled in so far: what is wrong at its field, and the figures. */
+async function tried(form) {
+  const place = form.querySelector("[data-tried]");
+  if (!place || ![...form.querySelectorAll("[required]")].every((f) => f.value.trim())) return;
+  const turn = {};
+  form.turn = turn;
+  let came;
+  try {
+    came = await (await ask("/set/try", added(form))).json();
+  } catch (fault) { came = { wrong: { "": fault.message }, figures: [] }; }
+  if (form.turn !== turn) return;
+  for (const old of form.querySelectorAll(".field > .wrong")) old.remove();
+  for (const input of form.querySelectorAll("[aria-invalid]")) input.removeAttribute("aria-invalid");
+  const rest = [];
+  for (const [key, words] of Object.entries(came.wrong)) {
+    const input = key && form.elements[key];
+    if (!input?.closest) {
+      rest.push(words);
+      continue;
+    }
+    input.setAttribute("aria-invalid", "true");
+    const told = Object.assign(document.createElement("p"), { className: "wrong", lang: "en", textContent: words });
+    input.closest(".field")?.append(told);
+  }
+  const list = document.createElement("dl");
+  for (const [title, value] of came.figures) {
+    const line = document.createElement("div");
+    line.append(Object.assign(document.createElement("dt"), { textContent: title }), Object.assign(document.createElement("dd"), { textContent: value }));
+    list.append(line);
+  }
+  place.replaceChildren(...rest.map((words) => Object.assign(document.createElement("p"), { className: "wrong", lang: "en", textContent: words })), ...(came.figures.length ? [list] : []));
+}
+
 for (const form of document.querySelectorAll("[data-adds]")) {
+  let pause;
+  form.addEventListener("input", () => {
+    clearTimeout(pause);
+    pause = setTimeout(() => tried(form), 250);
+  });
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const fields = new URLSearchParams(new FormData(form));
-    fields.set("file", form.dataset.adds);
-    fields.set("at", form.dataset.at ?? "");
-    fields.set("order", form.dataset.order);
-    fields.set("lists", form.dataset.lists ?? "");
-    fields.set("item", form.dataset.item ?? "");
+    const fields = added(form);
     const refused = form.querySelector("[data-refused]");
     try {
       refused.textContent = (await send("/set/add", fields)) ?? "";
