@@ -1,5 +1,5 @@
 // Values are written as soon as their field is left; what would bring an error is told at the field and not written.
-import { ask, fill, say } from "./desk.js";
+import { ask, say } from "./desk.js";
 
 const send = async (path, fields) => (await (await ask(path, fields)).json()).refused;
 
@@ -22,13 +22,17 @@ function tell(field, refused) {
   }
 }
 
-/** A part whose values depend on one another is asked for again, and what was in focus is again. */
+/** Where the keys of a part stand now, and how its figure comes about; what is being typed stays. */
 async function refill(field) {
   const part = field.closest("[data-refill]");
   if (!part) return;
-  await fill(part, part.dataset.refill);
-  const focused = document.activeElement;
-  if (focused === document.body) document.getElementById(field.id)?.focus();
+  const fresh = new DOMParser().parseFromString(await (await ask(part.dataset.refill)).text(), "text/html");
+  for (const now of fresh.querySelectorAll("[id][data-at]")) {
+    const old = document.getElementById(now.id);
+    if (old) old.dataset.at = now.dataset.at;
+  }
+  const tree = fresh.querySelector(".tree");
+  if (tree) part.querySelector(".tree")?.replaceWith(tree);
 }
 
 document.addEventListener("change", async (event) => {
