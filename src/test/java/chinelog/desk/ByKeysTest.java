@@ -60,7 +60,8 @@ class ByKeysTest {
       browser.press(Keys.ARROW_DOWN);
     }
     browser.press(Keys.HOME);
-    browser.press(Keys.ARROW_RIGHT.toString().repeat(at - SmallDesk.NOTE_TEXT.lastIndexOf('\n', at) - 1));
+    browser.press(
+        Keys.ARROW_RIGHT.toString().repeat(at - SmallDesk.NOTE_TEXT.lastIndexOf('\n', at) - 1));
     browser.press(Keys.SHIFT, Keys.ARROW_RIGHT.toString().repeat("187 mm".length()));
     browser.press(List.of(Keys.CONTROL, Keys.ALT), "u");
     desk.until("document.getElementById('under').open");
@@ -69,8 +70,7 @@ class ByKeysTest {
     desk.until("!document.getElementById('under').open");
     desk.until("document.querySelector('.under-words')");
     browser.press(Keys.CONTROL, "s");
-    desk.awaitText(
-        SmallDesk.NOTE, SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
+    desk.awaitText(SmallDesk.NOTE, SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
     open("/publishing");
     desk.tabTo("#go");
     browser.press(Keys.ENTER);

@@ -47,7 +47,8 @@ class ByTouchTest {
   void aRegionIsDrawnMovedAndTakenAway() throws IOException {
     open("/photographs");
     browser.tap("[data-photo='photos/keel.png'] a");
-    desk.until("document.getElementById('draw') && document.querySelector('#picture img').complete");
+    desk.until(
+        "document.getElementById('draw') && document.querySelector('#picture img').complete");
     browser.tap("#draw");
     desk.until("document.querySelector('#picture.by-touch')");
     browser.evaluate("document.querySelector('#picture').scrollIntoView({behavior: 'instant'})");
@@ -83,8 +84,7 @@ class ByTouchTest {
     desk.until("!document.getElementById('chosen').hidden");
     browser.tap("#chosen [value=note]");
     desk.awaitText(
-        "entries/2026-03-26-ribs.md",
-        "# Ribs\n\nThe first stands.\n\n![](../photos/keel.png)\n");
+        "entries/2026-03-26-ribs.md", "# Ribs\n\nThe first stands.\n\n![](../photos/keel.png)\n");
   }
 
   @Test

@@ -13,7 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Limits, lots, stated figures and reckonings are kept by forms; the files tell what came of it. */
+/**
+ * Limits, lots, stated figures and reckonings are kept by forms; the files tell what came of it.
+ */
 @ExtendWith(OncePerRun.class)
 class FormsStoryTest {
 
@@ -64,8 +66,7 @@ class FormsStoryTest {
     desk.click("[data-unfolds$='name=hull.beam']");
     desk.until("document.getElementById('w-facts-hull.beam-is')");
     desk.fill("[id='w-facts-hull.beam-title']", "Beam of the hull");
-    String grouped =
-        text.replace("186.9 mm", "{is: 186.9 mm, title: Beam of the hull}");
+    String grouped = text.replace("186.9 mm", "{is: 186.9 mm, title: Beam of the hull}");
     desk.awaitText("facts.yaml", grouped);
     desk.until("document.getElementById('w-facts-hull.beam-is').dataset.at === 'hull.beam/is'");
     desk.fill("[id='w-facts-hull.beam-is']", "187.2 mm");
@@ -105,7 +106,8 @@ class FormsStoryTest {
     desk.click("[data-unfolds$='asked?name=tank']");
     desk.until("document.getElementById('w-facts-tank-temperature')");
     desk.fill("#w-facts-tank-temperature", "15 °C");
-    desk.awaitText("facts.yaml", facts + "tank:\n  reckon: water\n  water: fresh\n  temperature: 15 °C\n");
+    desk.awaitText(
+        "facts.yaml", facts + "tank:\n  reckon: water\n  water: fresh\n  temperature: 15 °C\n");
   }
 
   @Test

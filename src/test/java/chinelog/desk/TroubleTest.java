@@ -79,7 +79,8 @@ class TroubleTest {
               + told
               + "')");
       assertThat(desk.read("log.yaml")).isEqualTo(before);
-      assertThat(browser.text("document.getElementById('lines-covers').value")).contains("all of it");
+      assertThat(browser.text("document.getElementById('lines-covers').value"))
+          .contains("all of it");
       disk.mend();
     }
   }

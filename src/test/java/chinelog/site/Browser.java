@@ -306,9 +306,7 @@ public final class Browser implements AutoCloseable {
   /** What the window shows, as PNG; the whole page, however long, if asked for. */
   public byte[] picture(boolean whole) {
     Object data =
-        command(
-                "Page.captureScreenshot",
-                Map.of("format", "png", "captureBeyondViewport", whole))
+        command("Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", whole))
             .get("data");
     return java.util.Base64.getDecoder().decode(String.valueOf(data));
   }

@@ -105,9 +105,7 @@ public final class Publishing implements Page {
         Step step = run.step();
         send(
             out,
-            now == known || step == null
-                ? ": still at it\n\n"
-                : event("step", step.words(locale)));
+            now == known || step == null ? ": still at it\n\n" : event("step", step.words(locale)));
         known = now;
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();

@@ -7,7 +7,6 @@ import chinelog.edition.Plate;
 import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
-import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Sheet;
 import chinelog.photo.album.Photograph;
@@ -76,8 +75,7 @@ final class Sides {
       String ours = entry.title().value();
       boolean isCalledOtherwise =
           title != null && withheld.containsKey(thing(Register.Kind.TITLE_OF_ENTRY, entry.id()));
-      Register.Kind kind =
-          isCalledOtherwise ? Register.Kind.TITLE_OF_ENTRY : Register.Kind.ENTRY;
+      Register.Kind kind = isCalledOtherwise ? Register.Kind.TITLE_OF_ENTRY : Register.Kind.ENTRY;
       pairs.add(
           0,
           new Pair(

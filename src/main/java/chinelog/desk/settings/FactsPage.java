@@ -57,9 +57,7 @@ public final class FactsPage implements Page {
     values.put("facts", facts(now, words, style));
     values.put("materials", materials(now, style));
     values.put("limits", limits(now, style));
-    values.put(
-        "agreements",
-        Written.agreements(now));
+    values.put("agreements", Written.agreements(now));
     values.put(
         "hazards", List.of("resin", "superglue", "dust", "lead", "solvent", "blade", "lithium"));
     values.put(

@@ -53,8 +53,7 @@ final class Trying {
     Map<String, Object> wrong = new LinkedHashMap<>();
     for (Problem problem : after.problems()) {
       if (problem.isError() && !known.contains(problem.what())) {
-        wrong.putIfAbsent(
-            key(problem, now.path(), lines), problem.what() + " " + problem.remedy());
+        wrong.putIfAbsent(key(problem, now.path(), lines), problem.what() + " " + problem.remedy());
       }
     }
     return Json.of(Map.of("wrong", wrong, "figures", figures(before, after)));

@@ -108,9 +108,7 @@ final class Written implements Page {
   List<Map<String, Object>> stated(String name) throws IOException {
     List<String> group = List.of(name);
     return read(FACTS)
-        .filter(
-            yaml ->
-                yaml.find(group).isPresent() || yaml.find(List.of(name, "is")).isPresent())
+        .filter(yaml -> yaml.find(group).isPresent() || yaml.find(List.of(name, "is")).isPresent())
         .map(
             yaml ->
                 new KeyForm(yaml, group)

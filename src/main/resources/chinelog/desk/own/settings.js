@@ -14,6 +14,7 @@ function tell(field, refused) {
     const words = document.createElement("p");
     words.className = "wrong";
     words.setAttribute("role", "alert");
+    words.lang = "en";
     words.textContent = refused;
     near.append(words);
   } else {
@@ -71,6 +72,8 @@ function added(form) {
 async function tried(form) {
   const place = form.querySelector("[data-tried]");
   if (!place || ![...form.querySelectorAll("[required]")].every((f) => f.value.trim())) return;
+  const keys = [...form.querySelectorAll("[data-parameter]")];
+  if (keys.length && !keys.some((k) => k.value.trim())) return;
   const turn = {};
   form.turn = turn;
   let came;
