@@ -13,7 +13,10 @@ import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.Base64;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -270,11 +273,61 @@ class DeskStoryTest {
           .isEqualTo("# The log is begun\n\nI drew the first section.\n");
       assertThat(log.resolve("photos/undated/P1.png"))
           .hasSameBinaryContentAs(card.resolve("P1.png"));
+      String settings = Files.readString(log.resolve("log.yaml"));
+      // Photographs are dropped, too: one that is there already, and one that is new.
+      byte[] other = Files.readAllBytes(card.resolve("P1.png"));
+      desk.go("/photographs");
+      browser.evaluate(
+          """
+          (() => {
+            const data = new DataTransfer();
+            const bytes = Uint8Array.from(atob('%s'), c => c.charCodeAt(0));
+            data.items.add(new File([bytes], 'P1.png'));
+            data.items.add(new File([bytes, new Uint8Array(1)], 'P2.png'));
+            document.body.dispatchEvent(
+              new DragEvent('drop', {bubbles: true, cancelable: true, dataTransfer: data}));
+          })()
+          """
+              .formatted(Base64.getEncoder().encodeToString(other)));
+      desk.click("#bring-go:not([hidden])");
+      desk.until("document.querySelectorAll('.frame').length === 2");
+      assertThat(log.resolve("photos/undated/P2.png"))
+          .hasBinaryContent(Arrays.copyOf(other, other.length + 1));
+      // A promise, and a mark under it.
+      desk.go("/agreements");
+      desk.click("[data-opens=new-agreement]");
+      desk.fill("#na-key", "yard");
+      desk.fill("#na-with", "Skerrick Yard");
+      desk.fill("#na-covers", "the drawings");
+      desk.click("#new-agreement button.main");
+      desk.until("document.getElementById('yard-with')");
+      assertThat(Files.readString(log.resolve("log.yaml")))
+          .isEqualTo(
+              settings
+                  + """
+                  agreements:
+                    yard:
+                      with: Skerrick Yard
+                      covers: the drawings
+                      presence: note
+                  """);
+      desk.edit("entries/2026-06-01-begun.md");
+      desk.select("the first section");
+      desk.click("[data-tool=under]");
+      desk.click("#under button[value=put]");
+      desk.until("!document.getElementById('under').open");
+      desk.save();
+      String note = "# The log is begun\n\nI drew [the first section]{under=yard}.\n";
+      assertThat(Files.readString(log.resolve("entries/2026-06-01-begun.md"))).isEqualTo(note);
       desk.go("/publishing");
       desk.click("#go");
       desk.until("document.querySelectorAll('#outcome .made').length === 2");
-      assertThat(Files.readString(log.resolve("published/public/site/index.html")))
-          .contains("Wren");
+      try (Stream<Path> site = Files.walk(log.resolve("published/public/site"))) {
+        for (Path page : site.filter(f -> f.toString().endsWith(".html")).toList()) {
+          assertThat(Files.readString(page)).contains("Wren").doesNotContain("the first section");
+        }
+      }
+      assertThat(Files.readString(log.resolve("entries/2026-06-01-begun.md"))).isEqualTo(note);
     }
   }
 }
