@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.book.Press;
 import chinelog.edition.Edition;
+import chinelog.edition.Letter;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.pattern.PatternWriter;
@@ -79,6 +80,11 @@ final class EditionWriter {
               Step.Kind.PRINTING_PRINT_READY,
               "build-book-print-ready.pdf",
               file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
+      case LETTER -> letter(Letter.Kind.PROGRESS, Step.Kind.PRINTING_LETTER, "letter.pdf");
+      case PHOTO_SHEET ->
+          letter(Letter.Kind.PHOTOGRAPHS, Step.Kind.PRINTING_PHOTO_SHEET, "photographs.pdf");
+      case QUOTATION ->
+          letter(Letter.Kind.QUOTATION, Step.Kind.PRINTING_QUOTATION, "quotation.pdf");
       case PATTERNS -> {
         progress.begin(Step.of(Step.Kind.DRAWING_PATTERNS, readers));
         PatternWriter.write(edition, theme, making);
@@ -97,6 +103,14 @@ final class EditionWriter {
         Files.createDirectory(making.resolve("site")),
         earlier.site(),
         program + theme.digest() + SiteWriter.digest(templates));
+  }
+
+  private void letter(Letter.Kind kind, Step.Kind what, String name) throws IOException {
+    for (Letter letter : edition.contents().letters()) {
+      if (letter.kind() == kind) {
+        print(what, name, file -> Press.printLetter(edition, theme, letter, file));
+      }
+    }
   }
 
   private interface Printing {

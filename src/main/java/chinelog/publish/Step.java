@@ -32,8 +32,14 @@ public record Step(Kind kind, String readers, int done, int of, int percent, dou
     PRINTING_HANDOVER,
     PRINTING_HANDOVER_SHEETS,
     PRINTING_PRINT_READY,
+    PRINTING_LETTER,
+    PRINTING_PHOTO_SHEET,
+    PRINTING_QUOTATION,
     DRAWING_PATTERNS,
-    AUDITING
+    AUDITING,
+    WITHHOLDING_FORM,
+    PRINTING_FORM,
+    AUDITING_FORM
   }
 
   static Step of(Kind kind) {
