@@ -92,7 +92,11 @@ public final class ShoppingList {
     }
     SortedMap<String, Quantity> used = new TreeMap<>();
     log.entries()
-        .forEach(e -> e.used().forEach(u -> used.merge(FactId.part(u.material()), u.amount(), ShoppingList::sum)));
+        .forEach(
+            e ->
+                e.used()
+                    .forEach(
+                        u -> used.merge(FactId.part(u.material()), u.amount(), ShoppingList::sum)));
     SortedMap<String, Quantity> wanted = new TreeMap<>(used);
     SortedMap<String, String> reasons = new TreeMap<>();
     used.forEach((m, amount) -> reasons.put(m, style.show(amount) + " used"));
@@ -142,8 +146,7 @@ public final class ShoppingList {
 
   private void line(String material, Quantity wanted, @Nullable Shelf shelf, String reason) {
     if (shelf == null) {
-      lines.add(
-          new Line(material, Ledger.words(material), wanted, null, reason + ", none bought"));
+      lines.add(new Line(material, Ledger.words(material), wanted, null, reason + ", none bought"));
     } else if (isMore(wanted, shelf.bought())) {
       Quantity missing = difference(wanted, shelf.bought());
       lines.add(
@@ -163,9 +166,7 @@ public final class ShoppingList {
     }
     try {
       BigDecimal share =
-          missing
-              .valueIn(lot.bought().unit())
-              .divide(lot.bought().value(), MathContext.DECIMAL128);
+          missing.valueIn(lot.bought().unit()).divide(lot.bought().value(), MathContext.DECIMAL128);
       return Quantity.of(
           price.value().value().multiply(share).setScale(2, RoundingMode.HALF_UP),
           price.value().unit());
