@@ -27,6 +27,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Agreements, readers and releases, and the log as seen by any readers beside the whole of it. */
 public final class Agreements implements Page {
@@ -54,9 +55,7 @@ public final class Agreements implements Page {
     values.put("grantable", List.copyOf(now.log().agreements().keySet()));
     values.put("readers", readers(now));
     values.put("releases", releases());
-    values.put(
-        "outputs",
-        List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns"));
+    values.put("outputs", Stream.of(Readers.Output.values()).map(Agreements::word).toList());
     values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
     values.put("entries", now.log().notes().stream().map(e -> e.id()).toList());
     values.put("today", now.today().toString());
@@ -96,11 +95,14 @@ public final class Agreements implements Page {
               "partyTo",
               List.copyOf(group.partyTo()),
               "gets",
-              group.outputs().stream()
-                  .map(o -> o.name().toLowerCase(Locale.ROOT).replace('_', '-'))
-                  .toList()));
+              group.outputs().stream().map(Agreements::word).toList()));
     }
     return lines;
+  }
+
+  /** As it is written in log.yaml. */
+  private static String word(Readers.Output output) {
+    return output.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** As they are written, so that each keeps its place in the list, whatever is wrong with it. */
