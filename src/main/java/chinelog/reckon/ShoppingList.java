@@ -16,8 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,7 +26,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ShoppingList {
 
-  private static final Pattern PLANNED = Pattern.compile("stock\\.([a-z][a-z0-9_]*)\\.used");
+  /** What stands before and behind a material in the name of what is used of it. */
+  private static final List<String> AROUND =
+      List.of(new FactId.Stock("x", FactId.Balance.USED).name().split("x", 2));
 
   private final Log log;
   private final NumberStyle style;
@@ -75,7 +75,18 @@ public final class ShoppingList {
 
   /** Whether a budget of that name is no figure to be shown, but a planned use. */
   static boolean isPlannedUse(String budget) {
-    return PLANNED.matcher(budget).matches();
+    return !material(budget).isEmpty();
+  }
+
+  /** The material in the name of what is used of it; empty in any other name. */
+  private static String material(String name) {
+    String before = AROUND.get(0);
+    String behind = AROUND.get(1);
+    return name.startsWith(before)
+            && name.endsWith(behind)
+            && name.length() > before.length() + behind.length()
+        ? name.substring(before.length(), name.length() - behind.length())
+        : "";
   }
 
   /** The list of a log, in the order of the materials' words. */
@@ -101,9 +112,9 @@ public final class ShoppingList {
     SortedMap<String, String> reasons = new TreeMap<>();
     used.forEach((m, amount) -> reasons.put(m, style.show(amount) + " used"));
     for (Map.Entry<String, Marked<Quantity>> budget : log.head().budgets().entrySet()) {
-      Matcher m = PLANNED.matcher(budget.getKey());
-      if (m.matches()) {
-        plan(m.group(1), budget.getValue(), shelves, wanted, reasons);
+      String material = material(budget.getKey());
+      if (!material.isEmpty()) {
+        plan(material, budget.getValue(), shelves, wanted, reasons);
       }
     }
     wanted.forEach((m, amount) -> line(m, amount, shelves.get(m), reasons.getOrDefault(m, "")));
