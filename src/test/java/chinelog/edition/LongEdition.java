@@ -199,10 +199,12 @@ public final class LongEdition {
             sample.hours(),
             sample.totals(),
             sample.charts(),
+            sample.drawings(),
             sample.cautions(),
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 }

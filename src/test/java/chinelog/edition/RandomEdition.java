@@ -145,11 +145,13 @@ public final class RandomEdition {
             sample.hours(),
             sample.totals(),
             sample.charts(),
+            sample.drawings(),
             sample.cautions(),
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 
   private Entry entry(String stage, int day) {

@@ -113,7 +113,8 @@ class DrawingsForReadersTest {
             new NoPictures(),
             group,
             MAY,
-            Set.of())
+            Set.of(),
+            Correspondence.NONE)
         .against(List.of());
   }
 

@@ -84,7 +84,8 @@ class WithholderTest {
             new NoPictures(),
             group,
             day,
-            java.util.Set.of())
+            java.util.Set.of(),
+            Correspondence.NONE)
         .against(known);
   }
 
