@@ -46,10 +46,7 @@ class SketchesTest {
   void aBoxLiesOnItsWaterlineWithItsCentresAboveEachOther() throws Exception {
     Sketch balance = box().sketches().get(0);
     double base =
-        lines(balance, Ink.HULL).get(0).points().stream()
-            .mapToDouble(Point::y)
-            .min()
-            .orElseThrow();
+        lines(balance, Ink.HULL).get(0).points().stream().mapToDouble(Point::y).min().orElseThrow();
     for (Point p : lines(balance, Ink.WATER).get(0).points()) {
       assertThat(p.y() - base).isCloseTo(50 * 0.64, within(0.01));
     }
