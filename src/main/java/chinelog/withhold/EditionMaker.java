@@ -60,6 +60,7 @@ final class EditionMaker {
   private final PlateMaker plates;
   private final TextCopier copier;
   private final Slugs slugs = new Slugs();
+  private final Quotes quotes;
   private final Map<String, String> entryIds = new LinkedHashMap<>();
   private final List<Entry> counted;
   private final List<Entry> entries;
@@ -112,8 +113,9 @@ final class EditionMaker {
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
     this.entries = counted.stream().filter(Entry::isTold).toList();
+    this.quotes = new Quotes(head.locale());
     this.hours = new HoursTold(visible, counted, figures, account, words);
-    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
+    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
     this.letters = new LetterMaker(sight, words, figures.style(), log, readers);
   }
@@ -162,10 +164,10 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
+    Patterns patterns = new PatternMaker(visible, whole, account, figures).make(readers);
     List<Edition.Stage> stages =
         new StageMaker(account, words, copier, hours, materials, entries, entryIds)
             .make(log.stages());
-    Patterns patterns = new PatternMaker(visible, whole, account, figures).make(readers);
     List<Figure> list = figures.figures();
     return Edition.seal(
         new Edition.Contents(
@@ -176,17 +178,21 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
-            seen(head.title(), Kind.TITLE, "").orElseGet(() -> words.text("title.untitled")),
+            Edition.Chapters.valueOf(head.chapters().name()),
+            seen(head.title(), Kind.TITLE, "")
+                .map(quotes::set)
+                .orElseGet(() -> words.text("title.untitled")),
             seen(head.subject(), Kind.SUBJECT, "").orElse(""),
             seen(head.kind(), Kind.KIND, "").orElse(""),
             seen(head.maker(), Kind.MAKER, "").orElse(""),
             seen(head.client(), Kind.CLIENT, "").orElse(""),
-            seen(head.licence(), Kind.LICENCE, "").orElse(""),
+            seen(head.licence(), Kind.LICENCE, "").map(quotes::set).orElse(""),
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
+            plates.sameView(),
             stages,
-            new PostMaker(account, entries, told, plates).make(log),
+            new PostMaker(account, entries, told, plates, quotes).make(log),
             told,
             plates.all(),
             unplaced(sheets),
@@ -268,6 +274,7 @@ final class EditionMaker {
 
   private String title(Entry entry) {
     return seen(entry.title(), Kind.TITLE_OF_ENTRY, entry.id())
+        .map(quotes::set)
         .orElseGet(() -> words.text("entry.untitled"));
   }
 
@@ -421,7 +428,7 @@ final class EditionMaker {
         ? Optional.of(
             new Edition.HandoverSection(
                 section.id(),
-                section.title(),
+                quotes.set(section.title()),
                 copier.blocks(section.text()),
                 sight.under(section.label())))
         : Optional.empty();

@@ -4,6 +4,7 @@ import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.label.Label;
 import chinelog.label.Presence;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
 import chinelog.log.records.LetterPlan;
@@ -156,6 +157,7 @@ final class SampleLog {
         null,
         "plain",
         Paper.A4,
+        BookChapters.STAGES,
         new TreeMap<>(),
         null,
         false,

@@ -1,9 +1,12 @@
 package chinelog.withhold;
 
 import chinelog.log.records.Sheet;
+import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** For logs without photographs and sheets. */
 final class NoPictures implements PictureSource {
@@ -16,6 +19,11 @@ final class NoPictures implements PictureSource {
   @Override
   public boolean looksLikeDrawing(Darkroom.Prints prints) {
     return false;
+  }
+
+  @Override
+  public Optional<View> look(Photograph photograph) {
+    return Optional.empty();
   }
 
   @Override

@@ -81,6 +81,9 @@ final class Laminate {
   private double fibre;
   private double resin;
   private double cloth;
+  private final Terms areas = new Terms();
+  private final Terms fibres = new Terms();
+  private final Terms resins = new Terms();
 
   private Laminate(Inputs inputs) throws TradeException, QuantityException {
     fibreDensity = Si.positive(inputs, "fibre_density", Si.KG_M3, 2560);
@@ -160,6 +163,11 @@ final class Laminate {
     fibre += area * dry;
     resin += area * dry * (1 - psi) / psi;
     cloth += area * layers;
+    Quantity covered = Si.show(area, Si.M2, Si.M2);
+    Quantity dryCloth = Si.show(weight, Si.KG_M2, Si.unit("g/m²"));
+    areas.add(covered, " × ", Si.number(layers));
+    fibres.add(covered, " × ", Si.number(layers), " × ", dryCloth);
+    resins.add(grams(area * dry), " × (1 − ", Si.percent(psi), ") ÷ ", Si.percent(psi));
     double thick = dry * (1 / fibreDensity + (1 / psi - 1) / resinDensity);
     layered.add(new LaminateSketch.Zone(zone, layers, weight, thick));
     yields.add(
@@ -230,10 +238,15 @@ final class Laminate {
         "cloth_area",
         Message.of("laminate.cloth"),
         Si.show(cloth, Si.M2, Si.M2),
-        Message.of("laminate.cloth.how"));
+        Message.of("laminate.cloth.how"),
+        areas.end());
     yields.add(
-        "fibre_mass", Message.of("laminate.dry"), grams(fibre), Message.of("laminate.dry.how"));
-    yields.add("resin_mass", Message.of("laminate.resin"), grams(resin), mixtures);
+        "fibre_mass",
+        Message.of("laminate.dry"),
+        grams(fibre),
+        Message.of("laminate.dry.how"),
+        fibres.end());
+    yields.add("resin_mass", Message.of("laminate.resin"), grams(resin), resins.end(), mixtures);
     yields.add(
         "resin_to_mix",
         Message.of("laminate.mix"),

@@ -27,7 +27,7 @@ final class Rig {
               "The lead of the sails over the lateral plane",
               List.of(
                   Parameter.table("sails", "a row for each sail", "sail?", "area", "x", "z?")
-                      .or("the sails told by main, fore and mizzen"),
+                      .or("the sails told by main, fore, mizzen and spinnaker"),
                   Parameter.quantity("main_area", "of the main, such as main.area", Si.M2).or(""),
                   Parameter.quantity("main_x", "its centre, such as main.x", Unit.METRE).or(""),
                   Parameter.quantity("main_z", "its height, such as main.z", Unit.METRE).or("0"),
@@ -37,6 +37,9 @@ final class Rig {
                   Parameter.quantity("mizzen_area", "of the mizzen", Si.M2).or(""),
                   Parameter.quantity("mizzen_x", "its centre", Unit.METRE).or(""),
                   Parameter.quantity("mizzen_z", "its height", Unit.METRE).or("0"),
+                  Parameter.quantity("spinnaker_area", "of the spinnaker", Si.M2).or(""),
+                  Parameter.quantity("spinnaker_x", "its centre", Unit.METRE).or(""),
+                  Parameter.quantity("spinnaker_z", "its height", Unit.METRE).or("0"),
                   Parameter.table("profile", "corners of the underwater profile", "x", "z")
                       .or("the centre given"),
                   Parameter.quantity(
@@ -71,22 +74,38 @@ final class Rig {
     }
     Message moments = Message.of("rig.ce.how");
     YieldList yields = new YieldList();
-    yields.add("area", Message.of("rig.area"), units.area(whole), Message.of("rig.area.how"));
+    Terms areas = new Terms();
+    for (double area : sails.area) {
+      areas.add(units.area(area));
+    }
+    yields.add(
+        "area", Message.of("rig.area"), units.area(whole), Message.of("rig.area.how"), areas.end());
     yields.add(
         "ce_x",
         Message.of("rig.ce.x"),
         units.length(along / whole),
         moments,
-        YieldList.worked(
-            "Σ A x ÷ Σ A = ",
-            Si.show(along, Si.M3, units.area(1).unit().times(units.lengthUnit())),
-            " ÷ ",
-            units.area(whole)));
+        moments(units, "Σ A x ÷ Σ A = (", sails.area, sails.x, whole));
     if (sails.heights) {
-      yields.add("ce_z", Message.of("rig.ce.z"), units.length(up / whole), moments);
+      yields.add(
+          "ce_z",
+          Message.of("rig.ce.z"),
+          units.length(up / whole),
+          moments,
+          moments(units, "Σ A z ÷ Σ A = (", sails.area, sails.z, whole));
     }
     lead(yields, inputs, units, along / whole);
     return yields.list();
+  }
+
+  private static Message moments(
+      ShopUnits units, String sum, double[] area, double[] lever, double whole)
+      throws TradeException {
+    Terms terms = new Terms(sum);
+    for (int i = 0; i < area.length; i++) {
+      terms.add(units.area(area[i]), " × ", units.length(lever[i]));
+    }
+    return terms.end(") ÷ ", units.area(whole));
   }
 
   private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
@@ -189,7 +208,7 @@ final class Rig {
 
   private static Spread fromFigures(Inputs inputs) throws TradeException, QuantityException {
     List<String> sails =
-        Stream.of("main", "fore", "mizzen")
+        Stream.of("main", "fore", "mizzen", "spinnaker")
             .filter(s -> inputs.findQuantity(s + "_area").isPresent())
             .toList();
     if (sails.isEmpty()) {
@@ -227,8 +246,14 @@ final class Rig {
           "lateral",
           Message.of("rig.profile"),
           units.area(profile.area()),
-          Message.of("rig.profile.how"));
-      yields.add("clr", Message.of("rig.clr"), units.length(clr), Message.of("rig.clr.how"));
+          Message.of("rig.profile.how"),
+          profile.areaWorked(units));
+      yields.add(
+          "clr",
+          Message.of("rig.clr"),
+          units.length(clr),
+          Message.of("rig.clr.how"),
+          profile.centreWorked(units, false));
     } else {
       clr = Si.value(inputs, "clr", Unit.METRE);
     }
@@ -243,7 +268,9 @@ final class Rig {
           "lead_share",
           Message.of("rig.lead.share"),
           Si.percent((ce - clr) / Si.positive(inputs, "lwl", Unit.METRE)),
-          Message.of("rig.lead.share.how"));
+          Message.of("rig.lead.share.how"),
+          YieldList.worked(
+              units.length(ce - clr), " ÷ ", units.length(Si.positive(inputs, "lwl", Unit.METRE))));
     }
   }
 }

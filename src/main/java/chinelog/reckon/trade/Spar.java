@@ -119,7 +119,8 @@ final class Spar {
           "diameter_" + i,
           Message.of("spar.diameter", i, parts),
           Si.show(d[i], Unit.METRE, diameter.unit()),
-          Message.of("spar." + taper + ".how"));
+          Message.of("spar." + taper + ".how"),
+          tapered(inputs, taper, i, parts, end));
     }
     if (inputs.findQuantity("density").isPresent()) {
       yields.add(
@@ -127,12 +128,43 @@ final class Spar {
           Message.of("spar.mass"),
           Laminate.grams(volume(d, length / parts) * Si.positive(inputs, "density", Si.KG_M3)),
           Message.of("spar.mass.how"),
+          cones(inputs, d, length / parts),
           YieldList.worked(
               Si.show(volume(d, length / parts), Si.M3, Si.unit("cm³")),
               " × ",
               Si.show(Si.positive(inputs, "density", Si.KG_M3), Si.KG_M3, Si.unit("g/cm³"))));
     }
     return yields.list();
+  }
+
+  private static Message tapered(Inputs inputs, String taper, int i, int parts, double end)
+      throws TradeException, QuantityException {
+    Quantity most = inputs.quantity("diameter").withoutTolerance();
+    if (taper.equals("quarters")) {
+      return YieldList.worked(most, " × ", Si.number(QUARTERS[i]));
+    }
+    return YieldList.worked(
+        most,
+        " − (",
+        most,
+        " − ",
+        Si.show(end, Unit.METRE, most.unit()),
+        ") × (",
+        Si.number(i),
+        " ÷ ",
+        Si.number(parts),
+        taper.equals("straight") ? ")" : ")²");
+  }
+
+  private static Message cones(Inputs inputs, double[] d, double step) throws TradeException {
+    ShopUnits units = ShopUnits.of(inputs.quantity("diameter").unit());
+    Terms squares = new Terms("V = π ÷ 12 × ", units.side(step), " × (");
+    for (int i = 1; i < d.length; i++) {
+      Quantity a = units.side(d[i - 1]);
+      Quantity b = units.side(d[i]);
+      squares.add(a, " × ", a).add(a, " × ", b).add(b, " × ", b);
+    }
+    return squares.end(")");
   }
 
   private static double volume(double[] d, double step) {

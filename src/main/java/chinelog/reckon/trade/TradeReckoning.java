@@ -226,7 +226,7 @@ public final class TradeReckoning {
 
   private void check(Inputs inputs) throws TradeException {
     for (String given : inputs.names()) {
-      if (findParameter(given).isEmpty()) {
+      if (findParameter(given).isEmpty() && !isOfSolid(given)) {
         throw new TradeException(
             given,
             "The reckoning \"" + name + "\" takes no \"" + given + "\".",
@@ -262,12 +262,24 @@ public final class TradeReckoning {
               + more());
     }
     String word = inputs.words().get(key);
-    if (word != null && !parameter.choices().isEmpty() && !parameter.choices().contains(word)) {
+    if (word != null
+        && parameter.kind() == Parameter.Kind.WORD
+        && !parameter.choices().isEmpty()
+        && !parameter.choices().contains(word)) {
       throw new TradeException(
           key,
           "\"" + word + "\" is no word for \"" + key + "\".",
           "Write one of " + String.join(", ", parameter.choices()) + ".");
     }
+  }
+
+  /** Whether an input is a figure of one of the solids, such as {@code appendages.fin.volume}. */
+  private boolean isOfSolid(String given) {
+    int dot = given.indexOf('.');
+    return dot > 0
+        && findParameter(given.substring(0, dot))
+            .filter(p -> p.kind() == Parameter.Kind.SOLIDS)
+            .isPresent();
   }
 
   /** What it takes, a line each. */
