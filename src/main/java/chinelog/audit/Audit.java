@@ -46,6 +46,10 @@ public final class Audit {
   private final Originals fresh;
 
   private final boolean mayStand;
+
+  /** What was found clean of all that is looked for now. */
+  private final Set<String> cleanBefore;
+
   private final Set<String> clean = ConcurrentHashMap.newKeySet();
   private final AtomicInteger stood = new AtomicInteger();
   private final List<Finding> found = new ArrayList<>();
@@ -65,6 +69,10 @@ public final class Audit {
     this.scope = scope;
     this.fresh = originals.without(before.searched().lookedFor());
     this.mayStand = scope.isWithin(before.searched());
+    this.cleanBefore =
+        before.searched().lookedFor().containsAll(scope.lookedFor())
+            ? before.searched().clean()
+            : Set.of();
   }
 
   /**
@@ -192,10 +200,17 @@ public final class Audit {
     return findings;
   }
 
+  private CleanParts parts(String name) {
+    return new CleanParts(name, cleanBefore);
+  }
+
   /** What has to be done for a file that was found clean of all that is looked for in texts. */
   private void again(String name, Path file, Findings findings) throws IOException {
     if (fresh.known() == 0) {
       stood.incrementAndGet();
+      if (ending(name).equals("pdf")) {
+        clean.addAll(parts(name).marksBefore());
+      }
     } else if (ending(name).equals("pdf")) {
       inspect(name, Files.readAllBytes(file), findings);
     } else {
@@ -223,12 +238,20 @@ public final class Audit {
       default -> originals.find(bytes, findings, "the file");
     }
     switch (ending) {
-      case "pdf" -> PdfFile.inspect(bytes, addresses, originals, search, pictures, findings);
+      case "pdf" -> document(name, bytes, findings);
       case "ttf" -> FontFile.inspectTrueType(bytes, findings);
       case "woff2" -> FontFile.inspectWoff2(bytes, findings);
-      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt" ->
+      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "csv" ->
           PlainFile.decode(bytes, findings).ifPresent(text -> text(name, ending, text, findings));
       default -> findings.add("its name", "A file of this kind does not belong in an edition.");
+    }
+  }
+
+  private void document(String name, byte[] bytes, Findings findings) {
+    CleanParts parts = parts(name);
+    PdfFile.inspect(bytes, addresses, originals, search, pictures, parts, findings);
+    if (findings.list().isEmpty()) {
+      clean.addAll(parts.marks());
     }
   }
 

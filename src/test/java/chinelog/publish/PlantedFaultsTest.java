@@ -7,6 +7,7 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
+import chinelog.withhold.Correspondence;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
@@ -281,7 +282,8 @@ class PlantedFaultsTest {
                 new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT),
                 everybody,
                 ByteTwinsTest.AS_OF,
-                java.util.Set.of())
+                java.util.Set.of(),
+                Correspondence.NONE)
             .against(List.of());
     Path edition = log.resolve("published/public");
     Map<String, byte[]> files = new TreeMap<>();
