@@ -6,7 +6,6 @@ import chinelog.cli.TinyLog.Said;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -92,7 +91,14 @@ class MeetingReadersTest {
 
   @ParameterizedTest
   @CsvSource({
-    "hours, 2", "hours, 3", "mass, 2", "mass, 3", "length, 2", "length, 3", "money, 2", "money, 3"
+    "hours, 2",
+    "hours, 3",
+    "mass, 2",
+    "mass, 3",
+    "length, 2",
+    "length, 3",
+    "money, 2",
+    "money, 3"
   })
   void whatTheyCanSubtractIsReckonedWithBeforeAnythingIsPrinted(String parts, int groups) {
     Said said = log(parts, groups, false).run("check");
