@@ -189,7 +189,7 @@ public final class Audit {
       case "pdf" -> PdfFile.inspect(bytes, addresses, originals, search, pictures, findings);
       case "ttf" -> FontFile.inspectTrueType(bytes, findings);
       case "woff2" -> FontFile.inspectWoff2(bytes, findings);
-      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt" ->
+      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "vtt", "srt" ->
           PlainFile.decode(bytes, findings).ifPresent(text -> text(name, ending, text, findings));
       default -> findings.add("its name", "A file of this kind does not belong in an edition.");
     }
@@ -201,7 +201,8 @@ public final class Audit {
       case "css" -> PlainFile.inspectStyle(text, name, addresses, search, findings);
       case "js" -> PlainFile.inspectScript(text, addresses, search, findings);
       case "xml", "svg" -> PlainFile.inspectXml(text, addresses, search, findings);
-      default -> PlainFile.inspectText(text, search, findings);
+      case "vtt", "srt" -> CaptionFile.inspect(text, ending, search, findings);
+      default -> PlainFile.inspectText(text, addresses, search, findings);
     }
   }
 

@@ -57,6 +57,7 @@ public final class Edition {
    * @param hasWithheld whether a note is due that something is withheld
    * @param agreements legends of the agreements, for editions whose readers see them all
    * @param patterns to cut by
+   * @param talk how the series is told aloud
    */
   public record Contents(
       String readers,
@@ -91,7 +92,8 @@ public final class Edition {
       List<HandoverSection> handover,
       boolean hasWithheld,
       List<AgreementLegend> agreements,
-      Patterns patterns) {}
+      Patterns patterns,
+      Talk talk) {}
 
   /**
    * A stage.

@@ -41,7 +41,7 @@ final class AgreementReader {
 
   /** In the order of {@link Readers.Output}. */
   private static final List<String> OUTPUTS =
-      List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns");
+      List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns", "talk");
 
   /**
    * What the workshop gets unless the log says otherwise: what is to be read, not to be printed.

@@ -56,6 +56,7 @@ final class Assembly {
     "paper",
     "patterns",
     "printer",
+    "talk",
     "address",
     "licence",
     "credit-photos",

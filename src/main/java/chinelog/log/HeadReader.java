@@ -96,7 +96,8 @@ final class HeadReader {
         hero(),
         log.flag("credit-photos"),
         valuation(),
-        new PatternSheetsReader(log, scope).read());
+        new PatternSheetsReader(log, scope).read(),
+        new TalkReader(log, scope).read());
   }
 
   /** Who it is built for: the workshop's own, if nothing else is said of it. */

@@ -6,6 +6,7 @@ import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.pattern.PatternWriter;
 import chinelog.site.SiteWriter;
+import chinelog.talk.TalkWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -83,6 +84,16 @@ final class EditionWriter {
         progress.begin("drawing the patterns for " + readers);
         PatternWriter.write(edition, theme, making);
       }
+      case TALK -> {
+        String step = "preparing the talk for " + readers;
+        if (earlier.keepFolder("talk", made())) {
+          progress.skip(step);
+          return;
+        }
+        progress.begin(step);
+        TalkWriter.write(
+            edition, theme, making, (script, file) -> Press.printScript(edition, theme, script.title(), script.style(), script.body(), script.pictures(), file));
+      }
     }
   }
 
@@ -99,13 +110,17 @@ final class EditionWriter {
         program + theme.digest() + SiteWriter.digest(templates));
   }
 
+  /** Of what part of an edition a book is made, only its writer knows: all of it counts. */
+  private String made() throws IOException {
+    return earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
+  }
+
   private interface Printing {
     void into(Path file) throws IOException;
   }
 
   private void print(String what, String name, Printing printing) throws IOException {
-    // Of what part of an edition a book is made, only its writer knows: all of it counts.
-    String made = earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
+    String made = made();
     String step = "printing " + what + " for " + readers;
     if (earlier.keep(name, made)) {
       progress.skip(step);

@@ -188,7 +188,8 @@ final class EditionMaker {
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
             account.noteDue(),
             legends(),
-            patterns));
+            patterns,
+            TalkMaker.make(head, readers)));
   }
 
   private List<Problem> problems(Disclosure disclosure) {

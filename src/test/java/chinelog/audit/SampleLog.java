@@ -11,6 +11,7 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.PatternSheets;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
@@ -153,7 +154,8 @@ final class SampleLog {
         null,
         false,
         Valuation.FIFO,
-        PatternSheets.USUAL);
+        PatternSheets.USUAL,
+            TalkPlan.USUAL);
   }
 
   private static Agreement agreement(String id, String with, String covers) {

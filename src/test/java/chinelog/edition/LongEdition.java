@@ -203,6 +203,7 @@ public final class LongEdition {
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            Talk.NONE));
   }
 }

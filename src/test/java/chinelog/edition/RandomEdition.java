@@ -149,7 +149,8 @@ public final class RandomEdition {
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            Talk.NONE));
   }
 
   private Entry entry(String stage, int day) {

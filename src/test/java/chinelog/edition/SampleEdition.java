@@ -133,7 +133,8 @@ public final class SampleEdition {
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            Talk.NONE));
   }
 
   /** The folder of the demo photographs; null where it is not at hand. */
@@ -187,7 +188,8 @@ public final class SampleEdition {
                         "lines", "Skerrick Yard", "the lines plan and what is taken from it"),
                     new AgreementLegend("client", "the client", "the client's name and the price"))
                 : List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            Talk.NONE));
   }
 
   private void shoot() {

@@ -10,6 +10,7 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.PatternSheets;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.Request;
 import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
@@ -240,7 +241,8 @@ public final class LogFixture {
             null,
             false,
             valuation,
-            PatternSheets.USUAL);
+            PatternSheets.USUAL,
+            TalkPlan.USUAL);
     return new Log(
         Path.of("merrow"),
         head,

@@ -7,6 +7,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.PatternSheets;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
@@ -135,7 +136,8 @@ public final class Logs {
             null,
             false,
             Valuation.FIFO,
-            PatternSheets.USUAL);
+            PatternSheets.USUAL,
+            TalkPlan.USUAL);
     return new Log(
         folder,
         head,

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chinelog.edition.Edition;
 import chinelog.edition.Patterns;
+import chinelog.edition.Talk;
 import chinelog.edition.SampleEdition;
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
@@ -222,7 +223,8 @@ class SiteWriterTest {
                 List.of(),
                 false,
                 List.of(),
-                Patterns.NONE));
+                Patterns.NONE,
+            Talk.NONE));
     WrittenSite site = WrittenSite.write(withoutPosts, null, fresh("without-posts"));
     assertThat(site.pages()).containsKey("entries/2026-03-17-six-moulds.html");
     assertThat(site.text("stages.html")).contains("entries/2026-03-17-six-moulds.html");

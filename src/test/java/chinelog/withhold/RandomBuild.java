@@ -12,6 +12,7 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.PatternSheets;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
@@ -613,7 +614,8 @@ final class RandomBuild {
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
         open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
-        PatternSheets.USUAL);
+        PatternSheets.USUAL,
+            TalkPlan.USUAL);
   }
 
   private Log log() {

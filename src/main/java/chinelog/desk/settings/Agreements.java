@@ -56,7 +56,7 @@ public final class Agreements implements Page {
     values.put("releases", releases());
     values.put(
         "outputs",
-        List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns"));
+        List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns", "talk"));
     values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
     values.put("entries", now.log().entries().stream().map(e -> e.id()).toList());
     values.put("today", now.today().toString());

@@ -38,6 +38,7 @@ import org.jspecify.annotations.Nullable;
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
  * @param valuation of material bought at several prices
  * @param patternSheets how patterns are printed and cut
+ * @param talk how the series is told aloud, and what was recorded of it
  */
 public record Head(
     Marked<String> title,
@@ -63,7 +64,8 @@ public record Head(
     @Nullable Marked<String> hero,
     boolean creditPhotos,
     Valuation valuation,
-    PatternSheets patternSheets) {
+    PatternSheets patternSheets,
+    TalkPlan talk) {
 
   /** This with other figures. */
   public Head withFigures(
@@ -94,6 +96,7 @@ public record Head(
         hero,
         creditPhotos,
         valuation,
-        patternSheets);
+        patternSheets,
+        talk);
   }
 }

@@ -38,6 +38,9 @@ public record Readers(
     PRINT_READY,
 
     /** Outlines at full size, to cut by: a PDF for the printer, and a file for a cutter each. */
-    PATTERNS
+    PATTERNS,
+
+    /** What is wanted to film the series: scripts, frames, captions and chapters. */
+    TALK
   }
 }

@@ -1,0 +1,41 @@
+package chinelog.talk;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What is said while one frame is shown.
+ *
+ * @param chapter title of the chapter that begins with it; empty if none does
+ * @param parts in their order
+ */
+record Scene(Sight sight, String chapter, List<Part> parts) {
+
+  Scene {
+    parts = List.copyOf(parts);
+  }
+
+  sealed interface Part {}
+
+  /**
+   * A sentence.
+   *
+   * @param written as it stands in captions
+   * @param spoken as it is said
+   */
+  record Said(String written, String spoken) implements Part {}
+
+  /** Nothing is said for a while. */
+  record Pause(long ms) implements Part {}
+
+  /** The sentences, in their order. */
+  List<Said> said() {
+    List<Said> said = new ArrayList<>();
+    for (Part part : parts) {
+      if (part instanceof Said sentence) {
+        said.add(sentence);
+      }
+    }
+    return said;
+  }
+}

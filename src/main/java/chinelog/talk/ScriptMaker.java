@@ -1,0 +1,332 @@
+package chinelog.talk;
+
+import chinelog.edition.Chart;
+import chinelog.edition.Edition;
+import chinelog.edition.Edition.Entry;
+import chinelog.edition.Edition.Post;
+import chinelog.edition.Plate;
+import chinelog.edition.Text;
+import chinelog.markup.Wording;
+import chinelog.wording.Catalogue;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Makes instalments out of the posts of an edition, from what the edition holds alone. */
+final class ScriptMaker {
+
+  /** After a paragraph. */
+  private static final long PARAGRAPH_MS = 700;
+
+  /** To look at a picture or a card before anything is said of it. */
+  private static final long LOOK_MS = 1500;
+
+  /** To read a line of a card by oneself. */
+  private static final long LINE_MS = 1500;
+
+  private static final long CARD_MS = 3000;
+  private static final int LINES_ON_CARD = 7;
+
+  private final Edition.Contents edition;
+  private final Catalogue words;
+  private final Wording wording;
+  private final Sentences sentences;
+
+  ScriptMaker(Edition edition) {
+    this.edition = edition.contents();
+    Speech speech = new Speech(this.edition.locale());
+    this.words = speech.words();
+    this.wording = Wording.of(this.edition.locale());
+    this.sentences =
+        new Sentences(this.edition.locale(), speech, wording.text("withheld.phrase"));
+  }
+
+  Catalogue words() {
+    return words;
+  }
+
+  List<Instalment> all() {
+    return edition.posts().stream().map(this::instalment).toList();
+  }
+
+  private Instalment instalment(Post post) {
+    List<Scene> scenes = new ArrayList<>();
+    opening(post, scenes);
+    for (String id : post.entries()) {
+      edition.entries().stream()
+          .filter(e -> e.id().equals(id))
+          .forEach(e -> scenes.addAll(new Telling(e).scenes()));
+    }
+    if (post.number() == edition.posts().size()) {
+      edition.charts().forEach(c -> scenes.add(graph(c)));
+    }
+    scenes.add(ending(post));
+    return new Instalment(post, scenes);
+  }
+
+  /** The title, then what came before and what this one is about. */
+  private void opening(Post post, List<Scene> scenes) {
+    Sight title =
+        new Sight.Card(
+            edition.title(),
+            post.title(),
+            List.of(
+                new Sight.Line(words.text("series.card", String.valueOf(post.number())), ""),
+                new Sight.Line(edition.maker(), "")),
+            true);
+    List<Scene.Part> said = new ArrayList<>();
+    said.add(new Scene.Pause(LOOK_MS));
+    said.addAll(
+        sentences.of(
+            words.text(
+                "series", edition.title(), String.valueOf(post.number()), ended(post.title()))));
+    said.add(new Scene.Pause(PARAGRAPH_MS));
+    List<Scene.Part> about = new ArrayList<>();
+    before(post)
+        .ifPresent(
+            p -> {
+              about.addAll(sentences.of(words.text("before", first(p))));
+              about.add(new Scene.Pause(PARAGRAPH_MS));
+            });
+    if (!post.standfirst().isBlank()) {
+      about.addAll(sentences.of(post.standfirst()));
+      about.add(new Scene.Pause(PARAGRAPH_MS));
+    }
+    String chapter = words.text("chapter.opening");
+    Plate plate = post.opening();
+    if (plate == null || about.isEmpty()) {
+      said.addAll(about);
+      scenes.add(new Scene(title, chapter, said));
+    } else {
+      scenes.add(new Scene(title, chapter, said));
+      scenes.add(new Scene(new Sight.Shot(plate), "", about));
+    }
+  }
+
+  /** A title that {@link #words} puts a full stop behind has none of its own. */
+  private static String ended(String title) {
+    return title.replaceFirst("[.\\s]+$", "");
+  }
+
+  /** What a post is about in a sentence: the first of its standfirst, else its title. */
+  private String first(Post post) {
+    return sentences.of(post.standfirst()).stream()
+        .map(s -> ((Scene.Said) s).written())
+        .findFirst()
+        .orElse(ended(post.title()) + ".");
+  }
+
+  private Optional<Post> before(Post post) {
+    return edition.posts().stream().filter(p -> p.number() == post.number() - 1).findFirst();
+  }
+
+  private Optional<Post> after(Post post) {
+    return edition.posts().stream().filter(p -> p.number() == post.number() + 1).findFirst();
+  }
+
+  private Scene ending(Post post) {
+    Optional<Post> next = after(post);
+    String over = words.text(next.isPresent() ? "next.card" : "last.card");
+    String title = next.map(Post::title).orElse(edition.title());
+    List<Sight.Line> lines = new ArrayList<>();
+    if (next.isEmpty()) {
+      lines.add(new Sight.Line(words.text("last.told"), ""));
+    }
+    lines.add(new Sight.Line(edition.maker(), ""));
+    List<Scene.Part> said = new ArrayList<>();
+    said.addAll(
+        sentences.of(
+            next.map(p -> words.text("next", ended(p.title())))
+                .orElseGet(() -> words.text("last"))));
+    said.add(new Scene.Pause(CARD_MS));
+    return new Scene(new Sight.Card(over, title, lines, true), over, said);
+  }
+
+  private Scene graph(Chart chart) {
+    List<Scene.Part> parts = new ArrayList<>();
+    parts.add(new Scene.Pause(LOOK_MS));
+    parts.addAll(sentences.of(chart.description()));
+    parts.add(new Scene.Pause(CARD_MS));
+    return new Scene(new Sight.Graph(chart), chart.title(), parts);
+  }
+
+  /** One entry, told plate by plate. */
+  private final class Telling implements Text.BlockVisitor<Void> {
+
+    private final Entry entry;
+    private final List<Scene> scenes = new ArrayList<>();
+    private final Set<Plate> shown = new LinkedHashSet<>();
+    private List<Scene.Part> parts = new ArrayList<>();
+    private Sight sight;
+    private String chapter;
+
+    Telling(Entry entry) {
+      this.entry = entry;
+      this.chapter = entry.title();
+      Plate first = first(entry.text());
+      if (first == null && !entry.plates().isEmpty()) {
+        first = entry.plates().get(0);
+      }
+      this.sight =
+          first == null
+              ? new Sight.Card(
+                  wording.date(entry.date()), entry.title(), List.of(), true)
+              : new Sight.Shot(first);
+    }
+
+    private static @Nullable Plate first(List<Text.Block> blocks) {
+      for (Text.Block block : blocks) {
+        Plate plate =
+            block instanceof Text.PlateHere here ? here.plate() : first(block.children());
+        if (plate != null) {
+          return plate;
+        }
+      }
+      return null;
+    }
+
+    List<Scene> scenes() {
+      parts.add(new Scene.Pause(PARAGRAPH_MS));
+      say(
+          sentences.of(
+              words.text("opens", ended(entry.title()), wording.date(entry.date()))));
+      tell(entry.text());
+      entry.plates().forEach(this::show);
+      close();
+      figures();
+      return scenes;
+    }
+
+    private void tell(List<Text.Block> blocks) {
+      blocks.forEach(b -> b.accept(this));
+    }
+
+    private void say(List<Scene.Part> said) {
+      if (!said.isEmpty()) {
+        parts.addAll(said);
+        parts.add(new Scene.Pause(PARAGRAPH_MS));
+      }
+    }
+
+    private void show(Plate plate) {
+      if (!shown.add(plate)) {
+        return;
+      }
+      Sight next = new Sight.Shot(plate);
+      if (!next.equals(sight)) {
+        close();
+        sight = next;
+      }
+      parts.add(new Scene.Pause(LOOK_MS));
+      say(sentences.of(plate.caption()));
+    }
+
+    private void close() {
+      if (!parts.isEmpty()) {
+        scenes.add(new Scene(sight, chapter, parts));
+        chapter = "";
+        parts = new ArrayList<>();
+      }
+    }
+
+    private void figures() {
+      List<Sight.Line> lines =
+          entry.facts().stream().map(f -> new Sight.Line(f.title(), f.shown())).toList();
+      cards(words.text("figures"), lines, true);
+    }
+
+    private void cards(String title, List<Sight.Line> lines, boolean isSaid) {
+      for (int from = 0; from < lines.size(); from += LINES_ON_CARD) {
+        List<Sight.Line> some =
+            lines.subList(from, Math.min(lines.size(), from + LINES_ON_CARD));
+        List<Scene.Part> said = new ArrayList<>();
+        said.add(new Scene.Pause(LOOK_MS));
+        for (Sight.Line line : some) {
+          if (isSaid) {
+            said.addAll(sentences.of(line.text() + ": " + line.shown() + "."));
+          } else {
+            said.add(new Scene.Pause(LINE_MS));
+          }
+        }
+        said.add(new Scene.Pause(LOOK_MS));
+        scenes.add(
+            new Scene(new Sight.Card(entry.title(), title, some, false), chapter, said));
+        chapter = "";
+      }
+    }
+
+    @Override
+    public @Nullable Void heading(Text.Heading heading) {
+      parts.add(new Scene.Pause(PARAGRAPH_MS));
+      return null;
+    }
+
+    @Override
+    public @Nullable Void paragraph(Text.Paragraph paragraph) {
+      say(sentences.of(paragraph.text()));
+      return null;
+    }
+
+    @Override
+    public @Nullable Void plate(Text.PlateHere plate) {
+      show(plate.plate());
+      return null;
+    }
+
+    @Override
+    public @Nullable Void items(Text.Items items) {
+      items.items().forEach(this::tell);
+      return null;
+    }
+
+    @Override
+    public @Nullable Void quote(Text.Quote quote) {
+      tell(quote.blocks());
+      return null;
+    }
+
+    @Override
+    public @Nullable Void code(Text.Code code) {
+      return null;
+    }
+
+    @Override
+    public @Nullable Void rule(Text.Rule rule) {
+      parts.add(new Scene.Pause(PARAGRAPH_MS));
+      return null;
+    }
+
+    /** A table is shown, and not read out. */
+    @Override
+    public @Nullable Void grid(Text.Grid grid) {
+      String gap = wording.text("withheld.phrase");
+      List<Sight.Line> lines =
+          grid.rows().stream()
+              .map(
+                  row ->
+                      new Sight.Line(
+                          Text.plainText(row.get(0), gap),
+                          String.join(
+                              "   ",
+                              row.stream().skip(1).map(c -> Text.plainText(c, gap)).toList())))
+              .toList();
+      Sight before = sight;
+      close();
+      cards(
+          String.join("   ", grid.head().stream().map(c -> Text.plainText(c, gap)).toList()),
+          lines,
+          false);
+      sight = before;
+      return null;
+    }
+
+    @Override
+    public @Nullable Void withheld(Text.Withheld withheld) {
+      say(sentences.of(wording.text("withheld.block")));
+      return null;
+    }
+  }
+}
