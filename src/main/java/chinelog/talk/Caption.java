@@ -68,13 +68,27 @@ record Caption(List<String> lines) {
 
   /** Lines of a text that is read aloud, of at most so many characters, that end as clauses do. */
   static List<String> lines(String text, int most) {
+    List<String> lines = filled(text, most);
+    int width = most;
+    while (width > most / 2) {
+      List<String> narrower = filled(text, --width);
+      if (narrower.size() > lines.size()) {
+        break;
+      }
+      // As even as can be: no word by itself on the last line.
+      lines = narrower;
+    }
+    return lines;
+  }
+
+  private static List<String> filled(String text, int most) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     List<String> words = List.of(text.split(" "));
     for (int i = 0; i < words.size(); i++) {
       String word = words.get(i);
       boolean isFull = !line.isEmpty() && line.length() + 1 + word.length() > most;
-      boolean endsWell = line.length() > most / 2 && CLAUSE_END.matcher(line).matches();
+      boolean endsWell = line.length() > most * 2 / 3 && CLAUSE_END.matcher(line).matches();
       int rest = words.subList(i, words.size()).stream().mapToInt(w -> w.length() + 1).sum();
       if (isFull || endsWell && line.length() + rest > most) {
         lines.add(line.toString());

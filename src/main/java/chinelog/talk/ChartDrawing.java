@@ -2,6 +2,7 @@ package chinelog.talk;
 
 import chinelog.edition.Chart;
 import chinelog.markup.Theme;
+import chinelog.markup.Wording;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
@@ -19,13 +20,21 @@ final class ChartDrawing {
 
   private final Graphics2D g;
   private final Chart chart;
+  private final Wording wording;
   private final Lettering plain;
   private final Lettering strong;
   private final Color ink;
   private final Color soft;
   private final Color accent;
 
-  ChartDrawing(Graphics2D g, Chart chart, Theme theme, Lettering plain, Lettering strong) {
+  ChartDrawing(
+      Graphics2D g,
+      Chart chart,
+      Theme theme,
+      Wording wording,
+      Lettering plain,
+      Lettering strong) {
+    this.wording = wording;
     this.g = g;
     this.chart = chart;
     this.plain = plain;
@@ -104,14 +113,14 @@ final class ChartDrawing {
           type);
       for (int s = 0; s < chart.series().size(); s++) {
         Chart.Series series = chart.series().get(s);
-        double long_ = Math.max(2, series.values().get(c).doubleValue() * perUnit);
-        swatch(x + names + GAP, at + s * bar, long_, bar * 0.86, s);
+        double length = Math.max(2, series.values().get(c).doubleValue() * perUnit);
+        swatch(x + names + GAP, at + s * bar, length, bar * 0.86, s);
         g.setColor(ink);
         double small = Math.min(type, bar * 0.86);
         strong.draw(
             g,
             series.shown().get(c),
-            x + names + 2 * GAP + long_,
+            x + names + 2 * GAP + length,
             at + s * bar + bar * 0.43 + small * 0.33,
             small);
       }
@@ -153,8 +162,8 @@ final class ChartDrawing {
       strong.draw(g, shown, x + room + GAP, last + TYPE * 0.33, TYPE);
     }
     g.setColor(soft);
-    plain.draw(g, chart.categories().get(0), x, foot + 44, TYPE);
-    String end = chart.categories().get(days.size() - 1);
+    plain.draw(g, wording.shortDate(days.get(0)), x, foot + 44, TYPE);
+    String end = wording.shortDate(days.get(days.size() - 1));
     plain.draw(g, end, x + room - plain.width(end, TYPE), foot + 44, TYPE);
   }
 }

@@ -38,9 +38,12 @@ final class Description {
     }
     if (!edition.cautions().isEmpty()) {
       head(text, words.text("cautions"));
-      edition
-          .cautions()
-          .forEach(c -> text.append(c.title()).append(": ").append(c.text()).append('\n'));
+      String shared = shared(edition.cautions().stream().map(Edition.Caution::text).toList());
+      for (Edition.Caution caution : edition.cautions()) {
+        String own = caution.text().substring(0, caution.text().length() - shared.length());
+        text.append(caution.title()).append(": ").append(own.strip()).append('\n');
+      }
+      text.append(shared.isEmpty() ? "" : shared.strip() + "\n");
     }
     if (!edition.licence().isEmpty()) {
       head(text, words.text("licence")).append(edition.licence()).append('\n');
@@ -58,6 +61,18 @@ final class Description {
       text.append('\n').append(edition.maker()).append('\n');
     }
     return text.toString();
+  }
+
+  /** With what several texts end alike, from the beginning of a sentence on; empty for none. */
+  private static String shared(List<String> texts) {
+    String end = texts.size() < 2 ? "" : texts.get(0);
+    for (String text : texts) {
+      while (!text.endsWith(end)) {
+        end = end.substring(1);
+      }
+    }
+    int sentence = end.indexOf(". ");
+    return sentence < 0 ? "" : end.substring(sentence + 1);
   }
 
   private static StringBuilder head(StringBuilder text, String words) {

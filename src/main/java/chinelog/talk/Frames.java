@@ -5,6 +5,7 @@ import chinelog.edition.Edition;
 import chinelog.edition.Picture;
 import chinelog.edition.Talk;
 import chinelog.markup.Theme;
+import chinelog.markup.Wording;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -35,8 +36,16 @@ final class Frames {
 
   private static final double TOP = 150;
 
+  private static final double TYPE = 42;
+  private static final double LARGE_TYPE = 54;
+  private static final int FEW_LINES = 4;
+
+  /** From line to line, by the size of type. */
+  private static final double LEADING = 1.95;
+
   private final Talk talk;
   private final Theme theme;
+  private final Wording wording;
   private final double scale;
   private final Lettering heading;
   private final Lettering plain;
@@ -45,6 +54,7 @@ final class Frames {
   Frames(Edition edition, Theme theme) throws IOException {
     this.talk = edition.contents().talk();
     this.theme = theme;
+    this.wording = Wording.of(edition.contents().locale());
     this.scale = talk.heightPx() / HIGH;
     String family = theme.value("heading").contains("Sans") && !theme.value("heading").contains("Serif")
         ? "Source Sans 3" : "Source Serif 4";
@@ -70,6 +80,8 @@ final class Frames {
         g.scale(scale, scale);
         if (sight instanceof Sight.Card card) {
           card(g, card);
+        } else if (sight instanceof Sight.Table table) {
+          table(g, table);
         } else if (sight instanceof Sight.Graph graph) {
           graph(g, graph.chart());
         }
@@ -106,25 +118,73 @@ final class Frames {
       title(g, card, most);
       return;
     }
-    double y = TOP + 40;
-    g.setColor(colour("soft"));
-    plain.draw(g, plain.fitted(card.over(), 36, most), SIDE, y, 36);
-    y += 74;
-    g.setColor(colour("ink"));
-    heading.draw(g, heading.fitted(card.title(), 58, most), SIDE, y, 58);
-    y += 34;
-    rule(g, y);
-    y += 86;
+    double type = card.lines().size() > FEW_LINES ? TYPE : LARGE_TYPE;
+    double y = heads(g, card.over(), card.title(), card.lines().size() * type * LEADING, most);
     for (Sight.Line line : card.lines()) {
-      double right = strong.width(line.shown(), 42);
+      double right = strong.width(line.shown(), type);
       double room = most - Math.min(right, most / 2) - 40;
       g.setColor(colour("ink"));
-      plain.draw(g, plain.fitted(line.text(), 42, room), SIDE, y, 42);
-      String shown = strong.fitted(line.shown(), 42, most / 2);
-      strong.draw(g, shown, SIDE + most - strong.width(shown, 42), y, 42);
-      g.setColor(colour("rule"));
-      g.fill(new Rectangle2D.Double(SIDE, y + 24, most, 1.5));
-      y += 82;
+      plain.draw(g, plain.fitted(line.text(), type, room), SIDE, y, type);
+      String shown = strong.fitted(line.shown(), type, most / 2);
+      strong.draw(g, shown, SIDE + most - strong.width(shown, type), y, type);
+      under(g, y + type * 0.58, most);
+      y += type * LEADING;
+    }
+  }
+
+  /**
+   * Draws what stands above lines so high, all of it in the middle, and tells where the first line
+   * stands.
+   */
+  private double heads(Graphics2D g, String over, String title, double high, double most)
+      throws IOException {
+    double y = Math.max(TOP, (HIGH - high - 230) / 2) + 30;
+    g.setColor(colour("soft"));
+    plain.draw(g, plain.fitted(over, 36, most), SIDE, y, 36);
+    y += 74;
+    if (!title.isEmpty()) {
+      g.setColor(colour("ink"));
+      heading.draw(g, heading.fitted(title, 58, most), SIDE, y, 58);
+    }
+    rule(g, y + 34);
+    return y + 130;
+  }
+
+  private void under(Graphics2D g, double y, double most) {
+    g.setColor(colour("rule"));
+    g.fill(new Rectangle2D.Double(SIDE, y, most, 1.5));
+  }
+
+  private void table(Graphics2D g, Sight.Table table) throws IOException {
+    double most = wide() - 2 * SIDE;
+    int columns = table.head().size();
+    double[] widths = new double[columns];
+    double all = 0;
+    for (int c = 0; c < columns; c++) {
+      widths[c] = strong.width(table.head().get(c), TYPE);
+      for (List<String> row : table.rows()) {
+        widths[c] = Math.max(widths[c], plain.width(row.get(c), TYPE));
+      }
+      all += widths[c];
+    }
+    double gap = columns > 1 ? Math.max(30, (most - all) / (columns - 1)) : 0;
+    double fit = Math.min(1, (most - gap * (columns - 1)) / all);
+    double y =
+        heads(g, table.over(), "", (table.rows().size() + 1) * TYPE * LEADING, most) - 40;
+    for (int r = -1; r < table.rows().size(); r++) {
+      Lettering letters = r < 0 ? strong : plain;
+      double x = SIDE;
+      for (int c = 0; c < columns; c++) {
+        double room = widths[c] * fit;
+        String cell = r < 0 ? table.head().get(c) : table.rows().get(r).get(c);
+        String shown = letters.fitted(cell, TYPE, room + 1);
+        g.setColor(colour("ink"));
+        boolean isRight = table.rightAligned().get(c);
+        letters.draw(g, shown, isRight ? x + room - letters.width(shown, TYPE) : x, y, TYPE);
+        x += room + gap;
+      }
+      under(g, y + TYPE * 0.58, most);
+      y += TYPE * LEADING;
     }
   }
 
@@ -170,7 +230,7 @@ final class Frames {
     g.setColor(colour("ink"));
     heading.draw(g, heading.fitted(chart.title(), 58, most), SIDE, y, 58);
     rule(g, y + 34);
-    new ChartDrawing(g, chart, theme, plain, strong).draw(SIDE, y + 90, most, HIGH - TOP - y - 90);
+    new ChartDrawing(g, chart, theme, wording, plain, strong).draw(SIDE, y + 90, most, HIGH - TOP - y - 90);
   }
 
   /** By the JDK's own writer, at one quality. */

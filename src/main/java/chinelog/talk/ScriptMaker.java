@@ -190,9 +190,9 @@ final class ScriptMaker {
 
     List<Scene> scenes() {
       parts.add(new Scene.Pause(PARAGRAPH_MS));
-      say(
-          sentences.of(
-              words.text("opens", ended(entry.title()), wording.date(entry.date()))));
+      List<Scene.Part> opens = new ArrayList<>(sentences.of(ended(entry.title()) + "."));
+      opens.addAll(sentences.of(wording.date(entry.date()) + "."));
+      say(opens);
       tell(entry.text());
       entry.plates().forEach(this::show);
       close();
@@ -235,25 +235,17 @@ final class ScriptMaker {
     private void figures() {
       List<Sight.Line> lines =
           entry.facts().stream().map(f -> new Sight.Line(f.title(), f.shown())).toList();
-      cards(words.text("figures"), lines, true);
-    }
-
-    private void cards(String title, List<Sight.Line> lines, boolean isSaid) {
       for (int from = 0; from < lines.size(); from += LINES_ON_CARD) {
         List<Sight.Line> some =
             lines.subList(from, Math.min(lines.size(), from + LINES_ON_CARD));
         List<Scene.Part> said = new ArrayList<>();
         said.add(new Scene.Pause(LOOK_MS));
         for (Sight.Line line : some) {
-          if (isSaid) {
-            said.addAll(sentences.of(line.text() + ": " + line.shown() + "."));
-          } else {
-            said.add(new Scene.Pause(LINE_MS));
-          }
+          said.addAll(sentences.of(line.text() + ": " + line.shown() + "."));
         }
         said.add(new Scene.Pause(LOOK_MS));
         scenes.add(
-            new Scene(new Sight.Card(entry.title(), title, some, false), chapter, said));
+            new Scene(new Sight.Card(entry.title(), words.text("figures"), some, false), chapter, said));
         chapter = "";
       }
     }
@@ -303,23 +295,21 @@ final class ScriptMaker {
     @Override
     public @Nullable Void grid(Text.Grid grid) {
       String gap = wording.text("withheld.phrase");
-      List<Sight.Line> lines =
+      List<List<String>> rows =
           grid.rows().stream()
-              .map(
-                  row ->
-                      new Sight.Line(
-                          Text.plainText(row.get(0), gap),
-                          String.join(
-                              "   ",
-                              row.stream().skip(1).map(c -> Text.plainText(c, gap)).toList())))
+              .map(row -> row.stream().map(c -> Text.plainText(c, gap)).toList())
               .toList();
-      Sight before = sight;
+      List<String> head = grid.head().stream().map(c -> Text.plainText(c, gap)).toList();
       close();
-      cards(
-          String.join("   ", grid.head().stream().map(c -> Text.plainText(c, gap)).toList()),
-          lines,
-          false);
-      sight = before;
+      for (int from = 0; from < rows.size(); from += LINES_ON_CARD) {
+        List<List<String>> some = rows.subList(from, Math.min(rows.size(), from + LINES_ON_CARD));
+        scenes.add(
+            new Scene(
+                new Sight.Table(entry.title(), head, some, grid.rightAligned()),
+                chapter,
+                List.of(new Scene.Pause(CARD_MS + some.size() * LINE_MS))));
+        chapter = "";
+      }
       return null;
     }
 

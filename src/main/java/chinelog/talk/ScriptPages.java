@@ -88,6 +88,7 @@ public record ScriptPages(
         ".said span { display: block; }",
         ".pause { color: " + theme.value("accent") + "; margin: 0 0 .8em; }",
         "table { border-collapse: collapse; width: 100%; }",
+        "td:last-child { white-space: nowrap; }",
         "th, td { text-align: left; padding: .2em .6em .2em 0; vertical-align: top; }",
         "");
   }
@@ -139,7 +140,13 @@ public record ScriptPages(
                   ? " · " + words.text("seen", shot.plate().alt())
                   : ""));
       out.close("div");
+      boolean afterPause = false;
       for (Scene.Part part : scene.parts()) {
+        boolean isPause = part instanceof Scene.Pause;
+        if (isPause && afterPause) {
+          continue;
+        }
+        afterPause = isPause;
         if (part instanceof Scene.Said said) {
           out.open("p", "class", "said");
           for (String line : Caption.lines(said.spoken(), SPOKEN_LINE)) {
@@ -163,6 +170,12 @@ public record ScriptPages(
             out.element("div", text);
           }
         }
+      } else if (sight instanceof Sight.Table table) {
+        out.element("div", table.over())
+            .open("div")
+            .element("strong", String.join(" · ", table.head()))
+            .close("div");
+        table.rows().forEach(row -> out.element("div", String.join(" · ", row)));
       } else if (sight instanceof Sight.Graph graph) {
         out.element("strong", graph.chart().title());
       }

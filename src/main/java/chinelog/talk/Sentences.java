@@ -50,6 +50,13 @@ final class Sentences {
   }
 
   private Scene.Said said(String sentence) {
-    return new Scene.Said(sentence, speech.say(sentence).replace(gapShown, gapSaid));
+    String spoken = speech.say(sentence).replace(gapShown, gapSaid);
+    boolean beginsInWords = Character.isLetter(sentence.codePointAt(0));
+    return new Scene.Said(sentence, beginsInWords ? spoken : capital(spoken));
+  }
+
+  private String capital(String spoken) {
+    int second = spoken.offsetByCodePoints(0, 1);
+    return spoken.substring(0, second).toUpperCase(locale) + spoken.substring(second);
   }
 }

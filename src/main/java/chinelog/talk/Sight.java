@@ -29,5 +29,15 @@ sealed interface Sight {
    */
   record Line(String text, String shown) {}
 
+  /**
+   * A table.
+   *
+   * @param over a line above it
+   * @param rows each with as many cells as {@code head}
+   */
+  record Table(
+      String over, List<String> head, List<List<String>> rows, List<Boolean> rightAligned)
+      implements Sight {}
+
   record Graph(Chart chart) implements Sight {}
 }

@@ -61,6 +61,6 @@ public final class PlainPages {
         + "; }\nbody { background: none; padding: 0; max-width: none; font-size: 12pt; }\n"
         + ".frame img { width: "
         + Trim.mm(PICTURE_MM)
-        + "; }\n.said { page-break-inside: avoid; }\n.frame, h2 { page-break-after: avoid; }\n";
+        + "; }\n.said, .frame { page-break-inside: avoid; }\n.frame, h2 { page-break-after: avoid; }\n";
   }
 }
