@@ -99,6 +99,7 @@ class ArchitectureTest {
               List.of(
                   "desk",
                   "publish",
+                  "talk",
                   "keep",
                   "withhold",
                   "reckon",
@@ -129,6 +130,7 @@ class ArchitectureTest {
           entry("com.openhtmltopdf..", List.of("book.setting", "book.page")),
           entry("freemarker..", List.of("markup", "site", "desk")),
           entry("com.sun.net.httpserver..", List.of("desk")),
+          entry("javax.sound..", List.of("talk")),
           // Figures in words; the audit reads them by words of its own.
           entry("com.ibm.icu..", List.of("talk")),
           entry("org.jsoup..", List.of("audit")),

@@ -62,6 +62,7 @@ public final class Main {
             .addSubcommand(new OpenCommand(talk, clock))
             .addSubcommand(new PublishCommand(talk, clock))
             .addSubcommand(new AuditCommand(talk, clock))
+            .addSubcommand(new TalkCommand(talk, clock))
             .addSubcommand(new KeepCommand(talk, clock))
             .addSubcommand(new TextCommand.Completion(talk))
             .addSubcommand(new TextCommand.Manual(talk))

@@ -165,6 +165,7 @@ public final class Publisher {
           editions.put(who, edition.against(List.copyOf(all)));
         });
     editions.values().forEach(e -> problems.addAll(e.problems()));
+    editions.values().forEach(e -> problems.addAll(TalkReminders.of(opened.log(), e.edition())));
     return new Foresight(editions, problems.stream().distinct().toList());
   }
 
@@ -423,6 +424,7 @@ public final class Publisher {
     if (group.outputs().stream().anyMatch(output -> output != Readers.Output.SITE)) {
       problems.addAll(Press.proofread(edition, theme));
     }
+    problems.addAll(TalkReminders.of(made.opened().log(), edition));
     Path making = shelf.startMaking(who);
     EarlierEdition earlier =
         EarlierEdition.of(

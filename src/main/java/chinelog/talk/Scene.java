@@ -7,12 +7,18 @@ import java.util.List;
  * What is said while one frame is shown.
  *
  * @param chapter title of the chapter that begins with it; empty if none does
+ * @param entry place of its entry in the post; -1 for what belongs to none
  * @param parts in their order
  */
-record Scene(Sight sight, String chapter, List<Part> parts) {
+record Scene(Sight sight, String chapter, int entry, List<Part> parts) {
 
   Scene {
     parts = List.copyOf(parts);
+  }
+
+  /** What belongs to no entry. */
+  Scene(Sight sight, String chapter, List<Part> parts) {
+    this(sight, chapter, -1, parts);
   }
 
   sealed interface Part {}

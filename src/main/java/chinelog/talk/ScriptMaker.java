@@ -55,10 +55,12 @@ final class ScriptMaker {
   private Instalment instalment(Post post) {
     List<Scene> scenes = new ArrayList<>();
     opening(post, scenes);
-    for (String id : post.entries()) {
+    for (int i = 0; i < post.entries().size(); i++) {
+      String id = post.entries().get(i);
+      int place = i;
       edition.entries().stream()
           .filter(e -> e.id().equals(id))
-          .forEach(e -> scenes.addAll(new Telling(e).scenes()));
+          .forEach(e -> scenes.addAll(new Telling(e, place).scenes()));
     }
     if (post.number() == edition.posts().size()) {
       edition.charts().forEach(c -> scenes.add(graph(c)));
@@ -157,14 +159,16 @@ final class ScriptMaker {
   private final class Telling implements Text.BlockVisitor<Void> {
 
     private final Entry entry;
+    private final int place;
     private final List<Scene> scenes = new ArrayList<>();
     private final Set<Plate> shown = new LinkedHashSet<>();
     private List<Scene.Part> parts = new ArrayList<>();
     private Sight sight;
     private String chapter;
 
-    Telling(Entry entry) {
+    Telling(Entry entry, int place) {
       this.entry = entry;
+      this.place = place;
       this.chapter = entry.title();
       Plate first = first(entry.text());
       if (first == null && !entry.plates().isEmpty()) {
@@ -226,7 +230,7 @@ final class ScriptMaker {
 
     private void close() {
       if (!parts.isEmpty()) {
-        scenes.add(new Scene(sight, chapter, parts));
+        scenes.add(new Scene(sight, chapter, place, parts));
         chapter = "";
         parts = new ArrayList<>();
       }
@@ -245,7 +249,7 @@ final class ScriptMaker {
         }
         said.add(new Scene.Pause(LOOK_MS));
         scenes.add(
-            new Scene(new Sight.Card(entry.title(), words.text("figures"), some, false), chapter, said));
+            new Scene(new Sight.Card(entry.title(), words.text("figures"), some, false), chapter, place, said));
         chapter = "";
       }
     }
@@ -307,6 +311,7 @@ final class ScriptMaker {
             new Scene(
                 new Sight.Table(entry.title(), head, some, grid.rightAligned()),
                 chapter,
+                place,
                 List.of(new Scene.Pause(CARD_MS + some.size() * LINE_MS))));
         chapter = "";
       }

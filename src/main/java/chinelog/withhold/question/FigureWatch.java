@@ -1,5 +1,6 @@
 package chinelog.withhold.question;
 
+import chinelog.quantity.NumberWords;
 import chinelog.label.Label;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
