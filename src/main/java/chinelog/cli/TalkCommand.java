@@ -20,9 +20,7 @@ import picocli.CommandLine.Parameters;
 /** {@code chinelog talk}. */
 @Command(
     name = "talk",
-    description =
-        "Tell how long each instalment takes to be told aloud; or find in a recording when each"
-            + " frame begins.",
+    description = "Time instalments, or find when a recording's frames begin.",
     footer = {
       "",
       "Example: ${sys:chinelog.command:-chinelog} talk my-build --for public --post 2"

@@ -22,6 +22,9 @@ import java.util.TreeSet;
 /** The pictures of an edition as the audit is told of them: by their bytes. */
 final class EditionPictures {
 
+  /** A block of the compression, with the coarser one of its colours. */
+  private static final int BLOCK_PX = 16;
+
   private EditionPictures() {}
 
   /** How the SHA-256 of a picture's bytes is learnt. */
@@ -81,12 +84,21 @@ final class EditionPictures {
     return frames;
   }
 
+  /**
+   * Where a filled part lies in a frame. What the compression of the rendition did along its edges,
+   * within a block of it, has been scaled with it: that is looked at in the rendition itself.
+   */
   private static FilledArea within(FramePlace place, FilledArea area) {
+    double edge = BLOCK_PX * place.scale();
     return new FilledArea(
-        (place.left() + area.left() * place.width()) / place.frameWidth(),
-        (place.top() + area.top() * place.height()) / place.frameHeight(),
-        (place.left() + area.right() * place.width()) / place.frameWidth(),
-        (place.top() + area.bottom() * place.height()) / place.frameHeight(),
+        (place.left() + area.left() * place.width() + (area.left() > 0 ? edge : 0))
+            / place.frameWidth(),
+        (place.top() + area.top() * place.height() + (area.top() > 0 ? edge : 0))
+            / place.frameHeight(),
+        (place.left() + area.right() * place.width() + (area.right() < 1 ? -edge : 0))
+            / place.frameWidth(),
+        (place.top() + area.bottom() * place.height() + (area.bottom() < 1 ? -edge : 0))
+            / place.frameHeight(),
         area.rgb());
   }
 

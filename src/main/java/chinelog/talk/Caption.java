@@ -19,6 +19,7 @@ record Caption(List<String> lines) {
   private static final int ONE_MORE = 40;
 
   private static final int IN_A_CLAUSE = 30;
+  private static final double RAGGED = 0.04;
   private static final int BRIEF = 20;
   private static final int BRIEF_LENGTH = 18;
   private static final Pattern CLAUSE_END = Pattern.compile(".*[.,;:!?…–—)\u201d»]");
@@ -68,35 +69,31 @@ record Caption(List<String> lines) {
 
   /** Lines of a text that is read aloud, of at most so many characters, that end as clauses do. */
   static List<String> lines(String text, int most) {
-    List<String> lines = filled(text, most);
-    int width = most;
-    while (width > most / 2) {
-      List<String> narrower = filled(text, --width);
-      if (narrower.size() > lines.size()) {
-        break;
+    List<String> words = words(text);
+    int n = words.size();
+    double[] cost = new double[n + 1];
+    int[] from = new int[n + 1];
+    Arrays.fill(cost, Double.MAX_VALUE);
+    cost[0] = 0;
+    for (int end = 1; end <= n; end++) {
+      for (int start = end - 1; start >= 0; start--) {
+        String line = String.join(" ", words.subList(start, end));
+        if (line.length() > most && start < end - 1) {
+          break;
+        }
+        double room = most - line.length();
+        boolean endsWell = end == n || CLAUSE_END.matcher(line).matches();
+        double sum = cost[start] + RAGGED * room * room + ONE_MORE + (endsWell ? 0 : IN_A_CLAUSE);
+        if (sum < cost[end]) {
+          cost[end] = sum;
+          from[end] = start;
+        }
       }
-      // As even as can be: no word by itself on the last line.
-      lines = narrower;
     }
-    return lines;
-  }
-
-  private static List<String> filled(String text, int most) {
     List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    List<String> words = List.of(text.split(" "));
-    for (int i = 0; i < words.size(); i++) {
-      String word = words.get(i);
-      boolean isFull = !line.isEmpty() && line.length() + 1 + word.length() > most;
-      boolean endsWell = line.length() > most * 2 / 3 && CLAUSE_END.matcher(line).matches();
-      int rest = words.subList(i, words.size()).stream().mapToInt(w -> w.length() + 1).sum();
-      if (isFull || endsWell && line.length() + rest > most) {
-        lines.add(line.toString());
-        line.setLength(0);
-      }
-      line.append(line.isEmpty() ? "" : " ").append(word);
+    for (int end = n; end > 0; end = from[end]) {
+      lines.add(0, String.join(" ", words.subList(from[end], end)));
     }
-    lines.add(line.toString());
     return lines;
   }
 

@@ -320,7 +320,7 @@ final class Speech {
         "(?<![\\d:])" + time,
         m -> time(Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))));
     rule(
-        "(?<![\\d.,/:\\p{L}_-])(" + number + ")(?![\\d:/]|[.,]\\d|-\\d|_|\\p{L})",
+        "(?<![\\d.,/:\\p{L}_-])(" + number + ")(?![\\d/]|[.,:]\\d|-\\d|_|\\p{L})",
         this::number);
   }
 
