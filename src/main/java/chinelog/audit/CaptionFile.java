@@ -12,7 +12,8 @@ import java.util.regex.Pattern;
 final class CaptionFile {
 
   private static final Pattern VTT_TIMES =
-      Pattern.compile("(\\d{2,}:[0-5]\\d:[0-5]\\d\\.\\d{3}) --> (\\d{2,}:[0-5]\\d:[0-5]\\d\\.\\d{3})");
+      Pattern.compile(
+          "(\\d{2,}:[0-5]\\d:[0-5]\\d\\.\\d{3}) --> (\\d{2,}:[0-5]\\d:[0-5]\\d\\.\\d{3})");
   private static final Pattern SRT_TIMES =
       Pattern.compile("(\\d{2,}:[0-5]\\d:[0-5]\\d,\\d{3}) --> (\\d{2,}:[0-5]\\d:[0-5]\\d,\\d{3})");
 

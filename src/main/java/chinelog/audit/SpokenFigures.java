@@ -248,7 +248,7 @@ final class SpokenFigures {
     while (length < name.length()) {
       length += word(at++).length();
     }
-    String symbol = UNITS.get(name);
+    String symbol = UNITS.getOrDefault(name, "");
     Part more = further(at);
     if (more != null) {
       found.add(whole.value + " " + more.over + "/" + more.of + " " + symbol);

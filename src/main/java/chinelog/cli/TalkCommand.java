@@ -37,10 +37,7 @@ final class TalkCommand extends LogCommand {
       description = "Only for these readers; may be given again. Default: all who get a talk.")
   private List<String> readers = new ArrayList<>();
 
-  @Option(
-      names = "--post",
-      paramLabel = "N",
-      description = "Only this instalment, by its number.")
+  @Option(names = "--post", paramLabel = "N", description = "Only this instalment, by its number.")
   private @Nullable Integer post;
 
   @Option(
@@ -92,9 +89,7 @@ final class TalkCommand extends LogCommand {
 
   private List<Length> chosen(Rehearsal.Told told) {
     Integer wanted = post;
-    return told.instalments().stream()
-        .filter(l -> wanted == null || l.number() == wanted)
-        .toList();
+    return told.instalments().stream().filter(l -> wanted == null || l.number() == wanted).toList();
   }
 
   private void tell(Rehearsal.Told told) {
@@ -150,8 +145,7 @@ final class TalkCommand extends LogCommand {
     }
     result().printf("  end  %8s%n", Rehearsal.time(heard.lengthMs()));
     if (write) {
-      String file =
-          rehearsal.write(told.get(0).readers(), instalment, marks, heard.lengthMs());
+      String file = rehearsal.write(told.get(0).readers(), instalment, marks, heard.lengthMs());
       result().println("Written to " + file + "; put right there what is wrong, then publish.");
     } else {
       result()

@@ -92,7 +92,18 @@ final class EditionWriter {
         }
         progress.begin(step);
         TalkWriter.write(
-            edition, theme, making, (script, file) -> Press.printScript(edition, theme, script.title(), script.style(), script.body(), script.pictures(), file));
+            edition,
+            theme,
+            making,
+            (script, file) ->
+                Press.printScript(
+                    edition,
+                    theme,
+                    script.title(),
+                    script.style(),
+                    script.body(),
+                    script.pictures(),
+                    file));
       }
     }
   }

@@ -447,8 +447,7 @@ public final class Publisher {
             who,
             Stream.concat(
                     EditionPictures.of(withheld, made.digests()::of).stream(),
-                    EditionPictures.frames(
-                        withheld, TalkWriter.places(edition), manifest.files())
+                    EditionPictures.frames(withheld, TalkWriter.places(edition), manifest.files())
                         .stream())
                 .toList(),
             new Before(

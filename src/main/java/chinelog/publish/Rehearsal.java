@@ -91,9 +91,7 @@ public final class Rehearsal {
     for (Readers group : chosen) {
       Edition edition =
           opened.prepare(group, today, asked.photographs(), progress).against(List.of()).edition();
-      told.add(
-          new Told(
-              group.id(), Length.all(edition), TalkReminders.of(opened.log(), edition)));
+      told.add(new Told(group.id(), Length.all(edition), TalkReminders.of(opened.log(), edition)));
     }
     return told;
   }
@@ -143,7 +141,6 @@ public final class Rehearsal {
   /** Minutes and seconds to a tenth, such as {@code 1:04.5}. */
   public static String time(long ms) {
     long tenths = ms / 100;
-    return String.format(
-        Locale.ROOT, "%d:%02d.%d", tenths / 600, tenths / 10 % 60, tenths % 10);
+    return String.format(Locale.ROOT, "%d:%02d.%d", tenths / 600, tenths / 10 % 60, tenths % 10);
   }
 }

@@ -49,9 +49,7 @@ final class TalkReminders {
   }
 
   private static String wanted(Talk talk) {
-    return talk.minutes()
-        + " minutes are wanted, give or take "
-        + talk.latitudeMinutes();
+    return talk.minutes() + " minutes are wanted, give or take " + talk.latitudeMinutes();
   }
 
   private static Problem tooLong(Log log, String who, Length length, Talk talk) {

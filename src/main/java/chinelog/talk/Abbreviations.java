@@ -55,9 +55,9 @@ final class Abbreviations {
       while (m.find()) {
         String rest = plain.substring(m.end());
         boolean endsSentence =
-            m.group().endsWith(".") && (rest.isBlank() || one.mayEnd && rest.matches("(?s)\\s+\\p{Lu}.*"));
-        m.appendReplacement(
-            out, Matcher.quoteReplacement(one.full + (endsSentence ? "." : "")));
+            m.group().endsWith(".")
+                && (rest.isBlank() || one.mayEnd && rest.matches("(?s)\\s+\\p{Lu}.*"));
+        m.appendReplacement(out, Matcher.quoteReplacement(one.full + (endsSentence ? "." : "")));
       }
       plain = m.appendTail(out).toString();
     }

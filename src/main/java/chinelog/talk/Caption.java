@@ -35,8 +35,7 @@ record Caption(List<String> lines) {
   /** What it takes to read it. */
   long leastMs() {
     return Math.max(
-        Timing.LEAST_MS,
-        (length() * 1000L + Timing.READ_A_SECOND - 1) / Timing.READ_A_SECOND);
+        Timing.LEAST_MS, (length() * 1000L + Timing.READ_A_SECOND - 1) / Timing.READ_A_SECOND);
   }
 
   /** A sentence in captions, split where clauses end if that can be. */

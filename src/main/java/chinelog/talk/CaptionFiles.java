@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/**
- * Captions and chapters as files: WebVTT (W3C), SubRip, and a plain list of times and titles.
- */
+/** Captions and chapters as files: WebVTT (W3C), SubRip, and a plain list of times and titles. */
 final class CaptionFiles {
 
   private static final String ARROW = "-->";
@@ -97,7 +95,10 @@ final class CaptionFiles {
       cue.lines()
           .forEach(
               line ->
-                  file.append(line.replace(ARROW, "\u2192").replace('<', '\u2039').replace('>', '\u203a'))
+                  file.append(
+                          line.replace(ARROW, "\u2192")
+                              .replace('<', '\u2039')
+                              .replace('>', '\u203a'))
                       .append('\n'));
     }
     return file.toString();

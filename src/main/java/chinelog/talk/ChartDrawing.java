@@ -28,12 +28,7 @@ final class ChartDrawing {
   private final Color accent;
 
   ChartDrawing(
-      Graphics2D g,
-      Chart chart,
-      Theme theme,
-      Wording wording,
-      Lettering plain,
-      Lettering strong) {
+      Graphics2D g, Chart chart, Theme theme, Wording wording, Lettering plain, Lettering strong) {
     this.wording = wording;
     this.g = g;
     this.chart = chart;

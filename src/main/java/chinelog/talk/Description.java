@@ -53,9 +53,7 @@ final class Description {
       head(text, words.text("links")).append(address).append('\n');
     }
     if (edition.hasWithheld()) {
-      text.append('\n')
-          .append(Wording.of(edition.locale()).text("withheld.note"))
-          .append('\n');
+      text.append('\n').append(Wording.of(edition.locale()).text("withheld.note")).append('\n');
     }
     if (!edition.maker().isEmpty()) {
       text.append('\n').append(edition.maker()).append('\n');

@@ -61,7 +61,8 @@ final class FractionWords {
       return switch (language) {
         case "en" -> half ? "half " + article(one) : parts + " of " + article(one);
         case "de" ->
-            half ? half(gender, "ein halber ", "eine halbe ", "ein halbes ") + one
+            half
+                ? half(gender, "ein halber ", "eine halbe ", "ein halbes ") + one
                 : parts + " " + several;
         case "nl" ->
             half ? half(gender, "een halve ", "een halve ", "een half ") + one : parts + " " + one;

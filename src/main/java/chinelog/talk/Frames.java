@@ -56,8 +56,10 @@ final class Frames {
     this.theme = theme;
     this.wording = Wording.of(edition.contents().locale());
     this.scale = talk.heightPx() / HIGH;
-    String family = theme.value("heading").contains("Sans") && !theme.value("heading").contains("Serif")
-        ? "Source Sans 3" : "Source Serif 4";
+    String family =
+        theme.value("heading").contains("Sans") && !theme.value("heading").contains("Serif")
+            ? "Source Sans 3"
+            : "Source Serif 4";
     this.heading = new Lettering(theme, family, 600);
     this.plain = new Lettering(theme, "Source Sans 3", 400);
     this.strong = new Lettering(theme, "Source Sans 3", 600);
@@ -169,8 +171,7 @@ final class Frames {
     }
     double gap = columns > 1 ? Math.max(30, (most - all) / (columns - 1)) : 0;
     double fit = Math.min(1, (most - gap * (columns - 1)) / all);
-    double y =
-        heads(g, table.over(), "", (table.rows().size() + 1) * TYPE * LEADING, most) - 40;
+    double y = heads(g, table.over(), "", (table.rows().size() + 1) * TYPE * LEADING, most) - 40;
     for (int r = -1; r < table.rows().size(); r++) {
       Lettering letters = r < 0 ? strong : plain;
       double x = SIDE;
@@ -230,7 +231,8 @@ final class Frames {
     g.setColor(colour("ink"));
     heading.draw(g, heading.fitted(chart.title(), 58, most), SIDE, y, 58);
     rule(g, y + 34);
-    new ChartDrawing(g, chart, theme, wording, plain, strong).draw(SIDE, y + 90, most, HIGH - TOP - y - 90);
+    new ChartDrawing(g, chart, theme, wording, plain, strong)
+        .draw(SIDE, y + 90, most, HIGH - TOP - y - 90);
   }
 
   /** By the JDK's own writer, at one quality. */

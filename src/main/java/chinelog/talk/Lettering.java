@@ -42,8 +42,7 @@ final class Lettering {
   }
 
   /** Draws a line from {@code x} on, its letters on {@code baseline}. */
-  void draw(Graphics2D g, String text, double x, double baseline, double size)
-      throws IOException {
+  void draw(Graphics2D g, String text, double x, double baseline, double size) throws IOException {
     double at = x;
     for (int letter : text.codePoints().toArray()) {
       Face face = face(letter);

@@ -136,8 +136,7 @@ public record Recording(long lengthMs, List<Pause> pauses) {
    */
   public List<Long> propose(List<Long> planned) {
     int frames = planned.size() - 1;
-    List<Pause> inner =
-        pauses.stream().filter(p -> p.beginMs > 0 && p.endMs < lengthMs).toList();
+    List<Pause> inner = pauses.stream().filter(p -> p.beginMs > 0 && p.endMs < lengthMs).toList();
     if (inner.size() < frames - 1) {
       return evenly(planned);
     }

@@ -40,8 +40,7 @@ final class ScriptMaker {
     Speech speech = new Speech(this.edition.locale());
     this.words = speech.words();
     this.wording = Wording.of(this.edition.locale());
-    this.sentences =
-        new Sentences(this.edition.locale(), speech, wording.text("withheld.phrase"));
+    this.sentences = new Sentences(this.edition.locale(), speech, wording.text("withheld.phrase"));
   }
 
   Catalogue words() {
@@ -156,7 +155,7 @@ final class ScriptMaker {
   }
 
   /** One entry, told plate by plate. */
-  private final class Telling implements Text.BlockVisitor<Void> {
+  private final class Telling implements Text.BlockVisitor<Telling> {
 
     private final Entry entry;
     private final int place;
@@ -176,15 +175,13 @@ final class ScriptMaker {
       }
       this.sight =
           first == null
-              ? new Sight.Card(
-                  wording.date(entry.date()), entry.title(), List.of(), true)
+              ? new Sight.Card(wording.date(entry.date()), entry.title(), List.of(), true)
               : new Sight.Shot(first);
     }
 
     private static @Nullable Plate first(List<Text.Block> blocks) {
       for (Text.Block block : blocks) {
-        Plate plate =
-            block instanceof Text.PlateHere here ? here.plate() : first(block.children());
+        Plate plate = block instanceof Text.PlateHere here ? here.plate() : first(block.children());
         if (plate != null) {
           return plate;
         }
@@ -240,8 +237,7 @@ final class ScriptMaker {
       List<Sight.Line> lines =
           entry.facts().stream().map(f -> new Sight.Line(f.title(), f.shown())).toList();
       for (int from = 0; from < lines.size(); from += LINES_ON_CARD) {
-        List<Sight.Line> some =
-            lines.subList(from, Math.min(lines.size(), from + LINES_ON_CARD));
+        List<Sight.Line> some = lines.subList(from, Math.min(lines.size(), from + LINES_ON_CARD));
         List<Scene.Part> said = new ArrayList<>();
         said.add(new Scene.Pause(LOOK_MS));
         for (Sight.Line line : some) {
@@ -249,55 +245,59 @@ final class ScriptMaker {
         }
         said.add(new Scene.Pause(LOOK_MS));
         scenes.add(
-            new Scene(new Sight.Card(entry.title(), words.text("figures"), some, false), chapter, place, said));
+            new Scene(
+                new Sight.Card(entry.title(), words.text("figures"), some, false),
+                chapter,
+                place,
+                said));
         chapter = "";
       }
     }
 
     @Override
-    public @Nullable Void heading(Text.Heading heading) {
+    public Telling heading(Text.Heading heading) {
       parts.add(new Scene.Pause(PARAGRAPH_MS));
-      return null;
+      return this;
     }
 
     @Override
-    public @Nullable Void paragraph(Text.Paragraph paragraph) {
+    public Telling paragraph(Text.Paragraph paragraph) {
       say(sentences.of(paragraph.text()));
-      return null;
+      return this;
     }
 
     @Override
-    public @Nullable Void plate(Text.PlateHere plate) {
+    public Telling plate(Text.PlateHere plate) {
       show(plate.plate());
-      return null;
+      return this;
     }
 
     @Override
-    public @Nullable Void items(Text.Items items) {
+    public Telling items(Text.Items items) {
       items.items().forEach(this::tell);
-      return null;
+      return this;
     }
 
     @Override
-    public @Nullable Void quote(Text.Quote quote) {
+    public Telling quote(Text.Quote quote) {
       tell(quote.blocks());
-      return null;
+      return this;
     }
 
     @Override
-    public @Nullable Void code(Text.Code code) {
-      return null;
+    public Telling code(Text.Code code) {
+      return this;
     }
 
     @Override
-    public @Nullable Void rule(Text.Rule rule) {
+    public Telling rule(Text.Rule rule) {
       parts.add(new Scene.Pause(PARAGRAPH_MS));
-      return null;
+      return this;
     }
 
     /** A table is shown, and not read out. */
     @Override
-    public @Nullable Void grid(Text.Grid grid) {
+    public Telling grid(Text.Grid grid) {
       String gap = wording.text("withheld.phrase");
       List<List<String>> rows =
           grid.rows().stream()
@@ -315,13 +315,13 @@ final class ScriptMaker {
                 List.of(new Scene.Pause(CARD_MS + some.size() * LINE_MS))));
         chapter = "";
       }
-      return null;
+      return this;
     }
 
     @Override
-    public @Nullable Void withheld(Text.Withheld withheld) {
+    public Telling withheld(Text.Withheld withheld) {
       say(sentences.of(wording.text("withheld.block")));
-      return null;
+      return this;
     }
   }
 }

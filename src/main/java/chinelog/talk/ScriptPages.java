@@ -34,8 +34,7 @@ public record ScriptPages(
       Timing timing,
       Catalogue words) {
     Map<String, Picture> pictures = new LinkedHashMap<>();
-    String title =
-        words.text("script") + ": " + edition.title() + ", " + instalment.post().title();
+    String title = words.text("script") + ": " + edition.title() + ", " + instalment.post().title();
     Writing writing = new Writing(edition, instalment, timing, words);
     String printed =
         writing.body(
@@ -209,7 +208,13 @@ public record ScriptPages(
                 "td",
                 place.picture().isEmpty()
                     ? "–"
-                    : place.left() + ", " + place.top() + ": " + place.width() + " × " + place.height())
+                    : place.left()
+                        + ", "
+                        + place.top()
+                        + ": "
+                        + place.width()
+                        + " × "
+                        + place.height())
             .close("tr");
       }
       out.close("tbody").close("table").close("div");

@@ -35,8 +35,7 @@ sealed interface Sight {
    * @param over a line above it
    * @param rows each with as many cells as {@code head}
    */
-  record Table(
-      String over, List<String> head, List<List<String>> rows, List<Boolean> rightAligned)
+  record Table(String over, List<String> head, List<List<String>> rows, List<Boolean> rightAligned)
       implements Sight {}
 
   record Graph(Chart chart) implements Sight {}

@@ -90,9 +90,7 @@ final class Speech {
   private static String withPlainFractions(String text) {
     String plain = text.replace('\u2044', '/');
     for (int i = 0; i < VULGAR.length(); i += 4) {
-      plain =
-          plain.replaceAll(
-              "(?<=\\d)" + VULGAR.charAt(i), " " + VULGAR.substring(i + 1, i + 4));
+      plain = plain.replaceAll("(?<=\\d)" + VULGAR.charAt(i), " " + VULGAR.substring(i + 1, i + 4));
       plain = plain.replace(VULGAR.substring(i, i + 1), VULGAR.substring(i + 1, i + 4));
     }
     return plain;
@@ -209,8 +207,7 @@ final class Speech {
     String gender = words.find("money." + code + ".gender").orElse("masculine");
     BigDecimal whole = new BigDecimal(amount.toBigInteger());
     BigDecimal rest = amount.subtract(whole).movePointRight(2);
-    String name =
-        words.text("money." + code + (whole.equals(BigDecimal.ONE) ? ".one" : ".other"));
+    String name = words.text("money." + code + (whole.equals(BigDecimal.ONE) ? ".one" : ".other"));
     String counted = numerals.counting(whole, gender);
     String said =
         rest.signum() == 0
@@ -224,22 +221,27 @@ final class Speech {
   // Quantities
 
   private void quantities() {
-    String wide =
-        "(?:" + GAP + "?(" + quoted(UnitNames.symbols()) + ")" + NO_LETTER + ")";
+    String wide = "(?:" + GAP + "?(" + quoted(UnitNames.symbols()) + ")" + NO_LETTER + ")";
     String fraction = "(?:(\\d+)[ \u00a0\u202f-])?(?<![\\d.,/])(\\d{1,3})/(\\d{1,4})";
-    rule(
-        "(?<![\\d.,/])" + fraction + "(?![\\d/])" + wide + "?",
-        m -> fraction(m));
+    rule("(?<![\\d.,/])" + fraction + "(?![\\d/])" + wide + "?", m -> fraction(m));
     // A length in inches stands close to its unit, or "700 in April" would be one.
-    String inch = "|" + NARROW + "(in)" + NO_LETTER + "| (in)(?=[.,;:)]|$| (?:wide|long|high|thick|deep|tall|apart|off|by)\\b)";
+    String inch =
+        "|"
+            + NARROW
+            + "(in)"
+            + NO_LETTER
+            + "| (in)(?=[.,;:)]|$| (?:wide|long|high|thick|deep|tall|apart|off|by)\\b)";
     String others = quoted(UnitNames.symbols().stream().filter(s -> !s.equals("in")).toList());
     String unit = "(?:" + GAP + "?(" + others + ")" + NO_LETTER + inch + ")";
     String amount = "(" + number + ")";
     String start = "(?<![\\d.,/\\p{L}_])";
     rule(
-        start + amount + GAP + "?[×x]" + GAP + "?" + amount + "(?:" + GAP + "?[×x]" + GAP + "?" + amount + ")?" + unit + "?",
+        start + amount + GAP + "?[×x]" + GAP + "?" + amount + "(?:" + GAP + "?[×x]" + GAP + "?"
+            + amount + ")?" + unit + "?",
         this::dimensions);
-    rule(start + "(-?)" + amount + GAP + "?(?:–|\\.\\.\\.|…)" + GAP + "?" + amount + unit, this::range);
+    rule(
+        start + "(-?)" + amount + GAP + "?(?:–|\\.\\.\\.|…)" + GAP + "?" + amount + unit,
+        this::range);
     rule("([±])" + GAP + "?" + amount + unit + "?", m -> words.text("plusminus", counted(m, 2)));
     rule(start + "(?<!\\p{L}|\\d)(-?)" + amount + unit, m -> signed(m.group(1), counted(m, 2)));
   }
@@ -319,9 +321,7 @@ final class Speech {
     rule(
         "(?<![\\d:])" + time,
         m -> time(Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))));
-    rule(
-        "(?<![\\d.,/:\\p{L}_-])(" + number + ")(?![\\d/]|[.,:]\\d|-\\d|_|\\p{L})",
-        this::number);
+    rule("(?<![\\d.,/:\\p{L}_-])(" + number + ")(?![\\d/]|[.,:]\\d|-\\d|_|\\p{L})", this::number);
   }
 
   private String time(int hour, int minute) {

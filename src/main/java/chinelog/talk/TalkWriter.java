@@ -81,8 +81,7 @@ public final class TalkWriter {
     List<FramePlace> places = new ArrayList<>();
     for (Scene scene : instalment.scenes()) {
       places.add(
-          FramePlace.of(
-              instalment.folder(), places.size() + 1, scene.sight(), edition.contents()));
+          FramePlace.of(instalment.folder(), places.size() + 1, scene.sight(), edition.contents()));
     }
     return places;
   }
@@ -98,8 +97,8 @@ public final class TalkWriter {
     }
   }
 
-  private static void draw(
-      Edition edition, Theme theme, List<Instalment> all, Darkroom darkroom) throws IOException {
+  private static void draw(Edition edition, Theme theme, List<Instalment> all, Darkroom darkroom)
+      throws IOException {
     Frames frames = new Frames(edition, theme);
     for (Instalment instalment : all) {
       List<FramePlace> places = places(edition, instalment);

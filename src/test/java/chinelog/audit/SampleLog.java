@@ -11,7 +11,6 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.PatternSheets;
-import chinelog.log.records.TalkPlan;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
@@ -20,6 +19,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
@@ -155,7 +155,7 @@ final class SampleLog {
         false,
         Valuation.FIFO,
         PatternSheets.USUAL,
-            TalkPlan.USUAL);
+        TalkPlan.USUAL);
   }
 
   private static Agreement agreement(String id, String with, String covers) {

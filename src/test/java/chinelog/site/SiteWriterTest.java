@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chinelog.edition.Edition;
 import chinelog.edition.Patterns;
-import chinelog.edition.Talk;
 import chinelog.edition.SampleEdition;
+import chinelog.edition.Talk;
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
@@ -224,7 +224,7 @@ class SiteWriterTest {
                 false,
                 List.of(),
                 Patterns.NONE,
-            Talk.NONE));
+                Talk.NONE));
     WrittenSite site = WrittenSite.write(withoutPosts, null, fresh("without-posts"));
     assertThat(site.pages()).containsKey("entries/2026-03-17-six-moulds.html");
     assertThat(site.text("stages.html")).contains("entries/2026-03-17-six-moulds.html");

@@ -13,7 +13,9 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
-/** The demo's series as its public is told it: how fast it reads, and what a browser makes of it. */
+/**
+ * The demo's series as its public is told it: how fast it reads, and what a browser makes of it.
+ */
 @ExtendWith(OncePerRun.class)
 class DemoSeriesTest {
 
@@ -40,7 +42,8 @@ class DemoSeriesTest {
         for (CaptionFiles.Cue cue : cues) {
           assertThat(cue.lines()).hasSizeBetween(1, 2).allMatch(line -> line.length() <= 42);
           long characters = String.join(" ", cue.lines()).length();
-          assertThat((cue.endMs() - cue.beginMs() + 1) * 17).isGreaterThanOrEqualTo(characters * 1000);
+          assertThat((cue.endMs() - cue.beginMs() + 1) * 17)
+              .isGreaterThanOrEqualTo(characters * 1000);
           assertThat(cue.beginMs()).isGreaterThanOrEqualTo(before);
           before = cue.endMs();
         }

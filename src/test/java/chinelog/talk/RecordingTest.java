@@ -51,7 +51,11 @@ class RecordingTest {
     for (int channels = 1; channels <= 2; channels++) {
       Recording heard =
           Recording.listen(
-              wav("a" + channels, 10, List.of(new double[] {1, 4}, new double[] {5.5, 9}), channels));
+              wav(
+                  "a" + channels,
+                  10,
+                  List.of(new double[] {1, 4}, new double[] {5.5, 9}),
+                  channels));
       assertThat(heard.lengthMs()).isEqualTo(10_000);
       assertThat(heard.pauses()).hasSize(3);
       assertThat(heard.pauses().get(1).beginMs()).isBetween(3980L, 4040L);
@@ -84,8 +88,8 @@ class RecordingTest {
     assertThat(marks).hasSize(6).isSorted();
     assertThat(marks.get(0)).isZero();
     for (int i = 1; i < marks.size(); i++) {
-      assertThat(marks.get(i)).isBetween(
-          Math.round(begins.get(i) * 1000) - 300, Math.round(begins.get(i) * 1000));
+      assertThat(marks.get(i))
+          .isBetween(Math.round(begins.get(i) * 1000) - 300, Math.round(begins.get(i) * 1000));
     }
   }
 

@@ -144,7 +144,8 @@ class SpeechTest {
         }) {
       assertThat(speech("en").say(text)).isEqualTo(text);
     }
-    assertThat(speech("en").say("We had 700 in April.")).isEqualTo("We had seven hundred in April.");
+    assertThat(speech("en").say("We had 700 in April."))
+        .isEqualTo("We had seven hundred in April.");
     assertThat(speech("de").say("1 Planke")).isEqualTo("1 Planke");
     assertThat(new Speech(Locale.ITALY).say("700 mm, circa")).isEqualTo("700 mm, circa");
   }

@@ -12,7 +12,6 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.PatternSheets;
-import chinelog.log.records.TalkPlan;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
@@ -22,6 +21,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
@@ -615,7 +615,7 @@ final class RandomBuild {
         open.nextBoolean(),
         open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
         PatternSheets.USUAL,
-            TalkPlan.USUAL);
+        TalkPlan.USUAL);
   }
 
   private Log log() {

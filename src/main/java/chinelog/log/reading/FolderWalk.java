@@ -49,7 +49,8 @@ public final class FolderWalk {
       Set.of("mp4", "mov", "avi", "mts", "m4v", "3gp", "mkv", "wmv", "webm");
   private static final Set<String> PICTURES =
       Set.of("bmp", "cr2", "cr3", "nef", "arw", "dng", "raf", "orf", "rw2", "psd", "svg", "avif");
-  private static final Set<String> SOUND = Set.of("wav", "flac", "mp3", "m4a", "aac", "ogg", "opus");
+  private static final Set<String> SOUND =
+      Set.of("wav", "flac", "mp3", "m4a", "aac", "ogg", "opus");
   private static final int NAMED = 4;
 
   private final Path folder;
