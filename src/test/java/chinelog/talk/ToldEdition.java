@@ -23,8 +23,7 @@ final class ToldEdition {
       }
       Class<?>[] types =
           Arrays.stream(parts).map(RecordComponent::getType).toArray(Class<?>[]::new);
-      return Edition.seal(
-          Edition.Contents.class.getDeclaredConstructor(types).newInstance(values));
+      return Edition.seal(Edition.Contents.class.getDeclaredConstructor(types).newInstance(values));
     } catch (NoSuchMethodException
         | InstantiationException
         | IllegalAccessException
