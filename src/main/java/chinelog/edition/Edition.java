@@ -58,6 +58,7 @@ public final class Edition {
    * @param agreements legends of the agreements, for editions whose readers see them all
    * @param patterns to cut by
    * @param talk how the series is told aloud
+   * @param letters that they get
    */
   public record Contents(
       String readers,
@@ -93,7 +94,8 @@ public final class Edition {
       boolean hasWithheld,
       List<AgreementLegend> agreements,
       Patterns patterns,
-      Talk talk) {}
+      Talk talk,
+      List<Letter> letters) {}
 
   /**
    * A stage.
@@ -131,6 +133,7 @@ public final class Edition {
    *
    * @param slug unique, fit for an address
    * @param date of its last entry
+   * @param words of its entries, footnotes and captions left out
    * @param readingMinutes at least 1
    */
   public record Post(
@@ -141,6 +144,7 @@ public final class Edition {
       LocalDate date,
       @Nullable Plate opening,
       List<String> entries,
+      int words,
       int readingMinutes,
       List<String> under) {}
 

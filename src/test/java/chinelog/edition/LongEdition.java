@@ -204,6 +204,7 @@ public final class LongEdition {
             false,
             List.of(),
             Patterns.NONE,
-            Talk.NONE));
+            Talk.NONE,
+            List.of()));
   }
 }

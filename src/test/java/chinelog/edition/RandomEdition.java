@@ -150,7 +150,8 @@ public final class RandomEdition {
             false,
             List.of(),
             Patterns.NONE,
-            Talk.NONE));
+            Talk.NONE,
+            List.of()));
   }
 
   private Entry entry(String stage, int day) {

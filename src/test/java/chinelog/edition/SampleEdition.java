@@ -97,7 +97,16 @@ public final class SampleEdition {
               NONE));
       told.add(
           new Post(
-              id, i, like.title(), "Part " + i, like.date(), ofDay.get(0), List.of(id), 1, NONE));
+              id,
+              i,
+              like.title(),
+              "Part " + i,
+              like.date(),
+              ofDay.get(0),
+              List.of(id),
+              60,
+              1,
+              NONE));
     }
     return Edition.seal(
         new Contents(
@@ -134,7 +143,8 @@ public final class SampleEdition {
             false,
             List.of(),
             Patterns.NONE,
-            Talk.NONE));
+            Talk.NONE,
+            List.of()));
   }
 
   /** The folder of the demo photographs; null where it is not at hand. */
@@ -189,7 +199,8 @@ public final class SampleEdition {
                     new AgreementLegend("client", "the client", "the client's name and the price"))
                 : List.of(),
             Patterns.NONE,
-            Talk.NONE));
+            Talk.NONE,
+            List.of()));
   }
 
   private void shoot() {
@@ -532,6 +543,7 @@ public final class SampleEdition {
         LocalDate.parse(date),
         plate(opening),
         ids(entries),
+        minutes * 238,
         minutes,
         NONE);
   }

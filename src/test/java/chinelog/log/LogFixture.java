@@ -4,6 +4,7 @@ import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
@@ -199,7 +200,7 @@ public final class LogFixture {
   }
 
   public LogFixture sheet(String path, String... under) {
-    sheets.add(new Sheet(path, path, Label.of(under), Place.of(path)));
+    sheets.add(new Sheet(path, path, Label.of(under), List.of(), Place.of(path)));
     return this;
   }
 
@@ -236,13 +237,14 @@ public final class LogFixture {
             null,
             "",
             Paper.A4,
-            null,
             new TreeMap<>(),
             null,
             false,
             valuation,
             PatternSheets.USUAL,
-            TalkPlan.USUAL);
+            TalkPlan.USUAL,
+            null,
+            LetterPlan.NONE);
     return new Log(
         Path.of("merrow"),
         head,

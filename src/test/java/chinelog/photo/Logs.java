@@ -3,6 +3,7 @@ package chinelog.photo;
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
@@ -131,13 +132,14 @@ public final class Logs {
             null,
             "plain",
             Paper.A4,
-            null,
             clocks,
             null,
             false,
             Valuation.FIFO,
             PatternSheets.USUAL,
-            TalkPlan.USUAL);
+            TalkPlan.USUAL,
+            null,
+            LetterPlan.NONE);
     return new Log(
         folder,
         head,

@@ -11,6 +11,7 @@ import chinelog.log.records.Sheet;
 import chinelog.markup.Theme;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.site.FreshSite;
+import chinelog.withhold.Correspondence;
 import chinelog.withhold.PictureSource;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
@@ -90,7 +91,8 @@ class UnfilledPicturesTest {
                 forgetful ? new Forgetful(real) : real,
                 everybody,
                 ByteTwinsTest.AS_OF,
-                java.util.Set.of())
+                java.util.Set.of(),
+                Correspondence.NONE)
             .against(List.of());
     Path folder = Files.createTempDirectory(temp, "edition");
     Edition edition = withheld.edition();

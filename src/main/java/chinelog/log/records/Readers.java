@@ -40,6 +40,15 @@ public record Readers(
     /** Outlines at full size, to cut by: a PDF for the printer, and a file for a cutter each. */
     PATTERNS,
 
+    /** A letter of how the build goes. */
+    LETTER,
+
+    /** The photographs of the last weeks, with their captions. */
+    PHOTO_SHEET,
+
+    /** What the next build would cost. */
+    QUOTATION,
+
     /** What is wanted to film the series: scripts, frames, captions and chapters. */
     TALK
   }
