@@ -57,11 +57,19 @@ final class Bundle {
       Pattern.compile(
           "(boofcv-.*|ddogleg|ejml-.*|fop-core|georegression|trove4j|xmlgraphics-commons)-[0-9].*");
 
+  /** Of Unicode's data: numbers are spelled and units named in five languages, and nothing else. */
+  private static final Pattern UNSPOKEN =
+      Pattern.compile(
+          ".*/data/icudt\\d+b/(?:(?:brkitr|coll|zone|lang|region|translit)/.*"
+              + "|(?:(?:curr|rbnf|unit)/)?(?!(?:root|"
+              + LANGUAGES.replace(',', '|')
+              + ")[_.])[a-z]{2,3}(?:_\\w+)?\\.res)");
+
   /** Of glibc, which every Linux has and which fits its kernel: it is never bundled. */
   private static final Pattern OF_THE_SYSTEM =
       Pattern.compile("(ld-linux.*|lib(c|m|dl|rt|pthread|resolv|util|nsl))\\.so.*");
 
-  /** What only a window, or sound, would need; chinelog has neither. */
+  /** What only a window, or playing sound, would need; chinelog does neither. */
   private static final List<String> FOR_WINDOWS =
       List.of("libawt_xawt.so", "libsplashscreen.so", "libjawt.so", "libjsound.so");
 
@@ -119,8 +127,9 @@ final class Bundle {
   }
 
   /**
-   * Leaves out the classes of computing libraries that no path of calls reaches, by jdeps, and the
-   * patterns of hyphenation whose licence is not known.
+   * Leaves out the classes of computing libraries that no path of calls reaches, by jdeps, what
+   * Unicode's data say of other things than numbers and units, and the patterns of hyphenation
+   * whose licence is not known.
    */
   private void dropUnreached(Path input) throws IOException {
     List<Path> jars = list(input.resolve("lib"));
@@ -135,6 +144,8 @@ final class Bundle {
       String name = jar.getFileName().toString();
       if (PARTLY.matcher(name).matches()) {
         keep(jar, e -> !e.endsWith(".class") || reached.contains(className(e)));
+      } else if (name.startsWith("icu4j-")) {
+        keep(jar, e -> !UNSPOKEN.matcher(e).matches());
       } else if (name.startsWith("fop-hyph-")) {
         keep(
             jar,

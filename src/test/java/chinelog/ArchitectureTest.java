@@ -54,6 +54,7 @@ class ArchitectureTest {
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
           entry("book", List.of("edition", "markup", "wording", "quantity", "problem")),
           entry("pattern", List.of("edition", "markup", "quantity", "problem")),
+          entry("talk", List.of("edition", "markup", "wording", "quantity", "problem", "digest")),
           // The audit trusts neither the renderers nor the withholding.
           entry("audit", List.of("log", "label", "quantity", "problem", "digest")),
           entry(
@@ -62,6 +63,7 @@ class ArchitectureTest {
                   "site",
                   "book",
                   "pattern",
+                  "talk",
                   "markup",
                   "audit",
                   "withhold",
@@ -98,6 +100,7 @@ class ArchitectureTest {
               List.of(
                   "desk",
                   "publish",
+                  "talk",
                   "keep",
                   "withhold",
                   "reckon",
@@ -123,11 +126,14 @@ class ArchitectureTest {
           entry("boofcv..", List.of("photo")),
           entry("georegression..", List.of("photo")),
           entry("org.ddogleg..", List.of("photo")),
-          entry("javax.imageio..", List.of("photo", "audit", "book")),
-          entry("org.apache.pdfbox..", List.of("book", "pattern", "audit", "photo")),
+          entry("javax.imageio..", List.of("photo", "audit", "book", "talk")),
+          entry("org.apache.pdfbox..", List.of("book", "pattern", "talk", "audit", "photo")),
           entry("com.openhtmltopdf..", List.of("book.setting", "book.page")),
           entry("freemarker..", List.of("markup", "site", "desk")),
           entry("com.sun.net.httpserver..", List.of("desk")),
+          entry("javax.sound..", List.of("talk")),
+          // Figures in words; the audit reads them by words of its own.
+          entry("com.ibm.icu..", List.of("talk")),
           entry("org.jsoup..", List.of("audit")),
           entry("picocli..", List.of("cli")));
 

@@ -34,7 +34,7 @@ class MatchedWordsTest {
           Map.entry("log/reading/FolderWalk.java", "what file managers call copies"),
           Map.entry("markup/SiteFonts.java", "fonts"),
           Map.entry("markup/Theme.java", "fonts, and a theme's values"),
-          Map.entry("withhold/question/NumberWords.java", "authors"),
+          Map.entry("quantity/NumberWords.java", "authors"),
           Map.entry("photo/pixels/Decoder.java", "the JDK's reader of JPEG"),
           Map.entry("photo/album/PhotoIndex.java", "the first line of its own file"));
 

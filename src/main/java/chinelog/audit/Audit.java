@@ -241,7 +241,7 @@ public final class Audit {
       case "pdf" -> document(name, bytes, findings);
       case "ttf" -> FontFile.inspectTrueType(bytes, findings);
       case "woff2" -> FontFile.inspectWoff2(bytes, findings);
-      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "csv" ->
+      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "csv", "vtt", "srt" ->
           PlainFile.decode(bytes, findings).ifPresent(text -> text(name, ending, text, findings));
       default -> findings.add("its name", "A file of this kind does not belong in an edition.");
     }
@@ -261,7 +261,8 @@ public final class Audit {
       case "css" -> PlainFile.inspectStyle(text, name, addresses, search, findings);
       case "js" -> PlainFile.inspectScript(text, addresses, search, findings);
       case "xml", "svg" -> PlainFile.inspectXml(text, addresses, search, findings);
-      default -> PlainFile.inspectText(text, search, findings);
+      case "vtt", "srt" -> CaptionFile.inspect(text, ending, search, findings);
+      default -> PlainFile.inspectText(text, addresses, search, findings);
     }
   }
 

@@ -110,7 +110,8 @@ final class PlainFile {
     return rest.toString();
   }
 
-  static void inspectText(String text, Search search, Findings findings) {
+  static void inspectText(String text, Addresses addresses, Search search, Findings findings) {
+    web(text, addresses, findings, "the text");
     search.text(text, findings, "the text");
   }
 

@@ -12,6 +12,9 @@ final class Search {
   /** The longest words of the languages of styles and scripts have fewer letters. */
   private static final int LEAST_IN_CODE = 12;
 
+  /** Of what lies there, much is to be read aloud. */
+  private static final String SPOKEN = "talk/";
+
   private final Needles needles;
   private final FigureNet figures;
   private final Set<String> undrawn;
@@ -41,6 +44,11 @@ final class Search {
     for (String guise : Disguises.of(text)) {
       findWords(guise, findings, where);
       figures.find(guise).forEach(what -> findings.addOnce(where, "It holds " + what + "."));
+    }
+    if (findings.file().startsWith(SPOKEN)) {
+      figures
+          .find(SpokenFigures.in(text))
+          .forEach(what -> findings.addOnce(where, "It holds, in words, " + what + "."));
     }
   }
 

@@ -11,10 +11,12 @@ import chinelog.book.setting.Surroundings;
 import chinelog.book.writing.BuildBook;
 import chinelog.book.writing.HandoverBooklet;
 import chinelog.book.writing.LetterWriter;
+import chinelog.book.writing.PlainPages;
 import chinelog.book.writing.Setting;
 import chinelog.book.writing.Words;
 import chinelog.edition.Edition;
 import chinelog.edition.Letter;
+import chinelog.edition.Picture;
 import chinelog.markup.Theme;
 import chinelog.problem.Problem;
 import java.io.IOException;
@@ -23,6 +25,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Prints an edition as PDF: the same edition and theme give the same bytes. Every file meets
@@ -88,6 +91,33 @@ public final class Press {
       Imposition.impose(booklet, words.say("sheets.page"), pdf);
     } finally {
       Files.deleteIfExists(booklet);
+    }
+  }
+
+  /**
+   * Prints pages that another renderer wrote, as they come.
+   *
+   * @param style its own, besides that of the book
+   * @param body well-formed; a picture has the address {@code picture:ID.jpg}
+   * @param pictures that the body shows, by id
+   * @throws IOException if a picture cannot be read or the file not written
+   */
+  public static void printScript(
+      Edition edition,
+      Theme theme,
+      String title,
+      String style,
+      String body,
+      Map<String, Picture> pictures,
+      Path pdf)
+      throws IOException {
+    Edition.Contents contents = edition.contents();
+    Trim trim = Trim.ofBook(contents.paper());
+    try (Surroundings plain = new Surroundings();
+        Printer printer = new Printer(theme.bookFonts(), 0)) {
+      printer.print(PlainPages.write(contents, trim, title, style, body, pictures), pdf);
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
   }
 

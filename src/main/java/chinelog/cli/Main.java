@@ -71,6 +71,7 @@ public final class Main {
             .addSubcommand(new OpenCommand(talk, clock))
             .addSubcommand(new PublishCommand(talk, clock))
             .addSubcommand(new AuditCommand(talk, clock))
+            .addSubcommand(new TalkCommand(talk, clock))
             .addSubcommand(new FormCommand(talk, clock))
             .addSubcommand(new KeepCommand(talk, clock))
             .addSubcommand(new TextCommand.Completion(talk))

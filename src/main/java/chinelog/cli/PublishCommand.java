@@ -16,8 +16,7 @@ import picocli.CommandLine.Option;
 /** {@code chinelog publish}. */
 @Command(
     name = "publish",
-    description =
-        "Make the editions of a log: read, reckon, withhold, render, audit, and put in place.",
+    description = "Make the editions of a log, audit them, and put them in place.",
     footer = {
       "",
       "Example: ${sys:chinelog.command:-chinelog} publish sample-log --for public --as-of 2026-05-20"

@@ -60,6 +60,7 @@ public final class Edition {
    * @param hasWithheld whether a note is due that something is withheld
    * @param agreements legends of the agreements, for editions whose readers see them all
    * @param patterns to cut by
+   * @param talk how the series is told aloud
    * @param letters that they get
    */
   public record Contents(
@@ -99,6 +100,7 @@ public final class Edition {
       boolean hasWithheld,
       List<AgreementLegend> agreements,
       Patterns patterns,
+      Talk talk,
       List<Letter> letters) {}
 
   /**

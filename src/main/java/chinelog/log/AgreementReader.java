@@ -50,7 +50,8 @@ final class AgreementReader {
           "patterns",
           "letter",
           "photo-sheet",
-          "quotation");
+          "quotation",
+          "talk");
 
   /**
    * What the workshop gets unless the log says otherwise: what is to be read, not to be printed.

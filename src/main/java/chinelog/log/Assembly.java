@@ -56,6 +56,7 @@ final class Assembly {
     "chapters",
     "patterns",
     "printer",
+    "talk",
     "address",
     "licence",
     "credit-photos",

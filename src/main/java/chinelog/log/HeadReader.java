@@ -100,6 +100,7 @@ final class HeadReader {
         log.flag("credit-photos"),
         valuation(),
         new PatternSheetsReader(log, scope).read(),
+        new TalkReader(log, scope).read(),
         new PlanReader(log, scope).postLength(),
         letter());
   }

@@ -72,6 +72,7 @@ public final class PriceReader {
                 new TreeMap<>(),
                 new TreeMap<>(),
                 new TreeMap<>(),
+                new TreeMap<>(),
                 new TreeMap<>()),
             today,
             log.head().zone(),

@@ -102,6 +102,23 @@ final class EarlierEdition {
     return made.equals(before.get(name)) && take(name);
   }
 
+  /** The same for all that a folder holds. */
+  boolean keepFolder(String folder, String made) {
+    String name = folder + "/";
+    now.put(name, made);
+    if (!made.equals(before.get(name))) {
+      return false;
+    }
+    List<String> files =
+        manifest.files().keySet().stream().filter(f -> f.startsWith(name)).toList();
+    if (files.stream().allMatch(f -> Files.isRegularFile(published.resolve(f)))
+        && files.stream().allMatch(this::take)) {
+      return true;
+    }
+    files.forEach(kept::remove);
+    return false;
+  }
+
   private boolean take(String name) {
     String sha256 = manifest.files().get(name);
     if (sha256 == null) {

@@ -7,10 +7,12 @@ import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.log.records.PhotoFile;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.talk.FramePlace;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -19,6 +21,9 @@ import java.util.TreeSet;
 
 /** The pictures of an edition as the audit is told of them: by their bytes. */
 final class EditionPictures {
+
+  /** A block of the compression, with the coarser one of its colours. */
+  private static final int BLOCK_PX = 16;
 
   private EditionPictures() {}
 
@@ -53,6 +58,48 @@ final class EditionPictures {
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
+  }
+
+  /**
+   * The frames of a talk, with the regions that were filled in their pictures where they have come
+   * to lie.
+   *
+   * @param hashes SHA-256 of a frame, by its path
+   */
+  static List<AllowedPicture> frames(
+      Withholder.Withheld withheld, List<FramePlace> places, Map<String, String> hashes) {
+    Map<String, List<PhotoFile.Region>> regions = new TreeMap<>();
+    withheld.filled().forEach(f -> regions.put(f.picture(), f.regions()));
+    List<AllowedPicture> frames = new ArrayList<>();
+    for (FramePlace place : places) {
+      String hash = hashes.get(place.file());
+      if (hash != null) {
+        List<FilledArea> filled =
+            parts(regions.getOrDefault(place.picture(), List.of())).stream()
+                .map(area -> within(place, area))
+                .toList();
+        frames.add(new AllowedPicture(Set.of(hash), filled));
+      }
+    }
+    return frames;
+  }
+
+  /**
+   * Where a filled part lies in a frame. What the compression of the rendition did along its edges,
+   * within a block of it, has been scaled with it: that is looked at in the rendition itself.
+   */
+  private static FilledArea within(FramePlace place, FilledArea area) {
+    double edge = BLOCK_PX * place.scale();
+    return new FilledArea(
+        (place.left() + area.left() * place.width() + (area.left() > 0 ? edge : 0))
+            / place.frameWidth(),
+        (place.top() + area.top() * place.height() + (area.top() > 0 ? edge : 0))
+            / place.frameHeight(),
+        (place.left() + area.right() * place.width() + (area.right() < 1 ? -edge : 0))
+            / place.frameWidth(),
+        (place.top() + area.bottom() * place.height() + (area.bottom() < 1 ? -edge : 0))
+            / place.frameHeight(),
+        area.rgb());
   }
 
   private static List<FilledArea> parts(List<PhotoFile.Region> regions) {

@@ -7,6 +7,7 @@ import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.pattern.PatternWriter;
 import chinelog.site.SiteWriter;
+import chinelog.talk.TalkWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -93,6 +94,27 @@ final class EditionWriter {
         progress.begin(Step.of(Step.Kind.DRAWING_PATTERNS, readers));
         PatternWriter.write(edition, theme, making);
       }
+      case TALK -> {
+        Step step = Step.of(Step.Kind.PREPARING_TALK, readers);
+        if (earlier.keepFolder("talk", made())) {
+          progress.skip(step);
+          return;
+        }
+        progress.begin(step);
+        TalkWriter.write(
+            edition,
+            theme,
+            making,
+            (script, file) ->
+                Press.printScript(
+                    edition,
+                    theme,
+                    script.title(),
+                    script.style(),
+                    script.body(),
+                    script.pictures(),
+                    file));
+      }
     }
   }
 
@@ -107,6 +129,11 @@ final class EditionWriter {
         Files.createDirectory(making.resolve("site")),
         earlier.site(),
         program + theme.digest() + SiteWriter.digest(templates));
+  }
+
+  /** Of what part of an edition a book is made, only its writer knows: all of it counts. */
+  private String made() throws IOException {
+    return earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
   }
 
   private void letter(Letter.Kind kind, Step.Kind what, String name) throws IOException {

@@ -18,6 +18,7 @@ import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
+import chinelog.talk.TalkWriter;
 import chinelog.withhold.PrintedFigure;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
@@ -37,6 +38,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.stream.Stream;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
 public final class Publisher {
@@ -228,6 +230,7 @@ public final class Publisher {
           editions.put(who, edition.against(List.copyOf(all)));
         });
     editions.values().forEach(e -> problems.addAll(e.problems()));
+    editions.values().forEach(e -> problems.addAll(TalkReminders.of(opened.log(), e.edition())));
     SortedMap<String, OpenWords> words = new TreeMap<>();
     for (Readers group : readers) {
       Withholder.Withheld withheld = editions.get(group.id());
@@ -504,6 +507,7 @@ public final class Publisher {
     if (group.outputs().stream().anyMatch(output -> output != Readers.Output.SITE)) {
       problems.addAll(Press.proofread(edition, theme));
     }
+    problems.addAll(TalkReminders.of(made.opened().log(), edition));
     Path making = shelf.startMaking(who);
     EarlierEdition earlier =
         EarlierEdition.of(
@@ -524,7 +528,11 @@ public final class Publisher {
             withheld,
             proof.words().mayStand(),
             who,
-            EditionPictures.of(withheld, made.digests()::of),
+            Stream.concat(
+                    EditionPictures.of(withheld, made.digests()::of).stream(),
+                    EditionPictures.frames(withheld, TalkWriter.places(edition), manifest.files())
+                        .stream())
+                .toList(),
             new Before(
                 made.decoded(), manifest.files(), Audited.read(folder, who, made.program())));
     made.earlier().put(who, earlier);
@@ -554,9 +562,22 @@ public final class Publisher {
       Set<String> mayStand,
       String readers)
       throws IOException {
-    List<AllowedPicture> pictures = EditionPictures.of(withheld);
+    List<AllowedPicture> pictures = new ArrayList<>(EditionPictures.of(withheld));
+    pictures.addAll(framesAfresh(opened, withheld));
     return search(
         edition, manifest, opened, withheld, mayStand, readers, pictures, Before.nothing());
+  }
+
+  /** The frames that these readers may be shown, whichever stand in their edition. */
+  private static List<AllowedPicture> framesAfresh(
+      Workshop.Opened opened, Withholder.Withheld withheld) throws IOException {
+    Edition edition = withheld.edition();
+    Map<String, String> hashes = new TreeMap<>();
+    TalkWriter.draw(
+        edition,
+        Workshop.theme(opened.log().folder(), edition.contents().theme()),
+        (place, jpeg) -> hashes.put(place.file(), Sha256.of(jpeg)));
+    return EditionPictures.frames(withheld, TalkWriter.places(edition), hashes);
   }
 
   private static AuditReport search(

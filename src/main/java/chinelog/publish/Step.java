@@ -36,6 +36,7 @@ public record Step(Kind kind, String readers, int done, int of, int percent, dou
     PRINTING_PHOTO_SHEET,
     PRINTING_QUOTATION,
     DRAWING_PATTERNS,
+    PREPARING_TALK,
     AUDITING,
     WITHHOLDING_FORM,
     PRINTING_FORM,

@@ -217,6 +217,7 @@ final class EditionMaker {
             account.noteDue(),
             legends(),
             patterns,
+            TalkMaker.make(head, readers),
             letters(told, stages, stageHours, list)));
   }
 

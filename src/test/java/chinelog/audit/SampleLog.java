@@ -22,6 +22,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
@@ -163,6 +164,7 @@ final class SampleLog {
         false,
         Valuation.FIFO,
         PatternSheets.USUAL,
+        TalkPlan.USUAL,
         null,
         LetterPlan.NONE);
   }

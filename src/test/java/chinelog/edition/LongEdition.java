@@ -208,6 +208,7 @@ public final class LongEdition {
             false,
             List.of(),
             Patterns.NONE,
+            Talk.NONE,
             List.of()));
   }
 }

@@ -153,6 +153,7 @@ public final class RandomEdition {
             false,
             List.of(),
             Patterns.NONE,
+            Talk.NONE,
             List.of()));
   }
 

@@ -146,6 +146,7 @@ public final class SampleEdition {
             false,
             List.of(),
             Patterns.NONE,
+            Talk.NONE,
             List.of()));
   }
 
@@ -204,6 +205,7 @@ public final class SampleEdition {
                     new AgreementLegend("client", "the client", "the client's name and the price"))
                 : List.of(),
             Patterns.NONE,
+            Talk.NONE,
             List.of()));
   }
 

@@ -171,6 +171,8 @@ public final class EveryMark {
             Map.entry(Path.class, Path.of("log")),
             Map.entry(Place.class, Place.of(path + ".yaml")),
             Map.entry(int.class, 1),
+            Map.entry(long.class, 1L),
+            Map.entry(Long.class, 1L),
             Map.entry(double.class, 1.0),
             Map.entry(boolean.class, false),
             Map.entry(Boolean.class, false));

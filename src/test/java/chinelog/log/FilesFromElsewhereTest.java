@@ -176,7 +176,7 @@ class FilesFromElsewhereTest {
     Path file = Path.of("x");
     SortedMap<String, Path> photos = new TreeMap<>(Map.of("photos/x.jpg", file));
     Inventory inventory =
-        new Inventory(file, none, none, photos, none, none, none, new java.util.TreeMap<>());
+        new Inventory(file, none, none, photos, none, none, none, none, new java.util.TreeMap<>());
     return new Scope(inventory, TODAY, ZoneOffset.UTC, "GBP", List.of("lines"), false, problems);
   }
 

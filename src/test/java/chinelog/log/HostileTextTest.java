@@ -97,7 +97,8 @@ class HostileTextTest {
   private static MarkdownReader reader(String text, Problems problems) {
     TreeMap<String, Path> none = new TreeMap<>();
     Inventory inventory =
-        new Inventory(Path.of("x"), none, none, none, none, none, none, new java.util.TreeMap<>());
+        new Inventory(
+            Path.of("x"), none, none, none, none, none, none, none, new java.util.TreeMap<>());
     Scope scope =
         new Scope(
             inventory,

@@ -17,6 +17,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
@@ -243,6 +244,7 @@ public final class LogFixture {
             false,
             valuation,
             PatternSheets.USUAL,
+            TalkPlan.USUAL,
             null,
             LetterPlan.NONE);
     return new Log(

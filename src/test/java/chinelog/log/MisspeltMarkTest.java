@@ -93,7 +93,8 @@ class MisspeltMarkTest {
         new TreeMap<>(Map.of("photos/Kittiwake.jpg", folder, "photos/x.jpg", folder));
     SortedMap<String, Path> entries = new TreeMap<>(Map.of(PATH, folder));
     Inventory inventory =
-        new Inventory(folder, none, entries, photos, none, none, none, new java.util.TreeMap<>());
+        new Inventory(
+            folder, none, entries, photos, none, none, none, none, new java.util.TreeMap<>());
     Scope scope =
         new Scope(inventory, TODAY, ZoneOffset.UTC, "GBP", List.of("lines"), false, problems);
     Source source = Source.ofFile(PATH, note);

@@ -10,6 +10,7 @@ import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.PatternSheets;
 import chinelog.log.records.PhotoFile;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
@@ -138,6 +139,7 @@ public final class Logs {
             false,
             Valuation.FIFO,
             PatternSheets.USUAL,
+            TalkPlan.USUAL,
             null,
             LetterPlan.NONE);
     return new Log(

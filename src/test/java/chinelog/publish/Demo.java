@@ -30,7 +30,7 @@ public final class Demo implements AutoCloseable {
   }
 
   /** What these readers get, as of {@link DemoPrints#DAY}. */
-  synchronized Edition edition(String readers) throws IOException {
+  public synchronized Edition edition(String readers) throws IOException {
     if (!editions.containsKey(readers)) {
       if (opened == null) {
         opened =

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import chinelog.edition.Edition;
 import chinelog.edition.Patterns;
 import chinelog.edition.SampleEdition;
+import chinelog.edition.Talk;
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
@@ -226,6 +227,7 @@ class SiteWriterTest {
                 false,
                 List.of(),
                 Patterns.NONE,
+                Talk.NONE,
                 List.of()));
     WrittenSite site = WrittenSite.write(withoutPosts, null, fresh("without-posts"));
     assertThat(site.pages()).containsKey("entries/2026-03-17-six-moulds.html");

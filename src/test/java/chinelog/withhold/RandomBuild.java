@@ -23,6 +23,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
+import chinelog.log.records.TalkPlan;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
@@ -616,6 +617,7 @@ final class RandomBuild {
         open.nextBoolean(),
         open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
         PatternSheets.USUAL,
+        TalkPlan.USUAL,
         null,
         LetterPlan.NONE);
   }

@@ -110,7 +110,7 @@ public final class Printer implements Closeable {
    *
    * @return the numbers of the pages on which what bears an id has come to stand
    */
-  Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
+  public Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
     return attempt(manuscript, look -> true, pdf).look().pages();
   }
 

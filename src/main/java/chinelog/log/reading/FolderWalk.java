@@ -37,7 +37,7 @@ public final class FolderWalk {
   private static final String QUOTATION = "quotation.yaml";
 
   private static final List<String> FOLDERS =
-      List.of("entries", "photos", "sheets", "tables", "themes", "site-template");
+      List.of("entries", "photos", "sheets", "tables", "talk", "themes", "site-template");
   private static final Set<String> OURS = Set.of("published", "records", "workshop/forms");
   private static final Set<String> STRAY = Set.of("thumbs.db", "desktop.ini", "icon\r");
   private static final List<String> SHEET_ENDINGS =
@@ -50,6 +50,8 @@ public final class FolderWalk {
       Set.of("mp4", "mov", "avi", "mts", "m4v", "3gp", "mkv", "wmv", "webm");
   private static final Set<String> PICTURES =
       Set.of("bmp", "cr2", "cr3", "nef", "arw", "dng", "raf", "orf", "rw2", "psd", "svg", "avif");
+  private static final Set<String> SOUND =
+      Set.of("wav", "flac", "mp3", "m4a", "aac", "ogg", "opus");
   private static final int NAMED = 4;
 
   private final Path folder;
@@ -199,6 +201,7 @@ public final class FolderWalk {
     SortedMap<String, Path> remarks = new TreeMap<>();
     SortedMap<String, Path> sheets = new TreeMap<>();
     SortedMap<String, Path> tables = new TreeMap<>();
+    SortedMap<String, Path> marks = new TreeMap<>();
     boolean loose = !all.containsKey("log.yaml");
     List<String> strangers = new ArrayList<>();
     all.forEach(
@@ -212,6 +215,11 @@ public final class FolderWalk {
             sheets.put(path, file);
           } else if (top.equals("tables") && ending.equals("csv")) {
             tables.put(path, file);
+          } else if (path.matches("talk/[^/]+/[^/]+[.]csv")) {
+            marks.put(path, file);
+          } else if (top.equals("talk") && SOUND.contains(ending)) {
+            // Recordings may be kept beside their marks.
+            return;
           } else if (Entry.isNoteFile(path) && isNote(path, loose)) {
             entries.put(path, file);
           } else if (inPhotos && name(file).equals(REMARKS)) {
@@ -232,7 +240,7 @@ public final class FolderWalk {
           "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
           "Name the folder of your build; or lay down a new log with chinelog begin.");
     }
-    return new Inventory(folder, settings, entries, photos, remarks, sheets, tables);
+    return new Inventory(folder, settings, entries, photos, remarks, sheets, tables, marks);
   }
 
   /**

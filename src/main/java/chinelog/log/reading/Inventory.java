@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param settings log.yaml, facts.yaml, stock.yaml, answers.yaml, hours.csv, as far as they are
  *     there
  * @param remarks every photos.yaml
+ * @param marks of recordings, one file each
  * @param unsaved texts that stand in for those of the files, by path
  */
 public record Inventory(
@@ -28,6 +29,7 @@ public record Inventory(
     SortedMap<String, Path> remarks,
     SortedMap<String, Path> sheets,
     SortedMap<String, Path> tables,
+    SortedMap<String, Path> marks,
     SortedMap<String, String> unsaved) {
 
   static final List<String> PHOTO_ENDINGS =
@@ -45,8 +47,9 @@ public record Inventory(
       SortedMap<String, Path> photos,
       SortedMap<String, Path> remarks,
       SortedMap<String, Path> sheets,
-      SortedMap<String, Path> tables) {
-    this(folder, settings, entries, photos, remarks, sheets, tables, new TreeMap<>());
+      SortedMap<String, Path> tables,
+      SortedMap<String, Path> marks) {
+    this(folder, settings, entries, photos, remarks, sheets, tables, marks, new TreeMap<>());
   }
 
   /** The same with other texts, one of which may be a note that is no file yet. */
@@ -57,7 +60,7 @@ public record Inventory(
         notes.putIfAbsent(path, folder.resolve(path));
       }
     }
-    return new Inventory(folder, settings, notes, photos, remarks, sheets, tables, texts);
+    return new Inventory(folder, settings, notes, photos, remarks, sheets, tables, marks, texts);
   }
 
   /** A file's text, or null after the problem was noted. */

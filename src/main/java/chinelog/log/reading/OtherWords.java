@@ -55,6 +55,7 @@ final class OtherWords {
           Map.entry("subject", "Merrow"),
           Map.entry("supplier", "The timber loft"),
           Map.entry("taken", "2026-03-14 10:16:04"),
+          Map.entry("talk", "{words-a-minute: 140, minutes: 8}"),
           Map.entry("tell", "{money: [client], client: [public, client]}"),
           Map.entry("theme", "chartroom"),
           Map.entry("time", "2 h 30 min"),

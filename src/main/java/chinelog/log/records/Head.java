@@ -38,6 +38,7 @@ import org.jspecify.annotations.Nullable;
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
  * @param valuation of material bought at several prices
  * @param patternSheets how patterns are printed and cut
+ * @param talk how the series is told aloud, and what was recorded of it
  * @param letter the next one to those who follow the build
  * @param postLength wanted where the log leaves the division into posts to the tool; null if it
  *     does not say
@@ -67,6 +68,7 @@ public record Head(
     boolean creditPhotos,
     Valuation valuation,
     PatternSheets patternSheets,
+    TalkPlan talk,
     @Nullable PostLength postLength,
     LetterPlan letter) {
 
@@ -100,6 +102,7 @@ public record Head(
         creditPhotos,
         valuation,
         patternSheets,
+        talk,
         postLength,
         letter);
   }

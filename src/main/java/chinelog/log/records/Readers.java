@@ -47,6 +47,9 @@ public record Readers(
     PHOTO_SHEET,
 
     /** What the next build would cost. */
-    QUOTATION
+    QUOTATION,
+
+    /** What is wanted to film the series: scripts, frames, captions and chapters. */
+    TALK
   }
 }

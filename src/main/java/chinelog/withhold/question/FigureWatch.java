@@ -1,6 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
+import chinelog.quantity.NumberWords;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;

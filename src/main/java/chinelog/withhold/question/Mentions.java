@@ -1,5 +1,6 @@
 package chinelog.withhold.question;
 
+import chinelog.quantity.NumberWords;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import java.text.Normalizer;

@@ -2,6 +2,7 @@ package chinelog.withhold.question;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.quantity.NumberWords;
 import com.ibm.icu.text.RuleBasedNumberFormat;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,4 +1,4 @@
-package chinelog.withhold.question;
+package chinelog.quantity;
 
 import java.util.HashMap;
 import java.util.List;
@@ -12,7 +12,7 @@ import java.util.concurrent.ConcurrentHashMap;
  *
  * <p>Known by their letters alone, run together and without the "and" between them.
  */
-final class NumberWords {
+public final class NumberWords {
 
   private static final int HIGHEST = 9999;
   private static final Map<String, NumberWords> BY_LANGUAGE = new ConcurrentHashMap<>();
@@ -82,7 +82,7 @@ final class NumberWords {
   }
 
   /** Those of a language; of English where another is not known. */
-  static NumberWords of(Locale locale) {
+  public static NumberWords of(Locale locale) {
     String language = POINTS.containsKey(locale.getLanguage()) ? locale.getLanguage() : "en";
     return BY_LANGUAGE.computeIfAbsent(language, NumberWords::new);
   }
@@ -93,16 +93,40 @@ final class NumberWords {
   }
 
   /** The number spelled by these letters; -1 where they spell none. */
-  int find(String letters) {
+  public int find(String letters) {
     return letters.length() > longest ? -1 : byLetters.getOrDefault(letters, -1);
   }
 
-  boolean isPoint(String word) {
+  /** As {@link #find}, up to 999,999. */
+  public int findLarge(String letters) {
+    int small = find(letters);
+    String thousand =
+        switch (language) {
+          case "en" -> "thousand";
+          case "de" -> "tausend";
+          case "nl" -> "duizend";
+          case "fr" -> "mille";
+          default -> "mil";
+        };
+    for (int at = letters.indexOf(thousand);
+        small < 0 && at > 0;
+        at = letters.indexOf(thousand, at + 1)) {
+      String below = letters.substring(at + thousand.length());
+      int thousands = find(letters.substring(0, at));
+      int rest = below.isEmpty() ? 0 : find(below);
+      if (thousands > 0 && thousands < 1000 && rest >= 0 && rest < 1000) {
+        small = thousands * 1000 + rest;
+      }
+    }
+    return small;
+  }
+
+  public boolean isPoint(String word) {
     return POINTS.getOrDefault(language, List.of()).contains(word);
   }
 
   /** Whether a word joins the parts of a number and may be left out. */
-  boolean joins(String word) {
+  public boolean joins(String word) {
     return switch (language) {
       case "en" -> word.equals("and");
       case "fr" -> word.equals("et");
