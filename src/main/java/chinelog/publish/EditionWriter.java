@@ -20,7 +20,7 @@ import java.util.concurrent.Semaphore;
 final class EditionWriter {
 
   /** Books that may be laid out at a time: each takes hundreds of MiB. */
-  private static final Semaphore PRESSES = new Semaphore(1);
+  private static final Semaphore PRESSES = new Semaphore(2);
 
   private final Path log;
   private final Edition edition;
@@ -62,16 +62,19 @@ final class EditionWriter {
           print(
               Step.Kind.PRINTING_BOOK,
               "build-book.pdf",
+              edition.contents(),
               file -> Press.printBuildBook(edition, theme, file));
       case HANDOVER ->
           print(
               Step.Kind.PRINTING_HANDOVER,
               "handover.pdf",
+              Press.handoverParts(edition, theme),
               file -> Press.printHandover(edition, theme, file));
       case HANDOVER_SHEETS ->
           print(
               Step.Kind.PRINTING_HANDOVER_SHEETS,
               "handover-sheets.pdf",
+              Press.handoverParts(edition, theme),
               file ->
                   Press.printHandoverSheets(
                       edition, theme, Press.Options.of(edition, false), file));
@@ -79,6 +82,7 @@ final class EditionWriter {
           print(
               Step.Kind.PRINTING_PRINT_READY,
               "build-book-print-ready.pdf",
+              edition.contents(),
               file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
       case LETTER -> letter(Letter.Kind.PROGRESS, Step.Kind.PRINTING_LETTER, "letter.pdf");
       case PHOTO_SHEET ->
@@ -108,7 +112,11 @@ final class EditionWriter {
   private void letter(Letter.Kind kind, Step.Kind what, String name) throws IOException {
     for (Letter letter : edition.contents().letters()) {
       if (letter.kind() == kind) {
-        print(what, name, file -> Press.printLetter(edition, theme, letter, file));
+        print(
+            what,
+            name,
+            List.of(edition.contents(), letter),
+            file -> Press.printLetter(edition, theme, letter, file));
       }
     }
   }
@@ -117,9 +125,14 @@ final class EditionWriter {
     void into(Path file) throws IOException;
   }
 
-  private void print(Step.Kind what, String name, Printing printing) throws IOException {
-    // Of what part of an edition a book is made, only its writer knows: all of it counts.
-    String made = earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
+  /**
+   * Prints a book, unless the one that stands was made of the same.
+   *
+   * @param parts of the edition that it is made of
+   */
+  private void print(Step.Kind what, String name, Object parts, Printing printing)
+      throws IOException {
+    String made = earlier.hashes().of(List.of(program, theme.digest(), parts));
     Step step = Step.of(what, readers);
     if (earlier.keep(name, made)) {
       progress.skip(step);
