@@ -141,9 +141,9 @@ class DeskStoryTest {
     desk.until("document.getElementById('whole').contentDocument?.querySelector('.under-phrase')");
     desk.until("document.querySelector('#register tbody tr')");
     assertThat(browser.text("document.getElementById('whole').contentDocument.body.innerText"))
-        .contains("187 mm");
+        .containsPattern("187\\hmm");
     assertThat(browser.text("document.getElementById('theirs').contentDocument.body.innerText"))
-        .doesNotContain("187 mm");
+        .doesNotContainPattern("187\\hmm");
     assertThat(browser.text("document.getElementById('register').innerText"))
         .contains(SmallDesk.NOTE + ":8:44");
   }

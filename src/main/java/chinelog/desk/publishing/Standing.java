@@ -5,6 +5,7 @@ import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
+import chinelog.label.Agreement;
 import chinelog.log.records.Readers;
 import chinelog.site.SiteView;
 import java.io.IOException;
@@ -56,7 +57,8 @@ final class Standing {
     Map<String, Object> line = new HashMap<>(files(group.id()));
     line.put("title", group.title());
     line.put("gets", group.outputs().stream().sorted().map(o -> "gets." + o.name()).toList());
-    line.put("partyTo", group.partyTo().stream().sorted().toList());
+    line.put(
+        "partyTo", group.partyTo().stream().filter(p -> !Agreement.isOwn(p)).sorted().toList());
     Path records = bench.folder().resolve("records").resolve(group.id());
     line.put("since", since(records.resolve("published.txt")));
     line.put("audit", text(records.resolve("audit.txt")));

@@ -24,6 +24,7 @@ public final class TradeReckoning {
   private final Sketching sketching;
   private final Remembered<List<Yield>> reckoned = new Remembered<>();
   private final Remembered<List<Part>> drawn = new Remembered<>();
+  private final Remembered<List<Sketch>> sketched = new Remembered<>();
 
   /**
    * A figure that a reckoning may yield, such as {@code volume}.
@@ -172,9 +173,14 @@ public final class TradeReckoning {
    * @throws TradeException saying which input stands in the way and what to do about it
    */
   public List<Sketch> sketch(Inputs inputs) throws TradeException {
+    Object given = inputs.key();
+    List<Sketch> known = sketched.get(given);
+    if (known != null) {
+      return known;
+    }
     check(inputs);
     try {
-      return List.copyOf(sketching.sketch(inputs));
+      return sketched.keep(given, List.copyOf(sketching.sketch(inputs)));
     } catch (QuantityException e) {
       throw new TradeException("", e.what(), e.remedy());
     }
