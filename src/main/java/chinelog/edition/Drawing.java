@@ -22,8 +22,12 @@ public sealed interface Drawing permits Diagram, Timeline {
   /** Agreements, for editions whose readers see them all. */
   List<String> under();
 
-  /** What a drawing shows, as a table; the first cell of a row names it. */
-  record Table(List<String> head, List<List<String>> rows) {
+  /**
+   * What a drawing shows, as a table; the first cell of a row names it.
+   *
+   * @param isKey whether the drawing cannot be read without it
+   */
+  record Table(List<String> head, List<List<String>> rows, boolean isKey) {
     public Table {
       head = List.copyOf(head);
       rows = rows.stream().map(List::copyOf).toList();

@@ -82,7 +82,8 @@ final class DiagramMaker {
     Drawing.Table table =
         new Drawing.Table(
             sketch.head().stream().map(words::text).toList(),
-            sketch.rows().stream().map(r -> r.stream().map(words::text).toList()).toList());
+            sketch.rows().stream().map(r -> r.stream().map(words::text).toList()).toList(),
+            sketch.isKeyed());
     if (!laid.isEmpty()) {
       table = laidTable(laid);
     }
@@ -133,7 +134,7 @@ final class DiagramMaker {
             rows.add(
                 List.of(day.equals(LocalDate.MIN) ? "" : own.date(day), String.valueOf(strips))));
     return new Drawing.Table(
-        List.of(own.text("drawing.laid.by"), own.text("drawing.laid.strips")), rows);
+        List.of(own.text("drawing.laid.by"), own.text("drawing.laid.strips")), rows, true);
   }
 
   private Diagram.Shape shape(Sketch.Shape shape, SortedMap<LocalDate, Integer> laid) {

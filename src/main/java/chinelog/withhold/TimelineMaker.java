@@ -154,7 +154,7 @@ final class TimelineMaker {
       line.add(String.valueOf(days.size()));
       lines.add(line);
     }
-    return new Drawing.Table(head, lines);
+    return new Drawing.Table(head, lines, false);
   }
 
   private String span(@Nullable LocalDate from, @Nullable LocalDate to) {

@@ -24,7 +24,7 @@ import org.xml.sax.InputSource;
 class DrawingSvgTest {
 
   private static final Wording WORDING = Wording.of(Locale.UK);
-  private static final Drawing.Table NONE = new Drawing.Table(List.of(), List.of());
+  private static final Drawing.Table NONE = new Drawing.Table(List.of(), List.of(), false);
 
   private static final Diagram EVERY_INK =
       new Diagram(

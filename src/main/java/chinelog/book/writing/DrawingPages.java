@@ -2,7 +2,6 @@ package chinelog.book.writing;
 
 import chinelog.book.page.Manuscript;
 import chinelog.book.writing.DataTable.Column;
-import chinelog.edition.Diagram;
 import chinelog.edition.Drawing;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,8 +34,8 @@ final class DrawingPages {
     out.leaf("p", drawing.description(), "class", "said");
     out.close();
     setting.index.add(drawing.title(), id);
-    // What a drawing of the build by day shows stands among the hours.
-    if (drawing instanceof Diagram && !drawing.table().rows().isEmpty()) {
+    // What the others show stands among the figures and the hours.
+    if (drawing.table().isKey() && !drawing.table().rows().isEmpty()) {
       key(drawing);
     }
   }

@@ -245,11 +245,12 @@ final class BalanceSketch {
   }
 
   private void table() throws TradeException {
-    pad.head(
-        Message.of("sketch.item"),
-        Message.of("sketch.mass"),
-        Message.of("sketch.from.aft"),
-        Message.of("sketch.above.base"));
+    pad.keyed()
+        .head(
+            Message.of("sketch.item"),
+            Message.of("sketch.mass"),
+            Message.of("sketch.from.aft"),
+            Message.of("sketch.above.base"));
     for (int i = 0; i < items.size(); i++) {
       Item item = items.get(i);
       String name = item.name().isEmpty() ? "" : "  " + item.name();

@@ -84,11 +84,12 @@ final class SailPlanSketch {
     double base = -(high - low) * scale - 6;
     shapes(left, base, scale);
     double bottom = lead(left, base, scale);
-    pad.head(
-        Message.of("sketch.sail"),
-        Message.of("sketch.area"),
-        Message.of("sketch.from.aft"),
-        Message.of("sketch.above.base"));
+    pad.keyed()
+        .head(
+            Message.of("sketch.sail"),
+            Message.of("sketch.area"),
+            Message.of("sketch.from.aft"),
+            Message.of("sketch.above.base"));
     for (Cloth sail : sails) {
       pad.row(sail.name(), units.area(sail.area()), told(sail.x()), told(sail.z()));
     }

@@ -13,6 +13,7 @@ import java.util.List;
  * @param height in the same units
  * @param head of the table that says the same
  * @param rows of that table, each as long as its head
+ * @param isKeyed whether the drawing cannot be read without that table
  */
 public record Sketch(
     String name,
@@ -21,7 +22,8 @@ public record Sketch(
     double height,
     List<Shape> shapes,
     List<Phrase> head,
-    List<List<Phrase>> rows) {
+    List<List<Phrase>> rows,
+    boolean isKeyed) {
 
   public static final int WIDTH = 400;
 

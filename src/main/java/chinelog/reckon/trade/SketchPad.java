@@ -22,6 +22,7 @@ final class SketchPad {
   private final List<Sketch.Shape> shapes = new ArrayList<>();
   private final List<Phrase> head = new ArrayList<>();
   private final List<List<Phrase>> rows = new ArrayList<>();
+  private boolean isKeyed;
 
   SketchPad line(Ink ink, double x0, double y0, double x1, double y1) {
     return add(ink, false, List.of(new double[] {x0, y0}, new double[] {x1, y1}));
@@ -75,6 +76,12 @@ final class SketchPad {
     return this;
   }
 
+  /** The drawing cannot be read without its table. */
+  SketchPad keyed() {
+    isKeyed = true;
+    return this;
+  }
+
   SketchPad row(Object... cells) {
     rows.add(Message.of("", cells).arguments());
     return this;
@@ -94,7 +101,8 @@ final class SketchPad {
         top - bottom,
         shapes.stream().map(s -> up(s, -bottom)).toList(),
         head,
-        rows);
+        rows,
+        isKeyed);
   }
 
   private static Sketch.Shape up(Sketch.Shape shape, double by) {
