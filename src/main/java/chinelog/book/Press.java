@@ -10,9 +10,11 @@ import chinelog.book.setting.Coverage;
 import chinelog.book.setting.Surroundings;
 import chinelog.book.writing.BuildBook;
 import chinelog.book.writing.HandoverBooklet;
+import chinelog.book.writing.LetterWriter;
 import chinelog.book.writing.Setting;
 import chinelog.book.writing.Words;
 import chinelog.edition.Edition;
+import chinelog.edition.Letter;
 import chinelog.markup.Theme;
 import chinelog.problem.Problem;
 import java.io.IOException;
@@ -61,6 +63,16 @@ public final class Press {
   }
 
   /**
+   * All of an edition that the handover booklet is made of: by the same theme, the same gives the
+   * same bytes. What stands on which page follows from it.
+   */
+  public static List<Object> handoverParts(Edition edition, Theme theme) {
+    Trim trim = Trim.ofBooklet(edition.contents().paper());
+    Setting setting = new Setting(edition, theme, trim, 0, Layout.UNKNOWN);
+    return HandoverBooklet.write(setting, "").parts();
+  }
+
+  /**
    * Writes the handover booklet laid out two pages on a side, to be printed on both sides of the
    * paper, turned over the short edge, folded and stitched. It is for the printer: of tags it keeps
    * one for each page, and no links.
@@ -77,6 +89,23 @@ public final class Press {
     } finally {
       Files.deleteIfExists(booklet);
     }
+  }
+
+  /**
+   * Writes one of the edition's letters.
+   *
+   * @throws IOException if a picture cannot be read or the file not written
+   */
+  public static void printLetter(Edition edition, Theme theme, Letter letter, Path pdf)
+      throws IOException {
+    Options options = Options.of(edition, false);
+    print(
+        (setting, style) -> LetterWriter.write(setting, style, letter),
+        edition,
+        theme,
+        Trim.ofBook(options.paper()),
+        options,
+        pdf);
   }
 
   /**

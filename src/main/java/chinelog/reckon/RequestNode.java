@@ -15,6 +15,7 @@ import chinelog.reckon.formula.Formula;
 import chinelog.reckon.trade.Inputs;
 import chinelog.reckon.trade.Parameter;
 import chinelog.reckon.trade.Part;
+import chinelog.reckon.trade.Sketch;
 import chinelog.reckon.trade.TradeException;
 import chinelog.reckon.trade.TradeReckoning;
 import chinelog.reckon.trade.TradeReckonings;
@@ -182,10 +183,13 @@ final class RequestNode implements Node {
       List<Part> parts = reckoning.draw(inputs);
       Label label = ledger.join(label(), needs());
       yields.forEach(y -> enter(y, label, ledger));
-      if (!parts.isEmpty()) {
+      List<Sketch> sketches = reckoning.sketch(inputs);
+      if (!parts.isEmpty() || !sketches.isEmpty()) {
         ledger
             .drawings()
-            .add(new Facts.Drawing(request.prefix(), parts, needs(), label, request.place()));
+            .add(
+                new Facts.Drawing(
+                    request.prefix(), parts, sketches, needs(), named(), label, request.place()));
       }
       remind(yields, ledger);
       return true;
@@ -194,6 +198,17 @@ final class RequestNode implements Node {
       ledger.error(table == null ? place(e.input()) : table, e.what(), e.remedy());
       return false;
     }
+  }
+
+  private SortedMap<String, String> named() {
+    SortedMap<String, String> named = new TreeMap<>();
+    formulas.forEach(
+        (input, formula) -> {
+          if (formula.tree() instanceof Expression.Name name) {
+            named.put(input, name.name());
+          }
+        });
+    return named;
   }
 
   private void enter(Yield yield, Label label, Ledger ledger) {

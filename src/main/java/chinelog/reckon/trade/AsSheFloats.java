@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -61,7 +62,8 @@ final class AsSheFloats {
               "sinkage", "afloat.sinkage",
               "gm", "afloat.gm",
               "gz_…", "afloat.gz",
-              "range", "afloat.range");
+              "range", "afloat.range")
+          .sketching(AsSheFloats::sketch);
 
   private final Inputs inputs;
   private final ShopUnits units;
@@ -73,7 +75,7 @@ final class AsSheFloats {
   private final Lying she;
   private final List<List<Lying>> others;
 
-  private AsSheFloats(Inputs inputs) throws TradeException, QuantityException {
+  private AsSheFloats(Inputs inputs, boolean doubts) throws TradeException, QuantityException {
     this.inputs = inputs;
     Offsets offsets = Offsets.read(inputs);
     units = offsets.units();
@@ -104,7 +106,7 @@ final class AsSheFloats {
             Si.value(inputs, "siding", Unit.METRE, 0));
     heels = heels();
     she = new Lying(offsets.stations(), load, heels);
-    others = others(offsets.stations());
+    others = doubts ? others(offsets.stations()) : List.of();
   }
 
   private static List<Parameter> parameters() {
@@ -165,7 +167,7 @@ final class AsSheFloats {
   }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
-    AsSheFloats afloat = new AsSheFloats(inputs);
+    AsSheFloats afloat = new AsSheFloats(inputs, true);
     afloat.lie();
     afloat.stands();
     afloat.arms();
@@ -306,6 +308,42 @@ final class AsSheFloats {
             units.length(near[0]),
             ") ÷ ",
             Si.number(2 * Lying.SMALL)));
+  }
+
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    AsSheFloats afloat = new AsSheFloats(inputs, false);
+    Columns columns = new Columns("masses", inputs.table("masses"));
+    double[] m = columns.numbers("mass", Unit.KILOGRAM);
+    double[] x = columns.numbers("x", Unit.METRE);
+    double[] z = columns.numbers("z", Unit.METRE);
+    boolean named = columns.find("item").isPresent();
+    List<BalanceSketch.Item> items = new ArrayList<>();
+    for (int i = 0; i < m.length; i++) {
+      Quantity mass = Si.show(m[i], Unit.KILOGRAM, columns.unit("mass"));
+      String name = named ? columns.text(i, "item") : "";
+      items.add(new BalanceSketch.Item(name, mass, m[i], x[i], z[i]));
+    }
+    Offsets offsets = Offsets.read(inputs);
+    double[] heels = DoubleStream.concat(DoubleStream.of(0), Arrays.stream(afloat.heels)).toArray();
+    Lying she = new Lying(offsets.stations(), afloat.load, heels);
+    List<BalanceSketch.Arm> arms = new ArrayList<>();
+    for (int i = 0; i < heels.length; i++) {
+      arms.add(new BalanceSketch.Arm(i * STEP, she.arm(i)));
+    }
+    Floating.Lie upright = she.lie(0);
+    Inclined.Immersed wet = she.under(upright);
+    double[] ends = offsets.stationX();
+    return List.of(
+        BalanceSketch.draw(
+            offsets,
+            items,
+            new double[] {afloat.load.centre()[0], afloat.load.centre()[2]},
+            new double[] {wet.x(), wet.z()},
+            new double[] {
+              upright.depth() + upright.slope() * ends[0],
+              upright.depth() + upright.slope() * ends[ends.length - 1]
+            },
+            arms));
   }
 
   private static Quantity degrees(double rad) throws TradeException {

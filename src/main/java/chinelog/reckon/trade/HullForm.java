@@ -47,7 +47,8 @@ final class HullForm {
               "area_…", "form.station.area",
               "wet_girth_…", "form.station.wetted",
               "girth_…", "form.station.girth")
-          .drawing(HullForm::draw);
+          .drawing(HullForm::draw)
+          .sketching(HullForm::sketch);
 
   private HullForm() {}
 
@@ -93,6 +94,14 @@ final class HullForm {
     double solid = Solids.read(inputs, true).volume();
     double draught = draught(inputs, offsets, WaterDensity.of(inputs), siding, solid);
     return List.of(LinesPlan.draw(offsets, draught));
+  }
+
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    Offsets offsets = Offsets.read(inputs);
+    double siding = Si.value(inputs, "siding", Unit.METRE, 0);
+    double solid = Solids.read(inputs, true).volume();
+    double draught = draught(inputs, offsets, WaterDensity.of(inputs), siding, solid);
+    return List.of(LinesSketch.draw(offsets, draught));
   }
 
   private static double draught(

@@ -4,6 +4,7 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -70,11 +71,13 @@ final class Laminate {
               "mix_resin_volume", "mix.resin.volume",
               "mix_hardener_volume", "mix.hardener.volume",
               "batches", "mix.batches",
-              "batch", "mix.batch");
+              "batch", "mix.batch")
+          .sketching(Laminate::sketch);
 
   private final YieldList yields = new YieldList();
   private final double fibreDensity;
   private final double resinDensity;
+  private final List<LaminateSketch.Zone> layered = new ArrayList<>();
   private double fibre;
   private double resin;
   private double cloth;
@@ -87,7 +90,22 @@ final class Laminate {
     resinDensity = Si.positive(inputs, "resin_density", Si.KG_M3, 1200);
   }
 
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    List<LaminateSketch.Zone> layered = zoned(inputs).layered;
+    // A single layer is no section to look at.
+    return layered.size() == 1 && layered.get(0).layers() < 2
+        ? List.of()
+        : List.of(LaminateSketch.draw(layered));
+  }
+
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Laminate laminate = zoned(inputs);
+    laminate.sums(Si.share(inputs, "waste", 0));
+    ResinMix.add(laminate.yields, inputs, laminate.resin / (1 - Si.share(inputs, "waste", 0)));
+    return laminate.yields.list();
+  }
+
+  private static Laminate zoned(Inputs inputs) throws TradeException, QuantityException {
     Laminate laminate = new Laminate(inputs);
     if (inputs.findTable("zones").isPresent()) {
       laminate.zones(inputs);
@@ -101,9 +119,7 @@ final class Laminate {
           Si.positive(inputs, "layers", Unit.ONE, 1),
           psi);
     }
-    laminate.sums(Si.share(inputs, "waste", 0));
-    ResinMix.add(laminate.yields, inputs, laminate.resin / (1 - Si.share(inputs, "waste", 0)));
-    return laminate.yields.list();
+    return laminate;
   }
 
   private void zones(Inputs inputs) throws TradeException, QuantityException {
@@ -153,6 +169,7 @@ final class Laminate {
     fibres.add(covered, " × ", Si.number(layers), " × ", dryCloth);
     resins.add(grams(area * dry), " × (1 − ", Si.percent(psi), ") ÷ ", Si.percent(psi));
     double thick = dry * (1 / fibreDensity + (1 / psi - 1) / resinDensity);
+    layered.add(new LaminateSketch.Zone(zone, layers, weight, thick));
     yields.add(
         "thickness" + part,
         titled(zone, "thickness"),

@@ -20,6 +20,9 @@ final class Planking {
 
   private static final Message PRACTICE = Message.of("planking.practice");
 
+  /** More strips than this could not be told apart in a drawing. */
+  private static final int MOST_DRAWN = 200;
+
   static final TradeReckoning RECKONING =
       new TradeReckoning("planking", "Planking with strips", parameters(), Planking::of)
           .yielding(LiningOff.YIELDS)
@@ -78,7 +81,8 @@ final class Planking {
               "timber.quarter",
               "mass_faired_least",
               "timber.third")
-          .drawing(Planking::draw);
+          .drawing(Planking::draw)
+          .sketching(Planking::sketch);
 
   private Planking() {}
 
@@ -105,7 +109,10 @@ final class Planking {
                 .or("strips are long enough"),
             Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE).or(""),
             Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
-            Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")));
+            Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or(""),
+            Parameter.quantity(
+                    "laid", "strips laid on a side so far, to be drawn as done", Unit.ONE)
+                .or("")));
     all.addAll(LiningOff.PARAMETERS);
     return all;
   }
@@ -118,6 +125,20 @@ final class Planking {
     long full = fullWidth(new YieldList(), inputs, girths, width, strips);
     Taper taper = Taper.of(girths, width, least, strips, full);
     return GaugeStrips.draw(girths, width, full, taper.run, taper.each);
+  }
+
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    Girths girths = Girths.of(inputs);
+    double width = Si.positive(inputs, "strip_width", Unit.METRE);
+    double least = Si.positive(inputs, "least_width", Unit.METRE, width / 2);
+    long strips = ceil(girths.greatest() / width);
+    if (strips > MOST_DRAWN) {
+      return List.of();
+    }
+    long full = fullWidth(new YieldList(), inputs, girths, width, strips);
+    Taper taper = Taper.of(girths, width, least, strips, full);
+    return List.of(
+        new ShellExpansion(girths, width, (int) strips, full, taper.run, taper.each).draw());
   }
 
   /**
@@ -172,6 +193,7 @@ final class Planking {
             girths.units().length(width),
             "⌉"),
         PRACTICE);
+    requireLaid(inputs, strips);
     long full = fullWidth(yields, inputs, girths, width, strips);
     taper(yields, girths, width, least, strips, full);
     shortStrips(yields, girths, width, least, strips, full);
@@ -179,6 +201,17 @@ final class Planking {
     LiningOff.add(yields, inputs, girths, strips);
     Timber.add(yields, inputs, girths, strips);
     return yields.list();
+  }
+
+  private static void requireLaid(Inputs inputs, long strips)
+      throws TradeException, QuantityException {
+    double laid = Si.value(inputs, "laid", Unit.ONE, 0);
+    if (laid < 0 || laid > strips) {
+      throw new TradeException(
+          "laid",
+          "There are " + strips + " strips on a side.",
+          "Give how many of them are laid, of one side alone.");
+    }
   }
 
   /** How many strips a side keep their full width from end to end. */

@@ -3,7 +3,13 @@ package chinelog.reckon.trade;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
+import chinelog.wording.Phrase;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -39,7 +45,9 @@ final class Rig {
                   Parameter.quantity(
                           "clr", "centre of lateral resistance from the aft end", Unit.METRE)
                       .or("that of the profile"),
-                  Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or("")),
+                  Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
+                  Parameter.table("plan", "corners of the sails, to be drawn", "sail", "x", "z")
+                      .or("each sail is drawn as a circle of its area")),
               Rig::of)
           .yielding(
               "area", "rig.area",
@@ -48,7 +56,8 @@ final class Rig {
               "lateral", "rig.profile",
               "clr", "rig.clr",
               "lead", "rig.lead",
-              "lead_share", "rig.lead.share");
+              "lead_share", "rig.lead.share")
+          .sketching(Rig::sketch);
 
   private Rig() {}
 
@@ -99,8 +108,86 @@ final class Rig {
     return terms.end(") ÷ ", units.area(whole));
   }
 
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    boolean isTable = inputs.findTable("sails").isPresent();
+    Spread sails = isTable ? fromTable(inputs) : fromFigures(inputs);
+    if (!sails.heights) {
+      return List.of();
+    }
+    Map<String, List<double[]>> corners = corners(inputs, sails.names);
+    List<SailPlanSketch.Cloth> cloths = new ArrayList<>();
+    double whole = 0;
+    double along = 0;
+    double up = 0;
+    for (int i = 0; i < sails.area.length; i++) {
+      String name = sails.names.get(i);
+      cloths.add(
+          new SailPlanSketch.Cloth(
+              isTable ? Phrase.own(name) : Message.of("sketch.sail." + name),
+              sails.area[i],
+              sails.x[i],
+              sails.z[i],
+              corners.getOrDefault(name.toLowerCase(Locale.ROOT), List.of())));
+      whole += sails.area[i];
+      along += sails.area[i] * sails.x[i];
+      up += sails.area[i] * sails.z[i];
+    }
+    List<double[]> profile = new ArrayList<>();
+    double clr = Si.value(inputs, "clr", Unit.METRE, Double.NaN);
+    if (inputs.findTable("profile").isPresent()) {
+      Columns columns = new Columns("profile", inputs.table("profile"));
+      double[] x = columns.numbers("x", Unit.METRE);
+      double[] z = columns.numbers("z", Unit.METRE);
+      for (int i = 0; i < x.length; i++) {
+        profile.add(new double[] {x[i], z[i]});
+      }
+      clr = Polygon.read("profile", columns).x();
+    }
+    return List.of(
+        new SailPlanSketch(cloths, profile, along / whole, up / whole, clr, sails.units).draw());
+  }
+
+  /** The corners of each sail by its name, in small letters. */
+  private static Map<String, List<double[]>> corners(Inputs inputs, List<String> names)
+      throws TradeException, QuantityException {
+    Map<String, List<double[]>> corners = new TreeMap<>();
+    if (inputs.findTable("plan").isEmpty()) {
+      return corners;
+    }
+    Columns plan = new Columns("plan", inputs.table("plan"));
+    double[] x = plan.numbers("x", Unit.METRE);
+    double[] z = plan.numbers("z", Unit.METRE);
+    for (int i = 0; i < x.length; i++) {
+      String sail = plan.text(i, "sail");
+      if (names.stream().noneMatch(sail::equalsIgnoreCase)) {
+        throw plan.at(
+            i,
+            "There is no sail \"" + sail + "\".",
+            "Write one of " + String.join(", ", names) + ".");
+      }
+      corners
+          .computeIfAbsent(sail.toLowerCase(Locale.ROOT), s -> new ArrayList<>())
+          .add(new double[] {x[i], z[i]});
+    }
+    for (Map.Entry<String, List<double[]>> sail : corners.entrySet()) {
+      if (sail.getValue().size() < 3) {
+        throw new TradeException(
+            "plan",
+            "The sail \"" + sail.getKey() + "\" has fewer than three corners.",
+            "Give a row for each of its corners, round the sail.");
+      }
+    }
+    return corners;
+  }
+
   /** Areas in m² and centres in m. */
-  private record Spread(double[] area, double[] x, double[] z, boolean heights, ShopUnits units) {}
+  private record Spread(
+      List<String> names,
+      double[] area,
+      double[] x,
+      double[] z,
+      boolean heights,
+      ShopUnits units) {}
 
   private static Spread fromTable(Inputs inputs) throws TradeException, QuantityException {
     Columns sails = new Columns("sails", inputs.table("sails"));
@@ -111,6 +198,7 @@ final class Rig {
       }
     }
     return new Spread(
+        IntStream.range(0, area.length).mapToObj(i -> sails.text(i, "sail")).toList(),
         area,
         sails.numbers("x", Unit.METRE),
         sails.numbers("z", Unit.METRE, 0),
@@ -138,7 +226,7 @@ final class Rig {
       heights |= inputs.findQuantity(sails.get(i) + "_z").isPresent();
     }
     return new Spread(
-        area, x, z, heights, ShopUnits.of(inputs.quantity(sails.get(0) + "_x").unit()));
+        sails, area, x, z, heights, ShopUnits.of(inputs.quantity(sails.get(0) + "_x").unit()));
   }
 
   private static void lead(YieldList yields, Inputs inputs, ShopUnits units, double ce)

@@ -23,7 +23,7 @@ final class Spar {
       new TradeReckoning(
               "spar",
               "Diameters along a tapered spar",
-              List.of(
+              parameters(
                   Parameter.quantity("length", "from the greatest diameter to the end", Unit.METRE),
                   Parameter.quantity("diameter", "the greatest", Unit.METRE),
                   Parameter.quantity("end", "diameter at the end", Unit.METRE)
@@ -40,6 +40,12 @@ final class Spar {
           .drawing(Spar::draw);
 
   private Spar() {}
+
+  private static List<Parameter> parameters(Parameter... own) {
+    List<Parameter> all = new ArrayList<>(List.of(own));
+    all.addAll(SparFittings.PARAMETERS);
+    return all;
+  }
 
   /** The spar in profile, its middle line along the sheet. */
   private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
@@ -63,6 +69,10 @@ final class Spar {
     }
     drawing.cut(outline);
     drawing.line(Part.Line.CENTRE, 0, 0, length, 0);
+    SparFittings fittings =
+        new SparFittings(
+            inputs, Batten.through(along, half).points().stream().map(double[]::clone).toList());
+    fittings.draw(drawing);
     for (int i = 0; i <= parts; i++) {
       drawing.line(Part.Line.SCORE, along[i], -half[i], along[i], half[i]);
       drawing.write(
@@ -73,7 +83,9 @@ final class Spar {
     }
     drawing.block(
         List.of(Message.of("pattern.spar"), Message.of("pattern.spar.about")), 0, -half[0] - 0.001);
-    return List.of(drawing.part());
+    List<Part> drawn = new ArrayList<>(List.of(drawing.part()));
+    fittings.development().ifPresent(drawn::add);
+    return drawn;
   }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
