@@ -133,8 +133,7 @@ final class AsSheFloats {
     List<Lying> rules = new ArrayList<>();
     for (FairCurve.Shape shape : OTHER_RULES) {
       if (shape != she.along()) {
-        rules.addAll(
-            Doubt.reckoned(List.of(stations), all -> new Lying(all, load, heels, shape)));
+        rules.addAll(Doubt.reckoned(List.of(stations), all -> new Lying(all, load, heels, shape)));
       }
     }
     return List.of(

@@ -213,8 +213,7 @@ final class Balance {
         Message.of("balance.ballast"),
         massOf(ballast / share()),
         Message.of("balance.outside.how"),
-        YieldList.worked(
-            massOf(ballast), " ÷ (1 − ", units.density(water), " ÷ ", density, ")"));
+        YieldList.worked(massOf(ballast), " ÷ (1 − ", units.density(water), " ÷ ", density, ")"));
     yields.from("masses", "displacement");
     yields.add(
         "ballast_net",
@@ -367,8 +366,7 @@ final class Balance {
         gm,
         Message.of("balance.gm.how", DERRETT),
         bearing > 0
-            ? Message.of(
-                "balance.outside.gm", massOf(bearing), units.length(kb), units.length(bm))
+            ? Message.of("balance.outside.gm", massOf(bearing), units.length(kb), units.length(bm))
             : Message.of("balance.inside.gm", units.length(kb), units.length(bm)),
         YieldList.worked(units.length(kb), " + ", units.length(bm), " − ", units.length(kg)),
         Message.of(

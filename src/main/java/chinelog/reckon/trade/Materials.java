@@ -174,20 +174,19 @@ final class Materials {
           Message.of("wood.basic.how", Math.round(material.basic[3])));
     }
     ends(yields, material.range, "density", Si.KG_M3, source);
-    ends(yields, material.fraction, "fibre_fraction", Unit.ONE, Message.of("material.fraction.how"));
+    ends(
+        yields, material.fraction, "fibre_fraction", Unit.ONE, Message.of("material.fraction.how"));
     casting(yields, material);
     return yields.list();
   }
 
   /** The least and the most of a figure, where they are known. */
-  private static void ends(
-      YieldList yields, double[] range, String name, Unit unit, Message source)
+  private static void ends(YieldList yields, double[] range, String name, Unit unit, Message source)
       throws TradeException {
     String title = name.equals("density") ? "material." : "material.fraction.";
     for (int i = 0; i < range.length; i++) {
       String end = i == 0 ? "least" : "most";
-      yields.add(
-          name + "_" + end, Message.of(title + end), Si.show(range[i], unit, unit), source);
+      yields.add(name + "_" + end, Message.of(title + end), Si.show(range[i], unit, unit), source);
     }
   }
 

@@ -74,8 +74,7 @@ final class Section {
   Section without(int k) {
     return less.computeIfAbsent(
         k,
-        i ->
-            new Section(name, x, FairCurve.without(z, i), FairCurve.without(y, i), flat, corners));
+        i -> new Section(name, x, FairCurve.without(z, i), FairCurve.without(y, i), flat, corners));
   }
 
   /** The half-breadth at a height between keel and top. */

@@ -41,7 +41,10 @@ class FittedHullTest {
   @Test // box of 4800 cm³ at 50 mm with 300 and 180 cm³ below it
   void aFormCarriesWhatIsFixedToItByName() throws Exception {
     Given bare =
-        Given.the("hull-form").table("offsets", BOX).quantity("draught", "50 mm").word("water", "fresh");
+        Given.the("hull-form")
+            .table("offsets", BOX)
+            .quantity("draught", "50 mm")
+            .word("water", "fresh");
     Given form =
         fitted(
             Given.the("hull-form")
@@ -77,8 +80,7 @@ class FittedHullTest {
     Given form =
         fitted(Given.the("hull-form").table("offsets", BOX).quantity("draught", "50 mm"))
             .quantity("appendages.fin.z", "60 mm");
-    assertThatThrownBy(form::yields)
-        .hasMessageContaining("\"fin\" has its centre above the water");
+    assertThatThrownBy(form::yields).hasMessageContaining("\"fin\" has its centre above the water");
   }
 
   @Test // the same by a table
@@ -125,8 +127,7 @@ class FittedHullTest {
             .table("masses", masses + ballast)
             .table(
                 "appendages",
-                String.format(
-                    Locale.ROOT, "volume [cm³],x [mm],z [mm]\n%.9f,%.9f,-150", volume, x))
+                String.format(Locale.ROOT, "volume [cm³],x [mm],z [mm]\n%.9f,%.9f,-150", volume, x))
             .quantity("density", "1 g/cm³");
     assertThat(afloat.in("mm", "draught_aft")).isCloseTo(50, within(1e-5));
     assertThat(afloat.in("mm", "draught_fore")).isCloseTo(50, within(1e-5));

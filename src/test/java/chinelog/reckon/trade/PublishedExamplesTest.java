@@ -37,7 +37,10 @@ class PublishedExamplesTest {
   @Test
   void theRightingMomentOfABoxAtFiveDegrees() throws Exception {
     Given box =
-        standing("3198", "4").quantity("vcb", "2 m").quantity("bm", "3 m").quantity("heel", "5 deg");
+        standing("3198", "4")
+            .quantity("vcb", "2 m")
+            .quantity("bm", "3 m")
+            .quantity("heel", "5 deg");
     assertThat(box.in("t·m", "righting")).isCloseTo(278.9, within(0.00005 * 3198 + 0.05));
   }
 
@@ -89,7 +92,8 @@ class PublishedExamplesTest {
   void theForecastOfABuildInArrears() throws Exception {
     Given build =
         Given.the("earned-value")
-            .table("stages", "stage,planned [h],due [%],done [%],worked [h]\nAll,50000,80,60,45000");
+            .table(
+                "stages", "stage,planned [h],due [%],done [%],worked [h]\nAll,50000,80,60,45000");
     assertThat(build.in("h", "earned")).isCloseTo(30000, within(1e-6));
     assertThat(build.in("h", "due")).isCloseTo(40000, within(1e-6));
     assertThat(build.number("cost_index")).isCloseTo(0.667, within(5e-4));
@@ -158,7 +162,14 @@ class PublishedExamplesTest {
   // the foot.
   @ParameterizedTest
   @CsvSource({
-    "cast-iron,3", "steel,6", "brass,6", "bronze,5", "aluminium,7", "zinc,7", "lead,7", "tin,6",
+    "cast-iron,3",
+    "steel,6",
+    "brass,6",
+    "bronze,5",
+    "aluminium,7",
+    "zinc,7",
+    "lead,7",
+    "tin,6",
   })
   void theShrinkageOfCastings(String metal, int thirtySeconds) throws Exception {
     Given given = Given.the("material").word("name", metal);
@@ -181,8 +192,7 @@ class PublishedExamplesTest {
       csv.append(String.format(Locale.ROOT, "\n%d,%.9f,0", i, i / 20.0));
       for (int k = 0; k <= 8; k++) {
         double down = 1 - k / 8.0;
-        csv.append(
-            String.format(Locale.ROOT, ",%.9f", 0.05 * (1 - u * u) * (1 - down * down)));
+        csv.append(String.format(Locale.ROOT, ",%.9f", 0.05 * (1 - u * u) * (1 - down * down)));
       }
     }
     Given hull =
