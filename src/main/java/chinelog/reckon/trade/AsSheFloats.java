@@ -38,6 +38,10 @@ final class AsSheFloats {
     "density"
   };
 
+  /** Curves along the hull that another rule would go by. */
+  private static final List<FairCurve.Shape> OTHER_RULES =
+      List.of(FairCurve.Shape.PLAIN, FairCurve.Shape.ELLIPTIC, FairCurve.Shape.MONOTONE);
+
   /** Titles that are not named as their figures are. */
   private static final Map<String, String> TITLES =
       Map.of("draught_aft", "aft", "draught_fore", "fore");
@@ -69,7 +73,7 @@ final class AsSheFloats {
   private final Lying.Load load;
   private final double[] heels;
   private final Lying she;
-  private final List<Lying> lessOne;
+  private final List<List<Lying>> others;
 
   private AsSheFloats(Inputs inputs, boolean doubts) throws TradeException, QuantityException {
     this.inputs = inputs;
@@ -102,11 +106,7 @@ final class AsSheFloats {
             Si.value(inputs, "siding", Unit.METRE, 0));
     heels = heels();
     she = new Lying(offsets.stations(), load, heels);
-    lessOne =
-        doubts
-            ? Doubt.reckoned(
-                Doubt.coarser(offsets.stations()), rest -> new Lying(rest, load, heels))
-            : List.of();
+    others = doubts ? others(offsets.stations()) : List.of();
   }
 
   private static List<Parameter> parameters() {
@@ -123,6 +123,28 @@ final class AsSheFloats {
         Parameter.quantity("heel_most", "up to which righting arms are told", Si.DEGREE)
             .or("90 deg"));
     return all;
+  }
+
+  /**
+   * How she would lie by other offsets or another rule: without one station, without one height,
+   * and along another curve through all stations.
+   */
+  private List<List<Lying>> others(List<Section> stations) {
+    List<Lying> rules = new ArrayList<>();
+    for (FairCurve.Shape shape : OTHER_RULES) {
+      if (shape != she.along()) {
+        rules.addAll(Doubt.reckoned(List.of(stations), all -> new Lying(all, load, heels, shape)));
+      }
+    }
+    return List.of(
+        Doubt.reckoned(Doubt.lessStations(stations), rest -> new Lying(rest, load, heels)),
+        Doubt.reckoned(Doubt.lessHeights(stations), rest -> new Lying(rest, load, heels)),
+        rules);
+  }
+
+  /** The greatest changes of all three kinds added up, as heel and trim add to what is out. */
+  private double doubt(ToDoubleFunction<Lying> figure) {
+    return others.stream().mapToDouble(o -> Doubt.most(she, o, figure)).sum();
   }
 
   private static double mean(double[] m, double[] lever) {
@@ -155,11 +177,11 @@ final class AsSheFloats {
       String name, ToDoubleFunction<Lying> figure, Doubt.Shown shown, Message... method)
       throws TradeException {
     List<Message> all = new ArrayList<>(List.of(method));
-    all.add(Message.of("form.doubt"));
+    all.add(Message.of("afloat.doubt"));
     yields.add(
         name,
         Message.of("afloat." + TITLES.getOrDefault(name, name)),
-        Doubt.doubted(figure.applyAsDouble(she), Doubt.of(she, lessOne, figure), shown),
+        Doubt.doubted(figure.applyAsDouble(she), doubt(figure), shown),
         all.toArray(Message[]::new));
   }
 
@@ -348,14 +370,14 @@ final class AsSheFloats {
   private void arms() throws TradeException {
     yields.from(Stream.concat(Stream.of(BASIS), Stream.of("heel_most")).toArray(String[]::new));
     Message how = Message.of("afloat.gz.how");
-    Message doubts = Message.of("form.doubt");
+    Message doubts = Message.of("afloat.doubt");
     for (int i = 0; i < heels.length; i++) {
       int at = i;
       int angle = (i + 1) * STEP;
       yields.add(
           "gz_" + angle,
           Message.of("afloat.gz", angle),
-          Doubt.doubted(she.arm(i), Doubt.of(she, lessOne, s -> s.arm(at)), units::length),
+          Doubt.doubted(she.arm(i), doubt(s -> s.arm(at)), units::length),
           how,
           under(she.lie(i)),
           arm(she.lie(i)),

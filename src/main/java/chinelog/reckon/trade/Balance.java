@@ -49,6 +49,14 @@ final class Balance {
                           "ballast_z", "height of the ballast above the base line", Unit.METRE)
                       .or("0"),
                   Parameter.quantity("ballast_density", "of the ballast", Si.KG_M3).or(""),
+                  Parameter.word(
+                          "ballast_lies",
+                          "in the hull, or below it in the water, where it bears itself in part",
+                          "inside",
+                          "outside")
+                      .or("inside"),
+                  Parameter.quantity("water_density", "of the water", Si.KG_M3)
+                      .or("999.1 kg/m³, fresh water at 15 °C"),
                   Parameter.quantity(
                           "target", "where the centre shall lie along the hull", Unit.METRE)
                       .or(""),
@@ -62,6 +70,7 @@ final class Balance {
               "tcg", "balance.tcg",
               "vcg", "balance.vcg",
               "ballast", "balance.ballast",
+              "ballast_net", "balance.net",
               "ballast_at", "balance.place",
               "ballast_volume", "balance.volume",
               "sinkage", "balance.sinkage",
@@ -118,11 +127,9 @@ final class Balance {
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     Balance balance = new Balance(inputs);
     balance.centre();
-    double ballast = balance.has("displacement") ? Math.max(0, balance.ballast()) : 0;
-    double afloat = balance.mass + ballast;
-    double moment = balance.zMoment + ballast * Si.value(inputs, "ballast_z", Unit.METRE, 0);
+    double net = balance.has("displacement") ? Math.max(0, balance.ballast()) : 0;
     balance.target();
-    balance.upright(afloat, moment / afloat);
+    balance.upright(net / balance.share(), net / balance.share() - net);
     balance.trim(balance.xMoment / balance.mass);
     return balance.yields.list();
   }
@@ -183,16 +190,55 @@ final class Balance {
     return (terms.isEmpty() ? terms.add("0") : terms).end(after);
   }
 
+  /** What ballast weighs where it lies, as a part of its mass: less in the water. */
+  private double share() throws TradeException, QuantityException {
+    if (!inputs.word("ballast_lies", "inside").equals("outside")) {
+      return 1;
+    }
+    double density = Si.positive(inputs, "ballast_density", Si.KG_M3);
+    double water = Si.positive(inputs, "water_density", Si.KG_M3, 999.1);
+    if (density <= water) {
+      throw new TradeException(
+          "ballast_density", "Such ballast floats.", "Give a density above the water's.");
+    }
+    return 1 - water / density;
+  }
+
+  private void outside(double ballast) throws TradeException, QuantityException {
+    Quantity density = inputs.quantity("ballast_density").withoutTolerance();
+    double water = Si.positive(inputs, "water_density", Si.KG_M3, 999.1);
+    yields.from("masses", "displacement", "ballast_density", "ballast_lies", "water_density");
+    yields.add(
+        "ballast",
+        Message.of("balance.ballast"),
+        massOf(ballast / share()),
+        Message.of("balance.outside.how"),
+        YieldList.worked(massOf(ballast), " ÷ (1 − ", units.density(water), " ÷ ", density, ")"));
+    yields.from("masses", "displacement");
+    yields.add(
+        "ballast_net",
+        Message.of("balance.net"),
+        massOf(ballast),
+        Message.of("balance.ballast.how"),
+        YieldList.worked(
+            massOf(Si.positive(inputs, "displacement", Unit.KILOGRAM)), " − ", massOf(mass)));
+  }
+
+  /** What ballast has to weigh where it lies, in kg; below zero if all is too heavy already. */
   private double ballast() throws TradeException, QuantityException {
     double displacement = Si.positive(inputs, "displacement", Unit.KILOGRAM);
     double ballast = displacement - mass;
     yields.from("masses", "displacement");
-    yields.add(
-        "ballast",
-        Message.of("balance.ballast"),
-        massOf(ballast),
-        Message.of("balance.ballast.how"),
-        YieldList.worked(massOf(displacement), " − ", massOf(mass)));
+    if (ballast > 0 && share() < 1) {
+      outside(ballast);
+    } else {
+      yields.add(
+          "ballast",
+          Message.of("balance.ballast"),
+          massOf(ballast),
+          Message.of("balance.ballast.how"),
+          YieldList.worked(massOf(displacement), " − ", massOf(mass)));
+    }
     if (ballast > 0 && has("lcb")) {
       double lcb = Si.value(inputs, "lcb", Unit.METRE);
       yields.from("masses", "displacement", "lcb");
@@ -214,13 +260,13 @@ final class Balance {
     }
     if (ballast > 0 && has("ballast_density")) {
       double density = Si.positive(inputs, "ballast_density", Si.KG_M3);
-      yields.from("masses", "displacement", "ballast_density");
+      yields.from("masses", "displacement", "ballast_density", "ballast_lies", "water_density");
       yields.add(
           "ballast_volume",
           Message.of("balance.volume"),
-          units.volume(ballast / density),
+          units.volume(ballast / share() / density),
           Message.of("mass.over.density"),
-          YieldList.worked(units.mass(ballast), " ÷ ", units.density(density)));
+          YieldList.worked(units.mass(ballast / share()), " ÷ ", units.density(density)));
     }
     if (has("immersion")) {
       double immersion = Si.positive(inputs, "immersion", PER_METRE);
@@ -288,19 +334,40 @@ final class Balance {
             ")"));
   }
 
-  private void upright(double afloat, double kg) throws TradeException, QuantityException {
+  /**
+   * How she stands up.
+   *
+   * @param ballast its whole mass
+   * @param bearing the mass of the water that ballast outside the hull displaces
+   */
+  private void upright(double ballast, double bearing) throws TradeException, QuantityException {
     if (!heights || !has("vcb", "bm")) {
       return;
     }
-    double bm = Si.positive(inputs, "bm", Unit.METRE);
-    double kb = Si.value(inputs, "vcb", Unit.METRE);
+    double afloat = mass + ballast;
+    double low = Si.value(inputs, "ballast_z", Unit.METRE, 0);
+    double kg = (zMoment + ballast * low) / afloat;
+    double hull = afloat - bearing;
+    double bm = Si.positive(inputs, "bm", Unit.METRE) * hull / afloat;
+    double kb = (Si.value(inputs, "vcb", Unit.METRE) * hull + low * bearing) / afloat;
     double gm = kb + bm - kg;
-    yields.from("masses", "displacement", "vcb", "bm", "ballast_z");
+    yields.from(
+        "masses",
+        "displacement",
+        "vcb",
+        "bm",
+        "ballast_z",
+        "ballast_density",
+        "ballast_lies",
+        "water_density");
     length(
         "gm",
         "balance.gm",
         gm,
         Message.of("balance.gm.how", DERRETT),
+        bearing > 0
+            ? Message.of("balance.outside.gm", massOf(bearing), units.length(kb), units.length(bm))
+            : Message.of("balance.inside.gm", units.length(kb), units.length(bm)),
         YieldList.worked(units.length(kb), " + ", units.length(bm), " − ", units.length(kg)),
         Message.of(
             "balance.kg.how",

@@ -54,19 +54,32 @@ final class Doubt {
   }
 
   /** The offsets without one inner station, and without one inner height, each in turn. */
-  static List<List<Section>> coarser(List<Section> stations) {
+  private static List<List<Section>> coarser(List<Section> stations) {
+    List<List<Section>> all = new ArrayList<>(lessStations(stations));
+    all.addAll(lessHeights(stations));
+    return all;
+  }
+
+  /** The offsets without one inner station, each in turn. */
+  static List<List<Section>> lessStations(List<Section> stations) {
     List<List<Section>> all = new ArrayList<>();
     for (int i : FairCurve.someOf(1, stations.size() - 1)) {
       List<Section> rest = new ArrayList<>(stations);
       rest.remove(i);
       all.add(rest);
     }
+    return all;
+  }
+
+  /** The offsets without one inner height, each in turn. */
+  static List<List<Section>> lessHeights(List<Section> stations) {
     double[] heights =
         stations.stream()
             .flatMapToDouble(s -> DoubleStream.of(s.z()))
             .distinct()
             .sorted()
             .toArray();
+    List<List<Section>> all = new ArrayList<>();
     for (int i : FairCurve.someOf(0, heights.length)) {
       double height = heights[i];
       List<Section> rest = stations.stream().map(s -> without(s, height)).toList();
@@ -94,13 +107,17 @@ final class Doubt {
 
   /** How far a figure may be out, from what it is without a part of the offsets. */
   static <T> double of(T whole, List<T> lessOne, ToDoubleFunction<T> figure) {
+    return SHARE * most(whole, lessOne, figure);
+  }
+
+  /** The most by which a figure differs from what it is otherwise. */
+  static <T> double most(T whole, List<T> others, ToDoubleFunction<T> figure) {
     double centre = figure.applyAsDouble(whole);
-    return SHARE
-        * lessOne.stream()
-            .mapToDouble(less -> Math.abs(figure.applyAsDouble(less) - centre))
-            .filter(Double::isFinite)
-            .max()
-            .orElse(0);
+    return others.stream()
+        .mapToDouble(other -> Math.abs(figure.applyAsDouble(other) - centre))
+        .filter(Double::isFinite)
+        .max()
+        .orElse(0);
   }
 
   /** How far a figure of all offsets may be out. */

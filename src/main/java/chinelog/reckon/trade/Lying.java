@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How a hull lies with what is aboard, and her righting arms, from one set of offsets. Lengths in
@@ -8,11 +9,17 @@ import java.util.List;
  */
 final class Lying {
 
+  private static final int MOST_STEPS = 60;
+
+  /** In rad, and as a part of her length. */
+  private static final double CLOSE = 1e-11;
+
   /** Half the angle over which the slope of the righting arm is taken. */
   static final double SMALL = Math.toRadians(0.5);
 
   private final List<Section> stations;
   private final Load load;
+  private final FairCurve.Shape along;
   private final Floating floating;
   private final Floating.Lie rest;
   private final double plane;
@@ -37,10 +44,18 @@ final class Lying {
    * @param heels at which arms are told, rising
    */
   Lying(List<Section> stations, Load load, double[] heels) throws TradeException {
+    this(stations, load, heels, null);
+  }
+
+  /**
+   * @param shape of the curve of areas along the hull; null for the one that tells them best
+   */
+  Lying(List<Section> stations, Load load, double[] heels, FairCurve.@Nullable Shape shape)
+      throws TradeException {
     this.stations = stations;
     this.load = load;
     double depth = upright();
-    FairCurve.Shape along = Afloat.at(stations, depth, load.siding).along();
+    along = shape == null ? Afloat.at(stations, depth, load.siding).along() : shape;
     floating =
         new Floating(
             new Inclined(stations, along),
@@ -60,16 +75,22 @@ final class Lying {
     arms = new double[heels.length];
     Floating.Lie capsized = rest;
     double before = heel;
+    double armBefore = above;
     for (int i = 0; i < heels.length; i++) {
       lies[i] = floating.at(heels[i]);
       arms[i] = lies[i].arm();
       if (capsized == rest && heels[i] > heel && arms[i] <= 0) {
-        capsized = floating.at(vanishing(before, heels[i]));
+        capsized = floating.at(balanced(before, armBefore, heels[i], arms[i]));
         floating.at(heels[i]);
       }
       before = heels[i];
+      armBefore = arms[i];
     }
     upset = capsized;
+  }
+
+  FairCurve.Shape along() {
+    return along;
   }
 
   Floating.Lie rest() {
@@ -180,35 +201,47 @@ final class Lying {
   private double heel() throws TradeException {
     double low = 0;
     double high = 0;
+    double arm = floating.at(0).arm();
+    double before = arm;
     do {
+      low = high;
+      before = arm;
       high += Math.toRadians(5);
       if (high > Math.PI / 2) {
         throw new TradeException(
             "masses", "She does not stand up with these masses.", "Move mass down or inboard.");
       }
-    } while (floating.at(high).arm() < 0);
-    for (int i = 0; i < 40; i++) {
-      double middle = (low + high) / 2;
-      if (floating.at(middle).arm() < 0) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return high;
+      arm = floating.at(high).arm();
+    } while (arm < 0);
+    return balanced(low, before, high, arm);
   }
 
-  private double vanishing(double upright, double beyond) throws TradeException {
-    double low = upright;
-    double high = beyond;
-    for (int i = 0; i < 30; i++) {
-      double middle = (low + high) / 2;
-      if (floating.at(middle).arm() > 0) {
-        low = middle;
+  /**
+   * The heel at which the arm comes to nothing between two at which it has different signs, by the
+   * rule of false position with the end that stays halved (Dowell and Jarratt, BIT 11, 1971: the
+   * Illinois method; from memory).
+   */
+  private double balanced(double from, double armFrom, double to, double armTo)
+      throws TradeException {
+    double a = from;
+    double fa = armFrom;
+    double b = to;
+    double fb = armTo;
+    for (int i = 0; i < MOST_STEPS && Math.abs(b - a) > CLOSE && fb != fa; i++) {
+      double c = b - fb * (b - a) / (fb - fa);
+      double fc = floating.at(c).arm();
+      if (fc * fb < 0) {
+        a = b;
+        fa = fb;
       } else {
-        high = middle;
+        fa /= 2;
+      }
+      b = c;
+      fb = fc;
+      if (Math.abs(fc) < CLOSE * (fore() - aft())) {
+        break;
       }
     }
-    return high;
+    return b;
   }
 }

@@ -35,6 +35,10 @@ final class Materials {
    * @param dried density in lb/ft³; 0 where not known
    * @param basic density in g/cm³: mean, least, most, and the number of records; empty where not
    *     known
+   * @param casting by how much a casting is smaller than its mould, such as {@code 7/32} of an inch
+   *     to the foot or {@code 0.4%}; empty where not known
+   * @param fraction fibre's share of the mass of a laminate laid up by hand, least and most
+   * @param range of the density in kg/m³, least and most
    */
   private record Material(
       String name,
@@ -42,7 +46,10 @@ final class Materials {
       String source,
       double[] shrinkage,
       double dried,
-      double[] basic) {}
+      double[] basic,
+      String casting,
+      double[] fraction,
+      double[] range) {}
 
   private static final List<Material> ALL = read();
 
@@ -68,7 +75,13 @@ final class Materials {
               "shrinkage_volumetric", "wood.volumetric",
               "basic_density_mean", "wood.basic.mean",
               "basic_density_least", "wood.basic.least",
-              "basic_density_most", "wood.basic.most");
+              "basic_density_most", "wood.basic.most",
+              "density_least", "material.least",
+              "density_most", "material.most",
+              "casting_shrinkage", "material.casting",
+              "pattern_factor", "material.pattern",
+              "fibre_fraction_least", "material.fraction.least",
+              "fibre_fraction_most", "material.fraction.most");
 
   private Materials() {}
 
@@ -88,7 +101,10 @@ final class Materials {
                   cells[2].strip(),
                   numbers(cells[3]),
                   number(cells[4]),
-                  numbers(cells[5])));
+                  numbers(cells[5]),
+                  cells[6].strip(),
+                  numbers(cells[7]),
+                  numbers(cells[8])));
         }
       }
       return List.copyOf(all);
@@ -157,7 +173,50 @@ final class Materials {
           Si.show(material.basic[i], Si.unit("g/cm³"), Si.unit("g/cm³")),
           Message.of("wood.basic.how", Math.round(material.basic[3])));
     }
+    ends(yields, material.range, "density", Si.KG_M3, source);
+    ends(
+        yields, material.fraction, "fibre_fraction", Unit.ONE, Message.of("material.fraction.how"));
+    casting(yields, material);
     return yields.list();
+  }
+
+  /** The least and the most of a figure, where they are known. */
+  private static void ends(YieldList yields, double[] range, String name, Unit unit, Message source)
+      throws TradeException {
+    String title = name.equals("density") ? "material." : "material.fraction.";
+    for (int i = 0; i < range.length; i++) {
+      String end = i == 0 ? "least" : "most";
+      yields.add(name + "_" + end, Message.of(title + end), Si.show(range[i], unit, unit), source);
+    }
+  }
+
+  private static void casting(YieldList yields, Material material)
+      throws TradeException, QuantityException {
+    if (material.casting.isEmpty()) {
+      return;
+    }
+    boolean told = material.casting.endsWith("%");
+    Quantity share =
+        told
+            ? Quantity.parse(material.casting)
+            : Quantity.parse(material.casting + " in").dividedBy(Quantity.parse("12 in"));
+    double smaller = share.doubleIn(Unit.ONE);
+    Message source = Message.of(told ? "material.casting.memory" : "material.casting.how");
+    yields.add(
+        "casting_shrinkage",
+        Message.of("material.casting"),
+        Si.percent(smaller),
+        source,
+        told
+            ? YieldList.worked(Si.percent(smaller))
+            : YieldList.worked(
+                Si.show(smaller * 12, Unit.INCH, Unit.INCH), " ÷ ", Quantity.parse("12 in")));
+    yields.add(
+        "pattern_factor",
+        Message.of("material.pattern"),
+        Si.number(1 + smaller),
+        Message.of("material.pattern.how"),
+        YieldList.worked("1 + ", Si.percent(smaller)));
   }
 
   /** The lot in hand goes before any book. */

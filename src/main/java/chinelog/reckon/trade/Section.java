@@ -1,6 +1,8 @@
 package chinelog.reckon.trade;
 
 import java.util.Arrays;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** One station of a hull: half-breadths from the keel up to the sheer. Lengths in m. */
 final class Section {
@@ -12,6 +14,9 @@ final class Section {
   private final double flat;
   private final double[] corners;
   private final FairCurve outline;
+
+  /** Those without one half-breadth that were asked for: their curves are dear to find. */
+  private final Map<Integer, Section> less = new ConcurrentHashMap<>();
 
   /**
    * @param name as the table calls it
@@ -65,9 +70,11 @@ final class Section {
     return outline.shape();
   }
 
-  /** This station without the half-breadth numbered {@code k}. */
+  /** This station without the half-breadth numbered {@code k}; the same one each time. */
   Section without(int k) {
-    return new Section(name, x, FairCurve.without(z, k), FairCurve.without(y, k), flat, corners);
+    return less.computeIfAbsent(
+        k,
+        i -> new Section(name, x, FairCurve.without(z, i), FairCurve.without(y, i), flat, corners));
   }
 
   /** The half-breadth at a height between keel and top. */

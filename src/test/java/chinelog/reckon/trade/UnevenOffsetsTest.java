@@ -2,9 +2,12 @@ package chinelog.reckon.trade;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
+import java.util.stream.IntStream;
 import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -170,32 +173,32 @@ class UnevenOffsetsTest {
       Random random = new Random(1000 + i);
       double[] x = uneven(random, 5 + i, LENGTH);
       double[] z = uneven(random, 6, DEPTH);
-      double volume = 0;
-      double centre = 0;
-      for (int step = 1; step <= 40; step++) {
-        Given hull = hull(form, x, z, DEPTH * step / 40);
-        assertThat(hull.in("m³", "volume")).as("%s at %d/40", form, step).isGreaterThan(volume);
-        assertThat(hull.in("m", "vcb")).as("%s at %d/40", form, step).isGreaterThan(centre);
-        volume = hull.in("m³", "volume");
-        centre = hull.in("m", "vcb");
-      }
+      double[] draughts = IntStream.rangeClosed(1, 40).mapToDouble(k -> DEPTH * k / 40).toArray();
+      sinksSteadily(form.name(), table(form, x, z), draughts, 0);
     }
   }
 
   @Test
   void theDemosHullSinksSteadilyPastItsWaterlines() throws Exception {
+    double[] draughts = IntStream.range(0, 234).mapToDouble(k -> 0.025 + 0.0003 * k).toArray();
+    sinksSteadily("Merrow", Given.resource("offsets.csv"), draughts, 0.0025);
+  }
+
+  /** The figures that are yielded, without what is told about each: its doubt and its lines. */
+  private static void sinksSteadily(String hull, String table, double[] draughts, double siding)
+      throws Exception {
+    List<Section> stations =
+        Offsets.read(
+                new Inputs(Map.of(), Map.of("offsets", Given.parse("offsets", table)), Map.of()))
+            .stations();
     double volume = 0;
     double centre = 0;
-    for (double draught = 25; draught < 95; draught += 0.3) {
-      Given hull =
-          Given.the("hull-form")
-              .table("offsets", Given.resource("offsets.csv"))
-              .quantity("draught", String.format(Locale.ROOT, "%.1f mm", draught))
-              .quantity("siding", "2.5 mm");
-      assertThat(hull.in("cm³", "volume")).as("at %.1f mm", draught).isGreaterThan(volume);
-      assertThat(hull.in("mm", "vcb")).as("at %.1f mm", draught).isGreaterThan(centre);
-      volume = hull.in("cm³", "volume");
-      centre = hull.in("mm", "vcb");
+    for (double draught : draughts) {
+      Afloat afloat = Afloat.at(stations, draught, siding);
+      assertThat(afloat.volume()).as("%s at %f m", hull, draught).isGreaterThan(volume);
+      assertThat(afloat.vcb()).as("%s at %f m", hull, draught).isGreaterThan(centre);
+      volume = afloat.volume();
+      centre = afloat.vcb();
     }
   }
 }
