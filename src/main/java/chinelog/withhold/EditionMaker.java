@@ -168,10 +168,10 @@ final class EditionMaker {
             seen(head.title(), Kind.TITLE, "")
                 .map(quotes::set)
                 .orElseGet(() -> words.text("title.untitled")),
-            seen(head.subject(), Kind.SUBJECT, "").orElse(""),
-            seen(head.kind(), Kind.KIND, "").orElse(""),
-            seen(head.maker(), Kind.MAKER, "").orElse(""),
-            seen(head.client(), Kind.CLIENT, "").orElse(""),
+            seen(head.subject(), Kind.SUBJECT, "").map(quotes::set).orElse(""),
+            seen(head.kind(), Kind.KIND, "").map(quotes::set).orElse(""),
+            seen(head.maker(), Kind.MAKER, "").map(quotes::set).orElse(""),
+            seen(head.client(), Kind.CLIENT, "").map(quotes::set).orElse(""),
             seen(head.licence(), Kind.LICENCE, "").map(quotes::set).orElse(""),
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),

@@ -264,6 +264,7 @@ public final class RandomEdition {
             null,
             stage,
             entry,
+            List.of(),
             NONE);
     plates.add(plate);
     return plate;

@@ -35,6 +35,8 @@ final class FrontPages {
   /** What the title of the same view takes, with some room to spare. */
   private static final double TITLE_MM = 14;
 
+  private static final double MM_PER_INCH = 25.4;
+
   private static final String NO_BREAK = "\u00a0";
 
   private final Setting setting;
@@ -47,6 +49,17 @@ final class FrontPages {
     this.out = setting.out;
     this.edition = setting.edition;
     this.words = setting.words;
+  }
+
+  /**
+   * How many dots there are to an inch of the picture on the cover.
+   *
+   * @param plate the picture
+   */
+  static double dotsPerInch(Plate plate, Trim trim) {
+    double shape = PlateRows.shape(plate);
+    double widthMm = shape > WIDE ? trim.widthMm : Math.max(trim.widthMm, trim.heightMm * shape);
+    return plate.picture().largest().widthPx() / (widthMm / MM_PER_INCH);
   }
 
   /**
