@@ -43,7 +43,7 @@ public final class Imposition {
   private static final int PAGES_PER_SHEET = 4;
 
   private static final float HAIRLINE_PT = 0.3f;
-  private static final float GREY = 0.6f;
+  private static final float GREY = 0.75f;
 
   /** 14 mm. */
   private static final float MARGIN_PT = 40;

@@ -8,6 +8,7 @@ import chinelog.edition.Edition.Line;
 import chinelog.edition.Figure;
 import chinelog.edition.Plate;
 import chinelog.markup.Particulars;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 
@@ -22,6 +23,9 @@ final class FrontPages {
 
   /** A title longer than this is set smaller on the cover. */
   private static final int LONG = 36;
+
+  /** A word longer than this may be parted on the cover. */
+  private static final int LONG_WORD = 15;
 
   /** A title longer than this is set smaller still, and higher. */
   private static final int VERY_LONG = 110;
@@ -79,7 +83,9 @@ final class FrontPages {
     out.open("div", "class", length > VERY_LONG ? "panel high" : "panel");
     out.leaf("p", kind, "class", "kind");
     String size = length > VERY_LONG ? "longest" : length > LONG ? "long" : "";
-    out.leaf("h1", edition.title(), "class", size, "id", COVER);
+    boolean hasLongWord =
+        Arrays.stream(edition.title().split("\\s")).anyMatch(word -> word.length() > LONG_WORD);
+    out.leaf("h1", edition.title(), "class", hasLongWord ? size + " parted" : size, "id", COVER);
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
     }

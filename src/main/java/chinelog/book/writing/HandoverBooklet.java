@@ -14,8 +14,8 @@ public final class HandoverBooklet {
   /** The section that gets a page of its own, to be copied or pinned up. */
   private static final String CARD = "quick-card";
 
-  /** Lines that fill about half a page of the booklet. */
-  private static final int OUTINGS = 10;
+  /** Lines that fill about a page of the booklet. */
+  private static final int OUTINGS = 18;
 
   private static final String BLANK = "\u00a0";
 
@@ -191,6 +191,8 @@ public final class HandoverBooklet {
     out.leaf("h2", words.say("handover.record"), "id", "record");
     setting.lead("handover.record.about");
     line(words.say("handover.record.model"), edition.title() + ", " + edition.scale());
+    line(words.say("particulars.maker"), edition.maker());
+    line(words.say("handover.record.address"), "");
     line(words.say("handover.record.condition"), "");
     line("", "");
     line(words.say("handover.record.place"), "");

@@ -100,12 +100,21 @@ final class PlateWriter {
     out.open("figure", "class", "plate named");
     picture(plate, width, 0, PartNumbers.ATTRIBUTE, PartNumbers.attribute(plate.parts()));
     out.open("figcaption");
-    int number = 0;
-    for (Plate.Part part : plate.parts()) {
-      number++;
-      out.text(number == 1 ? "" : " · ").leaf("b", number + "\u00a0").text(part.name());
+    for (int i = 0; i < plate.parts().size(); i += 2) {
+      out.open("div", "class", "halves");
+      part(plate, i, "half left");
+      part(plate, i + 1, "half");
+      out.close();
     }
     out.close().close();
+  }
+
+  private void part(Plate plate, int index, String kind) {
+    setting.out.open("div", "class", kind);
+    if (index < plate.parts().size()) {
+      setting.out.leaf("b", index + 1 + "\u2002").text(plate.parts().get(index).name());
+    }
+    setting.out.close();
   }
 
   private void picture(Plate plate, double width, double above, String... attributes) {
