@@ -138,7 +138,7 @@ final class Chapters {
           setting.openLifted(kind, "chapter-" + id, "id", "chapter-" + id);
           setting.runningHead(post.title());
           if (post.opening() != null) {
-            plates.write(List.of(post.opening()), List.of());
+            plates.opening(post.opening());
           }
           out.open("div", "class", "opening");
           out.leaf("p", words.shared().text("post.number", post.number()), "class", "number");

@@ -19,6 +19,9 @@ final class PlateWriter {
   /** Of the white on a page with nothing but a picture, the part above it: its optical middle. */
   static final double RAISED = 0.4;
 
+  /** Of the text's height, what the plate that opens a chapter may take. */
+  private static final double OPENING_HEIGHT = 0.5;
+
   /** Of the text's height, what a picture with named parts may take. */
   private static final double NAMED_HEIGHT = 0.5;
 
@@ -89,6 +92,14 @@ final class PlateWriter {
   /** The same, as wide as is said. */
   void small(Plate plate, double widthMm) {
     picture(plate, widthMm, 0);
+  }
+
+  /** A plate that opens a chapter: as wide as the text, unless it is upright. */
+  void opening(Plate plate) {
+    around = List.of();
+    double highest = setting.trim.textHeightMm() * OPENING_HEIGHT;
+    double width = Math.min(setting.trim.textWidthMm(), highest * PlateRows.shape(plate));
+    figure(new PlateRows.Placed(plate, width), "plate first");
   }
 
   /** A picture with the numbers of its parts drawn on it, and their names below. */
