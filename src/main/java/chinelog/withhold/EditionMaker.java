@@ -218,7 +218,7 @@ final class EditionMaker {
 
   private String title(Entry entry) {
     return seen(entry.title(), Kind.TITLE_OF_ENTRY, entry.id())
-        .map(quotes::set)
+        .map(t -> t.equals(entry.date().toString()) ? words.weekday(entry.date()) : quotes.set(t))
         .orElseGet(() -> words.text("entry.untitled"));
   }
 
@@ -337,7 +337,9 @@ final class EditionMaker {
     List<Edition.Line> lines = new ArrayList<>();
     if (!told.isEmpty()) {
       lines.add(line("line.first", words.date(told.get(0).date())));
-      lines.add(line("line.last", words.date(told.get(told.size() - 1).date())));
+      if (told.size() > 1) {
+        lines.add(line("line.last", words.date(told.get(told.size() - 1).date())));
+      }
       lines.add(line("line.entries", String.valueOf(told.size())));
     }
     lines.add(line("line.plates", String.valueOf(plates.all().size())));

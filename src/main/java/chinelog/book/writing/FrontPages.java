@@ -290,7 +290,9 @@ final class FrontPages {
 
   /** The subject and its model, and their chief sizes side by side. */
   void particulars(String titleKey, boolean withTotals) {
-    setting.openSection("particulars", words.say(titleKey), "particulars");
+    boolean isBrief = edition.figures().isEmpty() && !edition.hasWithheld();
+    setting.openSection(
+        "particulars", words.say(titleKey), isBrief ? "particulars brief" : "particulars");
     out.open("table", "class", "data whole list").open("tbody");
     particular("particulars.subject", edition.subject());
     particular("particulars.kind", edition.kind());
