@@ -43,6 +43,12 @@ final class FactLabels {
     }
     for (Statement s : log.statements()) {
       facts.join(s.name(), s.label());
+      String source = s.source();
+      if (source != null) {
+        log.sheets().stream()
+            .filter(sheet -> sheet.path().equals(source.replaceFirst("#.*", "")))
+            .forEach(sheet -> facts.join(s.name(), sheet.label(source)));
+      }
       Matcher m = NAME.matcher(s.expression());
       while (m.find()) {
         facts.inputs.computeIfAbsent(s.name(), n -> new LinkedHashSet<>()).add(m.group());

@@ -84,6 +84,7 @@ final class LogWalk {
     text(head.client(), Secrets.Kind.NAME, "the client's name");
     text(head.licence(), Secrets.Kind.PROSE, "the licence");
     blocks(head.about(), Label.NONE, "the text about the build");
+    blocks(head.letter().text(), Label.NONE, "the letter");
     quantity(head.rate(), "the rate");
     head.budgets().forEach((name, q) -> quantity(q, "the budget for " + name));
     Marked<BigDecimal> scale = head.scale();

@@ -59,6 +59,7 @@ public final class Edition {
    * @param hasWithheld whether a note is due that something is withheld
    * @param agreements legends of the agreements, for editions whose readers see them all
    * @param patterns to cut by
+   * @param letters that they get
    */
   public record Contents(
       String readers,
@@ -95,7 +96,8 @@ public final class Edition {
       List<HandoverSection> handover,
       boolean hasWithheld,
       List<AgreementLegend> agreements,
-      Patterns patterns) {}
+      Patterns patterns,
+      List<Letter> letters) {}
 
   /**
    * A stage.
@@ -139,6 +141,7 @@ public final class Edition {
    *
    * @param slug unique, fit for an address
    * @param date of its last entry
+   * @param words of its entries, footnotes and captions left out
    * @param readingMinutes at least 1
    */
   public record Post(
@@ -149,6 +152,7 @@ public final class Edition {
       LocalDate date,
       @Nullable Plate opening,
       List<String> entries,
+      int words,
       int readingMinutes,
       List<String> under) {}
 

@@ -30,6 +30,8 @@ final class EntryReader {
     "title", "date", "stage", "time", "used", "measured", "weighed", "under"
   };
 
+  private static final List<String> OF_USE = List.of("amount", "where", "material", "under");
+
   private final Scope scope;
   private final @Nullable Collection<String> stages;
   private final @Nullable Map<String, Unit> materials;
@@ -196,7 +198,13 @@ final class EntryReader {
       return List.copyOf(used);
     }
     for (Yaml.Pair pair : fields.pairs("used")) {
-      if (pair.value() instanceof Yaml.Mapping mapping) {
+      String word = pair.key().text();
+      if (OF_USE.contains(word)) {
+        scope.error(
+            pair.key().place(),
+            "\"" + word + "\" is said of one material, not beside it.",
+            "Write such as used: {cedar_strip: {amount: 6, where: keel}}.");
+      } else if (pair.value() instanceof Yaml.Mapping mapping) {
         add(
             use(pair.key(), new Fields(mapping, scope, fields.label(), "amount", "where", "under")),
             used);

@@ -12,6 +12,7 @@ import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.BookChapters;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.Valuation;
@@ -68,7 +69,7 @@ final class HeadReader {
     this.scope = scope;
   }
 
-  Head read(Marked<String> defaultTitle, @Nullable String sheetsUnder) {
+  Head read(Marked<String> defaultTitle) {
     boolean titled = log.has("title");
     if (!titled && !scope.loose() && scope.agreements() != null) {
       log.require("title", "Building Merrow");
@@ -94,12 +95,13 @@ final class HeadReader {
         log.text("theme", THEME),
         paper(),
         chapters(),
-        sheetsUnder,
         clocks(),
         hero(),
         log.flag("credit-photos"),
         valuation(),
-        new PatternSheetsReader(log, scope).read());
+        new PatternSheetsReader(log, scope).read(),
+        new PlanReader(log, scope).postLength(),
+        letter());
   }
 
   /** Who it is built for: the workshop's own, if nothing else is said of it. */
@@ -108,6 +110,20 @@ final class HeadReader {
     return client == null || !client.label().isNone()
         ? client
         : new Marked<>(client.value(), Label.of(Agreement.OWN_CLIENT), client.place());
+  }
+
+  /** The next letter, whose words are told to those alone who are told the client's name. */
+  private LetterPlan letter() {
+    Yaml yaml = log.find("letter");
+    if (yaml == null) {
+      return LetterPlan.NONE;
+    }
+    Marked<String> client = client();
+    Label around = client == null ? Label.NONE : client.label();
+    Fields fields = Fields.of(yaml, scope, around, "since", "text", "under");
+    Yaml text = fields.find("text");
+    return new LetterPlan(
+        fields.pastDate("since"), text == null ? List.of() : blocks(text, fields.label(), scope));
   }
 
   private Valuation valuation() {
@@ -234,6 +250,12 @@ final class HeadReader {
             ? "Write 1:" + loose.group(1) + "."
             : "Write such as 1:16, or 1/4 in = 1 ft.");
     return null;
+  }
+
+  /** Whether a text can stand as the log's scale. */
+  static boolean isScale(String text) {
+    Matcher m = SCALE.matcher(text);
+    return m.matches() && new BigDecimal(m.group(1)).signum() > 0 || architects(text) != null;
   }
 
   /** The 48 of {@code 1/4 in = 1 ft}; null for what is not of that kind. */

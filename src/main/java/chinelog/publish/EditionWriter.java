@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.book.Press;
 import chinelog.edition.Edition;
+import chinelog.edition.Letter;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.pattern.PatternWriter;
@@ -79,6 +80,9 @@ final class EditionWriter {
               "the build book for the printing house",
               "build-book-print-ready.pdf",
               file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
+      case LETTER -> letter(Letter.Kind.PROGRESS, "the letter", "letter.pdf");
+      case PHOTO_SHEET -> letter(Letter.Kind.PHOTOGRAPHS, "the photographs", "photographs.pdf");
+      case QUOTATION -> letter(Letter.Kind.QUOTATION, "the quotation", "quotation.pdf");
       case PATTERNS -> {
         progress.begin("drawing the patterns for " + readers);
         PatternWriter.write(edition, theme, making);
@@ -97,6 +101,14 @@ final class EditionWriter {
         Files.createDirectory(making.resolve("site")),
         earlier.site(),
         program + theme.digest() + SiteWriter.digest(templates));
+  }
+
+  private void letter(Letter.Kind kind, String what, String name) throws IOException {
+    for (Letter letter : edition.contents().letters()) {
+      if (letter.kind() == kind) {
+        print(what, name, file -> Press.printLetter(edition, theme, letter, file));
+      }
+    }
   }
 
   private interface Printing {

@@ -79,7 +79,20 @@ public final class Publisher {
     progress.begin("looking at what has changed");
     try (Closeable claim = shelf.claim();
         Course course = new Course(folder, progress)) {
-      return publishClaimed(wanted, course);
+      return publishClaimed(wanted, course, false);
+    }
+  }
+
+  /**
+   * Makes all editions and searches them as {@link #publish} does, then throws them away: nothing
+   * of them counts as given out.
+   *
+   * @throws IOException if the log cannot be read or an edition cannot be written
+   */
+  public Outcome rehearse() throws IOException {
+    try (Closeable claim = shelf.claim();
+        Course course = new Course(folder, progress)) {
+      return publishClaimed(List.of(), course, true);
     }
   }
 
@@ -124,10 +137,62 @@ public final class Publisher {
    */
   record Foresight(Map<String, Withholder.Withheld> editions, List<Problem> problems) {}
 
-  /** Errors that publishing this log would bring up besides questions; nothing is written. */
-  public List<Problem> foresee(Workshop.Opened opened, Questions.Asked asked) throws IOException {
+  /**
+   * What publishing would come to.
+   *
+   * @param problems that it would bring up besides questions
+   * @param posts that the sites would tell
+   * @param printed whether any readers get what is printed
+   */
+  public record Foreseen(List<Problem> problems, List<PostTold> posts, boolean printed) {}
+
+  /**
+   * A post of the site of some readers.
+   *
+   * @param words of its entries
+   * @param minutes to read it in silence
+   */
+  public record PostTold(
+      String readers, int number, String title, int entries, int words, int minutes) {}
+
+  /** What publishing this log would come to, as far as nothing has to be written to know it. */
+  public Foreseen foresee(Workshop.Opened opened, Questions.Asked asked) throws IOException {
     shelf = shelf.of(opened.log());
-    return foresee(opened, opened.log().readers(), asked, progress).problems();
+    List<Readers> readers = opened.log().readers();
+    Foresight foreseen = foresee(opened, readers, asked, progress);
+    List<Problem> problems = new ArrayList<>(foreseen.problems());
+    yetToCome(known(opened.log()).figures()).ifPresent(problems::add);
+    Standing standing = Standing.before(folder, settings());
+    List<PostTold> posts = new ArrayList<>();
+    for (Readers group : readers) {
+      List<Problem> foreign = shelf.foreign(group.id());
+      problems.addAll(foreign);
+      if (foreign.isEmpty() && standing.since(group.id(), shelf) == Standing.Change.EDITION) {
+        problems.addAll(shelf.changed(group.id()));
+      }
+      Withholder.Withheld edition = foreseen.editions().get(group.id());
+      if (edition != null && group.outputs().contains(Readers.Output.SITE)) {
+        edition
+            .edition()
+            .contents()
+            .posts()
+            .forEach(
+                p ->
+                    posts.add(
+                        new PostTold(
+                            group.id(),
+                            p.number(),
+                            p.title(),
+                            p.entries().size(),
+                            p.words(),
+                            p.readingMinutes())));
+      }
+    }
+    boolean printed =
+        readers.stream()
+            .flatMap(r -> r.outputs().stream())
+            .anyMatch(output -> output != Readers.Output.SITE);
+    return new Foreseen(problems.stream().distinct().toList(), List.copyOf(posts), printed);
   }
 
   private Foresight foresee(Workshop.Opened opened, List<Readers> readers, Course course)
@@ -166,7 +231,11 @@ public final class Publisher {
     return new Foresight(editions, problems.stream().distinct().toList());
   }
 
-  private Outcome publishClaimed(List<String> wanted, Course course) throws IOException {
+  /**
+   * @param rehearsal whether all is thrown away in the end
+   */
+  private Outcome publishClaimed(List<String> wanted, Course course, boolean rehearsal)
+      throws IOException {
     Standing standing = Standing.before(folder, settings());
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
     shelf = shelf.of(opened.log());
@@ -222,7 +291,9 @@ public final class Publisher {
       if (!problems.hasErrors()) {
         drafts = drafts(made, proofs, asLeft, problems);
       }
-      if (!problems.hasErrors() && drafts.stream().allMatch(d -> d.report().isClean())) {
+      if (rehearsal) {
+        made.digests().save();
+      } else if (!problems.hasErrors() && drafts.stream().allMatch(d -> d.report().isClean())) {
         // All that needs room on the disk is written before anything is moved.
         for (Draft draft : drafts) {
           shelf.ledger(draft.group().id()).add(draft.withheld().printed());

@@ -192,14 +192,18 @@ public final class Reckoner {
     String path = source.replaceFirst("#.*", "");
     for (Sheet sheet : log.sheets()) {
       if (sheet.path().equals(path)) {
-        return statement.label().join(sheet.label());
+        return statement.label().join(sheet.label(source));
       }
     }
     if (path.startsWith("sheets/")) {
       problems.error(
           statement.place(),
           "\"" + statement.name() + "\" was taken from \"" + path + "\", which is not there.",
-          Suggestion.remedy(path, log.sheets().stream().map(Sheet::path).toList()));
+          Suggestion.findNearest(path, log.sheets().stream().map(Sheet::path).toList())
+              .map(near -> "Did you mean \"" + near + "\"?")
+              .orElse(
+                  "Put the drawing there under that name, as a PDF or a picture; or take \"from\""
+                      + " away and say in the title what it was taken from."));
     }
     return statement.label();
   }

@@ -1,6 +1,8 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
+import chinelog.edition.Figure;
+import chinelog.edition.Letter;
 import chinelog.edition.Patterns;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
@@ -59,9 +61,12 @@ final class EditionMaker {
   private final Slugs slugs = new Slugs();
   private final Quotes quotes;
   private final Map<String, String> entryIds = new LinkedHashMap<>();
+  private final List<Entry> counted;
   private final List<Entry> entries;
   private final HoursTold hours;
   private final MaterialsTold materials;
+  private final Correspondence correspondence;
+  private final LetterMaker letters;
 
   EditionMaker(
       WholeLog whole,
@@ -69,8 +74,10 @@ final class EditionMaker {
       PictureSource pictures,
       Readers readers,
       LocalDate asOf,
-      Set<String> mayShow) {
+      Set<String> mayShow,
+      Correspondence correspondence) {
     this.readers = readers;
+    this.correspondence = correspondence;
     this.sight = new Sight(whole.log(), readers, asOf);
     this.account = new Account(sight);
     this.whole = whole;
@@ -92,7 +99,7 @@ final class EditionMaker {
             .filter(s -> !sight.allows(s.label()))
             .map(Stage::id)
             .collect(Collectors.toSet());
-    this.entries =
+    this.counted =
         log.entries().stream()
             .filter(e -> !e.date().isAfter(asOf))
             .filter(
@@ -104,10 +111,12 @@ final class EditionMaker {
                         e.id()))
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
-    this.hours = new HoursTold(visible, entries, figures, account, words);
+    this.entries = counted.stream().filter(Entry::isTold).toList();
+    this.hours = new HoursTold(visible, counted, figures, account, words);
     this.quotes = new Quotes(head.locale());
     this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
+    this.letters = new LetterMaker(sight, words, figures.style(), log, readers);
   }
 
   /** The edition's ids of the entries that it tells, by the log's. */
@@ -155,6 +164,10 @@ final class EditionMaker {
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
     Patterns patterns = new PatternMaker(visible, whole, account).make(readers);
+    List<Edition.Stage> stages =
+        new StageMaker(account, words, copier, hours, materials, entries, entryIds)
+            .make(log.stages());
+    List<Figure> list = figures.figures();
     return Edition.seal(
         new Edition.Contents(
             readers.id(),
@@ -177,13 +190,12 @@ final class EditionMaker {
             copier.blocks(head.about()),
             hero(),
             plates.sameView(),
-            new StageMaker(account, words, copier, hours, materials, entries, entryIds)
-                .make(log.stages()),
+            stages,
             new PostMaker(account, entries, told, plates, quotes).make(log),
             told,
             plates.all(),
             unplaced(sheets),
-            figures.figures(),
+            list,
             limits(),
             materials.table(),
             materials.totalCost(),
@@ -194,12 +206,45 @@ final class EditionMaker {
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
             account.noteDue(),
             legends(),
-            patterns));
+            patterns,
+            letters(told, stages, stageHours, list)));
+  }
+
+  private List<Letter> letters(
+      List<Edition.Entry> told,
+      List<Edition.Stage> stages,
+      List<ChartMaker.StageHours> stageHours,
+      List<Figure> list) {
+    String subject =
+        seen(head.subject(), Kind.SUBJECT, "")
+            .or(() -> seen(head.title(), Kind.TITLE, ""))
+            .orElseGet(() -> words.text("title.untitled"));
+    Correspondence.Form form = correspondence.form();
+    if (form != null) {
+      return List.of(
+          new FormMaker(words, whole.log(), told, list, plates.byPath(), entryIds)
+              .make(form, seen(head.maker(), Kind.MAKER, "").orElse(""), subject));
+    }
+    if (!readers.outputs().contains(Readers.Output.LETTER)) {
+      return letters.make(
+          new LetterMaker.Told(subject, List.of(), told, stages, List.of(), plates.all()),
+          correspondence.quotation());
+    }
+    return letters.make(
+        new LetterMaker.Told(
+            subject,
+            copier.blocks(head.letter().text()),
+            told,
+            stages,
+            stageHours.stream().map(ChartMaker.StageHours::line).toList(),
+            plates.all()),
+        correspondence.quotation());
   }
 
   private List<Problem> problems(Disclosure disclosure) {
     List<Problem> problems = new ArrayList<>(plates.problems());
     problems.addAll(holes());
+    problems.addAll(letters.problems());
     problems.addAll(visible.reminders(whole));
     problems.addAll(disclosure.problems());
     return problems;

@@ -264,7 +264,7 @@ final class PlateMaker {
     for (Sheet sheet : sheets) {
       for (int page = 1; page <= pictures.pages(sheet); page++) {
         String name = sheet.path() + "#" + page;
-        Label label = sheet.label();
+        Label label = sheet.label(page);
         boolean pageReleased = !sight.releases(Release.Kind.SHEET, name, label).isEmpty();
         String released = pageReleased ? name : sheet.path();
         // A sheet is never shown without a release, whatever its readers are party to.
@@ -288,7 +288,7 @@ final class PlateMaker {
                 "",
                 null,
                 List.of(),
-                sight.under(sheet.label()));
+                sight.under(label));
         byPath.put(name, plate);
         plates.add(plate);
       }

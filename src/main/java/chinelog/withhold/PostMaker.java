@@ -5,6 +5,7 @@ import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
+import chinelog.log.records.PostLength;
 import chinelog.log.records.PostPlan;
 import chinelog.reckon.Instalments;
 import chinelog.reckon.Pace;
@@ -63,8 +64,8 @@ final class PostMaker {
         log.posts().stream()
             .filter(p -> account.sees(p.label(), p.place(), Register.Kind.POST, ""))
             .toList();
-    if (plans.isEmpty() && told.size() > MOST_BY_THEMSELVES) {
-      divide(List.copyOf(told.values()));
+    if (plans.isEmpty() && (log.head().postLength() != null || told.size() > MOST_BY_THEMSELVES)) {
+      divide(List.copyOf(told.values()), log.head().postLength());
       return List.copyOf(posts);
     }
     Set<String> planned = new HashSet<>();
@@ -100,10 +101,10 @@ final class PostMaker {
         .sum();
   }
 
-  private void divide(List<Edition.Entry> entries) {
+  private void divide(List<Edition.Entry> entries, @Nullable PostLength wanted) {
     List<Integer> words = entries.stream().map(e -> words(e.text())).toList();
     int from = 0;
-    for (int size : Instalments.divide(words, Instalments.suggest(words))) {
+    for (int size : Instalments.of(words, wanted)) {
       List<Edition.Entry> own = entries.subList(from, from + size);
       List<String> under =
           own.stream().flatMap(e -> e.under().stream()).distinct().sorted().toList();
@@ -131,6 +132,7 @@ final class PostMaker {
             own.stream().map(Edition.Entry::date).max(Comparator.naturalOrder()).orElseThrow(),
             opening == null ? firstPlate(own) : opening,
             own.stream().map(Edition.Entry::id).toList(),
+            count,
             Pace.SILENT.wholeMinutes(count),
             under));
   }

@@ -4,6 +4,7 @@ import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.label.Label;
 import chinelog.label.Presence;
+import chinelog.log.records.Entry;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
 import chinelog.problem.Place;
@@ -294,14 +295,14 @@ final class TextCopier {
     /** The log's id of the note that a link from {@code place} leads to, if it leads to a note. */
     static Optional<String> entryId(Place place, String target) {
       String path = target.contains("#") ? target.substring(0, target.indexOf('#')) : target;
-      if (!path.endsWith(".md")) {
+      if (!Entry.isNoteFile(path)) {
         return Optional.empty();
       }
       String decoded = URLDecoder.decode(path.replace("+", "%2B"), StandardCharsets.UTF_8);
       String file =
           Path.of(place.file()).resolveSibling(decoded).normalize().toString().replace('\\', '/');
       String id = file.startsWith(ENTRIES) ? file.substring(ENTRIES.length()) : file;
-      return Optional.of(id.substring(0, id.length() - ".md".length()));
+      return Optional.of(Entry.withoutEnding(id));
     }
   }
 }

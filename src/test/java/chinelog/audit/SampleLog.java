@@ -7,6 +7,7 @@ import chinelog.label.Presence;
 import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
@@ -126,7 +127,7 @@ final class SampleLog {
                 "photos/T20_0458.jpg",
                 LINES,
                 "The rabbet drawn full size beside the brass batten rule.")),
-        List.of(new Sheet("sheets/lines.pdf", "Lines plan SK-1142/3", LINES, HERE)));
+        List.of(new Sheet("sheets/lines.pdf", "Lines plan SK-1142/3", LINES, List.of(), HERE)));
   }
 
   private static Head head() {
@@ -150,12 +151,13 @@ final class SampleLog {
         "plain",
         Paper.A4,
         BookChapters.STAGES,
-        null,
         new TreeMap<>(),
         null,
         false,
         Valuation.FIFO,
-        PatternSheets.USUAL);
+        PatternSheets.USUAL,
+        null,
+        LetterPlan.NONE);
   }
 
   private static Agreement agreement(String id, String with, String covers) {

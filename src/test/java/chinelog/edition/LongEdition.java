@@ -207,6 +207,7 @@ public final class LongEdition {
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 }

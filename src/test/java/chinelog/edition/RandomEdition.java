@@ -151,7 +151,8 @@ public final class RandomEdition {
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 
   private Entry entry(String stage, int day) {

@@ -98,7 +98,16 @@ public final class SampleEdition {
               NONE));
       told.add(
           new Post(
-              id, i, like.title(), "Part " + i, like.date(), ofDay.get(0), List.of(id), 1, NONE));
+              id,
+              i,
+              like.title(),
+              "Part " + i,
+              like.date(),
+              ofDay.get(0),
+              List.of(id),
+              60,
+              1,
+              NONE));
     }
     return Edition.seal(
         new Contents(
@@ -136,7 +145,8 @@ public final class SampleEdition {
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 
   /** The folder of the demo photographs; null where it is not at hand. */
@@ -192,7 +202,8 @@ public final class SampleEdition {
                         "lines", "Skerrick Yard", "the lines plan and what is taken from it"),
                     new AgreementLegend("client", "the client", "the client's name and the price"))
                 : List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 
   private void shoot() {
@@ -538,6 +549,7 @@ public final class SampleEdition {
         LocalDate.parse(date),
         plate(opening),
         ids(entries),
+        minutes * 238,
         minutes,
         NONE);
   }

@@ -5,6 +5,7 @@ import chinelog.label.Label;
 import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
@@ -199,7 +200,7 @@ public final class LogFixture {
   }
 
   public LogFixture sheet(String path, String... under) {
-    sheets.add(new Sheet(path, path, Label.of(under), Place.of(path)));
+    sheets.add(new Sheet(path, path, Label.of(under), List.of(), Place.of(path)));
     return this;
   }
 
@@ -237,12 +238,13 @@ public final class LogFixture {
             "",
             Paper.A4,
             BookChapters.STAGES,
-            null,
             new TreeMap<>(),
             null,
             false,
             valuation,
-            PatternSheets.USUAL);
+            PatternSheets.USUAL,
+            null,
+            LetterPlan.NONE);
     return new Log(
         Path.of("merrow"),
         head,

@@ -4,6 +4,7 @@ import chinelog.label.Label;
 import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
@@ -132,12 +133,13 @@ public final class Logs {
             "plain",
             Paper.A4,
             BookChapters.STAGES,
-            null,
             clocks,
             null,
             false,
             Valuation.FIFO,
-            PatternSheets.USUAL);
+            PatternSheets.USUAL,
+            null,
+            LetterPlan.NONE);
     return new Log(
         folder,
         head,

@@ -13,6 +13,7 @@ import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.View;
 import chinelog.site.FreshSite;
+import chinelog.withhold.Correspondence;
 import chinelog.withhold.PictureSource;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
@@ -98,7 +99,8 @@ class UnfilledPicturesTest {
                 forgetful ? new Forgetful(real) : real,
                 everybody,
                 ByteTwinsTest.AS_OF,
-                java.util.Set.of())
+                java.util.Set.of(),
+                Correspondence.NONE)
             .against(List.of());
     Path folder = Files.createTempDirectory(temp, "edition");
     Edition edition = withheld.edition();

@@ -224,7 +224,8 @@ class SiteWriterTest {
                 List.of(),
                 false,
                 List.of(),
-                Patterns.NONE));
+                Patterns.NONE,
+                List.of()));
     WrittenSite site = WrittenSite.write(withoutPosts, null, fresh("without-posts"));
     assertThat(site.pages()).containsKey("entries/2026-03-17-six-moulds.html");
     assertThat(site.text("stages.html")).contains("entries/2026-03-17-six-moulds.html");

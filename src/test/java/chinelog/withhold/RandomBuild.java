@@ -7,6 +7,7 @@ import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.HandoverSection;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
@@ -613,12 +614,13 @@ final class RandomBuild {
         "plain",
         Paper.A4,
         BookChapters.STAGES,
-        "lines",
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
         open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
-        PatternSheets.USUAL);
+        PatternSheets.USUAL,
+        null,
+        LetterPlan.NONE);
   }
 
   private Log log() {
@@ -703,7 +705,9 @@ final class RandomBuild {
         tables,
         List.copyOf(entries),
         photos.stream().sorted(Comparator.comparing(PhotoFile::path)).toList(),
-        List.of(new Sheet("sheets/" + hiddenName() + ".pdf", hidden(), Label.of("lines"), at())));
+        List.of(
+            new Sheet(
+                "sheets/" + hiddenName() + ".pdf", hidden(), Label.of("lines"), List.of(), at())));
   }
 
   private Limit limit(String id, String rule) {

@@ -171,7 +171,8 @@ class TwoRunTest {
               new Blank(),
               readers,
               day.getKey(),
-              build.mayShow());
+              build.mayShow(),
+              Correspondence.NONE);
       Withholder.Withheld made = maker.account(maker.edition(), known);
       known.addAll(made.printed());
       tell(made.edition().contents(), text);
@@ -276,7 +277,8 @@ class TwoRunTest {
             new Blank(),
             readers,
             RandomBuild.AS_OF,
-            build.mayShow());
+            build.mayShow(),
+            Correspondence.NONE);
     StringBuilder text = new StringBuilder();
     tell(maker.edition().contents(), text);
     return new Made(

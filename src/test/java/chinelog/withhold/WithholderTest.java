@@ -90,7 +90,8 @@ class WithholderTest {
             new NoPictures(),
             group,
             day,
-            java.util.Set.of())
+            java.util.Set.of(),
+            Correspondence.NONE)
         .against(known);
   }
 

@@ -53,6 +53,19 @@ final class Xhtml {
     return this;
   }
 
+  /**
+   * A line to write on.
+   *
+   * @param label what belongs there; may be empty
+   * @param filled what stands there already; may be empty
+   */
+  Xhtml lineToWriteOn(String label, String filled) {
+    open("div", "class", "line");
+    leaf("p", label.isEmpty() ? "\u00A0" : label, "class", "label");
+    leaf("p", filled.isEmpty() ? "\u00A0" : filled, "class", "filled");
+    return close();
+  }
+
   /** Takes over a drawing; it must be well-formed. */
   Xhtml drawing(String svg) {
     out.raw(svg);

@@ -33,12 +33,14 @@ import org.jspecify.annotations.Nullable;
  * @param theme name of a folder in themes
  * @param paper of book and booklet
  * @param chapters what the chapters of the build book follow
- * @param sheetsUnder agreement that all sheets are under
  * @param clocks how far each camera's clock is fast, by camera model
  * @param hero path of the photograph for cover and home page
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
  * @param valuation of material bought at several prices
  * @param patternSheets how patterns are printed and cut
+ * @param letter the next one to those who follow the build
+ * @param postLength wanted where the log leaves the division into posts to the tool; null if it
+ *     does not say
  */
 public record Head(
     Marked<String> title,
@@ -60,12 +62,13 @@ public record Head(
     String theme,
     Paper paper,
     BookChapters chapters,
-    @Nullable String sheetsUnder,
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
     boolean creditPhotos,
     Valuation valuation,
-    PatternSheets patternSheets) {
+    PatternSheets patternSheets,
+    @Nullable PostLength postLength,
+    LetterPlan letter) {
 
   /** This with other figures. */
   public Head withFigures(
@@ -92,11 +95,12 @@ public record Head(
         theme,
         paper,
         chapters,
-        sheetsUnder,
         clocks,
         hero,
         creditPhotos,
         valuation,
-        patternSheets);
+        patternSheets,
+        postLength,
+        letter);
   }
 }
