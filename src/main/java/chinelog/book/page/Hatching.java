@@ -42,8 +42,7 @@ public final class Hatching {
   public static String attribute(String word, List<Picture.Part> filled) {
     return Stream.concat(
             Stream.of(word),
-            filled.stream()
-                .map(p -> p.left() + " " + p.top() + " " + p.right() + " " + p.bottom()))
+            filled.stream().map(p -> p.left() + " " + p.top() + " " + p.right() + " " + p.bottom()))
         .collect(Collectors.joining("|"));
   }
 

@@ -35,8 +35,8 @@ import org.apache.pdfbox.util.Matrix;
  * the short edge, laid in each other, folded and stitched through the fold, make the booklet.
  *
  * <p>Eight pages go on two sheets: 8 and 1, 2 and 7; 6 and 3, 4 and 5. Where there are fewer pages
- * than places, those left over are ruled to write on, but for the back cover. Short marks show where
- * to fold.
+ * than places, those left over are ruled to write on, but for the back cover. Short marks show
+ * where to fold.
  */
 public final class Imposition {
 

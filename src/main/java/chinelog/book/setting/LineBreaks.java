@@ -7,8 +7,8 @@ import java.util.Locale;
 
 /**
  * Where a line may end: as the library has it, but never within a figure, nor beside a quotation
- * mark or an apostrophe. The JDK would part "−0." from "97" after a minus sign that is not a hyphen,
- * and "boat’" from "s"; the library, which knows addresses, "3" from "/64".
+ * mark or an apostrophe. The JDK would part "−0." from "97" after a minus sign that is not a
+ * hyphen, and "boat’" from "s"; the library, which knows addresses, "3" from "/64".
  */
 public final class LineBreaks implements FSTextBreaker {
 

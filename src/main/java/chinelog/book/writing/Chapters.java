@@ -208,7 +208,9 @@ final class Chapters {
         },
         isAlone(title, entries)
             ? List.of()
-            : entries.stream().map(e -> new Section.Entry(Anchors.entry(e.id()), e.title())).toList());
+            : entries.stream()
+                .map(e -> new Section.Entry(Anchors.entry(e.id()), e.title()))
+                .toList());
   }
 
   private void open(String id, String title, String number, String dates, @Nullable Plate picture) {
@@ -292,7 +294,8 @@ final class Chapters {
   private void entries(String title, List<Entry> entries) {
     for (int i = 0; i < entries.size(); i++) {
       boolean isLast = i == entries.size() - 1;
-      entryWriter.write(entries.get(i), isLast ? fullPage(entries.get(i)) : null, isAlone(title, entries));
+      entryWriter.write(
+          entries.get(i), isLast ? fullPage(entries.get(i)) : null, isAlone(title, entries));
     }
   }
 

@@ -62,8 +62,8 @@ final class Index {
   }
 
   /**
-   * Writes the words with their pages, each page once, in columns: those of the last page are of one
-   * height, where the library's own would fill the first of them alone.
+   * Writes the words with their pages, each page once, in columns: those of the last page are of
+   * one height, where the library's own would fill the first of them alone.
    */
   void write(Xhtml out, Map<String, Integer> pages, Words words, double pageMm) {
     List<String> all = List.copyOf(places.keySet());
@@ -116,8 +116,7 @@ final class Index {
     double rest = all == 0 ? 0 : heights.get(all - 1) - full * most;
     List<Integer> ends = new ArrayList<>();
     for (int column = 1; column < full + ABREAST; column++) {
-      double lines =
-          Math.min(column, full) * most + Math.max(0, column - full) * rest / ABREAST;
+      double lines = Math.min(column, full) * most + Math.max(0, column - full) * rest / ABREAST;
       int end = (int) heights.stream().filter(h -> h <= lines + 0.5).count();
       if (end > 0 && !ends.contains(end) && end < all) {
         ends.add(end);

@@ -139,9 +139,7 @@ final class PlateWriter {
                 "style",
                 "width:%s;height:%s;margin-top:%s"
                     .formatted(
-                        Trim.mm(width),
-                        Trim.mm(width / PlateRows.shape(plate)),
-                        Trim.mm(above))));
+                        Trim.mm(width), Trim.mm(width / PlateRows.shape(plate)), Trim.mm(above))));
     all.addAll(List.of(attributes));
     setting.out.empty("img", all.toArray(String[]::new));
   }
