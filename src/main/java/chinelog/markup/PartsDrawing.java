@@ -9,10 +9,10 @@ public final class PartsDrawing {
   /** Units of the drawing to the picture's width. */
   private static final double WIDTH = 1000;
 
-  private static final String RADIUS = "17";
+  private static final String RADIUS = "21";
 
   /** From the middle of a figure down to its foot. */
-  private static final double FOOT = 7.5;
+  private static final double FOOT = 9;
 
   private PartsDrawing() {}
 
@@ -43,7 +43,7 @@ public final class PartsDrawing {
           "y",
           plain(y + FOOT),
           "font-size",
-          "21",
+          "26",
           "text-anchor",
           "middle");
     }
