@@ -25,7 +25,7 @@ import picocli.CommandLine.Parameters;
 /** {@code chinelog check}. */
 @Command(
     name = "check",
-    description = "Tell every problem of a log, with its place and what to do about it.",
+    description = "Tell every problem of a log, with its place and its remedy.",
     footer = {"", "Example: ${sys:chinelog.command:-chinelog} check sample-log"})
 final class CheckCommand extends LogCommand {
 

@@ -14,7 +14,7 @@ import picocli.CommandLine.Parameters;
 /** {@code chinelog form}. */
 @Command(
     name = "form",
-    description = "Print an agreement to sign, or a page that asks leave to show a thing.",
+    description = "Print an agreement, or a page that asks leave to show a thing.",
     footer = {
       "",
       "Neither is legal advice: have it looked at by a licensed lawyer.",

@@ -54,6 +54,7 @@ public final class Edition {
    * @param materials in the order shown
    * @param hours by stage
    * @param totals a few figures for the home page and the cover, such as hours and entries
+   * @param drawings to look at, in the order shown
    * @param cautions for the materials used
    * @param handover sections of the booklet, all of them, empty ones too
    * @param hasWithheld whether a note is due that something is withheld
@@ -92,6 +93,7 @@ public final class Edition {
       List<HoursLine> hours,
       List<Line> totals,
       List<Chart> charts,
+      List<Drawing> drawings,
       List<Caution> cautions,
       List<HandoverSection> handover,
       boolean hasWithheld,

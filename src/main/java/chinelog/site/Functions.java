@@ -1,12 +1,14 @@
 package chinelog.site;
 
 import chinelog.edition.Chart;
+import chinelog.edition.Drawing;
 import chinelog.edition.Edition.Post;
 import chinelog.edition.Figure;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.markup.ChartSvg;
+import chinelog.markup.DrawingSvg;
 import chinelog.markup.HtmlWriter;
 import chinelog.markup.Particulars;
 import chinelog.markup.Parts;
@@ -81,6 +83,10 @@ final class Functions {
         all,
         "chart",
         g -> markup(h -> h.raw(ChartSvg.forScreen((Chart) g.get(0), theme, wording))));
+    put(
+        all,
+        "drawing",
+        g -> markup(h -> h.raw(DrawingSvg.forScreen((Drawing) g.get(0), theme, wording))));
     return all;
   }
 

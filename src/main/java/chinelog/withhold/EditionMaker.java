@@ -1,5 +1,6 @@
 package chinelog.withhold;
 
+import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
 import chinelog.edition.Figure;
 import chinelog.edition.Letter;
@@ -112,8 +113,8 @@ final class EditionMaker {
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
     this.entries = counted.stream().filter(Entry::isTold).toList();
-    this.hours = new HoursTold(visible, counted, figures, account, words);
     this.quotes = new Quotes(head.locale());
+    this.hours = new HoursTold(visible, counted, figures, account, words);
     this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
     this.letters = new LetterMaker(sight, words, figures.style(), log, readers);
@@ -163,7 +164,7 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
-    Patterns patterns = new PatternMaker(visible, whole, account).make(readers);
+    Patterns patterns = new PatternMaker(visible, whole, account, figures).make(readers);
     List<Edition.Stage> stages =
         new StageMaker(account, words, copier, hours, materials, entries, entryIds)
             .make(log.stages());
@@ -201,7 +202,8 @@ final class EditionMaker {
             materials.totalCost(),
             stageHours.stream().map(ChartMaker.StageHours::line).toList(),
             totals(told),
-            new ChartMaker(visible, figures, words).charts(stageHours),
+            new ChartMaker(visible, figures, words, entries).charts(stageHours),
+            drawings(stages, told),
             materials.cautions(),
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
             account.noteDue(),
@@ -239,6 +241,15 @@ final class EditionMaker {
             stageHours.stream().map(ChartMaker.StageHours::line).toList(),
             plates.all()),
         correspondence.quotation());
+  }
+
+  private List<Drawing> drawings(List<Edition.Stage> stages, List<Edition.Entry> told) {
+    List<Drawing> drawings =
+        new ArrayList<>(new DiagramMaker(visible, whole, account, figures, words).make());
+    new TimelineMaker(visible, figures, words, sight.asOf(), entryIds)
+        .make(stages, told, plates.all())
+        .ifPresent(drawings::add);
+    return List.copyOf(drawings);
   }
 
   private List<Problem> problems(Disclosure disclosure) {

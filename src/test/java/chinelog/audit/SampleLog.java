@@ -17,6 +17,7 @@ import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
+import chinelog.log.records.Request;
 import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
@@ -107,7 +108,13 @@ final class SampleLog {
                 Label.NONE,
                 HERE,
                 HERE)),
-        List.of(),
+        List.of(
+            new Request(
+                "form",
+                mark("hull-form", Label.NONE),
+                new TreeMap<>(Map.of("offsets", mark("offsets", Label.NONE))),
+                Label.NONE,
+                HERE)),
         List.of(
             new Lot(
                 "cedar_strip",

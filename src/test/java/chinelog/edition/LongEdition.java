@@ -203,6 +203,7 @@ public final class LongEdition {
             sample.hours(),
             sample.totals(),
             sample.charts(),
+            sample.drawings(),
             sample.cautions(),
             List.of(),
             false,

@@ -147,6 +147,7 @@ public final class RandomEdition {
             sample.hours(),
             sample.totals(),
             sample.charts(),
+            sample.drawings(),
             sample.cautions(),
             List.of(),
             false,

@@ -222,6 +222,7 @@ class SiteWriterTest {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 false,
                 List.of(),
                 Patterns.NONE,
