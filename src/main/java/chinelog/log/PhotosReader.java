@@ -156,11 +156,14 @@ final class PhotosReader {
       Fields fields = Fields.of(item, scope, Label.NONE, "at", "is");
       Yaml at = fields.require("at", "[0.4, 0.25]");
       fields.require("is", "Wheelhouse");
-      List<Double> point = at == null ? null : RegionSides.point(fields, at);
+      if (at == null) {
+        continue;
+      }
+      List<Double> point = RegionSides.point(fields, at);
       if (point != null) {
         parts.add(
             new PhotoFile.Part(point.get(0), point.get(1), fields.text("is", ""), at.place()));
-      } else if (at != null) {
+      } else {
         scope.error(
             at.place(),
             "This is no place in the picture.",

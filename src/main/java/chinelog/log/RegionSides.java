@@ -50,9 +50,11 @@ record RegionSides(List<Double> sides, PhotoFile.Measure measure) {
   /** A place as parts or in per cent, from the left and from the top; null if it is none. */
   static @Nullable List<Double> point(Fields fields, Yaml at) {
     Written written = Written.of(fields, at);
+    if (written == null) {
+      return null;
+    }
     boolean isPlace =
-        written != null
-            && written.numbers.size() == 2
+        written.numbers.size() == 2
             && !written.counted.contains("px")
             && written.numbers.stream().allMatch(n -> n <= 1);
     return isPlace ? written.numbers : null;
