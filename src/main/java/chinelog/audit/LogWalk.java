@@ -289,6 +289,9 @@ final class LogWalk {
     }
     inlines(photo.caption(), label, "the caption of " + photo.path());
     text(label, photo.alt(), Secrets.Kind.PROSE, "the alt text of " + photo.path());
+    for (PhotoFile.Part part : photo.parts()) {
+      text(label, part.name(), Secrets.Kind.PROSE, "what is named in " + photo.path());
+    }
   }
 
   private void sheet(Sheet sheet) {

@@ -149,7 +149,11 @@ public final class Press {
     for (Work work : List.<Work>of(BuildBook::write, HandoverBooklet::write)) {
       manuscripts.add(work.write(new Setting(edition, theme, Trim.A4, 0, Layout.UNKNOWN), ""));
     }
-    return Proofreader.read(manuscripts, new Coverage(theme.bookFonts()));
+    List<Problem> problems =
+        new ArrayList<>(Proofreader.read(manuscripts, new Coverage(theme.bookFonts())));
+    Edition.Contents contents = edition.contents();
+    BuildBook.findCoarseCover(contents, Trim.ofBook(contents.paper())).ifPresent(problems::add);
+    return List.copyOf(problems);
   }
 
   private static void print(

@@ -20,11 +20,15 @@ final class Style {
   /** Long enough for some hundred pages; more would not fit into the renderer's count of dots. */
   private static final double ENDLESS_MM = 200_000;
 
+  private static final String BLACK = "#000000";
+
   private Style() {}
 
   static String of(Theme theme, Trim trim, double bleedMm) throws ProblemException {
     Map<String, String> values = trim.values(bleedMm);
-    return withFallbacks(fill(theme, values), theme.bookFonts());
+    String sheet = withFallbacks(fill(theme, values), theme.bookFonts());
+    // A printing house prints what is quite black with black ink alone.
+    return bleedMm > 0 ? sheet.replace(theme.value("ink"), BLACK) : sheet;
   }
 
   /** The same for a page without end. */

@@ -59,6 +59,7 @@ final class PhotosReader {
                         List.of(),
                         "",
                         List.of(),
+                        List.of(),
                         false,
                         null,
                         null,
@@ -113,6 +114,7 @@ final class PhotosReader {
             Label.NONE,
             "caption",
             "alt",
+            "parts",
             "regions",
             "sha256",
             "looked-at",
@@ -138,6 +140,7 @@ final class PhotosReader {
         path,
         caption == null ? List.of() : new MarkdownReader(caption.source(), base, scope).line(),
         fields.text("alt", ""),
+        parts(fields),
         List.copyOf(regions),
         fields.flag("leave-out"),
         taken(fields),
@@ -145,6 +148,30 @@ final class PhotosReader {
         hash(fields, "looked-at"),
         fields.label(),
         pair.key().place());
+  }
+
+  private List<PhotoFile.Part> parts(Fields photo) {
+    List<PhotoFile.Part> parts = new ArrayList<>();
+    for (Yaml item : photo.items("parts")) {
+      Fields fields = Fields.of(item, scope, Label.NONE, "at", "is");
+      Yaml at = fields.require("at", "[0.4, 0.25]");
+      fields.require("is", "Wheelhouse");
+      if (at == null) {
+        continue;
+      }
+      List<Double> point = RegionSides.point(fields, at);
+      if (point != null) {
+        parts.add(
+            new PhotoFile.Part(point.get(0), point.get(1), fields.text("is", ""), at.place()));
+      } else {
+        scope.error(
+            at.place(),
+            "This is no place in the picture.",
+            "Write [left, top] as parts of its width and height, such as [0.4, 0.25] or"
+                + " [40 %, 25 %].");
+      }
+    }
+    return List.copyOf(parts);
   }
 
   private PhotoFile.@Nullable Region region(Yaml item) {

@@ -5,6 +5,7 @@ import chinelog.edition.Picture.Rendition;
 import chinelog.edition.Plate;
 import chinelog.markup.HatchDrawing;
 import chinelog.markup.HtmlWriter;
+import chinelog.markup.PartsDrawing;
 import chinelog.markup.TextMarkup;
 import chinelog.markup.Wording;
 import java.util.ArrayList;
@@ -81,14 +82,20 @@ final class SiteManner implements TextMarkup.Manner {
   /** The picture alone, in as many sizes as there are, with a hatch over what is filled. */
   void image(HtmlWriter html, Plate plate, Use use) {
     Picture picture = plate.picture();
-    if (picture.filled().isEmpty()) {
+    boolean isNumbered = use == Use.WHOLE && !plate.parts().isEmpty();
+    if (picture.filled().isEmpty() && !isNumbered) {
       plainImage(html, plate, use);
-    } else {
-      html.open("span", "class", "hatched");
-      plainImage(html, plate, use);
-      HatchDrawing.write(html, picture, wording.text("withheld.word"), use != Use.WHOLE);
-      html.close("span");
+      return;
     }
+    html.open("span", "class", "overlaid");
+    plainImage(html, plate, use);
+    if (!picture.filled().isEmpty()) {
+      HatchDrawing.write(html, picture, wording.text("withheld.word"), use != Use.WHOLE);
+    }
+    if (isNumbered) {
+      PartsDrawing.write(html, plate, wording);
+    }
+    html.close("span");
   }
 
   private void plainImage(HtmlWriter html, Plate plate, Use use) {

@@ -190,10 +190,10 @@ final class EditionMaker {
             seen(head.title(), Kind.TITLE, "")
                 .map(quotes::set)
                 .orElseGet(() -> words.text("title.untitled")),
-            seen(head.subject(), Kind.SUBJECT, "").orElse(""),
-            seen(head.kind(), Kind.KIND, "").orElse(""),
-            seen(head.maker(), Kind.MAKER, "").orElse(""),
-            seen(head.client(), Kind.CLIENT, "").orElse(""),
+            seen(head.subject(), Kind.SUBJECT, "").map(quotes::set).orElse(""),
+            seen(head.kind(), Kind.KIND, "").map(quotes::set).orElse(""),
+            seen(head.maker(), Kind.MAKER, "").map(quotes::set).orElse(""),
+            seen(head.client(), Kind.CLIENT, "").map(quotes::set).orElse(""),
             seen(head.licence(), Kind.LICENCE, "").map(quotes::set).orElse(""),
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
@@ -283,7 +283,7 @@ final class EditionMaker {
 
   private String title(Entry entry) {
     return seen(entry.title(), Kind.TITLE_OF_ENTRY, entry.id())
-        .map(quotes::set)
+        .map(t -> t.equals(entry.date().toString()) ? words.weekday(entry.date()) : quotes.set(t))
         .orElseGet(() -> words.text("entry.untitled"));
   }
 
@@ -402,7 +402,9 @@ final class EditionMaker {
     List<Edition.Line> lines = new ArrayList<>();
     if (!told.isEmpty()) {
       lines.add(line("line.first", words.date(told.get(0).date())));
-      lines.add(line("line.last", words.date(told.get(told.size() - 1).date())));
+      if (told.size() > 1) {
+        lines.add(line("line.last", words.date(told.get(told.size() - 1).date())));
+      }
       lines.add(line("line.entries", String.valueOf(told.size())));
     }
     lines.add(line("line.plates", String.valueOf(plates.all().size())));

@@ -223,7 +223,23 @@ final class PlateMaker {
             taken == null ? null : taken.toLocalDate(),
             entry == null ? "" : entry.stage(),
             entry == null ? null : entryIds.get(entry.id()),
+            parts(file, picture),
             sight.under(chosen.label())));
+  }
+
+  /** What lies where something is filled is not named. */
+  private List<Plate.Part> parts(PhotoFile file, Picture picture) {
+    return file.parts().stream()
+        .filter(p -> picture.filled().stream().noneMatch(f -> isWithin(p, f)))
+        .map(p -> new Plate.Part(p.x(), p.y(), p.name()))
+        .toList();
+  }
+
+  private static boolean isWithin(PhotoFile.Part part, Picture.Part filled) {
+    return part.x() >= filled.left()
+        && part.x() <= filled.right()
+        && part.y() >= filled.top()
+        && part.y() <= filled.bottom();
   }
 
   private static List<Picture.Part> filled(Chosen chosen) {
@@ -271,6 +287,7 @@ final class PlateMaker {
                 null,
                 "",
                 null,
+                List.of(),
                 sight.under(label));
         byPath.put(name, plate);
         plates.add(plate);

@@ -20,6 +20,7 @@ import java.util.regex.Pattern;
  */
 public final class Catalogue {
 
+  private static final Pattern YEAR = Pattern.compile("[,\\s]*(?:\\bde )?\\b[0-9]{4}$");
   private static final Pattern PLACE = Pattern.compile("\\{([0-9])}");
 
   private final Locale locale;
@@ -104,11 +105,17 @@ public final class Catalogue {
     return date(date, FormatStyle.LONG, locale);
   }
 
+  /** A day with its weekday, such as "Saturday, 4 April"; with the year where that comes first. */
+  public String weekday(LocalDate date) {
+    String full = YEAR.matcher(date(date, FormatStyle.FULL, locale)).replaceFirst("");
+    return full.substring(0, 1).toUpperCase(locale) + full.substring(1);
+  }
+
   /** A date in words, of a length; in French the first of a month is the "1er". */
   public static String date(LocalDate date, FormatStyle length, Locale locale) {
     String shown = DateTimeFormatter.ofLocalizedDate(length).withLocale(locale).format(date);
     boolean isFrench = locale.getLanguage().equals(Locale.FRENCH.getLanguage());
-    return isFrench && shown.startsWith("1 ") ? "1er" + shown.substring(1) : shown;
+    return isFrench ? shown.replaceFirst("(^|[^0-9])1 ", "$11er ") : shown;
   }
 
   private static String filled(String text, List<String> parts) {

@@ -252,6 +252,7 @@ final class SampleLog {
         path,
         List.of(new Inline.Text(caption)),
         caption,
+        List.of(new PhotoFile.Part(0.5, 0.5, caption, HERE)),
         List.of(),
         false,
         null,

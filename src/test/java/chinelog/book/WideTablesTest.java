@@ -12,6 +12,7 @@ import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.MatchResult;
@@ -77,9 +78,14 @@ class WideTablesTest {
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       for (int i = 0; i < document.getNumberOfPages(); i++) {
         List<Mark> glyphs =
-            PageMarks.of(document.getPage(i)).stream().filter(m -> m.kind() == Kind.GLYPH).toList();
+            PageMarks.of(document.getPage(i)).stream()
+                .filter(m -> m.kind() == Kind.GLYPH)
+                .sorted(Comparator.comparingDouble(Mark::bottom))
+                .toList();
         for (int k = 0; k < glyphs.size(); k++) {
-          for (int n = k + 1; n < glyphs.size(); n++) {
+          // Those of other lines are not over it.
+          double line = glyphs.get(k).bottom() + 1;
+          for (int n = k + 1; n < glyphs.size() && glyphs.get(n).bottom() < line; n++) {
             if (isOver(glyphs.get(k), glyphs.get(n))) {
               over.add("page %d: %s, %s".formatted(i + 1, glyphs.get(k), glyphs.get(n)));
             }

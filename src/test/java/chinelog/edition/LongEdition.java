@@ -134,6 +134,7 @@ public final class LongEdition {
         null,
         stage,
         entry,
+        List.of(),
         NONE);
   }
 

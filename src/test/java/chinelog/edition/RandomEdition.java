@@ -267,6 +267,7 @@ public final class RandomEdition {
             null,
             stage,
             entry,
+            List.of(),
             NONE);
     plates.add(plate);
     return plate;

@@ -78,7 +78,16 @@ public final class SampleEdition {
         int number = plates.size() + 1;
         Picture own = new Picture("plate-" + number, picture.renditions(), List.of());
         ofDay.add(
-            new Plate(number, own, runs("As it stood."), "A hull.", null, "planking", id, NONE));
+            new Plate(
+                number,
+                own,
+                runs("As it stood."),
+                "A hull.",
+                null,
+                "planking",
+                id,
+                List.of(),
+                NONE));
         plates.add(ofDay.get(k));
       }
       List<Text.Block> text =
@@ -369,6 +378,10 @@ public final class SampleEdition {
             LocalDate.parse(date),
             stage,
             entry == null ? null : id(entry),
+            key.equals("hero")
+                ? List.of(
+                    new Plate.Part(0.5, 0.4, "Wheelhouse"), new Plate.Part(0.2, 0.7, "Rudder"))
+                : List.of(),
             key.equals("sheet") ? List.of("lines") : NONE));
   }
 

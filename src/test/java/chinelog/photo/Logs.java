@@ -175,6 +175,7 @@ public final class Logs {
         path,
         List.of(),
         "",
+        List.of(),
         regions,
         false,
         null,

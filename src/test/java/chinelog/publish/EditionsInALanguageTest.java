@@ -75,6 +75,7 @@ class EditionsInALanguageTest {
             "Abbauen",
             "Anfassen und Tragen",
             "Fahren",
+            "Fernsteuerung und Ladegerät",
             "Pflege",
             "Anstriche",
             "Ersatzteile",

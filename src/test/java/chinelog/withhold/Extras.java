@@ -135,7 +135,8 @@ final class Extras {
   }
 
   PhotoFile photo(String path) {
-    return new PhotoFile(path, List.of(), "", List.of(), false, null, null, null, CLIENT, at());
+    return new PhotoFile(
+        path, List.of(), "", List.of(), List.of(), false, null, null, null, CLIENT, at());
   }
 
   List<Lot> lots(String material) {

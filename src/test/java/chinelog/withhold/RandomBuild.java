@@ -246,6 +246,9 @@ final class RandomBuild {
             path,
             runs(seen, "caption"),
             text(seen, "alt text"),
+            List.of(
+                new PhotoFile.Part(0.3, 0.3, text(seen, "part of a photograph"), at()),
+                new PhotoFile.Part(0.95, 0.9, text(seen, "part of a photograph"), at())),
             regions,
             false,
             null,

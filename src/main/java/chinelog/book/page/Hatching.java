@@ -6,19 +6,12 @@ import com.openhtmltopdf.css.constants.CSSName;
 import com.openhtmltopdf.css.parser.FSRGBColor;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.render.BlockBox;
-import com.openhtmltopdf.render.Box;
-import com.openhtmltopdf.render.InlineLayoutBox;
-import com.openhtmltopdf.render.PageBox;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.util.Matrix;
 
@@ -39,14 +32,10 @@ public final class Hatching {
   /** Of the size of the letters: from the middle of a line down to its foot. */
   private static final float HALF_HEIGHT = 0.34f;
 
-  private final PdfBoxRenderer renderer;
   private final PDFont font;
-  private final PagePlace place;
 
-  private Hatching(PdfBoxRenderer renderer, PDFont font, PagePlace place) {
-    this.renderer = renderer;
+  private Hatching(PDFont font) {
     this.font = font;
-    this.place = place;
   }
 
   /** The value of the attribute, the word first: {@code withheld|0 0.35 0.48 1}. */
@@ -58,33 +47,15 @@ public final class Hatching {
   }
 
   static void draw(PdfBoxRenderer renderer, PDFont font, PagePlace place) throws IOException {
-    new Hatching(renderer, font, place).within(renderer.getRootBox());
+    PicturesOnPages.draw(renderer, place, ATTRIBUTE, new Hatching(font)::cover);
   }
 
-  private void within(Box box) throws IOException {
-    if (box instanceof BlockBox block
-        && block.isReplaced()
-        && block.getElement() != null
-        && block.getElement().hasAttribute(ATTRIBUTE)) {
-      cover(block);
-    }
-    for (Box child : new ArrayList<>(box.getChildren())) {
-      within(child);
-    }
-    if (box instanceof InlineLayoutBox inline) {
-      for (Object child : inline.getInlineChildren()) {
-        if (child instanceof Box inner) {
-          within(inner);
-        }
-      }
-    }
-  }
-
-  private void cover(BlockBox box) throws IOException {
-    String[] written = box.getElement().getAttribute(ATTRIBUTE).split("\\|");
+  private void cover(PDPageContentStream content, PicturesOnPages.Picture picture, String written)
+      throws IOException {
     List<Picture.Part> parts = new ArrayList<>();
-    for (int i = 1; i < written.length; i++) {
-      String[] sides = written[i].split(" ");
+    List<String> each = List.of(written.split("\\|"));
+    for (String part : each.subList(1, each.size())) {
+      String[] sides = part.split(" ");
       parts.add(
           new Picture.Part(
               Double.parseDouble(sides[0]),
@@ -92,44 +63,24 @@ public final class Hatching {
               Double.parseDouble(sides[2]),
               Double.parseDouble(sides[3])));
     }
-    for (PageBox page : renderer.getRootBox().getLayer().getPages()) {
-      if (page.getTop() <= box.getAbsY() && box.getAbsY() < page.getBottom()) {
-        cover(box, page, written[0], parts);
-      }
-    }
-  }
-
-  private void cover(BlockBox box, PageBox page, String word, List<Picture.Part> parts)
-      throws IOException {
-    PDDocument document = renderer.getPdfDocument();
-    PDPage sheet = document.getPage(page.getPageNo());
-    float left = place.leftPt(page.getPageNo(), box.getAbsX());
-    float top = sheet.getMediaBox().getUpperRightY() - place.fromTopPt(page, box.getAbsY());
-    float width = PagePlace.points(box.getContentWidth());
-    float height = PagePlace.points(box.getHeight());
-    try (PDPageContentStream content =
-        new PDPageContentStream(document, sheet, AppendMode.APPEND, true, true)) {
-      content.beginMarkedContent(COSName.ARTIFACT);
-      for (Picture.Part part : parts) {
-        hatch(
-            content,
-            box,
-            (float) (left + part.left() * width),
-            (float) (top - part.bottom() * height),
-            (float) ((part.right() - part.left()) * width),
-            (float) ((part.bottom() - part.top()) * height));
-      }
-      Picture.Part widest = HatchDrawing.widest(parts);
-      word(
+    for (Picture.Part part : parts) {
+      hatch(
           content,
-          box,
-          word,
-          (float) (left + (widest.left() + widest.right()) / 2 * width),
-          (float) (top - (widest.top() + widest.bottom()) / 2 * height),
-          (widest.right() - widest.left()) * width,
-          (widest.bottom() - widest.top()) * height);
-      content.endMarkedContent();
+          picture.box(),
+          picture.x(part.left()),
+          picture.y(part.bottom()),
+          picture.x(part.right()) - picture.x(part.left()),
+          picture.y(part.top()) - picture.y(part.bottom()));
     }
+    Picture.Part widest = HatchDrawing.widest(parts);
+    word(
+        content,
+        picture.box(),
+        each.get(0),
+        picture.x((widest.left() + widest.right()) / 2),
+        picture.y((widest.top() + widest.bottom()) / 2),
+        (widest.right() - widest.left()) * picture.width(),
+        (widest.bottom() - widest.top()) * picture.height());
   }
 
   private static void hatch(
@@ -182,13 +133,13 @@ public final class Hatching {
     content.endText();
   }
 
-  private static FSRGBColor color(BlockBox box, CSSName name) {
+  static FSRGBColor color(BlockBox box, CSSName name) {
     return box.getStyle().asColor(name) instanceof FSRGBColor color
         ? color
         : new FSRGBColor(255, 255, 255);
   }
 
-  private static void fill(PDPageContentStream content, FSRGBColor color) throws IOException {
+  static void fill(PDPageContentStream content, FSRGBColor color) throws IOException {
     content.setNonStrokingColor(
         color.getRed() / 255f, color.getGreen() / 255f, color.getBlue() / 255f);
   }

@@ -34,11 +34,28 @@ import org.apache.pdfbox.util.Matrix;
  * Lays the pages of a booklet two on a side, so that the sheets, printed on both sides, turned over
  * the short edge, laid in each other, folded and stitched through the fold, make the booklet.
  *
- * <p>Eight pages go on two sheets: 8 and 1, 2 and 7; 6 and 3, 4 and 5.
+ * <p>Eight pages go on two sheets: 8 and 1, 2 and 7; 6 and 3, 4 and 5. Where there are fewer pages
+ * than places, those left over are ruled to write on, but for the back cover. Short marks show
+ * where to fold.
  */
 public final class Imposition {
 
   private static final int PAGES_PER_SHEET = 4;
+
+  private static final float HAIRLINE_PT = 0.3f;
+  private static final float GREY = 0.75f;
+
+  /** 14 mm. */
+  private static final float MARGIN_PT = 40;
+
+  /** 8 mm from line to line. */
+  private static final float RULING_PT = 22.7f;
+
+  /** 4 mm. */
+  private static final float FOLD_PT = 11.3f;
+
+  /** Pages to a side; the last of all is the back cover and stays white. */
+  private static final int LAST_IS_BLANK = 2;
 
   private static final Pattern CLAIM =
       Pattern.compile("<(pdfa|pdfua)id:(part|conformance)>[^<]*</\\1id:\\2>");
@@ -113,10 +130,42 @@ public final class Imposition {
           if (side.get(i) <= pages.getNumberOfPages()) {
             tags.add(figure(side.get(i), document, both, tags.size()));
             place(content, side.get(i), i * page.getWidth(), tags.size() - 1);
+          } else if (side.get(i) < LAST_IS_BLANK * sides(pages.getNumberOfPages()).size()) {
+            lines(content, page, i * page.getWidth());
           }
         }
+        fold(content, page);
       }
       sideTags.put(sideTags.size(), new PDParentTreeValue(tags));
+    }
+
+    /** A page that the booklet leaves over is ruled, to write on. */
+    private static void lines(PDPageContentStream content, PDRectangle page, float left)
+        throws IOException {
+      content.beginMarkedContent(COSName.ARTIFACT);
+      content.setLineWidth(HAIRLINE_PT);
+      content.setStrokingColor(GREY);
+      float top = page.getHeight() - MARGIN_PT;
+      for (float y = top; y >= MARGIN_PT; y -= RULING_PT) {
+        content.moveTo(left + MARGIN_PT, y);
+        content.lineTo(left + page.getWidth() - MARGIN_PT, y);
+      }
+      content.stroke();
+      content.endMarkedContent();
+    }
+
+    /** Where the sheet is folded, at its head and at its foot. */
+    private static void fold(PDPageContentStream content, PDRectangle page) throws IOException {
+      content.beginMarkedContent(COSName.ARTIFACT);
+      content.setLineWidth(HAIRLINE_PT);
+      content.setStrokingColor(GREY);
+      content.setLineDashPattern(new float[] {2, 2}, 0);
+      content.moveTo(page.getWidth(), page.getHeight());
+      content.lineTo(page.getWidth(), page.getHeight() - FOLD_PT);
+      content.moveTo(page.getWidth(), 0);
+      content.lineTo(page.getWidth(), FOLD_PT);
+      content.stroke();
+      content.endMarkedContent();
     }
 
     private COSBase figure(int number, PDStructureElement document, PDPage both, int id) {

@@ -19,9 +19,9 @@ final class MarkedContent {
   private MarkedContent() {}
 
   /** One operator of a content stream, with what it is given. */
-  private record Operation(List<Object> operands, String name, Operator operator) {}
+  record Operation(List<Object> operands, String name, Operator operator) {}
 
-  private static List<Operation> read(PDContentStream content) throws IOException {
+  static List<Operation> read(PDContentStream content) throws IOException {
     List<Operation> operations = new ArrayList<>();
     List<Object> operands = new ArrayList<>();
     for (Object token : new PDFStreamParser(content).parse()) {
@@ -35,7 +35,7 @@ final class MarkedContent {
     return operations;
   }
 
-  private static void write(List<Operation> operations, PDStream stream) throws IOException {
+  static void write(List<Operation> operations, PDStream stream) throws IOException {
     try (OutputStream out = stream.createOutputStream(COSName.FLATE_DECODE)) {
       ContentStreamWriter writer = new ContentStreamWriter(out);
       for (Operation operation : operations) {

@@ -131,7 +131,11 @@ public final class Printer implements Closeable {
       PageNumbers.label(document, look.pages());
       PagePlace place = new PagePlace(manuscript.trim(), bleedMm);
       Hatching.draw(renderer, faces.sans(), place);
+      PartNumbers.draw(renderer, faces.sans(), place);
       Marks.stamp(renderer, faces.sans(), manuscript, place);
+      if (bleedMm > 0) {
+        BlackText.set(document);
+      }
       Finish.apply(document, manuscript, bleedMm);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
         document.save(out);

@@ -9,6 +9,7 @@ import chinelog.edition.Edition.LimitLine;
 import chinelog.edition.Edition.MaterialLine;
 import chinelog.edition.Figure;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -153,7 +154,13 @@ final class Appendices {
   }
 
   private void charts(Predicate<Chart> wanted) {
-    for (Chart chart : edition.charts().stream().filter(wanted).toList()) {
+    // What is low comes first: it may still find room below a table.
+    List<Chart> charts =
+        edition.charts().stream()
+            .filter(wanted)
+            .sorted(Comparator.comparing(c -> c.kind() == Chart.Kind.BARS))
+            .toList();
+    for (Chart chart : charts) {
       out.empty("div", "class", "gap above");
       out.open("div", "class", "chart");
       out.leaf("h3", chart.title());

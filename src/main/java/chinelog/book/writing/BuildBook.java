@@ -2,14 +2,42 @@ package chinelog.book.writing;
 
 import chinelog.book.page.Manuscript;
 import chinelog.book.page.PageNumbers;
+import chinelog.book.page.Trim;
 import chinelog.edition.Edition;
+import chinelog.edition.Plate;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Writes the build book: what stands before, the chapters, and the appendices. */
 public final class BuildBook {
 
   private BuildBook() {}
+
+  /** Fewer show in print: common practice of printing houses, no source. */
+  private static final int DOTS_PER_INCH = 200;
+
+  /** A reminder where the picture on the cover is too small to be printed finely. */
+  public static Optional<Problem> findCoarseCover(Edition.Contents edition, Trim trim) {
+    Plate hero = edition.hero();
+    if (hero == null) {
+      return Optional.empty();
+    }
+    double dots = FrontPages.dotsPerInch(hero, trim);
+    if (dots >= DOTS_PER_INCH) {
+      return Optional.empty();
+    }
+    long wide = Math.round(hero.picture().largest().widthPx() * DOTS_PER_INCH / dots);
+    return Optional.of(
+        Problem.reminder(
+            Place.of("log.yaml"),
+            "The photograph on the cover of the book has "
+                + Math.round(dots)
+                + " dots to the inch, which will look coarse.",
+            "Take another as hero, at least " + wide + " pixels wide."));
+  }
 
   public static Manuscript write(Setting setting, String style) {
     Edition.Contents edition = setting.edition;

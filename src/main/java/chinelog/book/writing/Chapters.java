@@ -134,10 +134,11 @@ final class Chapters {
         post.title(),
         own,
         () -> {
-          setting.openLifted("section chapter posted", "chapter-" + id, "id", "chapter-" + id);
+          String kind = post.opening() == null ? "section chapter" : "section chapter posted";
+          setting.openLifted(kind, "chapter-" + id, "id", "chapter-" + id);
           setting.runningHead(post.title());
           if (post.opening() != null) {
-            plates.write(List.of(post.opening()), List.of());
+            plates.opening(post.opening());
           }
           out.open("div", "class", "opening");
           out.leaf("p", words.shared().text("post.number", post.number()), "class", "number");
@@ -202,10 +203,14 @@ final class Chapters {
         title,
         () -> {
           opening.run();
-          entries(entries);
+          entries(title, entries);
           out.close();
         },
-        entries.stream().map(e -> new Section.Entry(Anchors.entry(e.id()), e.title())).toList());
+        isAlone(title, entries)
+            ? List.of()
+            : entries.stream()
+                .map(e -> new Section.Entry(Anchors.entry(e.id()), e.title()))
+                .toList());
   }
 
   private void open(String id, String title, String number, String dates, @Nullable Plate picture) {
@@ -286,11 +291,17 @@ final class Chapters {
   }
 
   /** A chapter may end on a tall plate with a page of its own, where the white is least missed. */
-  private void entries(List<Entry> entries) {
+  private void entries(String title, List<Entry> entries) {
     for (int i = 0; i < entries.size(); i++) {
       boolean isLast = i == entries.size() - 1;
-      entryWriter.write(entries.get(i), isLast ? fullPage(entries.get(i)) : null);
+      entryWriter.write(
+          entries.get(i), isLast ? fullPage(entries.get(i)) : null, isAlone(title, entries));
     }
+  }
+
+  /** Whether the title of a chapter is that of its one entry, too. */
+  private static boolean isAlone(String title, List<Entry> entries) {
+    return entries.size() == 1 && entries.get(0).title().equals(title);
   }
 
   private static @Nullable Plate fullPage(Entry entry) {

@@ -42,8 +42,9 @@ final class EntryWriter {
    * Writes an entry.
    *
    * @param fullPage the plate of this entry that gets a page of its own; null for none
+   * @param isTitled whether its title stands above it already
    */
-  void write(Entry entry, @Nullable Plate fullPage) {
+  void write(Entry entry, @Nullable Plate fullPage, boolean isTitled) {
     boolean isUnder = !entry.under().isEmpty();
     out.open(
         "div",
@@ -54,7 +55,11 @@ final class EntryWriter {
     String day = "day-" + entry.id();
     setting.openLifted("head", day);
     out.leaf("p", setting.words.date(entry.date()), "class", "date", "id", day);
-    out.leaf("h3", entry.title(), "id", Anchors.entry(entry.id()));
+    if (isTitled) {
+      out.leaf("div", "", "id", Anchors.entry(entry.id()));
+    } else {
+      out.leaf("h3", entry.title(), "id", Anchors.entry(entry.id()));
+    }
     setting.tag(entry.under());
     // Not first: what has its place in the head of the page has none in the entry to be kept with.
     out.leaf("div", Words.shortened(entry.title()), "class", "runningpart");

@@ -54,13 +54,26 @@ final class FigurePages {
           if (Parts.of(group).byPart().isEmpty()) {
             small.put(title, group);
           } else {
-            list(small);
+            small(small);
             small.clear();
             setting.subheading(title);
             group(group);
           }
         });
-    list(small);
+    small(small);
+  }
+
+  /** Groups with figures at full size first: the others, such as money, have no model's column. */
+  private void small(Map<String, List<Figure>> groups) {
+    Map<String, List<Figure>> sizes = new LinkedHashMap<>();
+    Map<String, List<Figure>> values = new LinkedHashMap<>();
+    groups.forEach(
+        (title, group) -> {
+          boolean hasFullSize = group.stream().anyMatch(f -> !f.fullSize().isEmpty());
+          (hasFullSize ? sizes : values).put(title, group);
+        });
+    list(sizes);
+    list(values);
   }
 
   /** Writes figures of one group: those of parts side by side, the others one below the other. */

@@ -8,6 +8,7 @@ import chinelog.edition.Edition.Line;
 import chinelog.edition.Figure;
 import chinelog.edition.Plate;
 import chinelog.markup.Particulars;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 
@@ -23,6 +24,9 @@ final class FrontPages {
   /** A title longer than this is set smaller on the cover. */
   private static final int LONG = 36;
 
+  /** A word longer than this may be parted on the cover. */
+  private static final int LONG_WORD = 15;
+
   /** A title longer than this is set smaller still, and higher. */
   private static final int VERY_LONG = 110;
 
@@ -34,6 +38,8 @@ final class FrontPages {
 
   /** What the title of the same view takes, with some room to spare. */
   private static final double TITLE_MM = 14;
+
+  private static final double MM_PER_INCH = 25.4;
 
   private static final String NO_BREAK = "\u00a0";
 
@@ -47,6 +53,17 @@ final class FrontPages {
     this.out = setting.out;
     this.edition = setting.edition;
     this.words = setting.words;
+  }
+
+  /**
+   * How many dots there are to an inch of the picture on the cover.
+   *
+   * @param plate the picture
+   */
+  static double dotsPerInch(Plate plate, Trim trim) {
+    double shape = PlateRows.shape(plate);
+    double widthMm = shape > WIDE ? trim.widthMm : Math.max(trim.widthMm, trim.heightMm * shape);
+    return plate.picture().largest().widthPx() / (widthMm / MM_PER_INCH);
   }
 
   /**
@@ -66,7 +83,9 @@ final class FrontPages {
     out.open("div", "class", length > VERY_LONG ? "panel high" : "panel");
     out.leaf("p", kind, "class", "kind");
     String size = length > VERY_LONG ? "longest" : length > LONG ? "long" : "";
-    out.leaf("h1", edition.title(), "class", size, "id", COVER);
+    boolean hasLongWord =
+        Arrays.stream(edition.title().split("\\s")).anyMatch(word -> word.length() > LONG_WORD);
+    out.leaf("h1", edition.title(), "class", hasLongWord ? size + " parted" : size, "id", COVER);
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
     }
@@ -271,7 +290,9 @@ final class FrontPages {
 
   /** The subject and its model, and their chief sizes side by side. */
   void particulars(String titleKey, boolean withTotals) {
-    setting.openSection("particulars", words.say(titleKey), "particulars");
+    boolean isBrief = edition.figures().isEmpty() && !edition.hasWithheld();
+    setting.openSection(
+        "particulars", words.say(titleKey), isBrief ? "particulars brief" : "particulars");
     out.open("table", "class", "data whole list").open("tbody");
     particular("particulars.subject", edition.subject());
     particular("particulars.kind", edition.kind());

@@ -14,8 +14,8 @@ public final class HandoverBooklet {
   /** The section that gets a page of its own, to be copied or pinned up. */
   private static final String CARD = "quick-card";
 
-  /** Lines that fill about half a page of the booklet. */
-  private static final int OUTINGS = 10;
+  /** Lines that fill about a page of the booklet. */
+  private static final int OUTINGS = 18;
 
   private static final String BLANK = "\u00a0";
 
@@ -23,6 +23,7 @@ public final class HandoverBooklet {
   private final Xhtml out;
   private final Contents edition;
   private final Words words;
+  private final PlateWriter plates;
   private final BlockWriter blocks;
   private final FrontPages front;
 
@@ -32,7 +33,8 @@ public final class HandoverBooklet {
     this.edition = setting.edition;
     this.words = setting.words;
     RunWriter runs = new RunWriter(setting, false);
-    this.blocks = new BlockWriter(setting, runs, new PlateWriter(setting, runs));
+    this.plates = new PlateWriter(setting, runs);
+    this.blocks = new BlockWriter(setting, runs, plates);
     this.front = new FrontPages(setting);
   }
 
@@ -70,6 +72,9 @@ public final class HandoverBooklet {
             "particulars",
             words.say("handover.particulars"),
             () -> front.particulars("handover.particulars", false)));
+    if (edition.plates().stream().anyMatch(p -> !p.parts().isEmpty())) {
+      sections.add(after + 1, Section.of("parts", words.say("handover.parts"), this::parts));
+    }
     if (!edition.agreements().isEmpty()) {
       sections.add(Section.of("agreements", words.say("agreements"), front::agreements));
     }
@@ -100,6 +105,14 @@ public final class HandoverBooklet {
     out.leaf("h2", section.title(), "id", id(section));
     setting.tag(section.under());
     blocks.write(section.text(), 2, section.under());
+    out.close();
+  }
+
+  /** Photographs with numbers on them, and the names of what they show. */
+  private void parts() {
+    setting.openLifted("section", "parts");
+    out.leaf("h2", words.say("handover.parts"), "id", "parts");
+    edition.plates().stream().filter(p -> !p.parts().isEmpty()).forEach(plates::named);
     out.close();
   }
 
@@ -178,6 +191,8 @@ public final class HandoverBooklet {
     out.leaf("h2", words.say("handover.record"), "id", "record");
     setting.lead("handover.record.about");
     line(words.say("handover.record.model"), edition.title() + ", " + edition.scale());
+    line(words.say("particulars.maker"), edition.maker());
+    line(words.say("handover.record.address"), "");
     line(words.say("handover.record.condition"), "");
     line("", "");
     line(words.say("handover.record.place"), "");

@@ -62,15 +62,16 @@ final class Index {
   }
 
   /**
-   * Writes the words with their pages, each page once, in columns of one height: the library's own
-   * columns are filled one after the other, and would leave a last page with one of them.
+   * Writes the words with their pages, each page once, in columns: those of the last page are of
+   * one height, where the library's own would fill the first of them alone.
    */
   void write(Xhtml out, Map<String, Integer> pages, Words words, double pageMm) {
     List<String> all = List.copyOf(places.keySet());
     List<Double> heights = heights(all, pages);
     double lines = all.isEmpty() ? 0 : heights.get(all.size() - 1);
-    double most = ABREAST * (pageMm - HEADING_MM) / LINE_MM;
-    List<Integer> ends = ends(heights, ABREAST * Math.max(1, (int) Math.ceil(lines / most)));
+    double most = (pageMm - HEADING_MM) / LINE_MM;
+    int sheets = Math.max(1, (int) Math.ceil(lines / (ABREAST * most)));
+    List<Integer> ends = ends(heights, ABREAST * (sheets - 1), most);
     int start = 0;
     for (int i = 0; i < ends.size(); i++) {
       int end = ends.get(i);
@@ -104,13 +105,19 @@ final class Index {
     return heights;
   }
 
-  /** After how many words each column ends, so that all are about as high. */
-  private static List<Integer> ends(List<Double> heights, int columns) {
+  /**
+   * After how many words each column ends.
+   *
+   * @param full columns of the pages before the last, which are filled
+   * @param most lines in one of them
+   */
+  private static List<Integer> ends(List<Double> heights, int full, double most) {
     int all = heights.size();
+    double rest = all == 0 ? 0 : heights.get(all - 1) - full * most;
     List<Integer> ends = new ArrayList<>();
-    for (int column = 1; column < columns; column++) {
-      double most = all == 0 ? 0 : heights.get(all - 1) * column / columns;
-      int end = (int) heights.stream().filter(h -> h <= most + 0.5).count();
+    for (int column = 1; column < full + ABREAST; column++) {
+      double lines = Math.min(column, full) * most + Math.max(0, column - full) * rest / ABREAST;
+      int end = (int) heights.stream().filter(h -> h <= lines + 0.5).count();
       if (end > 0 && !ends.contains(end) && end < all) {
         ends.add(end);
       }

@@ -2,9 +2,11 @@ package chinelog.book.writing;
 
 import chinelog.book.page.Hatching;
 import chinelog.book.page.Manuscript;
+import chinelog.book.page.PartNumbers;
 import chinelog.book.page.PlateRows;
 import chinelog.book.page.Trim;
 import chinelog.edition.Plate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -16,6 +18,12 @@ final class PlateWriter {
 
   /** Of the white on a page with nothing but a picture, the part above it: its optical middle. */
   static final double RAISED = 0.4;
+
+  /** Of the text's height, what the plate that opens a chapter may take. */
+  private static final double OPENING_HEIGHT = 0.5;
+
+  /** Of the text's height, what a picture with named parts may take. */
+  private static final double NAMED_HEIGHT = 0.5;
 
   private final Setting setting;
   private final RunWriter runs;
@@ -86,16 +94,54 @@ final class PlateWriter {
     picture(plate, widthMm, 0);
   }
 
-  private void picture(Plate plate, double width, double above) {
-    setting.out.empty(
-        "img",
-        "src",
-        setting.pictures.address(plate.picture(), width),
-        "alt",
-        setting.words.say("plate.again", plate.number(), plate.alt()),
-        "style",
-        "width:%s;height:%s;margin-top:%s"
-            .formatted(Trim.mm(width), Trim.mm(width / PlateRows.shape(plate)), Trim.mm(above)));
+  /** A plate that opens a chapter: as wide as the text, unless it is upright. */
+  void opening(Plate plate) {
+    around = List.of();
+    double highest = setting.trim.textHeightMm() * OPENING_HEIGHT;
+    double width = Math.min(setting.trim.textWidthMm(), highest * PlateRows.shape(plate));
+    figure(new PlateRows.Placed(plate, width), "plate first");
+  }
+
+  /** A picture with the numbers of its parts drawn on it, and their names below. */
+  void named(Plate plate) {
+    Xhtml out = setting.out;
+    double shape = PlateRows.shape(plate);
+    double width =
+        Math.min(setting.trim.textWidthMm(), setting.trim.textHeightMm() * NAMED_HEIGHT * shape);
+    out.open("figure", "class", "plate named");
+    picture(plate, width, 0, PartNumbers.ATTRIBUTE, PartNumbers.attribute(plate.parts()));
+    out.open("figcaption");
+    for (int i = 0; i < plate.parts().size(); i += 2) {
+      out.open("div", "class", "halves");
+      part(plate, i, "half left");
+      part(plate, i + 1, "half");
+      out.close();
+    }
+    out.close().close();
+  }
+
+  private void part(Plate plate, int index, String kind) {
+    setting.out.open("div", "class", kind);
+    if (index < plate.parts().size()) {
+      setting.out.leaf("b", index + 1 + "\u2002").text(plate.parts().get(index).name());
+    }
+    setting.out.close();
+  }
+
+  private void picture(Plate plate, double width, double above, String... attributes) {
+    List<String> all =
+        new ArrayList<>(
+            List.of(
+                "src",
+                setting.pictures.address(plate.picture(), width),
+                "alt",
+                setting.words.say("plate.again", plate.number(), plate.alt()),
+                "style",
+                "width:%s;height:%s;margin-top:%s"
+                    .formatted(
+                        Trim.mm(width), Trim.mm(width / PlateRows.shape(plate)), Trim.mm(above))));
+    all.addAll(List.of(attributes));
+    setting.out.empty("img", all.toArray(String[]::new));
   }
 
   private void row(List<PlateRows.Placed> row) {

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param path below the log's folder, such as {@code photos/T20_0412.jpg}
  * @param caption may be empty; a caption in an entry's text goes before it
  * @param alt may be empty
+ * @param parts what is named in it, by numbers drawn on it
  * @param regions to be filled for readers who may not see them
  * @param leaveOut whether it is kept out of every edition
  * @param taken overrides the camera's time, in the log's zone
@@ -25,6 +26,7 @@ public record PhotoFile(
     String path,
     List<Inline> caption,
     String alt,
+    List<Part> parts,
     List<Region> regions,
     boolean leaveOut,
     @Nullable LocalDateTime taken,
@@ -39,6 +41,7 @@ public record PhotoFile(
         path,
         caption,
         alt,
+        parts,
         regions,
         leaveOut || out,
         taken,
@@ -51,8 +54,26 @@ public record PhotoFile(
   /** The same with other regions. */
   public PhotoFile withRegions(List<Region> otherRegions) {
     return new PhotoFile(
-        path, caption, alt, otherRegions, leaveOut, taken, pinnedSha256, lookedAt, label, place);
+        path,
+        caption,
+        alt,
+        parts,
+        otherRegions,
+        leaveOut,
+        taken,
+        pinnedSha256,
+        lookedAt,
+        label,
+        place);
   }
+
+  /**
+   * A thing that is named in a photograph.
+   *
+   * @param x where it is, as a fraction (0 to 1) of the upright picture's width from its left side
+   * @param y the same of its height, from its top
+   */
+  public record Part(double x, double y, String name, Place place) {}
 
   /** What the sides of a region count. */
   public enum Measure {

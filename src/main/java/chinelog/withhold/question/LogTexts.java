@@ -6,6 +6,7 @@ import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
+import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Release;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
@@ -146,6 +147,9 @@ final class LogTexts {
     Place place = photograph.file().place();
     line("the caption of " + name, photograph.file().caption(), place, Label.NONE);
     add(Passage.Role.PROSE, "the words for " + name, place, photograph.file().alt(), Label.NONE);
+    for (PhotoFile.Part part : photograph.file().parts()) {
+      add(Passage.Role.PROSE, "what is named in " + name, part.place(), part.name(), Label.NONE);
+    }
     String what = "words inside " + name;
     add(Passage.Role.PROSE, what, place, photograph.written().caption(), Label.NONE);
     add(Passage.Role.PROSE, what, place, photograph.written().alt(), Label.NONE);

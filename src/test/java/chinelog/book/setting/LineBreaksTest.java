@@ -12,6 +12,9 @@ class LineBreaksTest {
     "'tip her \u22120.97\u00a0mm from', 'tip |her |\u22120.97\u00a0mm |from'",
     "'a \u221212,5 b', 'a |\u221212,5 |b'",
     "'one, two. Three', 'one, |two. |Three'",
+    "'a boat\u2019s mass', 'a |boat\u2019s |mass'",
+    "'a \u201chalf mil\u201d gap', 'a |\u201chalf |mil\u201d |gap'",
+    "'left: 3/64 of', 'left: |3/64 |of'",
     "'strip-planked', 'strip-|planked'",
     "'', ''",
   })
