@@ -21,6 +21,8 @@ final class PatternSheetsReader {
   private static final Kind LENGTH = new Kind("a length", MM, "10 mm");
   private static final List<String> SIZES = List.of("a4", "letter", "a3", "roll");
 
+  private static final List<String> OF_SCANS = List.of("model", "full");
+
   private final Fields log;
   private final Scope scope;
 
@@ -42,16 +44,23 @@ final class PatternSheetsReader {
     }
     if (patterns == null) {
       return new PatternSheets(
-          usual.stock(), usual.rollMm(), usual.overlapMm(), usual.kerfMm(), across, up);
+          usual.stock(),
+          usual.rollMm(),
+          usual.overlapMm(),
+          usual.kerfMm(),
+          across,
+          up,
+          usual.scans());
     }
-    Fields fields = Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf");
+    Fields fields = Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf", "scans");
     double overlap = length(fields, "overlap", usual.overlapMm(), 4, 50);
     double kerf = length(fields, "kerf", usual.kerfMm(), 0, 5);
+    PatternSheets.Scans scans = scans(fields);
     Yaml.Scalar word = fields.scalar("paper");
     String paper = word == null ? "a4" : word.text().strip().toLowerCase(Locale.ROOT);
     if (word != null && paper.startsWith("roll ")) {
       double width = roll(word, paper.substring("roll ".length()));
-      return new PatternSheets(PatternSheets.Stock.ROLL, width, overlap, kerf, across, up);
+      return new PatternSheets(PatternSheets.Stock.ROLL, width, overlap, kerf, across, up, scans);
     }
     if (word != null && (paper.equals("roll") || !SIZES.contains(paper))) {
       scope
@@ -65,7 +74,24 @@ final class PatternSheetsReader {
       paper = "a4";
     }
     return new PatternSheets(
-        PatternSheets.Stock.valueOf(paper.toUpperCase(Locale.ROOT)), 0, overlap, kerf, across, up);
+        PatternSheets.Stock.valueOf(paper.toUpperCase(Locale.ROOT)),
+        0,
+        overlap,
+        kerf,
+        across,
+        up,
+        scans);
+  }
+
+  private PatternSheets.Scans scans(Fields fields) {
+    Yaml.Scalar word = fields.scalar("scans");
+    String known =
+        word == null
+            ? null
+            : fields.values().known(word, OF_SCANS, "what a sheet's lengths are of");
+    return known == null
+        ? PatternSheets.Scans.NONE
+        : PatternSheets.Scans.valueOf(known.toUpperCase(Locale.ROOT));
   }
 
   private double roll(Yaml.Scalar word, String width) {

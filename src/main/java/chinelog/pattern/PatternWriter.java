@@ -6,6 +6,7 @@ import chinelog.markup.Theme;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * Writes the patterns of an edition at full size: the same edition and theme give the same bytes.
@@ -27,12 +28,16 @@ public final class PatternWriter {
       return;
     }
     PatternBook.write(contents, theme, folder.resolve("patterns.pdf"));
+    List<Pattern> cut =
+        contents.patterns().parts().stream()
+            .filter(p -> p.strokes().stream().anyMatch(s -> s.line() == Pattern.Line.CUT))
+            .toList();
+    if (cut.isEmpty()) {
+      return;
+    }
     Path drawings = Files.createDirectory(folder.resolve("patterns"));
     String about = Words.of(contents.locale()).say("cutter");
-    for (Pattern part : contents.patterns().parts()) {
-      if (part.strokes().stream().noneMatch(s -> s.line() == Pattern.Line.CUT)) {
-        continue;
-      }
+    for (Pattern part : cut) {
       CutterFile.write(
           part, contents.patterns().kerfMm(), about, drawings.resolve(part.id() + ".svg"));
     }

@@ -66,6 +66,8 @@ final class EditionMaker {
   private final MaterialsTold materials;
   private final Correspondence correspondence;
   private final LetterMaker letters;
+  private final PictureSource pictures;
+  private final List<Problem> drawing = new ArrayList<>();
 
   EditionMaker(
       WholeLog whole,
@@ -77,6 +79,7 @@ final class EditionMaker {
       Correspondence correspondence) {
     this.readers = readers;
     this.correspondence = correspondence;
+    this.pictures = pictures;
     this.sight = new Sight(whole.log(), readers, asOf);
     this.account = new Account(sight);
     this.whole = whole;
@@ -161,7 +164,9 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
-    Patterns patterns = new PatternMaker(visible, whole, account).make(readers);
+    PatternMaker patternMaker = new PatternMaker(visible, whole, account, pictures);
+    Patterns patterns = patternMaker.make(readers);
+    drawing.addAll(patternMaker.problems());
     List<Edition.Stage> stages =
         new StageMaker(account, words, copier, hours, materials, entries, entryIds)
             .make(log.stages());
@@ -239,6 +244,7 @@ final class EditionMaker {
     List<Problem> problems = new ArrayList<>(plates.problems());
     problems.addAll(holes());
     problems.addAll(letters.problems());
+    problems.addAll(drawing);
     problems.addAll(visible.reminders(whole));
     problems.addAll(disclosure.problems());
     return problems;

@@ -2,15 +2,26 @@ package chinelog.withhold;
 
 import chinelog.edition.Pattern;
 import chinelog.edition.Patterns;
+import chinelog.edition.Picture;
 import chinelog.label.Label;
 import chinelog.log.records.Log;
+import chinelog.log.records.Marked;
 import chinelog.log.records.PatternSheets;
 import chinelog.log.records.Readers;
+import chinelog.log.records.Sheet;
+import chinelog.photo.derivatives.Darkroom;
+import chinelog.problem.Problem;
+import chinelog.quantity.Unit;
+import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.trade.Part;
 import chinelog.wording.Catalogue;
+import java.io.IOException;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Hands out patterns to readers who may see all that they were drawn from. A drawing can be
@@ -21,19 +32,30 @@ final class PatternMaker {
 
   private static final double STEPS_PER_MM = 100;
 
+  /** Whoever wants more has most likely taken lengths of full size for those of the model. */
+  private static final double LONGEST_SCAN_MM = 4000;
+
   private final VisibleLog visible;
   private final WholeLog whole;
   private final Account account;
   private final Catalogue words;
+  private final PictureSource pictures;
+  private final List<Problem> problems = new ArrayList<>();
 
-  PatternMaker(VisibleLog visible, WholeLog whole, Account account) {
+  PatternMaker(VisibleLog visible, WholeLog whole, Account account, PictureSource pictures) {
+    this.pictures = pictures;
     this.visible = visible;
     this.whole = whole;
     this.account = account;
     this.words = Catalogue.of(Facts.MESSAGES, visible.log().head().locale());
   }
 
-  Patterns make(Readers readers) {
+  /** Why a sheet that should be printed is not. */
+  List<Problem> problems() {
+    return problems;
+  }
+
+  Patterns make(Readers readers) throws IOException {
     if (!readers.outputs().contains(Readers.Output.PATTERNS)) {
       return Patterns.NONE;
     }
@@ -51,7 +73,77 @@ final class PatternMaker {
       }
     }
     Log log = visible.log();
+    // The drawings themselves are for the workshop alone.
+    if (log.isPartyToAll(readers)) {
+      scans(log, slugs, parts);
+    }
     return on(log.head().patternSheets(), parts);
+  }
+
+  /** The pages of sheets that were put to scale, at the size that the log asks for. */
+  private void scans(Log log, Slugs slugs, List<Pattern> parts) throws IOException {
+    PatternSheets.Scans wanted = log.head().patternSheets().scans();
+    if (wanted == PatternSheets.Scans.NONE) {
+      return;
+    }
+    Marked<BigDecimal> scale = log.head().scale();
+    double divisor =
+        wanted == PatternSheets.Scans.FULL && scale != null ? scale.value().doubleValue() : 1;
+    for (Sheet sheet : log.sheets()) {
+      for (int page = 1; page <= pictures.pages(sheet); page++) {
+        OptionalDouble across = factor(sheet, page, "factor_x");
+        if (across.isPresent()) {
+          double up = factor(sheet, page, "factor_y").orElse(across.getAsDouble());
+          scan(sheet, page, across.getAsDouble() / divisor, up / divisor, slugs, parts);
+        }
+      }
+    }
+  }
+
+  private OptionalDouble factor(Sheet sheet, int page, String which) {
+    Optional<Fact> fact = visible.facts().find(Sheet.scanPrefix(sheet.path(), page) + "." + which);
+    return fact.isEmpty() || !fact.get().value().unit().equals(Unit.ONE)
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(fact.get().value().value().doubleValue());
+  }
+
+  private void scan(
+      Sheet sheet, int page, double across, double up, Slugs slugs, List<Pattern> parts)
+      throws IOException {
+    List<Darkroom.Print> prints = pictures.print(sheet, page).prints();
+    Darkroom.Print print = prints.get(prints.size() - 1);
+    double mmPerPx = pictures.longEdgeMm(sheet, page) / Math.max(print.widthPx(), print.heightPx());
+    double width = rounded(print.widthPx() * mmPerPx * across);
+    double height = rounded(print.heightPx() * mmPerPx * up);
+    if (Math.max(width, height) > LONGEST_SCAN_MM) {
+      problems.add(
+          Problem.error(
+              sheet.place(),
+              "Printed to scale, this sheet would be "
+                  + Math.round(Math.max(width, height) / 1000)
+                  + " m long.",
+              "If its true lengths are those of full size, write into log.yaml: patterns: {scans:"
+                  + " full}."));
+      return;
+    }
+    List<Pattern.Point> edge =
+        List.of(
+            new Pattern.Point(0, 0),
+            new Pattern.Point(width, 0),
+            new Pattern.Point(width, height),
+            new Pattern.Point(0, height));
+    String title = words.text("pattern.scan", sheet.title(), page);
+    Picture.Rendition rendition =
+        new Picture.Rendition(print.widthPx(), print.heightPx(), new PictureFile(print.jpeg()));
+    String id = slugs.make("sheet " + sheet.title() + " " + page);
+    parts.add(
+        new Pattern(
+            id,
+            title,
+            List.of(new Pattern.Stroke(Pattern.Line.GUIDE, true, edge)),
+            List.of(),
+            account.sight().under(sheet.label(page)),
+            new Pattern.Scan(new Picture(id, List.of(rendition)), width, height)));
   }
 
   /** With the labels of all that decides what is drawn. */
@@ -78,7 +170,8 @@ final class PatternMaker {
         part.letters().stream()
             .map(n -> new Pattern.Note(words.text(n.text()), rounded(n.at()), n.height()))
             .toList(),
-        under);
+        under,
+        null);
   }
 
   private static Pattern.Stroke stroke(Part.Stroke stroke) {

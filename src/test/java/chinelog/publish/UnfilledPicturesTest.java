@@ -53,6 +53,11 @@ class UnfilledPicturesTest {
     }
 
     @Override
+    public double longEdgeMm(Sheet sheet, int page) throws IOException {
+      return real.longEdgeMm(sheet, page);
+    }
+
+    @Override
     public int pages(Sheet sheet) throws IOException {
       return real.pages(sheet);
     }

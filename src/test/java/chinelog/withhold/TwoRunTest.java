@@ -357,6 +357,11 @@ class TwoRunTest {
     }
 
     @Override
+    public double longEdgeMm(Sheet sheet, int page) {
+      return 210;
+    }
+
+    @Override
     public int pages(Sheet sheet) {
       return 1;
     }

@@ -342,6 +342,11 @@ class WithholderTest {
     }
 
     @Override
+    public double longEdgeMm(Sheet sheet, int page) {
+      return 210;
+    }
+
+    @Override
     public int pages(Sheet sheet) {
       return 0;
     }
