@@ -40,6 +40,8 @@ final class PdfFile {
   private final Originals originals;
   private final Search search;
   private final Pictures known;
+  private final CleanParts parts;
+  private final PartDigests digests = new PartDigests();
   private final Findings findings;
   private final Set<COSObjectKey> reached = new HashSet<>();
   private final StringBuilder strings = new StringBuilder();
@@ -52,6 +54,7 @@ final class PdfFile {
       Originals originals,
       Search search,
       Pictures known,
+      CleanParts parts,
       Findings findings) {
     this.bytes = bytes;
     this.all = new String(bytes, StandardCharsets.ISO_8859_1);
@@ -59,6 +62,7 @@ final class PdfFile {
     this.originals = originals;
     this.search = search;
     this.known = known;
+    this.parts = parts;
     this.findings = findings;
   }
 
@@ -66,6 +70,7 @@ final class PdfFile {
    * Opens and searches a document.
    *
    * @param bytes are not the document's any more afterwards
+   * @param parts of it that need not be searched again
    */
   static void inspect(
       byte[] bytes,
@@ -73,8 +78,9 @@ final class PdfFile {
       Originals originals,
       Search search,
       Pictures known,
+      CleanParts parts,
       Findings findings) {
-    new PdfFile(bytes, addresses, originals, search, known, findings).run();
+    new PdfFile(bytes, addresses, originals, search, known, parts, findings).run();
   }
 
   private void run() {
@@ -91,7 +97,7 @@ final class PdfFile {
       unreferenced(document);
       search.text(strings.toString(), findings, "names, titles and descriptions");
       PdfText.inspect(pdf, search, findings);
-      PdfPaint.inspect(pdf, findings);
+      PdfPaint.inspect(pdf, digests, parts, findings);
     } catch (IOException | RuntimeException | StackOverflowError | NoClassDefFoundError e) {
       findings.add(WHERE, "This document cannot be read to its end.");
     }
@@ -243,12 +249,15 @@ final class PdfFile {
       try (InputStream raw = stream.createRawInputStream()) {
         jpeg = raw.readAllBytes();
       }
-      known.jpeg(jpeg, findings, "picture " + ++pictures);
+      known.jpeg(jpeg, digests.body(stream), parts, findings, "picture " + ++pictures);
       return;
     }
     if ("Image".equals(stream.getNameAsString(COSName.SUBTYPE))) {
       findings.add(
           "what stands under " + key, "It is a picture, but none as the edition's are: not JPEG.");
+    }
+    if (parts.has(digests.stream(stream))) {
+      return;
     }
     byte[] content = decoded(stream);
     originals.find(content, findings, "what stands under " + key);

@@ -76,13 +76,29 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
     this.where = where;
   }
 
-  static void inspect(PDDocument pdf, Findings findings) throws IOException {
+  /**
+   * Follows the pages that are not known to be clean.
+   *
+   * @param digests of the document's pages
+   */
+  static void inspect(PDDocument pdf, PartDigests digests, CleanParts parts, Findings findings)
+      throws IOException {
     int number = 0;
     PdfPaint before = null;
     for (PDPage page : pdf.getPages()) {
-      PdfPaint paint = new PdfPaint(page, findings, "page " + ++number);
+      number++;
+      String part = digests.page(page);
+      boolean isClean = parts.has(part);
+      if (isClean && (before == null || before.cutOff.isEmpty())) {
+        before = null;
+        continue;
+      }
+      PdfPaint paint = new PdfPaint(page, findings, "page " + number);
       paint.processPage(page);
       paint.glyphs.forEach(paint::look);
+      if (!paint.cutOff.isEmpty()) {
+        parts.remove(part);
+      }
       if (before != null) {
         before.tellOfCutOff(paint.inSight);
       }

@@ -48,8 +48,18 @@ final class Pictures {
     this.search = search;
   }
 
-  void jpeg(byte[] bytes, Findings findings, String where) {
-    jpeg(bytes, Sha256.of(bytes), findings, where);
+  /**
+   * Opens a JPEG picture of a document, unless it is a part of it that was found clean before.
+   *
+   * @param hash its SHA-256
+   */
+  void jpeg(byte[] bytes, String hash, CleanParts parts, Findings findings, String where) {
+    List<AllowedPicture> known = byHash.getOrDefault(hash, List.of());
+    boolean isPlain = !known.isEmpty() && known.stream().allMatch(p -> p.filled().isEmpty());
+    boolean isClean = parts.has(hash);
+    if (!isClean || !isPlain) {
+      jpeg(bytes, hash, findings, where);
+    }
   }
 
   /**

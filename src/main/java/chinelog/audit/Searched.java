@@ -8,7 +8,8 @@ import java.util.Set;
  *
  * @param lookedFor every text, figure and piece of an original that was looked for
  * @param allowed all that files might name or show: files, addresses, pictures, credits
- * @param clean every file in which nothing was found, with its name
+ * @param clean every file in which nothing was found, with its name, and every such part of a
+ *     document, with the document's
  */
 public record Searched(Set<String> lookedFor, Set<String> allowed, Set<String> clean) {
 

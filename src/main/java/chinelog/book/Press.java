@@ -63,6 +63,16 @@ public final class Press {
   }
 
   /**
+   * All of an edition that the handover booklet is made of: by the same theme, the same gives the
+   * same bytes. What stands on which page follows from it.
+   */
+  public static List<Object> handoverParts(Edition edition, Theme theme) {
+    Trim trim = Trim.ofBooklet(edition.contents().paper());
+    Setting setting = new Setting(edition, theme, trim, 0, Layout.UNKNOWN);
+    return HandoverBooklet.write(setting, "").parts();
+  }
+
+  /**
    * Writes the handover booklet laid out two pages on a side, to be printed on both sides of the
    * paper, turned over the short edge, folded and stitched. It is for the printer: of tags it keeps
    * one for each page, and no links.

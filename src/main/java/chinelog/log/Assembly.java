@@ -53,6 +53,7 @@ final class Assembly {
     "hero",
     "theme",
     "paper",
+    "chapters",
     "patterns",
     "printer",
     "address",

@@ -63,6 +63,7 @@ final class EntryReader {
     EntryDate dates = new EntryDate(scope, path, fields);
     LocalDate date = dates.find();
     boolean undated = date == null && !dates.isWrong();
+    remindOfUnclearDay(text);
     List<Diary.Day> days =
         undated && scope.loose() ? Diary.days(text, scope.today()) : List.<Diary.Day>of();
     if (!days.isEmpty()) {
@@ -71,10 +72,42 @@ final class EntryReader {
     if (undated) {
       date = date(path, missing.apply(text), dates.betterName());
     }
+    if (date != null) {
+      remindOfOtherDays(text, date);
+    }
     EntryTitle title = EntryTitle.of(fields, text, id, Place.of(path));
     return List.of(
         entry(
             id, title, date == null ? scope.today() : date, stage(fields, id, path), fields, path));
+  }
+
+  private void remindOfUnclearDay(List<Block> text) {
+    Diary.findUnclear(text)
+        .ifPresent(
+            u ->
+                scope.reminder(
+                    u.place(),
+                    "This heading may mean " + u.days().first() + " or " + u.days().last() + ".",
+                    "Write its date as year-month-day."));
+  }
+
+  /** A note is of one day, even where its headings tell of several. */
+  private void remindOfOtherDays(List<Block> text, LocalDate date) {
+    Diary.days(text, scope.today()).stream()
+        .filter(d -> !d.date().equals(date))
+        .findFirst()
+        .ifPresent(
+            d ->
+                scope.reminder(
+                    d.place(),
+                    "This heading is dated "
+                        + d.date()
+                        + ", but all of this note counts as written on "
+                        + date
+                        + ".",
+                    "Put what was done then into a note of its own, such as "
+                        + d.date()
+                        + "-drawings.md."));
   }
 
   /** What the keys say of work and material belongs to the first day. */

@@ -10,6 +10,7 @@ import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Head;
 import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Marked;
@@ -56,6 +57,7 @@ final class HeadReader {
   private static final int INCHES = 64;
   private static final List<String> VALUATIONS = List.of("fifo", "average");
   private static final List<String> PAPERS = List.of("a4", "letter");
+  private static final List<String> CHAPTERS = List.of("stages", "posts");
   static final String THEME = "slipway";
   static final String CURRENCY = "EUR";
 
@@ -92,6 +94,7 @@ final class HeadReader {
         log.marked("licence"),
         log.text("theme", THEME),
         paper(),
+        chapters(),
         clocks(),
         hero(),
         log.flag("credit-photos"),
@@ -145,6 +148,16 @@ final class HeadReader {
         word != null
             && log.values().known(word, PAPERS, "a size of paper that is known here") != null;
     return known && word != null ? Paper.valueOf(word.text().toUpperCase(Locale.ROOT)) : Paper.A4;
+  }
+
+  private BookChapters chapters() {
+    Yaml.Scalar word = log.scalar("chapters");
+    boolean known =
+        word != null
+            && log.values().known(word, CHAPTERS, "what the chapters of a book can follow") != null;
+    return known && word != null
+        ? BookChapters.valueOf(word.text().toUpperCase(Locale.ROOT))
+        : BookChapters.STAGES;
   }
 
   static ZoneId zone(Fields log, ZoneId otherwise, Scope scope) {

@@ -5,11 +5,13 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
+import chinelog.log.records.CutFrom;
 import chinelog.log.records.Marked;
 import chinelog.log.records.PatternSheets;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -50,9 +52,12 @@ final class PatternSheetsReader {
           usual.kerfMm(),
           across,
           up,
+          usual.cutFrom(),
           usual.scans());
     }
-    Fields fields = Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf", "scans");
+    Fields fields =
+        Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf", "cut-from", "scans");
+    List<CutFrom> cutFrom = cutFrom(fields);
     double overlap = length(fields, "overlap", usual.overlapMm(), 4, 50);
     double kerf = length(fields, "kerf", usual.kerfMm(), 0, 5);
     PatternSheets.Scans scans = scans(fields);
@@ -60,7 +65,8 @@ final class PatternSheetsReader {
     String paper = word == null ? "a4" : word.text().strip().toLowerCase(Locale.ROOT);
     if (word != null && paper.startsWith("roll ")) {
       double width = roll(word, paper.substring("roll ".length()));
-      return new PatternSheets(PatternSheets.Stock.ROLL, width, overlap, kerf, across, up, scans);
+      return new PatternSheets(
+          PatternSheets.Stock.ROLL, width, overlap, kerf, across, up, cutFrom, scans);
     }
     if (word != null && (paper.equals("roll") || !SIZES.contains(paper))) {
       scope
@@ -80,6 +86,7 @@ final class PatternSheetsReader {
         kerf,
         across,
         up,
+        cutFrom,
         scans);
   }
 
@@ -92,6 +99,32 @@ final class PatternSheetsReader {
     return known == null
         ? PatternSheets.Scans.NONE
         : PatternSheets.Scans.valueOf(known.toUpperCase(Locale.ROOT));
+  }
+
+  private List<CutFrom> cutFrom(Fields patterns) {
+    List<CutFrom> all = new ArrayList<>();
+    for (Yaml item : patterns.items("cut-from")) {
+      Fields fields =
+          Fields.of(item, scope, Label.NONE, "material", "length", "width", "for", "except");
+      Yaml material = fields.require("material", "birch_ply_3, a material of stock.yaml");
+      Yaml length = fields.require("length", "600 mm, along the grain");
+      Yaml parts = fields.require("for", "[moulds], reckonings of facts.yaml");
+      if (material instanceof Yaml.Scalar word && length != null && parts != null) {
+        all.add(
+            new CutFrom(
+                word.text().strip(),
+                length(fields, "length", 1, 1, 20_000),
+                length(fields, "width", 0, 1, 5_000),
+                words(fields, "for"),
+                words(fields, "except"),
+                fields.place()));
+      }
+    }
+    return all;
+  }
+
+  private static List<String> words(Fields fields, String key) {
+    return fields.words(key).stream().map(w -> w.text().strip()).toList();
   }
 
   private double roll(Yaml.Scalar word, String width) {

@@ -36,7 +36,13 @@ public final class PatternWriter {
       return;
     }
     Path drawings = Files.createDirectory(folder.resolve("patterns"));
-    String about = Words.of(contents.locale()).say("cutter");
+    Words words = Words.of(contents.locale());
+    String about = words.say("cutter");
+    if (!contents.patterns().stock().isEmpty()) {
+      List<Nest> nests = Nest.of(contents.patterns());
+      List<ShoppingLine> shopping = ShoppingLine.of(contents.patterns(), nests, contents.locale());
+      CuttingList.write(nests, shopping, words, drawings);
+    }
     for (Pattern part : cut) {
       CutterFile.write(
           part, contents.patterns().kerfMm(), about, drawings.resolve(part.id() + ".svg"));

@@ -20,7 +20,7 @@ import java.util.concurrent.Semaphore;
 final class EditionWriter {
 
   /** Books that may be laid out at a time: each takes hundreds of MiB. */
-  private static final Semaphore PRESSES = new Semaphore(1);
+  private static final Semaphore PRESSES = new Semaphore(2);
 
   private final Path log;
   private final Edition edition;
@@ -62,16 +62,19 @@ final class EditionWriter {
           print(
               "the build book",
               "build-book.pdf",
+              edition.contents(),
               file -> Press.printBuildBook(edition, theme, file));
       case HANDOVER ->
           print(
               "the handover booklet",
               "handover.pdf",
+              Press.handoverParts(edition, theme),
               file -> Press.printHandover(edition, theme, file));
       case HANDOVER_SHEETS ->
           print(
               "the sheets of the booklet",
               "handover-sheets.pdf",
+              Press.handoverParts(edition, theme),
               file ->
                   Press.printHandoverSheets(
                       edition, theme, Press.Options.of(edition, false), file));
@@ -79,6 +82,7 @@ final class EditionWriter {
           print(
               "the build book for the printing house",
               "build-book-print-ready.pdf",
+              edition.contents(),
               file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
       case LETTER -> letter(Letter.Kind.PROGRESS, "the letter", "letter.pdf");
       case PHOTO_SHEET -> letter(Letter.Kind.PHOTOGRAPHS, "the photographs", "photographs.pdf");
@@ -106,7 +110,11 @@ final class EditionWriter {
   private void letter(Letter.Kind kind, String what, String name) throws IOException {
     for (Letter letter : edition.contents().letters()) {
       if (letter.kind() == kind) {
-        print(what, name, file -> Press.printLetter(edition, theme, letter, file));
+        print(
+            what,
+            name,
+            List.of(edition.contents(), letter),
+            file -> Press.printLetter(edition, theme, letter, file));
       }
     }
   }
@@ -115,9 +123,13 @@ final class EditionWriter {
     void into(Path file) throws IOException;
   }
 
-  private void print(String what, String name, Printing printing) throws IOException {
-    // Of what part of an edition a book is made, only its writer knows: all of it counts.
-    String made = earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
+  /**
+   * Prints a book, unless the one that stands was made of the same.
+   *
+   * @param parts of the edition that it is made of
+   */
+  private void print(String what, String name, Object parts, Printing printing) throws IOException {
+    String made = earlier.hashes().of(List.of(program, theme.digest(), parts));
     String step = "printing " + what + " for " + readers;
     if (earlier.keep(name, made)) {
       progress.skip(step);

@@ -12,7 +12,6 @@ import chinelog.edition.Edition;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
-import chinelog.markup.Wording;
 import chinelog.photo.Workers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -220,14 +219,23 @@ public final class Publisher {
       }
     }
     Map<String, Withholder.Withheld> editions = new TreeMap<>();
+    SortedMap<String, List<PrintedFigure>> printed = new TreeMap<>();
+    prepared.forEach((who, edition) -> printed.put(who, edition.printed()));
     prepared.forEach(
         (who, edition) -> {
           List<PrintedFigure> all = new ArrayList<>(known);
-          prepared.forEach(
-              (other, theirs) -> all.addAll(other.equals(who) ? List.of() : theirs.printed()));
+          printed.forEach((other, theirs) -> all.addAll(other.equals(who) ? List.of() : theirs));
           editions.put(who, edition.against(List.copyOf(all)));
         });
     editions.values().forEach(e -> problems.addAll(e.problems()));
+    SortedMap<String, OpenWords> words = new TreeMap<>();
+    for (Readers group : readers) {
+      Withholder.Withheld withheld = editions.get(group.id());
+      if (withheld != null) {
+        words.put(group.id(), OpenWords.of(opened, group, withheld, asked, asOf));
+      }
+    }
+    problems.addAll(OpenWords.questions(words, asOf));
     return new Foresight(editions, problems.stream().distinct().toList());
   }
 
@@ -400,7 +408,7 @@ public final class Publisher {
       Course course) {}
 
   /** An edition before it is written. */
-  private record Proof(Readers group, Withholder.Withheld withheld) {}
+  private record Proof(Readers group, Withholder.Withheld withheld, OpenWords words) {}
 
   /** Makes the editions, and holds each against all that readers will have been given then. */
   private List<Proof> proofs(
@@ -431,9 +439,13 @@ public final class Publisher {
         problems.addAll(withheld.problems());
         problems.addAll(
             Lookalikes.inEdition(made.opened(), group.id(), withheld, asOf, made.course()));
-        proofs.add(new Proof(group, withheld));
+        OpenWords words = OpenWords.of(made.opened(), group, withheld, made.asked(), asOf);
+        proofs.add(new Proof(group, withheld, words));
       }
     }
+    SortedMap<String, OpenWords> words = new TreeMap<>();
+    proofs.forEach(p -> words.put(p.group().id(), p.words()));
+    problems.addAll(OpenWords.questions(words, asOf));
     return proofs;
   }
 
@@ -510,7 +522,7 @@ public final class Publisher {
             manifest,
             made.opened(),
             withheld,
-            made.asked().standing(),
+            proof.words().mayStand(),
             who,
             EditionPictures.of(withheld, made.digests()::of),
             new Before(
@@ -539,12 +551,12 @@ public final class Publisher {
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
-      Set<String> standing,
+      Set<String> mayStand,
       String readers)
       throws IOException {
     List<AllowedPicture> pictures = EditionPictures.of(withheld);
     return search(
-        edition, manifest, opened, withheld, standing, readers, pictures, Before.nothing());
+        edition, manifest, opened, withheld, mayStand, readers, pictures, Before.nothing());
   }
 
   private static AuditReport search(
@@ -552,15 +564,11 @@ public final class Publisher {
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
-      Set<String> standing,
+      Set<String> mayStand,
       String readers,
       List<AllowedPicture> pictures,
       Before before)
       throws IOException {
-    Set<String> shown = new TreeSet<>(standing);
-    shown.addAll(Questions.everydayWords());
-    shown.addAll(Wording.of(opened.log().head().locale()).all());
-    shown.addAll(Canaries.shown(opened, withheld));
     return Audit.search(
         edition,
         manifest.names(),
@@ -568,7 +576,7 @@ public final class Publisher {
         readers,
         withheld.clearance(),
         Canaries.of(opened, withheld),
-        shown,
+        mayStand,
         pictures,
         before);
   }
@@ -643,8 +651,8 @@ public final class Publisher {
           opened.prepare(group, asOf, asked.photographs(), progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      AuditReport report =
-          search(standing, manifest, opened, withheld, asked.standing(), group.id());
+      Set<String> mayStand = OpenWords.of(opened, group, withheld, asked, asOf).mayStand();
+      AuditReport report = search(standing, manifest, opened, withheld, mayStand, group.id());
       Draft draft =
           new Draft(
               group,

@@ -26,6 +26,9 @@ public final class Quantity implements Comparable<Quantity> {
   private final int digits;
   private final boolean chosenUnit;
 
+  /** As told before; NaN until somebody asks. */
+  private double coherent = Double.NaN;
+
   private Quantity(
       BigDecimal value, Unit unit, @Nullable BigDecimal tolerance, int digits, boolean chosenUnit) {
     this.value = bounded(value, 2 * LARGEST_EXPONENT);
@@ -138,7 +141,12 @@ public final class Quantity implements Comparable<Quantity> {
    * For comparing and solving, not for showing.
    */
   public double coherent() {
-    return unit.coherent(value);
+    double told = coherent;
+    if (Double.isNaN(told)) {
+      told = unit.coherent(value);
+      coherent = told;
+    }
+    return told;
   }
 
   public Quantity in(Unit target) throws QuantityException {

@@ -39,6 +39,9 @@ public final class Unit {
   private final RationalNumber factor;
   private final SortedMap<String, Integer> dimension;
 
+  /** Tells most units apart at once that are asked whether they are compatible. */
+  private final int dimensionHash;
+
   Unit(List<Term> terms) {
     this.terms = List.copyOf(terms);
     this.symbol = UnitText.symbol(terms);
@@ -51,6 +54,7 @@ public final class Unit {
     powers.values().removeIf(n -> n == 0);
     this.factor = size;
     this.dimension = Collections.unmodifiableSortedMap(powers);
+    this.dimensionHash = powers.hashCode();
   }
 
   double coherentOfOne() {
@@ -86,7 +90,8 @@ public final class Unit {
   }
 
   public boolean isCompatible(Unit other) {
-    return dimension.equals(other.dimension);
+    return this == other
+        || dimensionHash == other.dimensionHash && dimension.equals(other.dimension);
   }
 
   /** Whether this counts without a dimension, as plain numbers and per cent do. */

@@ -68,6 +68,8 @@ public final class Reckoner {
     graph.reckonAll();
     List<Facts.LimitCheck> limits = new LimitBook(ledger, style).check(log.limits());
     new LinkCheck(log, ledger, style).check();
+    new UnreadColumns(log, columns, problems).remind();
+    new CutFromCheck(log, ledger).check();
     remindOfTolerances();
     refuseOtherMoney();
     Facts facts =
@@ -224,7 +226,7 @@ public final class Reckoner {
   }
 
   private void request(Request request, FactGraph graph) {
-    RequestNode.of(request, log, ledger).ifPresent(graph::addPrefix);
+    RequestNode.of(request, log, columns, ledger).ifPresent(graph::addPrefix);
   }
 
   private void remindOfTolerances() {

@@ -1,5 +1,6 @@
 package chinelog.withhold;
 
+import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
 import chinelog.edition.Figure;
 import chinelog.edition.Letter;
@@ -59,6 +60,7 @@ final class EditionMaker {
   private final PlateMaker plates;
   private final TextCopier copier;
   private final Slugs slugs = new Slugs();
+  private final Quotes quotes;
   private final Map<String, String> entryIds = new LinkedHashMap<>();
   private final List<Entry> counted;
   private final List<Entry> entries;
@@ -114,8 +116,9 @@ final class EditionMaker {
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
     this.entries = counted.stream().filter(Entry::isTold).toList();
+    this.quotes = new Quotes(head.locale());
     this.hours = new HoursTold(visible, counted, figures, account, words);
-    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
+    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
     this.letters = new LetterMaker(sight, words, figures.style(), log, readers);
   }
@@ -164,9 +167,10 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
-    PatternMaker patternMaker = new PatternMaker(visible, whole, account, pictures);
-    Patterns patterns = patternMaker.make(readers);
-    drawing.addAll(patternMaker.problems());
+    ScanMaker scans = new ScanMaker(visible, account, pictures);
+    Patterns patterns =
+        scans.addTo(new PatternMaker(visible, whole, account, figures).make(readers), readers);
+    drawing.addAll(scans.problems());
     List<Edition.Stage> stages =
         new StageMaker(account, words, copier, hours, materials, entries, entryIds)
             .make(log.stages());
@@ -180,17 +184,21 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
-            seen(head.title(), Kind.TITLE, "").orElseGet(() -> words.text("title.untitled")),
+            Edition.Chapters.valueOf(head.chapters().name()),
+            seen(head.title(), Kind.TITLE, "")
+                .map(quotes::set)
+                .orElseGet(() -> words.text("title.untitled")),
             seen(head.subject(), Kind.SUBJECT, "").orElse(""),
             seen(head.kind(), Kind.KIND, "").orElse(""),
             seen(head.maker(), Kind.MAKER, "").orElse(""),
             seen(head.client(), Kind.CLIENT, "").orElse(""),
-            seen(head.licence(), Kind.LICENCE, "").orElse(""),
+            seen(head.licence(), Kind.LICENCE, "").map(quotes::set).orElse(""),
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
+            plates.sameView(),
             stages,
-            new PostMaker(account, entries, told, plates).make(log),
+            new PostMaker(account, entries, told, plates, quotes).make(log),
             told,
             plates.all(),
             unplaced(sheets),
@@ -200,7 +208,8 @@ final class EditionMaker {
             materials.totalCost(),
             stageHours.stream().map(ChartMaker.StageHours::line).toList(),
             totals(told),
-            new ChartMaker(visible, figures, words).charts(stageHours),
+            new ChartMaker(visible, figures, words, entries).charts(stageHours),
+            drawings(stages, told),
             materials.cautions(),
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
             account.noteDue(),
@@ -240,6 +249,15 @@ final class EditionMaker {
         correspondence.quotation());
   }
 
+  private List<Drawing> drawings(List<Edition.Stage> stages, List<Edition.Entry> told) {
+    List<Drawing> drawings =
+        new ArrayList<>(new DiagramMaker(visible, whole, account, figures, words).make());
+    new TimelineMaker(visible, figures, words, sight.asOf(), entryIds)
+        .make(stages, told, plates.all())
+        .ifPresent(drawings::add);
+    return List.copyOf(drawings);
+  }
+
   private List<Problem> problems(Disclosure disclosure) {
     List<Problem> problems = new ArrayList<>(plates.problems());
     problems.addAll(holes());
@@ -263,6 +281,7 @@ final class EditionMaker {
 
   private String title(Entry entry) {
     return seen(entry.title(), Kind.TITLE_OF_ENTRY, entry.id())
+        .map(quotes::set)
         .orElseGet(() -> words.text("entry.untitled"));
   }
 
@@ -416,7 +435,7 @@ final class EditionMaker {
         ? Optional.of(
             new Edition.HandoverSection(
                 section.id(),
-                section.title(),
+                quotes.set(section.title()),
                 copier.blocks(section.text()),
                 sight.under(section.label())))
         : Optional.empty();

@@ -29,6 +29,7 @@ final class PostMaker {
   private final Account account;
   private final Sight sight;
   private final PlateMaker plates;
+  private final Quotes quotes;
   private final Map<String, Edition.Entry> told = new LinkedHashMap<>();
   private final Slugs slugs = new Slugs();
   private final List<Edition.Post> posts = new ArrayList<>();
@@ -38,10 +39,16 @@ final class PostMaker {
    * @param told the same as the edition tells them
    * @param plates those that the readers see
    */
-  PostMaker(Account account, List<Entry> entries, List<Edition.Entry> told, PlateMaker plates) {
+  PostMaker(
+      Account account,
+      List<Entry> entries,
+      List<Edition.Entry> told,
+      PlateMaker plates,
+      Quotes quotes) {
     this.account = account;
     this.sight = account.sight();
     this.plates = plates;
+    this.quotes = quotes;
     for (int i = 0; i < entries.size(); i++) {
       this.told.put(entries.get(i).id(), told.get(i));
     }
@@ -65,8 +72,8 @@ final class PostMaker {
     for (PostPlan plan : plans) {
       planned.addAll(plan.entries());
       add(
-          plan.title(),
-          plan.standfirst(),
+          quotes.set(plan.title()),
+          quotes.set(plan.standfirst()),
           plan.entries().stream()
               .flatMap(id -> Optional.ofNullable(told.get(id)).stream())
               .toList(),

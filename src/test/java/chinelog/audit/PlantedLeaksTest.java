@@ -399,6 +399,11 @@ class PlantedLeaksTest {
         "fetches",
         f ->
             f.put("site/style.css", utf8("body { background: url(https://elsewhere.example/a) }")));
+    onPage(
+        "T81",
+        "a drawing that can be measured",
+        "a drawing of what \"form\"",
+        "<svg class=\"drawing\" data-of=\"form\" viewBox=\"0 0 9 9\"><path d=\"M1 2L3 4\"/></svg>");
     leak(
         "T26",
         "a site map of pages that are not there",
@@ -690,7 +695,25 @@ class PlantedLeaksTest {
         .map(
             leak ->
                 DynamicTest.dynamicTest(
-                    leak.threat + ": " + leak.name, () -> find(leak, bytes -> false)));
+                    leak.threat + ": " + leak.name,
+                    () -> find(leak, bytes -> false, Searched.NOTHING)));
+  }
+
+  /** What was found clean before it was spoilt, page by page, lets nothing new pass. */
+  @TestFactory
+  Stream<DynamicTest> leaksInADocumentThatWasCleanBeforeAreFound() throws IOException {
+    Map<String, byte[]> clean = SampleEdition.files();
+    clean.put(BOOK, pdf("We set the moulds up.", (pdf, font) -> {}));
+    AuditReport report = search(clean, clean.keySet(), bytes -> false, Searched.NOTHING);
+    assertThat(report.findings()).isEmpty();
+    assertThat(report.outcome().clean()).anyMatch(mark -> mark.endsWith("@" + BOOK));
+    return LEAKS.stream()
+        .filter(leak -> leak.file.equals(BOOK))
+        .map(
+            leak ->
+                DynamicTest.dynamicTest(
+                    leak.threat + ": " + leak.name,
+                    () -> find(leak, bytes -> true, report.outcome())));
   }
 
   /** Only decoding may be left out, whatever is said of a picture's bytes. */
@@ -701,35 +724,15 @@ class PlantedLeaksTest {
         .map(
             leak ->
                 DynamicTest.dynamicTest(
-                    leak.threat + ": " + leak.name, () -> find(leak, bytes -> true)));
+                    leak.threat + ": " + leak.name,
+                    () -> find(leak, bytes -> true, Searched.NOTHING)));
   }
 
-  private void find(Leak leak, Predicate<byte[]> isDecodable) throws IOException {
-    Path place = Files.createTempDirectory(folder, "leak");
-    Path log = place.resolve("log");
-    put(log, Map.of("photos/T20_0412.jpg", ORIGINAL, "sheets/lines.pdf", SHEET));
+  private void find(Leak leak, Predicate<byte[]> isDecodable, Searched before) throws IOException {
     Map<String, byte[]> files = SampleEdition.files();
     Set<String> manifest = new TreeSet<>(files.keySet());
     leak.spoil.apply(files);
-    put(place.resolve("public"), files);
-    AuditReport report =
-        Audit.search(
-            place.resolve("public"),
-            manifest,
-            SampleLog.in(log),
-            "public",
-            SampleLog.PUBLIC,
-            List.of(),
-            Set.of(),
-            SampleEdition.pictures(),
-            new Before(
-                new Decoded(
-                    files.values().stream()
-                        .filter(isDecodable)
-                        .map(SampleEdition::sha256)
-                        .toList()),
-                Map.of(),
-                Searched.NOTHING));
+    AuditReport report = search(files, manifest, isDecodable, before);
     assertThat(report.findings())
         .anySatisfy(
             finding -> {
@@ -739,6 +742,32 @@ class PlantedLeaksTest {
     // A leak is told where it is, and nothing else is blamed.
     assertThat(report.findings())
         .allMatch(f -> f.file().startsWith(leak.file) || leak.file.startsWith(f.file()));
+  }
+
+  private AuditReport search(
+      Map<String, byte[]> files,
+      Set<String> manifest,
+      Predicate<byte[]> isDecodable,
+      Searched before)
+      throws IOException {
+    Path place = Files.createTempDirectory(folder, "leak");
+    Path log = place.resolve("log");
+    put(log, Map.of("photos/T20_0412.jpg", ORIGINAL, "sheets/lines.pdf", SHEET));
+    put(place.resolve("public"), files);
+    return Audit.search(
+        place.resolve("public"),
+        manifest,
+        SampleLog.in(log),
+        "public",
+        SampleLog.PUBLIC,
+        List.of(),
+        Set.of(),
+        SampleEdition.pictures(),
+        new Before(
+            new Decoded(
+                files.values().stream().filter(isDecodable).map(SampleEdition::sha256).toList()),
+            Map.of(),
+            before));
   }
 
   private static void put(Path folder, Map<String, byte[]> files) throws IOException {

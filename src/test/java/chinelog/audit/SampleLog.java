@@ -4,6 +4,7 @@ import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.label.Label;
 import chinelog.label.Presence;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
 import chinelog.log.records.LetterPlan;
@@ -16,6 +17,7 @@ import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
+import chinelog.log.records.Request;
 import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
@@ -106,7 +108,13 @@ final class SampleLog {
                 Label.NONE,
                 HERE,
                 HERE)),
-        List.of(),
+        List.of(
+            new Request(
+                "form",
+                mark("hull-form", Label.NONE),
+                new TreeMap<>(Map.of("offsets", mark("offsets", Label.NONE))),
+                Label.NONE,
+                HERE)),
         List.of(
             new Lot(
                 "cedar_strip",
@@ -149,6 +157,7 @@ final class SampleLog {
         null,
         "plain",
         Paper.A4,
+        BookChapters.STAGES,
         new TreeMap<>(),
         null,
         false,

@@ -2,6 +2,7 @@ package chinelog.log;
 
 import chinelog.label.Agreement;
 import chinelog.label.Label;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
 import chinelog.log.records.LetterPlan;
@@ -236,6 +237,7 @@ public final class LogFixture {
             null,
             "",
             Paper.A4,
+            BookChapters.STAGES,
             new TreeMap<>(),
             null,
             false,

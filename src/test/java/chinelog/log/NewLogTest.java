@@ -3,6 +3,7 @@ package chinelog.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
 import chinelog.log.records.Paper;
@@ -65,6 +66,7 @@ class NewLogTest {
     assertThat(log.head().clocks()).hasSize(1);
     assertThat(log.head().valuation()).isEqualTo(Valuation.AVERAGE);
     assertThat(log.head().paper()).isEqualTo(Paper.LETTER);
+    assertThat(log.head().chapters()).isEqualTo(BookChapters.POSTS);
     assertThat(log.limits()).hasSize(1);
     assertThat(log.posts()).hasSize(1);
     assertThat(log.handover()).filteredOn(h -> !h.text().isEmpty()).hasSize(2);

@@ -1,6 +1,7 @@
 package chinelog.photo;
 
 import chinelog.label.Label;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
 import chinelog.log.records.LetterPlan;
@@ -131,6 +132,7 @@ public final class Logs {
             null,
             "plain",
             Paper.A4,
+            BookChapters.STAGES,
             clocks,
             null,
             false,

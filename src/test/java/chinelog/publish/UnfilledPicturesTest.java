@@ -9,7 +9,9 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Sheet;
 import chinelog.markup.Theme;
+import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import chinelog.site.FreshSite;
 import chinelog.withhold.Correspondence;
 import chinelog.withhold.PictureSource;
@@ -21,6 +23,7 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -55,6 +58,11 @@ class UnfilledPicturesTest {
     @Override
     public double longEdgeMm(Sheet sheet, int page) throws IOException {
       return real.longEdgeMm(sheet, page);
+    }
+
+    @Override
+    public Optional<View> look(Photograph photograph) throws IOException {
+      return real.look(photograph);
     }
 
     @Override

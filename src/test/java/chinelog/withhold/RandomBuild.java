@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.label.Presence;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.HandoverSection;
 import chinelog.log.records.Head;
@@ -609,6 +610,7 @@ final class RandomBuild {
         some(4, "licence"),
         "plain",
         Paper.A4,
+        BookChapters.STAGES,
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),

@@ -10,6 +10,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Statement;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
 import java.io.IOException;
@@ -359,6 +360,11 @@ class TwoRunTest {
     @Override
     public double longEdgeMm(Sheet sheet, int page) {
       return 210;
+    }
+
+    @Override
+    public Optional<View> look(Photograph photograph) {
+      return Optional.empty();
     }
 
     @Override

@@ -1,10 +1,10 @@
 package chinelog.book.page;
 
-import chinelog.book.page.MarkedContent.Operation;
 import java.io.IOException;
-import java.util.ArrayList;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -23,6 +23,13 @@ import org.apache.pdfbox.pdmodel.common.PDStream;
  * that there are none of, two for each line of text, are taken out.
  */
 final class Artifacts {
+
+  // The library writes one space between operands and ends each operator's line. No text on a page
+  // has the end of a line in it, so that none can be taken for a mark.
+
+  private static final String ARTIFACT = "/Artifact /";
+  private static final String NOTHING = " BDC\nEMC\n";
+  private static final String HEADER = "/Artifact <</Type /Pagination /Subtype /Header>> BDC\n";
 
   /** Numbers of the marked contents that are repetitions, by page. */
   private final Map<COSDictionary, Set<Integer>> repeated = new HashMap<>();
@@ -49,33 +56,39 @@ final class Artifacts {
       throws IOException {
     COSDictionary properties =
         page.getResources().getCOSObject().getCOSDictionary(COSName.PROPERTIES);
-    List<Operation> all = MarkedContent.read(page);
-    List<Operation> kept = new ArrayList<>(all.size());
-    for (int i = 0; i < all.size(); i++) {
-      Operation operation = all.get(i);
-      COSName named = operation.begins("Artifact") ? operation.propertiesName() : null;
-      if (named != null && all.get(i + 1).ends()) {
-        properties.removeItem(named);
-        i++;
-      } else {
-        kept.add(isRepeated(operation, ids) ? operation.with(header()) : operation);
-      }
+    String all;
+    try (InputStream in = page.getContents()) {
+      all = new String(in.readAllBytes(), StandardCharsets.ISO_8859_1);
+    }
+    String kept = withoutEmpty(all, properties);
+    for (int id : ids) {
+      kept = kept.replace("/Span <</MCID " + id + ">> BDC\n", HEADER);
     }
     PDStream stream = new PDStream(document);
-    MarkedContent.write(kept, stream);
+    try (OutputStream out = stream.createOutputStream(COSName.FLATE_DECODE)) {
+      out.write(kept.getBytes(StandardCharsets.ISO_8859_1));
+    }
     page.setContents(stream);
   }
 
-  private static boolean isRepeated(Operation operation, Set<Integer> ids) {
-    COSDictionary own = operation.begins("Span") ? operation.properties() : null;
-    return own != null && ids.contains(own.getInt(COSName.MCID));
-  }
-
-  private static List<Object> header() {
-    COSDictionary kind = new COSDictionary();
-    kind.setName(COSName.TYPE, "Pagination");
-    kind.setName(COSName.SUBTYPE, "Header");
-    return List.of(COSName.ARTIFACT, kind);
+  /**
+   * The commands of a page without empty marks.
+   *
+   * @param properties of the page, from which those of the marks are taken out
+   */
+  private static String withoutEmpty(String all, COSDictionary properties) {
+    StringBuilder kept = new StringBuilder(all.length());
+    int done = 0;
+    for (int at = all.indexOf(ARTIFACT); at >= 0; at = all.indexOf(ARTIFACT, at + 1)) {
+      int name = at + ARTIFACT.length();
+      int end = all.indexOf(' ', name);
+      if (end >= 0 && all.startsWith(NOTHING, end)) {
+        properties.removeItem(COSName.getPDFName(all.substring(name, end)));
+        kept.append(all, done, at);
+        done = end + NOTHING.length();
+      }
+    }
+    return kept.append(all, done, all.length()).toString();
   }
 
   /** Takes the way from the contents of a page back to their tags out of the parent tree. */

@@ -1,6 +1,7 @@
 package chinelog.book.page;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -23,5 +24,10 @@ public record Manuscript(
   /** The same with small pictures, whose sizes on the page are written with them. */
   Manuscript small() {
     return new Manuscript(html, pictures.small(), locale, date, trim, underMark);
+  }
+
+  /** All that it holds, pictures and all, to be told apart from others. */
+  public List<Object> parts() {
+    return List.of(html, pictures.byAddress(), locale, date, trim, underMark);
   }
 }

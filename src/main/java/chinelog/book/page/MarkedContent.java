@@ -7,13 +7,11 @@ import java.util.List;
 import org.apache.pdfbox.contentstream.PDContentStream;
 import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.contentstream.operator.OperatorName;
-import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.apache.pdfbox.pdfwriter.ContentStreamWriter;
 import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
-import org.jspecify.annotations.Nullable;
 
 /** The marks that join what is painted to the tags of a document. */
 final class MarkedContent {
@@ -21,35 +19,9 @@ final class MarkedContent {
   private MarkedContent() {}
 
   /** One operator of a content stream, with what it is given. */
-  record Operation(List<Object> operands, String name, Operator operator) {
+  private record Operation(List<Object> operands, String name, Operator operator) {}
 
-    /** Whether it begins marked content of that tag, such as {@code Artifact}. */
-    boolean begins(String tag) {
-      return name.equals(OperatorName.BEGIN_MARKED_CONTENT_SEQ)
-          && operands.get(0).equals(COSName.getPDFName(tag));
-    }
-
-    boolean ends() {
-      return name.equals(OperatorName.END_MARKED_CONTENT);
-    }
-
-    /** The properties that stand in the mark itself, or null. */
-    @Nullable COSDictionary properties() {
-      return operands.get(1) instanceof COSDictionary own ? own : null;
-    }
-
-    /** The name of the properties that the resources of the page hold, or null. */
-    @Nullable COSName propertiesName() {
-      return operands.get(1) instanceof COSName name ? name : null;
-    }
-
-    /** The same operator, given something else. */
-    Operation with(List<Object> others) {
-      return new Operation(others, name, operator);
-    }
-  }
-
-  static List<Operation> read(PDContentStream content) throws IOException {
+  private static List<Operation> read(PDContentStream content) throws IOException {
     List<Operation> operations = new ArrayList<>();
     List<Object> operands = new ArrayList<>();
     for (Object token : new PDFStreamParser(content).parse()) {
@@ -63,7 +35,7 @@ final class MarkedContent {
     return operations;
   }
 
-  static void write(List<Operation> operations, PDStream stream) throws IOException {
+  private static void write(List<Operation> operations, PDStream stream) throws IOException {
     try (OutputStream out = stream.createOutputStream(COSName.FLATE_DECODE)) {
       ContentStreamWriter writer = new ContentStreamWriter(out);
       for (Operation operation : operations) {

@@ -50,6 +50,10 @@ public final class PictureStore implements FSStreamFactory {
     return new PictureStore(Map.copyOf(pictures), Map.of());
   }
 
+  Map<String, Picture> byAddress() {
+    return Map.copyOf(pictures);
+  }
+
   /** The address of a picture that is to be shown this wide. */
   public String address(Picture picture, double widthMm) {
     String address = SCHEME + ":" + picture.id() + ".jpg";

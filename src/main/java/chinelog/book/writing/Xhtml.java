@@ -1,6 +1,7 @@
 package chinelog.book.writing;
 
 import chinelog.markup.HtmlWriter;
+import chinelog.markup.NumbersBound;
 import java.text.Normalizer;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -80,11 +81,12 @@ final class Xhtml {
   }
 
   /**
-   * A letter and its accent as one character, which fonts have whole; and without the selectors
-   * that ask for a coloured picture of a character, which no page has.
+   * A letter and its accent as one character, which fonts have whole; numbers bound to their units;
+   * and without the selectors that ask for a coloured picture of a character, which no page has.
    */
   private static String composed(String text) {
-    return SELECTORS.matcher(Normalizer.normalize(text, Normalizer.Form.NFC)).replaceAll("");
+    String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
+    return NumbersBound.in(SELECTORS.matcher(composed).replaceAll(""));
   }
 
   private static String[] withoutEmpty(String... attributes) {

@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param licence under which it is shown, in the maker's words
  * @param theme name of a folder in themes
  * @param paper of book and booklet
+ * @param chapters what the chapters of the build book follow
  * @param clocks how far each camera's clock is fast, by camera model
  * @param hero path of the photograph for cover and home page
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
@@ -60,6 +61,7 @@ public record Head(
     @Nullable Marked<String> licence,
     String theme,
     Paper paper,
+    BookChapters chapters,
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
     boolean creditPhotos,
@@ -92,6 +94,7 @@ public record Head(
         licence,
         theme,
         paper,
+        chapters,
         clocks,
         hero,
         creditPhotos,

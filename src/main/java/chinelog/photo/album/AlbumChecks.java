@@ -79,6 +79,26 @@ final class AlbumChecks {
               + " does not say clearly which side is up, so its regions may lie elsewhere.",
           "Save it afresh in a picture editor and draw the regions on that.");
     }
+    words(file);
+  }
+
+  /** What is said of a photograph is told to those as well who see it with a region filled. */
+  private void words(PhotoFile file) {
+    String alt = file.alt().isBlank() ? "" : "alternative text";
+    String caption = file.caption().isEmpty() ? "" : "caption";
+    if (!alt.isEmpty() || !caption.isEmpty()) {
+      problems.reminder(
+          file.place(),
+          "Who sees "
+              + file.path()
+              + " with a region filled is told its "
+              + alt
+              + (alt.isEmpty() || caption.isEmpty() ? "" : " and its ")
+              + caption
+              + " as well.",
+          "See that nothing in it tells what lies there; or crop the photograph to what all may"
+              + " see, and show that instead.");
+    }
   }
 
   void copies(List<PhotoFile> same, PhotoFile kept) {

@@ -8,8 +8,10 @@ import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -27,6 +29,9 @@ final class AliasWatch {
   private final Log log;
   private final Facts facts;
   private final Eyes eyes;
+
+  /** The sizes of facts that were asked for, by name. */
+  private final Map<String, List<Quantity>> sizes = new HashMap<>();
 
   AliasWatch(Log log, Facts facts, Eyes eyes) {
     this.log = log;
@@ -105,16 +110,14 @@ final class AliasWatch {
 
   private boolean areAlike(Fact fact, Fact secret) {
     boolean firm = secret.origin() != Origin.RECKONED;
-    boolean telling =
-        firm || Kinds.isOfTheWholeBoat(secret) || Similitude.hasCounterpart(secret, log);
     return isWithin(fact, secret, firm ? TWINS : TWINS / 4)
-        || telling
-            && isWithin(fact, secret, log.head().closeness().doubleValue())
+        || isWithin(fact, secret, log.head().closeness().doubleValue())
+            && (firm || Kinds.isOfTheWholeBoat(secret) || Similitude.hasCounterpart(secret, log))
             && isRelated(fact, secret);
   }
 
   private boolean isWithin(Fact fact, Fact other, double reach) {
-    for (Quantity value : sizes(other)) {
+    for (Quantity value : sizes.computeIfAbsent(other.name(), name -> sizes(other))) {
       if (value.unit().isCompatible(fact.value().unit())
           && Math.abs(Math.abs(fact.value().coherent() / value.coherent()) - 1) <= reach) {
         return true;

@@ -56,9 +56,8 @@ final class Kinds {
 
   /** Whether a fact is the mass of all of her: of what is built, or of what she displaces. */
   static boolean isOfTheWholeBoat(Fact fact) {
-    String name = called(fact);
     return Unit.GRAM.isCompatible(fact.value().unit())
-        && Letters.words(name.replace('.', ' ').replace('_', ' ')).stream()
+        && Letters.words(called(fact).replace('.', ' ').replace('_', ' ')).stream()
             .anyMatch(w -> WHOLE.contains(w.letters()));
   }
 
