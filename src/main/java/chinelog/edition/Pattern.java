@@ -1,6 +1,7 @@
 package chinelog.edition;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An outline at full size, to cut by. All lengths in mm, x to the right, y up, given to a hundredth
@@ -8,15 +9,24 @@ import java.util.List;
  *
  * @param id unique, fit for a file's name
  * @param under names of the agreements that its readers are party to
+ * @param scan a drawing that lies under the strokes, its corner at 0, 0; null for none
  */
 public record Pattern(
-    String id, String title, List<Stroke> strokes, List<Note> notes, List<String> under) {
+    String id,
+    String title,
+    List<Stroke> strokes,
+    List<Note> notes,
+    List<String> under,
+    @Nullable Scan scan) {
 
   public Pattern {
     strokes = List.copyOf(strokes);
     notes = List.copyOf(notes);
     under = List.copyOf(under);
   }
+
+  /** A drawing as it was sent, at the size that was reckoned for it. */
+  public record Scan(Picture picture, double widthMm, double heightMm) {}
 
   /** What a line is for. */
   public enum Line {

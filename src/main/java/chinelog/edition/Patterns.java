@@ -29,6 +29,11 @@ public record Patterns(
   /** For readers that get none. */
   public static final Patterns NONE = new Patterns(List.of(), 210, 297, 10, 0, 100, 100, List.of());
 
+  /** The same with other parts. */
+  public Patterns with(List<Pattern> others) {
+    return new Patterns(others, widthMm, heightMm, overlapMm, kerfMm, acrossMm, upMm, stock);
+  }
+
   public Patterns {
     parts = List.copyOf(parts);
     stock = List.copyOf(stock);

@@ -23,6 +23,8 @@ final class PatternSheetsReader {
   private static final Kind LENGTH = new Kind("a length", MM, "10 mm");
   private static final List<String> SIZES = List.of("a4", "letter", "a3", "roll");
 
+  private static final List<String> OF_SCANS = List.of("model", "full");
+
   private final Fields log;
   private final Scope scope;
 
@@ -50,17 +52,21 @@ final class PatternSheetsReader {
           usual.kerfMm(),
           across,
           up,
-          usual.cutFrom());
+          usual.cutFrom(),
+          usual.scans());
     }
-    Fields fields = Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf", "cut-from");
+    Fields fields =
+        Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf", "cut-from", "scans");
     List<CutFrom> cutFrom = cutFrom(fields);
     double overlap = length(fields, "overlap", usual.overlapMm(), 4, 50);
     double kerf = length(fields, "kerf", usual.kerfMm(), 0, 5);
+    PatternSheets.Scans scans = scans(fields);
     Yaml.Scalar word = fields.scalar("paper");
     String paper = word == null ? "a4" : word.text().strip().toLowerCase(Locale.ROOT);
     if (word != null && paper.startsWith("roll ")) {
       double width = roll(word, paper.substring("roll ".length()));
-      return new PatternSheets(PatternSheets.Stock.ROLL, width, overlap, kerf, across, up, cutFrom);
+      return new PatternSheets(
+          PatternSheets.Stock.ROLL, width, overlap, kerf, across, up, cutFrom, scans);
     }
     if (word != null && (paper.equals("roll") || !SIZES.contains(paper))) {
       scope
@@ -80,7 +86,19 @@ final class PatternSheetsReader {
         kerf,
         across,
         up,
-        cutFrom);
+        cutFrom,
+        scans);
+  }
+
+  private PatternSheets.Scans scans(Fields fields) {
+    Yaml.Scalar word = fields.scalar("scans");
+    String known =
+        word == null
+            ? null
+            : fields.values().known(word, OF_SCANS, "what a sheet's lengths are of");
+    return known == null
+        ? PatternSheets.Scans.NONE
+        : PatternSheets.Scans.valueOf(known.toUpperCase(Locale.ROOT));
   }
 
   private List<CutFrom> cutFrom(Fields patterns) {

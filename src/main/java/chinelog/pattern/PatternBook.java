@@ -16,6 +16,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.StandardStructureTypes;
+import org.jspecify.annotations.Nullable;
 
 /** The patterns on sheets for the maker's own printer. */
 final class PatternBook {
@@ -34,6 +35,7 @@ final class PatternBook {
   private final Words words;
   private final PDDocument pdf;
   private final Face face;
+  private final Scans scans;
   private final Tags tags = new Tags();
   private final List<Sheet> sheets;
   private final String title;
@@ -44,6 +46,7 @@ final class PatternBook {
     this.words = Words.of(contents.locale());
     this.pdf = pdf;
     this.face = face;
+    this.scans = new Scans(pdf);
     this.sheets = Layout.of(patterns);
     this.title =
         contents.subject().isEmpty()
@@ -73,6 +76,21 @@ final class PatternBook {
   }
 
   private void page(Paper paper, Drawing drawing) throws IOException {
+    bare(
+        paper,
+        (content, pen, area) -> {
+          square(content, pen);
+          drawing.onto(content, pen, area);
+        });
+  }
+
+  private static void square(PDPageContentStream content, Pen pen) throws IOException {
+    Tags.beginArtifact(content);
+    Square.draw(pen);
+    content.endMarkedContent();
+  }
+
+  private void bare(Paper paper, Drawing drawing) throws IOException {
     double pt = 72 / 25.4;
     PDPage page =
         new PDPage(
@@ -80,11 +98,8 @@ final class PatternBook {
     pdf.addPage(page);
     tags.turnTo(page);
     try (PDPageContentStream content = new PDPageContentStream(pdf, page)) {
-      Pen pen = new Pen(content, face);
+      Pen pen = new Pen(content, face, scans);
       pen.begin(paper);
-      Tags.beginArtifact(content);
-      Square.draw(pen);
-      content.endMarkedContent();
       drawing.onto(content, pen, paper.area());
       pen.end();
     }
@@ -246,31 +261,45 @@ final class PatternBook {
 
   private void sheet(int i) throws IOException {
     Sheet sheet = sheets.get(i);
-    page(
+    boolean scanned = sheet.parts().stream().anyMatch(p -> p.pattern().scan() != null);
+    bare(
         sheet.paper(),
         (content, pen, area) -> {
-          Sheet.Tile tile = sheet.tile();
-          if (tile != null) {
-            Tags.beginArtifact(content);
-            Joins.draw(pen, tile, area);
-            content.endMarkedContent();
+          // A scan would cover what is drawn before it.
+          if (!scanned) {
+            furniture(content, pen, sheet.tile(), area);
           }
           pen.ink();
           tags.begin(content, StandardStructureTypes.H2);
           pen.write(footLine(pen, sheet, i, area), 0, 3.5 - Paper.FOOT, Pen.LETTERING, false);
           content.endMarkedContent();
           tags.beginFigure(content, words.say("figure", String.join(", ", sheet.titles())));
-          if (tile != null) {
+          if (sheet.tile() != null) {
             pen.clip(area);
           }
           for (Placed placed : sheet.parts()) {
             pen.draw(placed);
           }
-          if (tile != null) {
+          if (sheet.tile() != null) {
             pen.unclip();
           }
           content.endMarkedContent();
+          if (scanned) {
+            furniture(content, pen, sheet.tile(), area);
+          }
         });
+  }
+
+  /** The square, and what shows how the sheet joins its neighbours. */
+  private static void furniture(
+      PDPageContentStream content, Pen pen, Sheet.@Nullable Tile tile, Box area)
+      throws IOException {
+    square(content, pen);
+    if (tile != null) {
+      Tags.beginArtifact(content);
+      Joins.draw(pen, tile, area);
+      content.endMarkedContent();
+    }
   }
 
   private String footLine(Pen pen, Sheet sheet, int i, Box area) throws IOException {

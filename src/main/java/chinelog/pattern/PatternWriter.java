@@ -28,6 +28,13 @@ public final class PatternWriter {
       return;
     }
     PatternBook.write(contents, theme, folder.resolve("patterns.pdf"));
+    List<Pattern> cut =
+        contents.patterns().parts().stream()
+            .filter(p -> p.strokes().stream().anyMatch(s -> s.line() == Pattern.Line.CUT))
+            .toList();
+    if (cut.isEmpty()) {
+      return;
+    }
     Path drawings = Files.createDirectory(folder.resolve("patterns"));
     Words words = Words.of(contents.locale());
     String about = words.say("cutter");
@@ -36,10 +43,7 @@ public final class PatternWriter {
       List<ShoppingLine> shopping = ShoppingLine.of(contents.patterns(), nests, contents.locale());
       CuttingList.write(nests, shopping, words, drawings);
     }
-    for (Pattern part : contents.patterns().parts()) {
-      if (part.strokes().stream().noneMatch(s -> s.line() == Pattern.Line.CUT)) {
-        continue;
-      }
+    for (Pattern part : cut) {
       CutterFile.write(
           part, contents.patterns().kerfMm(), about, drawings.resolve(part.id() + ".svg"));
     }

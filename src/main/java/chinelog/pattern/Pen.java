@@ -31,10 +31,12 @@ final class Pen {
 
   private final PDPageContentStream content;
   private final Face face;
+  private final Scans scans;
 
-  Pen(PDPageContentStream content, Face face) {
+  Pen(PDPageContentStream content, Face face, Scans scans) {
     this.content = content;
     this.face = face;
+    this.scans = scans;
   }
 
   private static float[] dashes(double... widths) {
@@ -96,6 +98,18 @@ final class Pen {
   }
 
   void draw(Placed placed) throws IOException {
+    Pattern.Scan scan = placed.pattern().scan();
+    if (scan != null) {
+      content.saveGraphicsState();
+      content.transform(
+          new Matrix(
+              placed.turned()
+                  ? new AffineTransform(0, 1, -1, 0, placed.dx(), placed.dy())
+                  : AffineTransform.getTranslateInstance(placed.dx(), placed.dy())));
+      content.drawImage(
+          scans.image(scan.picture()), 0, 0, (float) scan.widthMm(), (float) scan.heightMm());
+      content.restoreGraphicsState();
+    }
     for (Pattern.Stroke stroke : placed.pattern().strokes()) {
       switch (stroke.line()) {
         case CUT -> look(0, WIDE, SOLID);

@@ -3,6 +3,8 @@ package chinelog.publish;
 import chinelog.audit.AllowedPicture;
 import chinelog.audit.FilledArea;
 import chinelog.digest.Sha256;
+import chinelog.edition.Edition;
+import chinelog.edition.Pattern;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.log.records.PhotoFile;
@@ -15,9 +17,11 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** The pictures of an edition as the audit is told of them: by their bytes. */
 final class EditionPictures {
@@ -48,8 +52,13 @@ final class EditionPictures {
     Map<String, List<PhotoFile.Region>> regions = new TreeMap<>();
     withheld.filled().forEach(f -> regions.put(f.picture(), f.regions()));
     try {
-      return withheld.edition().contents().plates().stream()
-          .map(Plate::picture)
+      Edition.Contents contents = withheld.edition().contents();
+      Stream<Picture> scans =
+          contents.patterns().parts().stream()
+              .map(Pattern::scan)
+              .filter(Objects::nonNull)
+              .map(Pattern.Scan::picture);
+      return Stream.concat(contents.plates().stream().map(Plate::picture), scans)
           .map(
               p ->
                   new AllowedPicture(

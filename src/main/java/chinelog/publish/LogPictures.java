@@ -56,6 +56,11 @@ final class LogPictures implements PictureSource {
   }
 
   @Override
+  public double longEdgeMm(Sheet sheet, int page) throws IOException {
+    return printer.longEdgeMm(sheet.path(), page);
+  }
+
+  @Override
   public Darkroom.Prints print(Sheet sheet, int page) throws IOException {
     return printer.print(sheet.path(), page);
   }

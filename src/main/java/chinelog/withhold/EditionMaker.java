@@ -68,6 +68,8 @@ final class EditionMaker {
   private final MaterialsTold materials;
   private final Correspondence correspondence;
   private final LetterMaker letters;
+  private final PictureSource pictures;
+  private final List<Problem> drawing = new ArrayList<>();
 
   EditionMaker(
       WholeLog whole,
@@ -79,6 +81,7 @@ final class EditionMaker {
       Correspondence correspondence) {
     this.readers = readers;
     this.correspondence = correspondence;
+    this.pictures = pictures;
     this.sight = new Sight(whole.log(), readers, asOf);
     this.account = new Account(sight);
     this.whole = whole;
@@ -172,7 +175,10 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
-    Patterns patterns = new PatternMaker(visible, whole, account, figures).make(readers);
+    ScanMaker scans = new ScanMaker(visible, account, pictures);
+    Patterns patterns =
+        scans.addTo(new PatternMaker(visible, whole, account, figures).make(readers), readers);
+    drawing.addAll(scans.problems());
     List<Edition.Stage> stages =
         new StageMaker(account, words, copier, hours, materials, entries, entryIds)
             .make(log.stages());
@@ -265,6 +271,7 @@ final class EditionMaker {
     List<Problem> problems = new ArrayList<>(plates.problems());
     problems.addAll(holes());
     problems.addAll(letters.problems());
+    problems.addAll(drawing);
     problems.addAll(visible.reminders(whole));
     problems.addAll(disclosure.problems());
     return problems;

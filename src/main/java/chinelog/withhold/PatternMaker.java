@@ -159,7 +159,8 @@ final class PatternMaker {
         part.letters().stream()
             .map(n -> new Pattern.Note(words.text(n.text()), rounded(n.at()), n.height()))
             .toList(),
-        under);
+        under,
+        null);
   }
 
   private static Pattern.Stroke stroke(Part.Stroke stroke) {

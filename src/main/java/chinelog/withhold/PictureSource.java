@@ -24,6 +24,13 @@ public interface PictureSource {
   int pages(Sheet sheet) throws IOException;
 
   /**
+   * The longer edge of a page of a sheet as it lies there, in mm.
+   *
+   * @param page from 1
+   */
+  double longEdgeMm(Sheet sheet, int page) throws IOException;
+
+  /**
    * A page of a sheet as fresh pixels.
    *
    * @param page from 1

@@ -57,6 +57,11 @@ class UnfilledPicturesTest {
     }
 
     @Override
+    public double longEdgeMm(Sheet sheet, int page) throws IOException {
+      return real.longEdgeMm(sheet, page);
+    }
+
+    @Override
     public Optional<View> look(Photograph photograph) throws IOException {
       return real.look(photograph);
     }

@@ -27,6 +27,11 @@ final class NoPictures implements PictureSource {
   }
 
   @Override
+  public double longEdgeMm(Sheet sheet, int page) {
+    return 210;
+  }
+
+  @Override
   public int pages(Sheet sheet) {
     return 0;
   }

@@ -358,6 +358,11 @@ class TwoRunTest {
     }
 
     @Override
+    public double longEdgeMm(Sheet sheet, int page) {
+      return 210;
+    }
+
+    @Override
     public Optional<View> look(Photograph photograph) {
       return Optional.empty();
     }

@@ -3,6 +3,7 @@ package chinelog.desk.sheets;
 import chinelog.desk.bench.Snapshot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Request;
+import chinelog.log.records.Sheet;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.SheetPrinter;
 import chinelog.quantity.Quantity;
@@ -10,7 +11,6 @@ import chinelog.quantity.QuantityException;
 import chinelog.reckon.Fact;
 import java.io.IOException;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -33,10 +33,7 @@ record Drawing(String sheet, int page, int widthPx, int heightPx, double mmPerPx
 
   /** What the names of the facts of its scale begin with, such as {@code scan.lines}. */
   String prefix() {
-    String name = sheet.substring(sheet.indexOf('/') + 1).replaceAll("[.][^.]*$", "");
-    String plain =
-        name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "_").replaceAll("^_+|_+$", "");
-    return "scan." + (plain.isEmpty() ? "sheet" : plain) + (page == 1 ? "" : "_" + page);
+    return Sheet.scanPrefix(sheet, page);
   }
 
   /** As a fact's origin has it, such as {@code sheets/lines.pdf#2}. */

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param acrossMm what 100 mm across the sheet measure when printed
  * @param upMm what 100 mm up the sheet measure when printed
  * @param cutFrom what the parts are cut from
+ * @param scans whether sheets that were put to scale are printed, and what their lengths are of
  */
 public record PatternSheets(
     Stock stock,
@@ -20,7 +21,8 @@ public record PatternSheets(
     double kerfMm,
     double acrossMm,
     double upMm,
-    List<CutFrom> cutFrom) {
+    List<CutFrom> cutFrom,
+    Scans scans) {
 
   public PatternSheets {
     cutFrom = List.copyOf(cutFrom);
@@ -43,7 +45,16 @@ public record PatternSheets(
 
   /** Where the log says nothing. */
   public static final PatternSheets USUAL =
-      new PatternSheets(Stock.A4, 0, 10, 0, 100, 100, List.of());
+      new PatternSheets(Stock.A4, 0, 10, 0, 100, 100, List.of(), Scans.NONE);
+
+  /** What the true lengths of sheets are of. */
+  public enum Scans {
+    NONE,
+    /** The model: they are printed as they are. */
+    MODEL,
+    /** What is modelled: they are printed at the model's scale. */
+    FULL
+  }
 
   /** What is printed on. */
   public enum Stock {

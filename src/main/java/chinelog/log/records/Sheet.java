@@ -3,6 +3,7 @@ package chinelog.log.records;
 import chinelog.label.Label;
 import chinelog.problem.Place;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * A drawing, always under an agreement.
@@ -23,6 +24,18 @@ public record Sheet(String path, String title, Label rest, List<Page> pages, Pla
    * @param number from 1
    */
   public record Page(int number, Label label) {}
+
+  /**
+   * What the names of the facts begin with that say a page's scale, such as {@code scan.lines}.
+   *
+   * @param page from 1
+   */
+  public static String scanPrefix(String path, int page) {
+    String name = path.substring(path.indexOf('/') + 1).replaceAll("[.][^.]*$", "");
+    String plain =
+        name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "_").replaceAll("^_+|_+$", "");
+    return "scan." + (plain.isEmpty() ? "sheet" : plain) + (page == 1 ? "" : "_" + page);
+  }
 
   /** What the whole of it is under: all that any of its pages is. */
   public Label label() {
