@@ -11,6 +11,9 @@ final class Search {
   /** The longest words of the languages of styles and scripts have fewer letters. */
   private static final int LEAST_IN_CODE = 12;
 
+  /** No figure is written with as many letters and digits. */
+  private static final int LONGEST_FIGURE = 100;
+
   private final Needles needles;
   private final FigureNet figures;
 
@@ -72,6 +75,11 @@ final class Search {
     return Stream.concat(
         needles.letters().map(letters -> "text " + letters),
         figures.pieces().map(figure -> "figure " + figure));
+  }
+
+  /** How many letters the longest text has that is looked for; figures are shorter than that. */
+  int longest() {
+    return Math.max(LONGEST_FIGURE, needles.letters().mapToInt(String::length).max().orElse(0));
   }
 
   /** How many pieces are looked for. */
