@@ -62,7 +62,7 @@ final class EditionWriter {
               "the build book",
               "build-book.pdf",
               edition.contents(),
-              file -> Press.printBuildBook(edition, theme, file));
+              file -> buildBook(Press.Options.of(edition, false), file));
       case HANDOVER ->
           print(
               "the handover booklet",
@@ -82,7 +82,7 @@ final class EditionWriter {
               "the build book for the printing house",
               "build-book-print-ready.pdf",
               edition.contents(),
-              file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
+              file -> buildBook(Press.Options.of(edition, true), file));
       case PATTERNS -> {
         progress.begin("drawing the patterns for " + readers);
         PatternWriter.write(edition, theme, making);
@@ -101,6 +101,14 @@ final class EditionWriter {
         Files.createDirectory(making.resolve("site")),
         earlier.site(),
         program + theme.digest() + SiteWriter.digest(templates));
+  }
+
+  private void buildBook(Press.Options options, Path file) throws IOException {
+    BookLayout layout =
+        BookLayout.of(
+            log, readers + "-" + file.getFileName(), List.of(program, theme.digest(), options));
+    layout.keep(
+        Press.printBuildBook(edition, theme, options, layout.find(), file));
   }
 
   private interface Printing {
