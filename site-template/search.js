@@ -7,7 +7,7 @@
   const found = document.getElementById("found");
   const places = document.getElementById("places");
 
-  const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+  const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").replace(/[‘’]/g, "'").toLowerCase();
   const parts = window.pagesToSearch.map((part) => ({
     ...part,
     plainTitle: plain(part.title),

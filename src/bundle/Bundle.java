@@ -4,6 +4,7 @@ import java.io.File;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.io.Reader;
 import java.io.StringWriter;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -14,14 +15,20 @@ import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.spi.ToolProvider;
@@ -42,8 +49,13 @@ final class Bundle {
 
   private static final String LANGUAGES = "en,de,nl,fr,es";
 
-  /** Of the archive, in bytes: 90 MB. */
+  /** Of the unpacked folder, in bytes: 90 MB. */
   private static final long MOST_BYTES = 90_000_000;
+
+  /** Of these much is never called, and nothing by its name: what is not reached stays behind. */
+  private static final Pattern PARTLY =
+      Pattern.compile(
+          "(boofcv-.*|ddogleg|ejml-.*|fop-core|georegression|trove4j|xmlgraphics-commons)-[0-9].*");
 
   /** Of glibc, which every Linux has and which fits its kernel: it is never bundled. */
   private static final Pattern OF_THE_SYSTEM =
@@ -77,7 +89,7 @@ final class Bundle {
     Path input = Files.createDirectories(work.resolve("input"));
     Files.copy(target.resolve("chinelog.jar"), input.resolve("chinelog.jar"));
     copyAll(target.resolve("lib"), input.resolve("lib"));
-    dropForeignCode(input.resolve("lib"));
+    dropUnreached(input);
     Path runtime = runtime(input);
     if (system.equals("linux")) {
       bundleLibraries(runtime.resolve("lib"));
@@ -100,34 +112,102 @@ final class Bundle {
         root.resolve("share/bash-completion/completions/chinelog"), run(java, "completion").output);
     licences(input, root.resolve("share/doc/chinelog"));
     say("The bundle is " + image + ": " + mega(size(image)) + " unpacked.");
+    if (size(image) > MOST_BYTES) {
+      throw new IllegalStateException("the bundle has grown beyond " + mega(MOST_BYTES));
+    }
     pack(image, opens);
   }
 
-  /** JNA carries machine code for all platforms; only that for this one can ever run here. */
-  private void dropForeignCode(Path lib) throws IOException {
-    String arch =
-        System.getProperty("os.arch").replace("amd64", "x86-64").replace("x86_64", "x86-64");
-    String own =
-        Map.of("linux", "linux-", "macos", "darwin-", "windows", "win32-").get(system) + arch;
-    for (Path jar : list(lib)) {
-      if (jar.getFileName().toString().startsWith("jna-")) {
-        Path small = jar.resolveSibling("small");
-        try (ZipFile all = new ZipFile(jar.toFile());
-            ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(small))) {
-          for (ZipEntry entry : Collections.list(all.entries())) {
-            String name = entry.getName();
-            if (!name.matches("com/sun/jna/[^/]+/[^/]*jnidispatch\\..*")
-                || name.contains("/" + own + "/")) {
-              ZipEntry kept = new ZipEntry(name);
-              kept.setTime(entry.getTime());
-              out.putNextEntry(kept);
-              all.getInputStream(entry).transferTo(out);
+  /**
+   * Leaves out the classes of computing libraries that no path of calls reaches, by jdeps, and the
+   * patterns of hyphenation whose licence is not known.
+   */
+  private void dropUnreached(Path input) throws IOException {
+    List<Path> jars = list(input.resolve("lib"));
+    Set<String> reached = reached(input, jars);
+    Properties patterns = new Properties();
+    try (Reader licences =
+        Files.newBufferedReader(
+            home.resolve("src/main/resources/chinelog/book/hyphenation.properties"))) {
+      patterns.load(licences);
+    }
+    for (Path jar : jars) {
+      String name = jar.getFileName().toString();
+      if (PARTLY.matcher(name).matches()) {
+        keep(jar, e -> !e.endsWith(".class") || reached.contains(className(e)));
+      } else if (name.startsWith("fop-hyph-")) {
+        keep(
+            jar,
+            e -> !e.endsWith(".hyp") || patterns.containsKey(e.replaceAll("^hyph/|\\.hyp$", "")));
+      }
+    }
+  }
+
+  private static Set<String> reached(Path input, List<Path> jars) throws IOException {
+    List<String> jdeps = new ArrayList<>();
+    jdeps.addAll(List.of("-verbose:class", "-filter:none", "--ignore-missing-deps"));
+    jdeps.addAll(List.of("--multi-release", "17"));
+    String all = String.join(File.pathSeparator, jars.stream().map(Path::toString).toList());
+    jdeps.addAll(List.of("--class-path", all, input.resolve("chinelog.jar").toString()));
+    jars.forEach(jar -> jdeps.add(jar.toString()));
+    Map<String, List<String>> uses = new HashMap<>();
+    Matcher use =
+        Pattern.compile("(?m)^ +(\\S+) +-> (\\S+) +\\S+\\.jar$").matcher(tool("jdeps", jdeps));
+    while (use.find()) {
+      uses.computeIfAbsent(use.group(1), c -> new ArrayList<>()).add(use.group(2));
+    }
+    Deque<String> next = new ArrayDeque<>();
+    for (Path jar : jars) {
+      try (ZipFile zip = new ZipFile(jar.toFile())) {
+        boolean whole = !PARTLY.matcher(jar.getFileName().toString()).matches();
+        for (ZipEntry entry : Collections.list(zip.entries())) {
+          if (whole && entry.getName().endsWith(".class")) {
+            next.add(className(entry.getName()));
+          } else if (entry.getName().startsWith("META-INF/services/") && !entry.isDirectory()) {
+            String services =
+                new String(zip.getInputStream(entry).readAllBytes(), StandardCharsets.UTF_8);
+            String service = entry.getName().replaceFirst(".*/", "");
+            uses.computeIfAbsent(service, c -> new ArrayList<>())
+                .addAll(services.lines().map(l -> l.replaceFirst("#.*", "").strip()).toList());
+            if (service.startsWith("java")) {
+              next.add(service);
             }
           }
         }
-        Files.move(small, jar, StandardCopyOption.REPLACE_EXISTING);
       }
     }
+    uses.keySet().stream().filter(c -> c.startsWith("chinelog.")).forEach(next::add);
+    Set<String> reached = new HashSet<>();
+    while (!next.isEmpty()) {
+      String name = next.remove();
+      if (reached.add(name)) {
+        next.addAll(uses.getOrDefault(name, List.of()));
+      }
+    }
+    return reached;
+  }
+
+  /** Of a file in an archive; what holds for one Java alone counts as the class that it is. */
+  private static String className(String file) {
+    return file.replaceFirst("^META-INF/versions/\\d+/", "")
+        .replaceFirst("\\.class$", "")
+        .replace('/', '.');
+  }
+
+  private static void keep(Path jar, Predicate<String> wanted) throws IOException {
+    Path small = jar.resolveSibling("small");
+    try (ZipFile all = new ZipFile(jar.toFile());
+        ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(small))) {
+      for (ZipEntry entry : Collections.list(all.entries())) {
+        if (wanted.test(entry.getName())) {
+          ZipEntry kept = new ZipEntry(entry.getName());
+          kept.setTime(entry.getTime());
+          out.putNextEntry(kept);
+          all.getInputStream(entry).transferTo(out);
+        }
+      }
+    }
+    Files.move(small, jar, StandardCopyOption.REPLACE_EXISTING);
   }
 
   private Path runtime(Path input) throws Exception {
@@ -252,6 +332,10 @@ final class Bundle {
             Files.createDirectories(work.resolve("image")).toString(),
             "--java-options",
             "-XX:+UseSerialGC -XX:MaxNewSize=128m -Djava.awt.headless=true"));
+    if (!system.equals("linux")) {
+      // What the launcher does when it is told nothing, as by a double click.
+      jpackage.addAll(List.of("--arguments", "open"));
+    }
     if (system.equals("windows")) {
       jpackage.add("--win-console");
     }
@@ -369,9 +453,6 @@ final class Bundle {
     tar.addAll(List.of("-C", image.getParent().toString(), image.getFileName().toString()));
     require(command(tar), "tar");
     say(archive + ": " + mega(Files.size(archive)));
-    if (Files.size(archive) > MOST_BYTES) {
-      throw new IllegalStateException("the archive has grown beyond " + mega(MOST_BYTES));
-    }
     if (system.equals("linux") && has("dpkg-deb") && has("fakeroot")) {
       Path resources = work.resolve("deb");
       copyAll(home.resolve("src/bundle/deb"), resources);

@@ -52,9 +52,7 @@ class ArchitectureTest {
           entry("markup", List.of("edition", "wording", "quantity", "problem", "digest")),
           // A renderer cannot leak what it cannot name.
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
-          entry(
-              "book",
-              List.of("edition", "markup", "wording", "quantity", "problem", "digest")),
+          entry("book", List.of("edition", "markup", "wording", "quantity", "problem", "digest")),
           entry("pattern", List.of("edition", "markup", "quantity", "problem")),
           // The audit trusts neither the renderers nor the withholding.
           entry("audit", List.of("log", "label", "quantity", "problem", "digest")),

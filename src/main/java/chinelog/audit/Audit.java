@@ -9,15 +9,18 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
 
 /**
  * Searches the written bytes of an edition for what it must not hold.
@@ -102,11 +105,8 @@ public final class Audit {
       List<AllowedPicture> pictures,
       Before before)
       throws IOException {
-    LogWalk walk = new LogWalk(log, readers, clearance);
-    walk.walk();
+    LogWalk walk = walk(log, readers, clearance, more, shown);
     Secrets secrets = walk.secrets();
-    more.forEach(c -> secrets.withholdReckoned(c.text(), c.what()));
-    shown.forEach(secrets::show);
     Search search = secrets.search();
     Originals originals = Originals.of(log, clearance);
     Addresses addresses = new Addresses(new TreeSet<>(files), walk.links(), log.head().address());
@@ -120,6 +120,43 @@ public final class Audit {
             before,
             Scope.of(search, originals, addresses, pictures, credit));
     return audit.report(folder, files, secrets);
+  }
+
+  /**
+   * What {@link #search} would find wherever one of these texts comes to stand, such as "the beam"
+   * or "the name of the client", for each of them.
+   *
+   * @param texts that the maker wrote and readers get
+   */
+  public static List<SortedSet<String>> openly(
+      List<String> texts,
+      Log log,
+      String readers,
+      Clearance clearance,
+      List<Canary> more,
+      Set<String> shown) {
+    Search search = walk(log, readers, clearance, more, shown).secrets().search();
+    boolean any = !held(String.join("\f", texts), search).isEmpty();
+    return texts.stream()
+        .map(text -> any ? held(text, search) : Collections.<String>emptySortedSet())
+        .toList();
+  }
+
+  private static SortedSet<String> held(String text, Search search) {
+    Findings findings = new Findings("");
+    search.text(text, findings, "");
+    return findings.list().stream()
+        .map(Finding::what)
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  private static LogWalk walk(
+      Log log, String readers, Clearance clearance, List<Canary> more, Set<String> shown) {
+    LogWalk walk = new LogWalk(log, readers, clearance);
+    walk.walk();
+    more.forEach(c -> walk.secrets().withholdReckoned(c.text(), c.what()));
+    shown.forEach(walk.secrets()::show);
+    return walk;
   }
 
   private AuditReport report(Path folder, Set<String> files, Secrets secrets) throws IOException {
@@ -204,7 +241,7 @@ public final class Audit {
       case "pdf" -> document(name, bytes, findings);
       case "ttf" -> FontFile.inspectTrueType(bytes, findings);
       case "woff2" -> FontFile.inspectWoff2(bytes, findings);
-      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt" ->
+      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "csv" ->
           PlainFile.decode(bytes, findings).ifPresent(text -> text(name, ending, text, findings));
       default -> findings.add("its name", "A file of this kind does not belong in an edition.");
     }

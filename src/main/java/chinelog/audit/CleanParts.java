@@ -30,13 +30,14 @@ final class CleanParts {
       if (mark.endsWith(suffix)) {
         String part = mark.substring(0, mark.length() - suffix.length());
         int cut = part.indexOf(NOTE);
-        before.put(
-            cut < 0 ? part : part.substring(0, cut), cut < 0 ? "" : part.substring(cut + 1));
+        before.put(cut < 0 ? part : part.substring(0, cut), cut < 0 ? "" : part.substring(cut + 1));
       }
     }
   }
 
-  /** Whether a part was found clean before. Whatever is asked for counts as part of the document. */
+  /**
+   * Whether a part was found clean before. Whatever is asked for counts as part of the document.
+   */
   boolean has(String part) {
     now.putIfAbsent(part, "");
     return before.containsKey(part);

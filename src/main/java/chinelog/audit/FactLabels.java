@@ -7,6 +7,7 @@ import chinelog.log.records.Marked;
 import chinelog.log.records.Release;
 import chinelog.log.records.Request;
 import chinelog.log.records.Statement;
+import chinelog.log.records.Table;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.Locale;
@@ -43,6 +44,12 @@ final class FactLabels {
     }
     for (Statement s : log.statements()) {
       facts.join(s.name(), s.label());
+      String source = s.source();
+      if (source != null) {
+        log.sheets().stream()
+            .filter(sheet -> sheet.path().equals(source.replaceFirst("#.*", "")))
+            .forEach(sheet -> facts.join(s.name(), sheet.label(source)));
+      }
       Matcher m = NAME.matcher(s.expression());
       while (m.find()) {
         facts.inputs.computeIfAbsent(s.name(), n -> new LinkedHashSet<>()).add(m.group());
@@ -74,14 +81,30 @@ final class FactLabels {
     for (var table : log.tables()) {
       String called = table.name().toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}0-9]+", "_");
       if (name.startsWith(called + ".")) {
-        label = label.join(table.label());
-        for (var column : table.columns()) {
-          label = label.join(column.label());
-        }
-        for (var row : table.rows()) {
-          label = label.join(row.label());
-        }
+        label = label.join(ofAll(table));
       }
+    }
+    return label;
+  }
+
+  /** Of a table with all its columns and rows. */
+  static Label ofAll(Table table) {
+    Label label = table.label();
+    for (var column : table.columns()) {
+      label = label.join(column.label());
+    }
+    for (var row : table.rows()) {
+      label = label.join(row.label());
+    }
+    return label;
+  }
+
+  /** Of all facts that a formula names, none of them released: what is drawn can be measured. */
+  Label ofAll(String formula) {
+    Label label = Label.NONE;
+    Matcher m = NAME.matcher(formula);
+    while (m.find()) {
+      label = label.join(of(m.group(), new HashSet<>(), false));
     }
     return label;
   }
@@ -92,10 +115,10 @@ final class FactLabels {
 
   /** The label of a fact, after all releases to these readers. */
   Label of(String name) {
-    return of(name, new HashSet<>());
+    return of(name, new HashSet<>(), true);
   }
 
-  private Label of(String name, Set<String> onTheWay) {
+  private Label of(String name, Set<String> onTheWay, boolean isFreed) {
     Label label = labels.getOrDefault(name, Label.NONE);
     int dot = name.indexOf('.');
     if (!labels.containsKey(name) && dot > 0) {
@@ -103,10 +126,10 @@ final class FactLabels {
     }
     if (onTheWay.add(name)) {
       for (String input : inputs.getOrDefault(name, Set.of())) {
-        label = label.join(of(input, onTheWay));
+        label = label.join(of(input, onTheWay, isFreed));
       }
     }
-    for (String agreement : released.getOrDefault(name, Set.of())) {
+    for (String agreement : isFreed ? released.getOrDefault(name, Set.of()) : Set.<String>of()) {
       label = label.without(agreement);
     }
     return label;

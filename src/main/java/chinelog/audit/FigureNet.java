@@ -62,7 +62,8 @@ final class FigureNet {
 
   private final List<Withheld> withheld = new ArrayList<>();
   private final Map<Pattern, String> scales = new java.util.LinkedHashMap<>();
-  private final Map<String, NavigableMap<Double, Withheld>> byUnit = new ConcurrentHashMap<>();
+  private final Map<String, NavigableMap<Double, List<Withheld>>> byUnit =
+      new ConcurrentHashMap<>();
 
   /**
    * A quantity looked for.
@@ -179,44 +180,52 @@ final class FigureNet {
     if (printed.fineness() < FINE_ENOUGH) {
       return List.of();
     }
-    NavigableMap<Double, Withheld> values = byUnit.computeIfAbsent(printed.unit, this::convertTo);
+    NavigableMap<Double, List<Withheld>> values =
+        byUnit.computeIfAbsent(printed.unit, this::convertTo);
     if (values.isEmpty()) {
       return List.of();
     }
     List<Withheld> found = new ArrayList<>();
     double reach = printed.step / 2 * (1 + 1e-9);
     boolean imperial = INCHES.contains(printed.unit);
-    for (Withheld w :
+    for (List<Withheld> equal :
         values.subMap(printed.number - reach, true, printed.number + reach, true).values()) {
-      if (printed.fineness() >= (w.imperial == imperial ? w.fineness : FINE_ABROAD)) {
-        found.add(w);
+      for (Withheld w : equal) {
+        if (printed.fineness() >= (w.imperial == imperial ? w.fineness : FINE_ABROAD)) {
+          found.add(w);
+        }
       }
     }
     return found;
   }
 
-  private NavigableMap<Double, Withheld> convertTo(String symbol) {
+  private NavigableMap<Double, List<Withheld>> convertTo(String symbol) {
     Unit unit;
     try {
       unit = Unit.parse(symbol);
     } catch (QuantityException e) {
       return new TreeMap<>();
     }
-    NavigableMap<Double, Withheld> values = new TreeMap<>();
+    NavigableMap<Double, List<Withheld>> values = new TreeMap<>();
     for (Withheld w : withheld) {
       Unit own = w.quantity.unit();
       if (unit.isMoney() && own.symbol().startsWith(symbol + "/")) {
         // "£34.75 an hour" names its unit in words.
-        values.put(w.quantity.value().doubleValue(), w);
+        put(w.quantity.value().doubleValue(), w, values);
       } else if (own.isCompatible(unit)) {
         try {
-          values.put(w.quantity.doubleIn(unit), w);
+          put(w.quantity.doubleIn(unit), w, values);
         } catch (QuantityException e) {
           throw new IllegalStateException("units of one kind", e);
         }
       }
     }
     return values;
+  }
+
+  private static void put(
+      double value, Withheld withheld, NavigableMap<Double, List<Withheld>> values) {
+    values.computeIfAbsent(value, v -> new ArrayList<>()).add(withheld);
   }
 
   private static List<Printed> printed(String text) {

@@ -197,6 +197,7 @@ final class HtmlFile {
     }
     switch (key) {
       case "id" -> ids.add(value);
+      case "data-of" -> search.drawing(value, findings, where);
       case "href", "xlink:href" -> link(tag, where, value, element.attr("rel"));
       case "src", "action", "poster" -> file(where, value);
       case "srcset" -> {

@@ -3,6 +3,7 @@ package chinelog.audit;
 import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.label.Label;
+import chinelog.label.Presence;
 import chinelog.log.records.Entry;
 import chinelog.log.records.HandoverSection;
 import chinelog.log.records.Head;
@@ -84,6 +85,7 @@ final class LogWalk {
     text(head.client(), Secrets.Kind.NAME, "the client's name");
     text(head.licence(), Secrets.Kind.PROSE, "the licence");
     blocks(head.about(), Label.NONE, "the text about the build");
+    blocks(head.letter().text(), Label.NONE, "the letter");
     quantity(head.rate(), "the rate");
     head.budgets().forEach((name, q) -> quantity(q, "the budget for " + name));
     Marked<BigDecimal> scale = head.scale();
@@ -158,6 +160,32 @@ final class LogWalk {
                     label.join(input.label()),
                     input.value(),
                     "input " + name + " of " + request.prefix()));
+    if (!clearance.allows(notedOf(request, label))) {
+      secrets.withholdDrawings(request.prefix());
+    }
+  }
+
+  /**
+   * What a drawing of the reckoning is under, but for agreements of which nothing may show: the
+   * reckoning is then drawn without what is under these.
+   */
+  private Label notedOf(Request request, Label own) {
+    Label label = own;
+    for (Marked<String> input : request.inputs().values()) {
+      label = label.join(input.label()).join(facts.ofAll(input.value()));
+      for (Table table : log.tables()) {
+        if (table.name().equals(input.value().strip())) {
+          label = label.join(FactLabels.ofAll(table));
+        }
+      }
+    }
+    return Label.of(
+        label.agreements().stream().filter(id -> !isOfNothing(id)).toArray(String[]::new));
+  }
+
+  private boolean isOfNothing(String agreement) {
+    Agreement known = log.agreements().get(agreement);
+    return known != null && known.presence() == Presence.NOTHING;
   }
 
   private void lot(Lot lot) {

@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** Looks for everything that must not be there in the texts of one edition. */
@@ -16,10 +17,22 @@ final class Search {
 
   private final Needles needles;
   private final FigureNet figures;
+  private final Set<String> undrawn;
 
-  Search(Needles needles, FigureNet figures) {
+  /**
+   * @param undrawn reckonings of which nothing may be drawn
+   */
+  Search(Needles needles, FigureNet figures, Set<String> undrawn) {
     this.needles = needles;
     this.figures = figures;
+    this.undrawn = undrawn;
+  }
+
+  /** Looks whether a drawing may be there, by the reckoning that it is of. */
+  void drawing(String of, Findings findings, String where) {
+    if (undrawn.contains(of)) {
+      findings.addOnce(where, "It holds a drawing of what \"" + of + "\" reckons from.");
+    }
   }
 
   /**
@@ -72,9 +85,11 @@ final class Search {
 
   /** Each piece that is looked for, in words that differ when what would be found does. */
   Stream<String> pieces() {
-    return Stream.concat(
-        needles.letters().map(letters -> "text " + letters),
-        figures.pieces().map(figure -> "figure " + figure));
+    return Stream.of(
+            needles.letters().map(letters -> "text " + letters),
+            figures.pieces().map(figure -> "figure " + figure),
+            undrawn.stream().map(of -> "drawing " + of))
+        .flatMap(pieces -> pieces);
   }
 
   /** How many letters the longest text has that is looked for; figures are shorter than that. */
@@ -84,6 +99,6 @@ final class Search {
 
   /** How many pieces are looked for. */
   int size() {
-    return needles.size() + figures.size();
+    return needles.size() + figures.size() + undrawn.size();
   }
 }

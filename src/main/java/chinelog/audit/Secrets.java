@@ -131,6 +131,7 @@ final class Secrets {
   private final StringBuilder open = new StringBuilder();
   private final StringBuilder visible = new StringBuilder();
   private final List<Quantity> visibleQuantities = new ArrayList<>();
+  private final Set<String> undrawn = new TreeSet<>();
   private final Set<String> tooCommon = new TreeSet<>();
   private final Set<String> reckonedTooCommon = new TreeSet<>();
   private int withheld;
@@ -291,12 +292,17 @@ final class Secrets {
     return words;
   }
 
+  /** Nothing may be drawn of a reckoning, since what is drawn can be measured. */
+  void withholdDrawings(String reckoning) {
+    undrawn.add(reckoning);
+  }
+
   /** Everything withheld that can be told from what the readers see. */
   Search search() {
     figures.exempt(visible.toString(), visibleQuantities);
     Needles telling = needles.without(Folded.of(visible.toString()));
     Set<String> everyday = everyday();
-    return new Search(telling.without(n -> everyday.contains(n.letters())), figures);
+    return new Search(telling.without(n -> everyday.contains(n.letters())), figures, undrawn);
   }
 
   private Set<String> everyday() {

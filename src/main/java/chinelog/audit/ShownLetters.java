@@ -24,8 +24,7 @@ record ShownLetters(int letters, SortedMap<String, SortedSet<Integer>> codes) {
   String note() {
     StringBuilder note = new StringBuilder().append(letters);
     codes.forEach(
-        (font, signs) ->
-            note.append(APART).append(font).append(FONT).append(text(signs)));
+        (font, signs) -> note.append(APART).append(font).append(FONT).append(text(signs)));
     return note.toString();
   }
 

@@ -10,9 +10,11 @@ import chinelog.book.setting.Coverage;
 import chinelog.book.setting.Surroundings;
 import chinelog.book.writing.BuildBook;
 import chinelog.book.writing.HandoverBooklet;
+import chinelog.book.writing.LetterWriter;
 import chinelog.book.writing.Setting;
 import chinelog.book.writing.Words;
 import chinelog.edition.Edition;
+import chinelog.edition.Letter;
 import chinelog.markup.Theme;
 import chinelog.problem.Problem;
 import java.io.IOException;
@@ -103,6 +105,23 @@ public final class Press {
     } finally {
       Files.deleteIfExists(booklet);
     }
+  }
+
+  /**
+   * Writes one of the edition's letters.
+   *
+   * @throws IOException if a picture cannot be read or the file not written
+   */
+  public static void printLetter(Edition edition, Theme theme, Letter letter, Path pdf)
+      throws IOException {
+    Options options = Options.of(edition, false);
+    print(
+        (setting, style) -> LetterWriter.write(setting, style, letter),
+        edition,
+        theme,
+        Trim.ofBook(options.paper()),
+        options,
+        pdf);
   }
 
   /**

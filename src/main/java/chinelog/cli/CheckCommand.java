@@ -6,6 +6,7 @@ import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
 import chinelog.publish.Lookalikes;
+import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import chinelog.publish.Version;
 import chinelog.publish.Workshop;
@@ -15,6 +16,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -22,7 +25,7 @@ import picocli.CommandLine.Parameters;
 /** {@code chinelog check}. */
 @Command(
     name = "check",
-    description = "Tell every problem of a log, with its place and what to do about it.",
+    description = "Tell every problem of a log, with its place and its remedy.",
     footer = {"", "Example: ${sys:chinelog.command:-chinelog} check sample-log"})
 final class CheckCommand extends LogCommand {
 
@@ -33,6 +36,12 @@ final class CheckCommand extends LogCommand {
       names = "--json",
       description = "Print one JSON object, for programs; its form is in the manual page.")
   private boolean json;
+
+  @Option(
+      names = "--all",
+      description =
+          "Also make every edition, search it and throw it away, which takes as long as publishing.")
+  private boolean all;
 
   CheckCommand(Talk talk, Clock clock) {
     super(talk, clock);
@@ -45,8 +54,12 @@ final class CheckCommand extends LogCommand {
 
   @Override
   public Integer call() throws IOException {
+    if (all && json) {
+      throw wrong("--json tells what is known without making anything: leave --all out.");
+    }
     if (!json) {
-      return check();
+      int status = check();
+      return all && status == Main.DONE ? rehearse() : status;
     }
     CheckReport report;
     try {
@@ -80,19 +93,78 @@ final class CheckCommand extends LogCommand {
                 + ", "
                 + Talk.count(report.facts(), "fact")
                 + ": no errors.");
+    if (found.foreseen != null) {
+      tell(found.foreseen);
+    }
     return Main.DONE;
+  }
+
+  private int rehearse() throws IOException {
+    Outcome outcome;
+    try {
+      outcome = new Publisher(log, today(), today(), zone(), talk().progress()).rehearse();
+    } finally {
+      talk().endProgress();
+    }
+    talk().problems(outcome.problems().stream().filter(Problem::isError).toList());
+    talk().problems(outcome.remindersOfEditions());
+    if (outcome.hasErrors()) {
+      return Main.PROBLEMS;
+    }
+    if (outcome.hasLeaks()) {
+      talk().findings(outcome, "Publishing would stop at it.");
+      return Main.LEAK;
+    }
+    talk().out().println("Every edition was made, searched and thrown away: publishing would do.");
+    return Main.DONE;
+  }
+
+  private void tell(Publisher.Foreseen foreseen) {
+    String readers = "";
+    for (Publisher.PostTold post : foreseen.posts()) {
+      if (!post.readers().equals(readers)) {
+        readers = post.readers();
+        talk().out().println("Posts for " + readers + ":");
+      }
+      talk()
+          .out()
+          .println(
+              String.format(
+                  Locale.ROOT,
+                  "%4d  %s: %s, %s, %d min",
+                  post.number(),
+                  post.title(),
+                  Talk.count(post.entries(), "entry"),
+                  Talk.count(post.words(), "word"),
+                  post.minutes()));
+    }
+    if (!all) {
+      talk()
+          .out()
+          .println(
+              "Not looked at: "
+                  + (foreseen.printed() ? "whether all finds room on the pages, and " : "")
+                  + "the finished files. \u201c"
+                  + Talk.command("check --all", log)
+                  + "\u201d does, and so does publishing.");
+    }
   }
 
   /**
    * What is wrong, and what is asked.
    *
    * @param problems without the questions
+   * @param foreseen null for a log with errors
    */
-  private record Found(Workshop.Opened opened, List<Problem> problems, Questions.Asked asked) {
+  private record Found(
+      Workshop.Opened opened,
+      List<Problem> problems,
+      Questions.Asked asked,
+      Publisher.@Nullable Foreseen foreseen) {
 
     CheckReport report() {
       return new CheckReport(
-          opened.log().entries().size(),
+          opened.log().notes().size(),
           opened.album().photographs().size(),
           opened.facts().byName().size(),
           problems);
@@ -109,14 +181,14 @@ final class CheckCommand extends LogCommand {
     }
     Questions.Asked asked = ask(opened);
     problems.addAll(asked.reminders());
+    Publisher.Foreseen foreseen = null;
     if (!opened.hasErrors()) {
-      new Publisher(log, today(), today(), zone(), talk().progress())
-          .foresee(opened, asked).stream()
-              .filter(p -> !problems.contains(p))
-              .forEach(problems::add);
+      foreseen =
+          new Publisher(log, today(), today(), zone(), talk().progress()).foresee(opened, asked);
+      foreseen.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
     }
     Version.newerThanOwn(log).ifPresent(problems::add);
-    return new Found(opened, problems, asked);
+    return new Found(opened, problems, asked, foreseen);
   }
 
   /** Questions are asked of a sound log alone: of another, much is not known yet. */

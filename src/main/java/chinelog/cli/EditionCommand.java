@@ -88,29 +88,10 @@ abstract class EditionCommand extends LogCommand {
       return Main.PROBLEMS;
     }
     if (outcome.hasLeaks()) {
-      tellLeaks(outcome);
+      talk().findings(outcome, afterLeaks() + " The report is in records/.");
       return Main.LEAK;
     }
     tell(outcome);
     return Main.DONE;
-  }
-
-  private void tellLeaks(Outcome outcome) {
-    for (Outcome.Made edition : outcome.editions()) {
-      edition
-          .findings()
-          .forEach(
-              f ->
-                  talk()
-                      .err()
-                      .println(
-                          edition.readers() + "/" + f.file() + ", " + f.where() + ": " + f.what()));
-    }
-    talk()
-        .err()
-        .println(
-            "The audit found what must not be there. "
-                + afterLeaks()
-                + " The report is in records/.");
   }
 }

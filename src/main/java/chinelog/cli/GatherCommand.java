@@ -30,15 +30,15 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "gather",
     description =
-        "Bring photographs in from a card, a phone's folder or a zip: verified copies, no"
-            + " duplicates, the clock put right. The source is never altered.",
+        "Bring photographs in from a card, a folder or a zip: verified copies, no duplicates, the"
+            + " clock put right.",
     footer = {
       "",
       "Example: ${sys:chinelog.command:-chinelog} gather /media/card/DCIM --into my-build --dry-run"
     })
 final class GatherCommand extends LogCommand {
 
-  @Parameters(paramLabel = "PHOTOS", description = "A folder or a zip.")
+  @Parameters(paramLabel = "PHOTOS", description = "A folder or a zip, which is never altered.")
   private Path photos = Path.of("");
 
   @Option(names = "--into", paramLabel = "LOG", required = true, description = "The log's folder.")

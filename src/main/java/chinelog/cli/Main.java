@@ -3,6 +3,7 @@ package chinelog.cli;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import java.io.Console;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -17,6 +18,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
 
@@ -47,8 +49,15 @@ public final class Main {
   public static void main(String[] args) {
     PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    boolean terminal = System.console() != null;
-    System.exit(run(args, new Talk(out, err, terminal), Clock.system(ZoneId.systemDefault())));
+    Console console = System.console();
+    Talk talk =
+        console == null
+            ? new Talk(out, err, false)
+            : new Talk(
+                out,
+                err,
+                question -> Objects.requireNonNullElse(console.readLine("%s ", question), ""));
+    System.exit(run(args, talk, Clock.system(ZoneId.systemDefault())));
   }
 
   /** The exit status of a command. */
@@ -62,6 +71,7 @@ public final class Main {
             .addSubcommand(new OpenCommand(talk, clock))
             .addSubcommand(new PublishCommand(talk, clock))
             .addSubcommand(new AuditCommand(talk, clock))
+            .addSubcommand(new FormCommand(talk, clock))
             .addSubcommand(new KeepCommand(talk, clock))
             .addSubcommand(new TextCommand.Completion(talk))
             .addSubcommand(new TextCommand.Manual(talk))

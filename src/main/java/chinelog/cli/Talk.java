@@ -1,29 +1,47 @@
 package chinelog.cli;
 
 import chinelog.problem.Problem;
+import chinelog.publish.Outcome;
 import chinelog.publish.Progress;
 import java.io.PrintWriter;
 import java.io.Writer;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * Where a command prints.
  *
  * @param terminal whether somebody watches: progress is told only then
  * @param quiet whether only what is wrong is told
+ * @param answers what is answered to a question; nothing where nobody watches
  */
-record Talk(PrintWriter out, PrintWriter err, boolean terminal, boolean quiet) {
+record Talk(
+    PrintWriter out,
+    PrintWriter err,
+    boolean terminal,
+    boolean quiet,
+    UnaryOperator<String> answers) {
 
   private static final String CLEAR_LINE = "\r\u001b[K";
 
   Talk(PrintWriter out, PrintWriter err, boolean terminal) {
-    this(out, err, terminal, false);
+    this(out, err, terminal, false, question -> "");
+  }
+
+  /** For somebody who watches and can be asked. */
+  Talk(PrintWriter out, PrintWriter err, UnaryOperator<String> answers) {
+    this(out, err, true, false, answers);
+  }
+
+  /** The answer to a question, without blanks around it; empty where nobody can be asked. */
+  String ask(String question) {
+    return answers.apply(question).strip();
   }
 
   /** The same, but for those who want to be told only what is wrong. */
   Talk hushed() {
-    return new Talk(new PrintWriter(Writer.nullWriter()), err, false, true);
+    return new Talk(new PrintWriter(Writer.nullWriter()), err, false, true, q -> "");
   }
 
   /** Tells each step on one line that the next overwrites. */
@@ -78,6 +96,23 @@ record Talk(PrintWriter out, PrintWriter err, boolean terminal, boolean quiet) {
                   : questions.size() + " answers settle them all")
               + ". Nothing is published for these readers until then.");
     }
+  }
+
+  /**
+   * Prints what an audit found.
+   *
+   * @param after what has become of the editions
+   */
+  void findings(Outcome outcome, String after) {
+    for (Outcome.Made edition : outcome.editions()) {
+      edition
+          .findings()
+          .forEach(
+              f ->
+                  err.println(
+                      edition.readers() + "/" + f.file() + ", " + f.where() + ": " + f.what()));
+    }
+    err.println("The audit found what must not be there. " + after);
   }
 
   /** A command as it is to be typed where the program was started. */

@@ -38,11 +38,13 @@ public final class Edition {
    * @param address where the site will stand; null if the log does not say
    * @param theme name of the theme
    * @param paper of the build book; the booklet has half of it
+   * @param chapters what the chapters of the build book follow
    * @param maker empty if not told
    * @param client empty if not told
    * @param licence empty if not told
    * @param scale as shown, such as {@code 1:16}; empty if not told
    * @param hero plate for the cover and the home page
+   * @param sameView plates from nearly one viewpoint, by day; empty or at least three
    * @param stages in the order of the plan
    * @param posts in the order told
    * @param entries by date
@@ -52,11 +54,13 @@ public final class Edition {
    * @param materials in the order shown
    * @param hours by stage
    * @param totals a few figures for the home page and the cover, such as hours and entries
+   * @param drawings to look at, in the order shown
    * @param cautions for the materials used
    * @param handover sections of the booklet, all of them, empty ones too
    * @param hasWithheld whether a note is due that something is withheld
    * @param agreements legends of the agreements, for editions whose readers see them all
    * @param patterns to cut by
+   * @param letters that they get
    */
   public record Contents(
       String readers,
@@ -66,6 +70,7 @@ public final class Edition {
       @Nullable URI address,
       String theme,
       Paper paper,
+      Chapters chapters,
       String title,
       String subject,
       String kind,
@@ -75,6 +80,7 @@ public final class Edition {
       String scale,
       List<Text.Block> about,
       @Nullable Plate hero,
+      List<Plate> sameView,
       List<Stage> stages,
       List<Post> posts,
       List<Entry> entries,
@@ -87,11 +93,13 @@ public final class Edition {
       List<HoursLine> hours,
       List<Line> totals,
       List<Chart> charts,
+      List<Drawing> drawings,
       List<Caution> cautions,
       List<HandoverSection> handover,
       boolean hasWithheld,
       List<AgreementLegend> agreements,
-      Patterns patterns) {}
+      Patterns patterns,
+      List<Letter> letters) {}
 
   /**
    * A stage.
@@ -117,6 +125,12 @@ public final class Edition {
     LETTER
   }
 
+  /** What the chapters of the build book follow. */
+  public enum Chapters {
+    STAGES,
+    POSTS
+  }
+
   /** How far a stage has come. */
   public enum Progress {
     AHEAD,
@@ -129,6 +143,7 @@ public final class Edition {
    *
    * @param slug unique, fit for an address
    * @param date of its last entry
+   * @param words of its entries, footnotes and captions left out
    * @param readingMinutes at least 1
    */
   public record Post(
@@ -139,6 +154,7 @@ public final class Edition {
       LocalDate date,
       @Nullable Plate opening,
       List<String> entries,
+      int words,
       int readingMinutes,
       List<String> under) {}
 
@@ -150,7 +166,7 @@ public final class Edition {
    * @param plates of this entry that the text does not show
    * @param facts for the margin: measured, weighed and reckoned on the day
    * @param materials used on the day
-   * @param hours of the day and so far
+   * @param hours of the day and so far; of several, the last is of all so far
    */
   public record Entry(
       String id,

@@ -1,6 +1,9 @@
 package chinelog.edition;
 
+import chinelog.quantity.Quantity;
+import java.math.BigDecimal;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The patterns of an edition, and how they are printed and cut. All lengths in mm.
@@ -12,6 +15,7 @@ import java.util.List;
  * @param kerfMm what a cutter takes away along its line
  * @param acrossMm what 100 mm across the sheet measure when printed
  * @param upMm what 100 mm up the sheet measure when printed
+ * @param stock what the parts are cut from
  */
 public record Patterns(
     List<Pattern> parts,
@@ -20,12 +24,37 @@ public record Patterns(
     double overlapMm,
     double kerfMm,
     double acrossMm,
-    double upMm) {
+    double upMm,
+    List<Stock> stock) {
 
   /** For readers that get none. */
-  public static final Patterns NONE = new Patterns(List.of(), 210, 297, 10, 0, 100, 100);
+  public static final Patterns NONE = new Patterns(List.of(), 210, 297, 10, 0, 100, 100, List.of());
 
   public Patterns {
     parts = List.copyOf(parts);
+    stock = List.copyOf(stock);
+  }
+
+  /**
+   * What parts are cut from. What its readers may not see of it is null.
+   *
+   * @param lengthMm along the grain
+   * @param widthMm across it; 0 for strips
+   * @param parts ids of the patterns of what is cut from it
+   * @param strips how many of them are needed; 0 for sheets, which the layout counts
+   * @param atHand how many there are
+   * @param price of one
+   */
+  public record Stock(
+      String title,
+      double lengthMm,
+      double widthMm,
+      List<String> parts,
+      long strips,
+      @Nullable BigDecimal atHand,
+      @Nullable Quantity price) {
+    public Stock {
+      parts = List.copyOf(parts);
+    }
   }
 }

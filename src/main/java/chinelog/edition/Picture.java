@@ -9,11 +9,13 @@ import java.util.List;
  *
  * @param id names it within the edition, such as {@code plate-012}; counted over the edition alone
  * @param renditions JPEG, from the smallest to the largest; at least one; all of the same shape
+ * @param filled what is filled with one colour, as readers see
  */
-public record Picture(String id, List<Rendition> renditions) {
+public record Picture(String id, List<Rendition> renditions, List<Part> filled) {
 
   public Picture {
     renditions = List.copyOf(renditions);
+    filled = List.copyOf(filled);
   }
 
   public Rendition largest() {
@@ -28,9 +30,17 @@ public record Picture(String id, List<Rendition> renditions) {
         .orElseGet(this::largest);
   }
 
+  /** Width by height. */
+  public double shape() {
+    return (double) largest().widthPx() / largest().heightPx();
+  }
+
   public boolean isPortrait() {
     return largest().heightPx() > largest().widthPx();
   }
+
+  /** A part of a picture, as fractions of its width and height from its left top corner. */
+  public record Part(double left, double top, double right, double bottom) {}
 
   /** One size of a picture. */
   public record Rendition(int widthPx, int heightPx, Bytes jpeg) {}

@@ -41,7 +41,16 @@ final class AgreementReader {
 
   /** In the order of {@link Readers.Output}. */
   private static final List<String> OUTPUTS =
-      List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns");
+      List.of(
+          "site",
+          "book",
+          "handover",
+          "handover-sheets",
+          "print-ready",
+          "patterns",
+          "letter",
+          "photo-sheet",
+          "quotation");
 
   /**
    * What the workshop gets unless the log says otherwise: what is to be read, not to be printed.
@@ -133,36 +142,6 @@ final class AgreementReader {
     return found.isEmpty() ? words.get(0) : found.get(0);
   }
 
-  /** The one agreement of all sheets; if the log has none, {@link #SHEETS} is added to it. */
-  static @Nullable String sheetsUnder(
-      Fields log, SortedMap<String, Agreement> agreements, Scope scope) {
-    Yaml yaml = log.find("sheets");
-    if (yaml != null) {
-      Fields fields = Fields.of(yaml, scope, Label.NONE, "under");
-      fields.require("under", "lines");
-      List<String> ids = List.copyOf(fields.label().agreements());
-      if (ids.size() > 1) {
-        scope.error(fields.place("under"), "Sheets are under one agreement.", "Name one.");
-      }
-      return ids.isEmpty() ? null : ids.get(0);
-    }
-    if (agreements.size() == 1) {
-      return agreements.firstKey();
-    }
-    if (agreements.isEmpty()) {
-      agreements.put(
-          SHEETS, new Agreement(SHEETS, "", "the sheets", null, null, false, Presence.NOTHING));
-      return SHEETS;
-    }
-    if (!scope.inventory().sheets().isEmpty()) {
-      scope.error(
-          log.place(),
-          "The log has sheets and several agreements, but does not say which the sheets are under.",
-          "Write such as \"sheets: {under: " + agreements.firstKey() + "}\".");
-    }
-    return null;
-  }
-
   /** What the workshop keeps to itself in every log. */
   static List<Agreement> own() {
     return List.of(
@@ -194,7 +173,7 @@ final class AgreementReader {
     Catalogue titles = GivenTitles.of(log);
     for (Yaml.Pair pair : log.pairs("readers")) {
       String id = pair.key().text();
-      if (id.matches("[a-z][a-z0-9-]*")) {
+      if (id.matches("[a-z][a-z0-9-]*") && !id.equals("forms")) {
         found.add(readers(id, pair, agreements, titles, scope));
       } else {
         scope.error(

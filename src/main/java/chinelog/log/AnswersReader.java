@@ -17,7 +17,7 @@ import java.util.Set;
  */
 final class AnswersReader {
 
-  private static final String ID = "[pq][0-9a-f]{10}";
+  private static final String ID = "[apq][0-9a-f]{10}";
 
   private final Scope scope;
 

@@ -16,7 +16,6 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Readers;
-import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
@@ -54,6 +53,7 @@ final class Assembly {
     "hero",
     "theme",
     "paper",
+    "chapters",
     "patterns",
     "printer",
     "address",
@@ -71,6 +71,7 @@ final class Assembly {
     "limits",
     "posts",
     "handover",
+    "letter",
     "tables"
   };
 
@@ -80,7 +81,7 @@ final class Assembly {
   private final Scope scope;
   private final Fields log;
   private final SortedMap<String, Agreement> agreements;
-  private final @Nullable String sheetsUnder;
+  private final SheetsReader sheets;
   private final boolean settled;
 
   Assembly(
@@ -117,7 +118,7 @@ final class Assembly {
             loose,
             problems);
     this.log = new Fields(mapping, scope, Label.NONE, KEYS);
-    this.sheetsUnder = unreadable ? null : AgreementReader.sheetsUnder(log, agreements, scope);
+    this.sheets = new SheetsReader(unreadable ? null : log, agreements, scope);
   }
 
   /** Whether log.yaml could be read, or is not there. */
@@ -128,7 +129,7 @@ final class Assembly {
   Log log() {
     String name = String.valueOf(inventory.folder().toAbsolutePath().normalize().getFileName());
     Marked<String> title = new Marked<>(LogReader.title(name), Label.NONE, Place.of("log.yaml"));
-    Head head = new HeadReader(log, scope).read(title, sheetsUnder);
+    Head head = new HeadReader(log, scope).read(title);
     PlanReader plan = new PlanReader(log, scope);
     List<Stage> stages = plan.stages();
     List<Lot> stock = stock();
@@ -162,7 +163,8 @@ final class Assembly {
         new TableReader(log, scope).read(),
         entries,
         photos,
-        sheets());
+        // Where nothing can be read, all agreements hold; the problem is noted already.
+        sheets.sheets(Label.of(agreements.keySet())));
   }
 
   /** What the maker said to questions. */
@@ -195,9 +197,18 @@ final class Assembly {
             reader.read(file.getKey(), source, text -> missing.find(path, text, entries)));
       }
     }
-    entries.sort(Comparator.comparing(Entry::date).thenComparing(Entry::id));
-    WorkedReader.refuseOverlaps(entries, problems);
-    return entries;
+    Comparator<Entry> order = Comparator.comparing(Entry::date).thenComparing(Entry::id);
+    entries.sort(order);
+    List<Entry> all = withHours(entries, stages);
+    all.sort(order);
+    WorkedReader.refuseOverlaps(all, problems);
+    return all;
+  }
+
+  private List<Entry> withHours(List<Entry> entries, List<Stage> stages) {
+    Path file = inventory.settings().get(Entry.HOURS_FILE);
+    Source source = file == null ? null : inventory.read(file, Entry.HOURS_FILE, problems);
+    return source == null ? entries : new HoursReader(scope, stages).addTo(entries, source);
   }
 
   /** The unit of each material; null where there is no stock.yaml to know them by. */
@@ -227,18 +238,5 @@ final class Assembly {
   private static String stageTitle(String id) {
     String words = id.replaceFirst("^[0-9]+[-_. ]+", "");
     return LogReader.title(words.isEmpty() ? id : words);
-  }
-
-  private List<Sheet> sheets() {
-    String under = sheetsUnder;
-    // Where the one agreement is not known, all of them hold; the problem is noted already.
-    Label label = under == null ? Label.of(agreements.keySet()) : Label.of(under);
-    List<Sheet> sheets = new ArrayList<>();
-    for (String path : inventory.sheets().keySet()) {
-      String name = path.substring(path.lastIndexOf('/') + 1);
-      int dot = name.lastIndexOf('.');
-      sheets.add(new Sheet(path, LogReader.title(name.substring(0, dot)), label, Place.of(path)));
-    }
-    return sheets;
   }
 }

@@ -28,6 +28,15 @@ final class CsvRecords {
     this.divider = divider(source);
   }
 
+  /** A file from the line that names the columns on: lines above it may be remarks. */
+  static Source withoutRemarks(Source source) {
+    int line = 0;
+    while (line < source.lines() - 1 && source.line(line).matches("#(?:[ \t].*)?")) {
+      line++;
+    }
+    return line == 0 ? source : source.fromLine(source.offset(line, 0));
+  }
+
   /** What stands between two cells: a comma, or a semicolon. */
   static char divider(Source source) {
     String head = source.text().lines().findFirst().orElse("");

@@ -1,41 +1,31 @@
 package chinelog.log;
 
+import chinelog.log.reading.WrittenDate;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
-import java.time.DateTimeException;
+import chinelog.problem.Place;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeFormatterBuilder;
-import java.time.format.ResolverStyle;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.regex.Matcher;
+import java.util.Optional;
+import java.util.SortedSet;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Several days told in one note: each dated heading, such as {@code ## 2026-03-25 Keel plank} or
- * {@code ## 25 March 2026}, begins a day, and an undated heading above it, such as {@code #
- * Planking}, names the stage.
+ * Several days told in one note: each dated heading, such as {@code ## 2026-03-25 Keel plank},
+ * {@code ## 25.03.2026} or {@code ## Wednesday 25 March 2026}, begins a day, and an undated heading
+ * above it, such as {@code # Planking}, names the stage.
  */
 final class Diary {
 
   private static final String MONTH =
       "(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\\p{Alpha}*";
-  private static final Pattern DATED =
-      Pattern.compile(
-          "(\\d{4}-\\d{2}-\\d{2}|\\d{1,2} "
-              + MONTH
-              + " \\d{4})(?!\\p{Alnum})[\\s\\p{Punct}–—]*(.*)",
-          Pattern.CASE_INSENSITIVE | Pattern.DOTALL);
 
   /** A heading that only parts the calendar. */
   private static final Pattern CALENDAR =
       Pattern.compile("(?:" + MONTH + " )?\\d{4}", Pattern.CASE_INSENSITIVE);
-
-  private static final List<DateTimeFormatter> FORMS =
-      List.of(DateTimeFormatter.ISO_LOCAL_DATE, inWords("MMMM"), inWords("MMM"));
 
   private Diary() {}
 
@@ -44,8 +34,12 @@ final class Diary {
    *
    * @param stage the words of the heading above it; empty where there is none
    * @param title the words of its heading after the date; may be empty
+   * @param place of its heading
    */
-  record Day(LocalDate date, String stage, String title, List<Block> text) {}
+  record Day(LocalDate date, String stage, String title, List<Block> text, Place place) {}
+
+  /** A heading whose date may be any of several days. */
+  record Unclear(SortedSet<LocalDate> days, Place place) {}
 
   /**
    * The days in the order written, with all of the text; none where no heading is dated.
@@ -66,7 +60,7 @@ final class Diary {
         ahead.removeIf(b -> b instanceof Block.Heading h && h.level() < level);
         text = ahead;
         ahead = new ArrayList<>();
-        days.add(new Day(date, stage, title(heading), text));
+        days.add(new Day(date, stage, title(heading), text, heading.place()));
         continue;
       }
       if (heading != null && heading.level() < level) {
@@ -97,33 +91,31 @@ final class Diary {
   }
 
   private static @Nullable LocalDate date(Block.Heading heading, LocalDate today) {
-    Matcher matcher = DATED.matcher(words(heading));
-    for (DateTimeFormatter form : matcher.matches() ? FORMS : List.<DateTimeFormatter>of()) {
-      try {
-        LocalDate date = LocalDate.parse(matcher.group(1), form);
-        return date.isAfter(today) ? null : date;
-      } catch (DateTimeException e) {
-        // Written in another form, or no day at all.
-        continue;
-      }
-    }
-    return null;
+    return WrittenDate.beginning(words(heading))
+        .map(WrittenDate.Beginning::days)
+        .filter(days -> days.size() == 1 && !days.first().isAfter(today))
+        .map(SortedSet::first)
+        .orElse(null);
+  }
+
+  /** The first heading whose date may be either of two days. */
+  static Optional<Unclear> findUnclear(List<Block> blocks) {
+    return blocks.stream()
+        .flatMap(b -> b instanceof Block.Heading h ? unclear(h).stream() : Stream.empty())
+        .findFirst();
+  }
+
+  private static Optional<Unclear> unclear(Block.Heading heading) {
+    return WrittenDate.beginning(words(heading))
+        .filter(b -> b.days().size() > 1)
+        .map(b -> new Unclear(b.days(), heading.place()));
   }
 
   private static String title(Block.Heading heading) {
-    Matcher matcher = DATED.matcher(words(heading));
-    return matcher.matches() ? matcher.group(2).strip() : "";
+    return WrittenDate.beginning(words(heading)).map(b -> b.rest().strip()).orElse("");
   }
 
   private static String words(Block.Heading heading) {
     return Inline.plainText(heading.text()).strip();
-  }
-
-  private static DateTimeFormatter inWords(String month) {
-    return new DateTimeFormatterBuilder()
-        .parseCaseInsensitive()
-        .appendPattern("d " + month + " uuuu")
-        .toFormatter(Locale.ENGLISH)
-        .withResolverStyle(ResolverStyle.STRICT);
   }
 }

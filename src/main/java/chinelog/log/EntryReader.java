@@ -30,6 +30,8 @@ final class EntryReader {
     "title", "date", "stage", "time", "used", "measured", "weighed", "under"
   };
 
+  private static final List<String> OF_USE = List.of("amount", "where", "material", "under");
+
   private final Scope scope;
   private final @Nullable Collection<String> stages;
   private final @Nullable Map<String, Unit> materials;
@@ -61,6 +63,7 @@ final class EntryReader {
     EntryDate dates = new EntryDate(scope, path, fields);
     LocalDate date = dates.find();
     boolean undated = date == null && !dates.isWrong();
+    remindOfUnclearDay(text);
     List<Diary.Day> days =
         undated && scope.loose() ? Diary.days(text, scope.today()) : List.<Diary.Day>of();
     if (!days.isEmpty()) {
@@ -69,10 +72,42 @@ final class EntryReader {
     if (undated) {
       date = date(path, missing.apply(text), dates.betterName());
     }
+    if (date != null) {
+      remindOfOtherDays(text, date);
+    }
     EntryTitle title = EntryTitle.of(fields, text, id, Place.of(path));
     return List.of(
         entry(
             id, title, date == null ? scope.today() : date, stage(fields, id, path), fields, path));
+  }
+
+  private void remindOfUnclearDay(List<Block> text) {
+    Diary.findUnclear(text)
+        .ifPresent(
+            u ->
+                scope.reminder(
+                    u.place(),
+                    "This heading may mean " + u.days().first() + " or " + u.days().last() + ".",
+                    "Write its date as year-month-day."));
+  }
+
+  /** A note is of one day, even where its headings tell of several. */
+  private void remindOfOtherDays(List<Block> text, LocalDate date) {
+    Diary.days(text, scope.today()).stream()
+        .filter(d -> !d.date().equals(date))
+        .findFirst()
+        .ifPresent(
+            d ->
+                scope.reminder(
+                    d.place(),
+                    "This heading is dated "
+                        + d.date()
+                        + ", but all of this note counts as written on "
+                        + date
+                        + ".",
+                    "Put what was done then into a note of its own, such as "
+                        + d.date()
+                        + "-drawings.md."));
   }
 
   /** What the keys say of work and material belongs to the first day. */
@@ -196,7 +231,13 @@ final class EntryReader {
       return List.copyOf(used);
     }
     for (Yaml.Pair pair : fields.pairs("used")) {
-      if (pair.value() instanceof Yaml.Mapping mapping) {
+      String word = pair.key().text();
+      if (OF_USE.contains(word)) {
+        scope.error(
+            pair.key().place(),
+            "\"" + word + "\" is said of one material, not beside it.",
+            "Write such as used: {cedar_strip: {amount: 6, where: keel}}.");
+      } else if (pair.value() instanceof Yaml.Mapping mapping) {
         add(
             use(pair.key(), new Fields(mapping, scope, fields.label(), "amount", "where", "under")),
             used);

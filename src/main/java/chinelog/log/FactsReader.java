@@ -105,14 +105,6 @@ final class FactsReader {
     }
     Label label = Amounts.own(text, fields == null ? Label.NONE : fields.label());
     String source = fields == null ? null : fields.text("from");
-    if (source != null
-        && label.isNone()
-        && scope.inventory().sheets().containsKey(source.replaceFirst("#.*", ""))) {
-      scope.reminder(
-          pair.key().place(),
-          "\"" + pair.key().text() + "\" is taken from a sheet, but is under no agreement.",
-          "Write \"under\" with the agreement of the sheet, unless anybody may know this.");
-    }
     statements.add(
         new Statement(
             pair.key().text(),

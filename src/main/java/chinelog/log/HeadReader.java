@@ -10,7 +10,9 @@ import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.Valuation;
@@ -55,6 +57,7 @@ final class HeadReader {
   private static final int INCHES = 64;
   private static final List<String> VALUATIONS = List.of("fifo", "average");
   private static final List<String> PAPERS = List.of("a4", "letter");
+  private static final List<String> CHAPTERS = List.of("stages", "posts");
   static final String THEME = "slipway";
   static final String CURRENCY = "EUR";
 
@@ -66,7 +69,7 @@ final class HeadReader {
     this.scope = scope;
   }
 
-  Head read(Marked<String> defaultTitle, @Nullable String sheetsUnder) {
+  Head read(Marked<String> defaultTitle) {
     boolean titled = log.has("title");
     if (!titled && !scope.loose() && scope.agreements() != null) {
       log.require("title", "Building Merrow");
@@ -91,12 +94,14 @@ final class HeadReader {
         log.marked("licence"),
         log.text("theme", THEME),
         paper(),
-        sheetsUnder,
+        chapters(),
         clocks(),
         hero(),
         log.flag("credit-photos"),
         valuation(),
-        new PatternSheetsReader(log, scope).read());
+        new PatternSheetsReader(log, scope).read(),
+        new PlanReader(log, scope).postLength(),
+        letter());
   }
 
   /** Who it is built for: the workshop's own, if nothing else is said of it. */
@@ -105,6 +110,20 @@ final class HeadReader {
     return client == null || !client.label().isNone()
         ? client
         : new Marked<>(client.value(), Label.of(Agreement.OWN_CLIENT), client.place());
+  }
+
+  /** The next letter, whose words are told to those alone who are told the client's name. */
+  private LetterPlan letter() {
+    Yaml yaml = log.find("letter");
+    if (yaml == null) {
+      return LetterPlan.NONE;
+    }
+    Marked<String> client = client();
+    Label around = client == null ? Label.NONE : client.label();
+    Fields fields = Fields.of(yaml, scope, around, "since", "text", "under");
+    Yaml text = fields.find("text");
+    return new LetterPlan(
+        fields.pastDate("since"), text == null ? List.of() : blocks(text, fields.label(), scope));
   }
 
   private Valuation valuation() {
@@ -129,6 +148,16 @@ final class HeadReader {
         word != null
             && log.values().known(word, PAPERS, "a size of paper that is known here") != null;
     return known && word != null ? Paper.valueOf(word.text().toUpperCase(Locale.ROOT)) : Paper.A4;
+  }
+
+  private BookChapters chapters() {
+    Yaml.Scalar word = log.scalar("chapters");
+    boolean known =
+        word != null
+            && log.values().known(word, CHAPTERS, "what the chapters of a book can follow") != null;
+    return known && word != null
+        ? BookChapters.valueOf(word.text().toUpperCase(Locale.ROOT))
+        : BookChapters.STAGES;
   }
 
   static ZoneId zone(Fields log, ZoneId otherwise, Scope scope) {
@@ -221,6 +250,12 @@ final class HeadReader {
             ? "Write 1:" + loose.group(1) + "."
             : "Write such as 1:16, or 1/4 in = 1 ft.");
     return null;
+  }
+
+  /** Whether a text can stand as the log's scale. */
+  static boolean isScale(String text) {
+    Matcher m = SCALE.matcher(text);
+    return m.matches() && new BigDecimal(m.group(1)).signum() > 0 || architects(text) != null;
   }
 
   /** The 48 of {@code 1/4 in = 1 ft}; null for what is not of that kind. */

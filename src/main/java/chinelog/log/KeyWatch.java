@@ -60,6 +60,13 @@ final class KeyWatch {
   private static final Pattern COMMENT = Pattern.compile("(?:^|\\s)#(.*)$");
   private static final Pattern ACCENTS = Pattern.compile("\\p{M}");
 
+  private static final String IN_NOTE =
+      "This looks like a key, but keys are read only at the top of a note.";
+  private static final String IN_TABLE =
+      "This looks like a key, but nothing is read in the remarks above a table.";
+  private static final String REMEDY_OF_TABLE =
+      "Write it in log.yaml, such as tables: {offsets: {under: lines}}; or give the table a column"
+          + " \"under\"; or word the remark otherwise.";
   private static final String REMEDY =
       "Put the note under its agreement between two lines \"---\" at its very top, or a part of it"
           + " with a mark such as {under=lines}; or word the sentence otherwise.";
@@ -94,7 +101,19 @@ final class KeyWatch {
     }
   }
 
+  /** Notes an error for each key in the remarks above a table. */
+  static void refuseInRemarks(Source table, Scope scope) {
+    KeyWatch watch = new KeyWatch(table, scope);
+    for (int i = 0; i < table.lines() && table.line(i).startsWith("#"); i++) {
+      watch.line(i, table.line(i).replaceFirst("^#+", ""), false, IN_TABLE, REMEDY_OF_TABLE);
+    }
+  }
+
   private void line(int number, String written, boolean withNext) {
+    line(number, written, withNext, IN_NOTE, REMEDY);
+  }
+
+  private void line(int number, String written, boolean withNext, String what, String remedy) {
     if (!MarkWatch.suspects(written).isEmpty()) {
       // Whoever reads marks says what is wrong with this one.
       return;
@@ -104,13 +123,13 @@ final class KeyWatch {
         || isInside(line)
         || LEFT_OUT.matcher(line).matches()
         || UNKNOWN.matcher(written).matches()) {
-      report(number);
+      report(number, what, remedy);
     } else if (withNext && number + 1 < source.lines()) {
       Matcher bare = BARE.matcher(line);
       String next =
           fold(source.line(number + 1)).replaceAll("^" + OPENING + "|" + CLOSING + "$", "");
       if (bare.matches() && isUnder(bare.group("key")) && areAgreements(next)) {
-        report(number);
+        report(number, what, remedy);
       }
     }
   }
@@ -161,7 +180,7 @@ final class KeyWatch {
         while (!KEY_LINE.matcher(source.line(first)).matches()) {
           first++;
         }
-        report(first);
+        report(first, IN_NOTE, REMEDY);
       }
       from = to + 1;
     }
@@ -214,16 +233,13 @@ final class KeyWatch {
     return Math.abs(a.length() - b.length()) > 1 ? 2 : Suggestion.distance(a, b);
   }
 
-  private void report(int line) {
+  private void report(int line, String what, String remedy) {
     int indent = 0;
     String text = source.line(line);
     while (indent < text.length() && Character.isWhitespace(text.charAt(indent))) {
       indent++;
     }
-    problems.error(
-        source.at(source.offset(line, 0) + indent),
-        "This looks like a key, but keys are read only at the top of a note.",
-        REMEDY);
+    problems.error(source.at(source.offset(line, 0) + indent), what, remedy);
   }
 
   /** In small letters without accents, emphasis and invisible characters. */

@@ -5,11 +5,13 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
+import chinelog.log.records.CutFrom;
 import chinelog.log.records.Marked;
 import chinelog.log.records.PatternSheets;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -42,16 +44,23 @@ final class PatternSheetsReader {
     }
     if (patterns == null) {
       return new PatternSheets(
-          usual.stock(), usual.rollMm(), usual.overlapMm(), usual.kerfMm(), across, up);
+          usual.stock(),
+          usual.rollMm(),
+          usual.overlapMm(),
+          usual.kerfMm(),
+          across,
+          up,
+          usual.cutFrom());
     }
-    Fields fields = Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf");
+    Fields fields = Fields.of(patterns, scope, Label.NONE, "paper", "overlap", "kerf", "cut-from");
+    List<CutFrom> cutFrom = cutFrom(fields);
     double overlap = length(fields, "overlap", usual.overlapMm(), 4, 50);
     double kerf = length(fields, "kerf", usual.kerfMm(), 0, 5);
     Yaml.Scalar word = fields.scalar("paper");
     String paper = word == null ? "a4" : word.text().strip().toLowerCase(Locale.ROOT);
     if (word != null && paper.startsWith("roll ")) {
       double width = roll(word, paper.substring("roll ".length()));
-      return new PatternSheets(PatternSheets.Stock.ROLL, width, overlap, kerf, across, up);
+      return new PatternSheets(PatternSheets.Stock.ROLL, width, overlap, kerf, across, up, cutFrom);
     }
     if (word != null && (paper.equals("roll") || !SIZES.contains(paper))) {
       scope
@@ -65,7 +74,39 @@ final class PatternSheetsReader {
       paper = "a4";
     }
     return new PatternSheets(
-        PatternSheets.Stock.valueOf(paper.toUpperCase(Locale.ROOT)), 0, overlap, kerf, across, up);
+        PatternSheets.Stock.valueOf(paper.toUpperCase(Locale.ROOT)),
+        0,
+        overlap,
+        kerf,
+        across,
+        up,
+        cutFrom);
+  }
+
+  private List<CutFrom> cutFrom(Fields patterns) {
+    List<CutFrom> all = new ArrayList<>();
+    for (Yaml item : patterns.items("cut-from")) {
+      Fields fields =
+          Fields.of(item, scope, Label.NONE, "material", "length", "width", "for", "except");
+      Yaml material = fields.require("material", "birch_ply_3, a material of stock.yaml");
+      Yaml length = fields.require("length", "600 mm, along the grain");
+      Yaml parts = fields.require("for", "[moulds], reckonings of facts.yaml");
+      if (material instanceof Yaml.Scalar word && length != null && parts != null) {
+        all.add(
+            new CutFrom(
+                word.text().strip(),
+                length(fields, "length", 1, 1, 20_000),
+                length(fields, "width", 0, 1, 5_000),
+                words(fields, "for"),
+                words(fields, "except"),
+                fields.place()));
+      }
+    }
+    return all;
+  }
+
+  private static List<String> words(Fields fields, String key) {
+    return fields.words(key).stream().map(w -> w.text().strip()).toList();
   }
 
   private double roll(Yaml.Scalar word, String width) {

@@ -10,11 +10,13 @@ import chinelog.log.reading.Yaml;
 import chinelog.log.records.HandoverSection;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Marked;
+import chinelog.log.records.PostLength;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Stage;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.wording.Catalogue;
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -22,6 +24,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the lists of log.yaml: stages, limits, posts, the handover booklet. */
@@ -42,6 +46,9 @@ final class PlanReader {
           "finishes",
           "spares",
           "mishaps");
+
+  private static final Pattern LENGTH =
+      Pattern.compile("([0-9]{1,6}(?:[.][0-9]+)?)\\s*(?:words?|min|minutes?)?");
 
   private final Fields log;
   private final Scope scope;
@@ -118,6 +125,9 @@ final class PlanReader {
     List<PostPlan> posts = new ArrayList<>();
     Map<String, String> told = new HashMap<>();
     SortedSet<String> entries = scope.inventory().entryIds();
+    if (log.find("posts") instanceof Yaml.Mapping) {
+      return posts;
+    }
     for (Yaml item : log.items("posts")) {
       Fields fields =
           Fields.of(item, scope, Label.NONE, "title", "standfirst", "entries", "opening", "under");
@@ -146,6 +156,36 @@ final class PlanReader {
               fields.place()));
     }
     return posts;
+  }
+
+  /** Wanted of every post; null where the log has a list of them, or does not say. */
+  @Nullable PostLength postLength() {
+    if (!(log.find("posts") instanceof Yaml.Mapping mapping)) {
+      return null;
+    }
+    Fields fields = new Fields(mapping, scope, Label.NONE, "words", "minutes");
+    if (fields.has("words") == fields.has("minutes")) {
+      scope.error(
+          mapping.place(),
+          "Here belongs either a list of posts, or one length that each of them should have.",
+          "Write such as \"posts: {words: 900}\" or \"posts: {minutes: 4}\".");
+      return null;
+    }
+    boolean inWords = fields.has("words");
+    Yaml.Scalar scalar = fields.scalar(inWords ? "words" : "minutes");
+    Matcher length = scalar == null ? null : LENGTH.matcher(scalar.text());
+    if (length != null && length.matches() && new BigDecimal(length.group(1)).signum() > 0) {
+      return new PostLength(
+          new BigDecimal(length.group(1)),
+          inWords ? PostLength.Measure.WORDS : PostLength.Measure.MINUTES);
+    }
+    if (scalar != null) {
+      scope.error(
+          scalar.place(),
+          "\"" + scalar.text() + "\" is not the length of a post.",
+          "Write a number above 0, such as " + (inWords ? "900." : "4."));
+    }
+    return null;
   }
 
   private @Nullable String opening(Fields fields) {

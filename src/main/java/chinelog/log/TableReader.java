@@ -80,7 +80,9 @@ final class TableReader {
 
   private @Nullable Table table(String name, Source source) {
     MarkWatch.refuse(source, scope.problems());
-    List<List<CsvRecords.Field>> records = CsvRecords.read(source, scope.problems());
+    KeyWatch.refuseInRemarks(source, scope);
+    List<List<CsvRecords.Field>> records =
+        CsvRecords.read(CsvRecords.withoutRemarks(source), scope.problems());
     if (records.isEmpty() && scope.problems().hasErrorIn(source.file())) {
       return null;
     }
@@ -93,7 +95,8 @@ final class TableReader {
     }
     Fields mark = marks.get(name);
     List<Table.Column> columns = columns(records.get(0), mark);
-    boolean commas = hasDecimalCommas(records, CsvRecords.divider(source));
+    boolean commas =
+        hasDecimalCommas(records, CsvRecords.divider(CsvRecords.withoutRemarks(source)));
     int underColumn = -1;
     for (int i = 0; i < columns.size(); i++) {
       if (columns.get(i).name().equals(UNDER)) {

@@ -3,7 +3,7 @@ package chinelog.markup;
 import java.util.regex.Pattern;
 
 /** Fractions as printers set them: {@code 27 9/16 in} becomes {@code 27 9⁄16 in}. */
-public final class Fractions {
+final class Fractions {
 
   /** Halves to 128ths, as inches are divided: no date, and no ratio such as 60/40. */
   private static final Pattern WRITTEN =
@@ -16,7 +16,7 @@ public final class Fractions {
   private Fractions() {}
 
   /** The text with its fractions set; what is no proper fraction stays as it is. */
-  public static String set(String text) {
+  static String set(String text) {
     if (text.indexOf('/') < 0) {
       return text;
     }

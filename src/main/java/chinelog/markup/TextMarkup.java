@@ -15,8 +15,12 @@ public final class TextMarkup
   /** What site and book do each in their own way. */
   public interface Manner {
 
-    /** Writes a plate at its place in the text; under what it stands has been written already. */
-    void plate(HtmlWriter html, Plate plate);
+    /**
+     * Writes a plate at its place in the text; under what it stands has been written already.
+     *
+     * @param beside whether it is upright and enough text follows to stand beside it
+     */
+    void plate(HtmlWriter html, Plate plate, boolean beside);
 
     /** Where a figure is told; null where it is not, and the figure is then written unlinked. */
     @Nullable String figureAddress(String figure);
@@ -40,9 +44,13 @@ public final class TextMarkup
     void mark(HtmlWriter html, List<String> agreements);
   }
 
+  /** Letters that fill about the height of an upright plate in a column of half the width. */
+  private static final int FILLS_BESIDE = 850;
+
   private final Manner manner;
   private final HtmlWriter html;
   private int lastHeading;
+  private boolean isBeside;
   private List<String> around = List.of();
 
   private TextMarkup(Manner manner, HtmlWriter html) {
@@ -64,6 +72,11 @@ public final class TextMarkup
   /** The text of runs without any markup, for titles and attributes; footnotes are left out. */
   public static String plain(List<Text.Run> runs, Wording wording) {
     return Text.plainText(runs, wording.text("withheld.phrase"));
+  }
+
+  /** A text with fractions as printers set them, and its numbers bound to their units. */
+  public static String typeset(String text) {
+    return NumbersBound.in(Fractions.set(text));
   }
 
   /** Neighbours under the same agreements share one mark; within it, it is not said again. */
@@ -112,11 +125,24 @@ public final class TextMarkup
         html.close("div").raw("\n");
         next = end;
       } else {
+        isBeside = end > next && isFollowedByEnough(blocks.subList(end, blocks.size()));
         blocks.get(next).accept(this);
+        isBeside = false;
         html.raw("\n");
         next++;
       }
     }
+  }
+
+  private static boolean isFollowedByEnough(List<Text.Block> after) {
+    int letters = 0;
+    for (Text.Block block : after) {
+      if (!(block instanceof Text.Paragraph paragraph) || letters >= FILLS_BESIDE) {
+        break;
+      }
+      letters += Text.plainText(paragraph.text(), "").length();
+    }
+    return letters >= FILLS_BESIDE;
   }
 
   private HtmlWriter runs(List<Text.Run> runs) {
@@ -142,7 +168,7 @@ public final class TextMarkup
 
   @Override
   public HtmlWriter plate(Text.PlateHere plate) {
-    manner.plate(html, plate.plate());
+    manner.plate(html, plate.plate(), isBeside && plate.plate().picture().isPortrait());
     return html;
   }
 
@@ -216,7 +242,7 @@ public final class TextMarkup
 
   @Override
   public HtmlWriter plain(Text.Plain plain) {
-    return html.text(Fractions.set(plain.text()));
+    return html.text(typeset(plain.text()));
   }
 
   @Override
@@ -249,7 +275,7 @@ public final class TextMarkup
   @Override
   public HtmlWriter figure(Text.FigureLink figure) {
     String address = manner.figureAddress(figure.figure());
-    String shown = Fractions.set(figure.shown());
+    String shown = typeset(figure.shown());
     return address == null
         ? html.element("span", shown, "class", "fact")
         : html.element("a", shown, "class", "fact", "href", address);

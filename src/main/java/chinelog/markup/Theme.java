@@ -41,6 +41,11 @@ public final class Theme {
   private static final Pattern STRING_OR_REMARK =
       Pattern.compile("(?s)\"(?:[^\"\\\\]|\\\\.)*+\"|'(?:[^'\\\\]|\\\\.)*+'|/\\*.*?\\*/\\n?");
 
+  /** A string, room around what parts rules and values, or other room. */
+  private static final Pattern STRING_OR_ROOM =
+      Pattern.compile(
+          "(?s)\"(?:[^\"\\\\]|\\\\.)*+\"|'(?:[^'\\\\]|\\\\.)*+'|\\s*;?\\s*}\\s*|\\s*[{;,]\\s*|:\\s+|\\s+");
+
   private final String siteCss;
   private final String bookCss;
   private final List<Font> ownFonts;
@@ -183,7 +188,7 @@ public final class Theme {
 
   /** The style sheet of the site, with the design values as custom properties. */
   public String siteCss() {
-    return SiteFonts.css() + plainCss();
+    return close(SiteFonts.css()) + plainCss();
   }
 
   /** Its typefaces and design values alone, for pages that are not the site's. */
@@ -193,7 +198,25 @@ public final class Theme {
 
   /** The same without font files, for a page that has none beside it. */
   public String plainCss() {
-    return valuesCss() + siteCss;
+    return close(valuesCss() + siteCss);
+  }
+
+  /**
+   * The style sheet without the room that is there to be read by people: about a fifth of it. What
+   * stands in quotation marks is kept as it is, and so is the blank between two selectors.
+   */
+  private static String close(String css) {
+    return STRING_OR_ROOM
+        .matcher(css)
+        .replaceAll(
+            m -> {
+              String found = m.group();
+              String sign = found.strip();
+              boolean isString = found.startsWith("\"") || found.startsWith("'");
+              String kept = isString ? found : sign.isEmpty() ? " " : sign;
+              return Matcher.quoteReplacement(!isString && sign.endsWith("}") ? "}" : kept);
+            })
+        .strip();
   }
 
   private String valuesCss() {

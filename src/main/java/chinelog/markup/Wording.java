@@ -3,7 +3,6 @@ package chinelog.markup;
 import chinelog.wording.Catalogue;
 import java.text.NumberFormat;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.util.Collection;
 import java.util.Locale;
@@ -67,7 +66,7 @@ public final class Wording {
 
   /** A date in short, such as {@code 14 Mar 2026}. */
   public String shortDate(LocalDate date) {
-    return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withLocale(locale).format(date);
+    return Catalogue.date(date, FormatStyle.MEDIUM, locale);
   }
 
   /** The direction of writing, for the attribute {@code dir}: {@code ltr} or {@code rtl}. */

@@ -29,6 +29,17 @@ record Box(double left, double bottom, double right, double top) {
     return box;
   }
 
+  /** What is cut of a part, without its lettering. */
+  static Box ofCuts(Pattern pattern) {
+    Box box = NONE;
+    for (Pattern.Stroke stroke : pattern.strokes()) {
+      for (Pattern.Point p : stroke.points()) {
+        box = stroke.line() == Pattern.Line.CUT ? box.with(p.x(), p.y()) : box;
+      }
+    }
+    return box;
+  }
+
   static Box of(Pattern.Note note) {
     double width = note.height() * note.text().codePoints().mapToDouble(Box::width).sum();
     return new Box(

@@ -127,6 +127,65 @@ final class PatternBook {
           }
         });
     list(paper, groups);
+    for (Nest nest : Nest.of(patterns)) {
+      nest(paper, nest);
+    }
+    shopping(paper);
+  }
+
+  /** The sheets of one material with what is cut from each. */
+  private void nest(Paper paper, Nest nest) throws IOException {
+    if (nest.cuts().isEmpty()) {
+      return;
+    }
+    ShoppingLine line =
+        ShoppingLine.of(patterns, List.of(nest), contents.locale())
+            .get(patterns.stock().indexOf(nest.stock()));
+    page(
+        paper,
+        (content, pen, area) -> {
+          heading(content, pen, words.say("cut.title", nest.stock().title()), area);
+          tags.beginFigure(content, words.say("cut.about", nest.cuts().size(), nest.sheets()));
+          Box room = new Box(0, TEXT_ENDS, area.right(), area.top() - 22);
+          int scale = NestDrawing.draw(pen, nest, room);
+          content.endMarkedContent();
+          String said =
+              words.say("cut.about", nest.cuts().size(), nest.sheets())
+                  + ", "
+                  + line.size()
+                  + (scale > 0 ? " (1:" + scale + ")" : "");
+          paragraph(content, pen, said, area.top() - 10, area);
+        });
+    List<String> lines = new ArrayList<>();
+    for (Nest.Cut cut : nest.cuts()) {
+      lines.add(
+          words.say(
+              "cut.line",
+              cut.sheet(),
+              cut.part().title(),
+              ShoppingLine.millimetres(cut.length()),
+              ShoppingLine.millimetres(cut.width()),
+              ShoppingLine.millimetres(cut.along()),
+              ShoppingLine.millimetres(cut.across())));
+    }
+    lines(paper, words.say("cut.title", nest.stock().title()), lines);
+  }
+
+  private void shopping(Paper paper) throws IOException {
+    List<String> lines = new ArrayList<>();
+    for (ShoppingLine line : ShoppingLine.of(patterns, Nest.of(patterns), contents.locale())) {
+      StringBuilder said =
+          new StringBuilder(
+              words.say("shop.line", line.stock().title(), line.size(), line.needed()));
+      if (!line.isShort().isEmpty()) {
+        said.append(words.say("shop.short", line.atHand(), line.isShort()));
+      }
+      if (!line.cost().isEmpty()) {
+        said.append(words.say("shop.cost", line.each(), line.cost()));
+      }
+      lines.add(said.toString());
+    }
+    lines(paper, words.say("shop.title"), lines);
   }
 
   /** Which parts are on which sheets. */
@@ -137,6 +196,11 @@ final class PatternBook {
       String which = group.first() == last ? "" + group.first() : group.first() + "\u2013" + last;
       lines.add(which + "   " + String.join(", ", group.sheets().get(0).titles()));
     }
+    lines(paper, words.say("sheets"), lines);
+  }
+
+  /** Lines under a heading, on as many pages as it takes. */
+  private void lines(Paper paper, String heading, List<String> lines) throws IOException {
     int at = 0;
     while (at < lines.size()) {
       int from = at;
@@ -144,7 +208,7 @@ final class PatternBook {
       page(
           paper,
           (content, pen, area) -> {
-            heading(content, pen, words.say("sheets"), area);
+            heading(content, pen, heading, area);
             double y = area.top() - 14;
             while (next[0] < lines.size()) {
               int rows = pen.wrapped(lines.get(next[0]), Pen.LETTERING, area.width()).size();

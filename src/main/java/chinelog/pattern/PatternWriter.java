@@ -6,6 +6,7 @@ import chinelog.markup.Theme;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * Writes the patterns of an edition at full size: the same edition and theme give the same bytes.
@@ -28,7 +29,13 @@ public final class PatternWriter {
     }
     PatternBook.write(contents, theme, folder.resolve("patterns.pdf"));
     Path drawings = Files.createDirectory(folder.resolve("patterns"));
-    String about = Words.of(contents.locale()).say("cutter");
+    Words words = Words.of(contents.locale());
+    String about = words.say("cutter");
+    if (!contents.patterns().stock().isEmpty()) {
+      List<Nest> nests = Nest.of(contents.patterns());
+      List<ShoppingLine> shopping = ShoppingLine.of(contents.patterns(), nests, contents.locale());
+      CuttingList.write(nests, shopping, words, drawings);
+    }
     for (Pattern part : contents.patterns().parts()) {
       if (part.strokes().stream().noneMatch(s -> s.line() == Pattern.Line.CUT)) {
         continue;

@@ -25,8 +25,7 @@ final class BookLayout {
    */
   static BookLayout of(Path log, String name, List<Object> settings) {
     return new BookLayout(
-        log.resolve(".chinelog").resolve("layouts").resolve(name),
-        Sha256.of(settings.toString()));
+        log.resolve(".chinelog").resolve("layouts").resolve(name), Sha256.of(settings.toString()));
   }
 
   /** What was kept last; empty for nothing. */

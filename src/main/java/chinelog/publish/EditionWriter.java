@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.book.Press;
 import chinelog.edition.Edition;
+import chinelog.edition.Letter;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.pattern.PatternWriter;
@@ -83,6 +84,9 @@ final class EditionWriter {
               "build-book-print-ready.pdf",
               edition.contents(),
               file -> buildBook(Press.Options.of(edition, true), file));
+      case LETTER -> letter(Letter.Kind.PROGRESS, "the letter", "letter.pdf");
+      case PHOTO_SHEET -> letter(Letter.Kind.PHOTOGRAPHS, "the photographs", "photographs.pdf");
+      case QUOTATION -> letter(Letter.Kind.QUOTATION, "the quotation", "quotation.pdf");
       case PATTERNS -> {
         progress.begin("drawing the patterns for " + readers);
         PatternWriter.write(edition, theme, making);
@@ -109,6 +113,18 @@ final class EditionWriter {
             log, readers + "-" + file.getFileName(), List.of(program, theme.digest(), options));
     layout.keep(
         Press.printBuildBook(edition, theme, options, layout.find(), file));
+  }
+
+  private void letter(Letter.Kind kind, String what, String name) throws IOException {
+    for (Letter letter : edition.contents().letters()) {
+      if (letter.kind() == kind) {
+        print(
+            what,
+            name,
+            List.of(edition.contents(), letter),
+            file -> Press.printLetter(edition, theme, letter, file));
+      }
+    }
   }
 
   private interface Printing {

@@ -4,13 +4,17 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Log;
 import chinelog.log.records.Sheet;
 import chinelog.photo.album.Credit;
+import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.SheetPrinter;
+import chinelog.photo.derivatives.Signature;
+import chinelog.photo.derivatives.View;
 import chinelog.photo.likeness.DrawingLike;
 import chinelog.withhold.PictureSource;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /** Pictures made from the files of a log. */
 final class LogPictures implements PictureSource {
@@ -38,6 +42,11 @@ final class LogPictures implements PictureSource {
   @Override
   public boolean looksLikeDrawing(Darkroom.Prints prints) throws IOException {
     return DrawingLike.isLikely(prints, folder);
+  }
+
+  @Override
+  public Optional<View> look(Photograph photograph) throws IOException {
+    return darkroom.look(photograph).stream().map(Signature::view).findFirst();
   }
 
   @Override

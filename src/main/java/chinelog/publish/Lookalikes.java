@@ -201,7 +201,7 @@ public final class Lookalikes {
         for (int n = printer.pages(sheet.path()); n > 0; n--) {
           Set<String> open = new TreeSet<>(clearance.agreements());
           open.addAll(releases.of(new Page(sheet, n)));
-          if (!open.containsAll(sheet.label().agreements())) {
+          if (!open.containsAll(sheet.label(n).agreements())) {
             pages.add(Original.page(printer, sheet.path(), n));
           }
         }

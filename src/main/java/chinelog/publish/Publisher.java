@@ -12,7 +12,6 @@ import chinelog.edition.Edition;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
-import chinelog.markup.Wording;
 import chinelog.photo.Workers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -79,7 +78,20 @@ public final class Publisher {
     progress.begin("looking at what has changed");
     try (Closeable claim = shelf.claim();
         Course course = new Course(folder, progress)) {
-      return publishClaimed(wanted, course);
+      return publishClaimed(wanted, course, false);
+    }
+  }
+
+  /**
+   * Makes all editions and searches them as {@link #publish} does, then throws them away: nothing
+   * of them counts as given out.
+   *
+   * @throws IOException if the log cannot be read or an edition cannot be written
+   */
+  public Outcome rehearse() throws IOException {
+    try (Closeable claim = shelf.claim();
+        Course course = new Course(folder, progress)) {
+      return publishClaimed(List.of(), course, true);
     }
   }
 
@@ -124,10 +136,62 @@ public final class Publisher {
    */
   record Foresight(Map<String, Withholder.Withheld> editions, List<Problem> problems) {}
 
-  /** Errors that publishing this log would bring up besides questions; nothing is written. */
-  public List<Problem> foresee(Workshop.Opened opened, Questions.Asked asked) throws IOException {
+  /**
+   * What publishing would come to.
+   *
+   * @param problems that it would bring up besides questions
+   * @param posts that the sites would tell
+   * @param printed whether any readers get what is printed
+   */
+  public record Foreseen(List<Problem> problems, List<PostTold> posts, boolean printed) {}
+
+  /**
+   * A post of the site of some readers.
+   *
+   * @param words of its entries
+   * @param minutes to read it in silence
+   */
+  public record PostTold(
+      String readers, int number, String title, int entries, int words, int minutes) {}
+
+  /** What publishing this log would come to, as far as nothing has to be written to know it. */
+  public Foreseen foresee(Workshop.Opened opened, Questions.Asked asked) throws IOException {
     shelf = shelf.of(opened.log());
-    return foresee(opened, opened.log().readers(), asked, progress).problems();
+    List<Readers> readers = opened.log().readers();
+    Foresight foreseen = foresee(opened, readers, asked, progress);
+    List<Problem> problems = new ArrayList<>(foreseen.problems());
+    yetToCome(known(opened.log()).figures()).ifPresent(problems::add);
+    Standing standing = Standing.before(folder, settings());
+    List<PostTold> posts = new ArrayList<>();
+    for (Readers group : readers) {
+      List<Problem> foreign = shelf.foreign(group.id());
+      problems.addAll(foreign);
+      if (foreign.isEmpty() && standing.since(group.id(), shelf) == Standing.Change.EDITION) {
+        problems.addAll(shelf.changed(group.id()));
+      }
+      Withholder.Withheld edition = foreseen.editions().get(group.id());
+      if (edition != null && group.outputs().contains(Readers.Output.SITE)) {
+        edition
+            .edition()
+            .contents()
+            .posts()
+            .forEach(
+                p ->
+                    posts.add(
+                        new PostTold(
+                            group.id(),
+                            p.number(),
+                            p.title(),
+                            p.entries().size(),
+                            p.words(),
+                            p.readingMinutes())));
+      }
+    }
+    boolean printed =
+        readers.stream()
+            .flatMap(r -> r.outputs().stream())
+            .anyMatch(output -> output != Readers.Output.SITE);
+    return new Foreseen(problems.stream().distinct().toList(), List.copyOf(posts), printed);
   }
 
   private Foresight foresee(Workshop.Opened opened, List<Readers> readers, Course course)
@@ -164,10 +228,22 @@ public final class Publisher {
           editions.put(who, edition.against(List.copyOf(all)));
         });
     editions.values().forEach(e -> problems.addAll(e.problems()));
+    SortedMap<String, OpenWords> words = new TreeMap<>();
+    for (Readers group : readers) {
+      Withholder.Withheld withheld = editions.get(group.id());
+      if (withheld != null) {
+        words.put(group.id(), OpenWords.of(opened, group, withheld, asked, asOf));
+      }
+    }
+    problems.addAll(OpenWords.questions(words, asOf));
     return new Foresight(editions, problems.stream().distinct().toList());
   }
 
-  private Outcome publishClaimed(List<String> wanted, Course course) throws IOException {
+  /**
+   * @param rehearsal whether all is thrown away in the end
+   */
+  private Outcome publishClaimed(List<String> wanted, Course course, boolean rehearsal)
+      throws IOException {
     Standing standing = Standing.before(folder, settings());
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
     shelf = shelf.of(opened.log());
@@ -223,7 +299,9 @@ public final class Publisher {
       if (!problems.hasErrors()) {
         drafts = drafts(made, proofs, asLeft, problems);
       }
-      if (!problems.hasErrors() && drafts.stream().allMatch(d -> d.report().isClean())) {
+      if (rehearsal) {
+        made.digests().save();
+      } else if (!problems.hasErrors() && drafts.stream().allMatch(d -> d.report().isClean())) {
         // All that needs room on the disk is written before anything is moved.
         for (Draft draft : drafts) {
           shelf.ledger(draft.group().id()).add(draft.withheld().printed());
@@ -330,7 +408,7 @@ public final class Publisher {
       Course course) {}
 
   /** An edition before it is written. */
-  private record Proof(Readers group, Withholder.Withheld withheld) {}
+  private record Proof(Readers group, Withholder.Withheld withheld, OpenWords words) {}
 
   /** Makes the editions, and holds each against all that readers will have been given then. */
   private List<Proof> proofs(
@@ -361,9 +439,13 @@ public final class Publisher {
         problems.addAll(withheld.problems());
         problems.addAll(
             Lookalikes.inEdition(made.opened(), group.id(), withheld, asOf, made.course()));
-        proofs.add(new Proof(group, withheld));
+        OpenWords words = OpenWords.of(made.opened(), group, withheld, made.asked(), asOf);
+        proofs.add(new Proof(group, withheld, words));
       }
     }
+    SortedMap<String, OpenWords> words = new TreeMap<>();
+    proofs.forEach(p -> words.put(p.group().id(), p.words()));
+    problems.addAll(OpenWords.questions(words, asOf));
     return proofs;
   }
 
@@ -440,7 +522,7 @@ public final class Publisher {
             manifest,
             made.opened(),
             withheld,
-            made.asked().standing(),
+            proof.words().mayStand(),
             who,
             EditionPictures.of(withheld, made.digests()::of),
             new Before(
@@ -469,12 +551,12 @@ public final class Publisher {
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
-      Set<String> standing,
+      Set<String> mayStand,
       String readers)
       throws IOException {
     List<AllowedPicture> pictures = EditionPictures.of(withheld);
     return search(
-        edition, manifest, opened, withheld, standing, readers, pictures, Before.nothing());
+        edition, manifest, opened, withheld, mayStand, readers, pictures, Before.nothing());
   }
 
   private static AuditReport search(
@@ -482,15 +564,11 @@ public final class Publisher {
       Manifest manifest,
       Workshop.Opened opened,
       Withholder.Withheld withheld,
-      Set<String> standing,
+      Set<String> mayStand,
       String readers,
       List<AllowedPicture> pictures,
       Before before)
       throws IOException {
-    Set<String> shown = new TreeSet<>(standing);
-    shown.addAll(Questions.everydayWords());
-    shown.addAll(Wording.of(opened.log().head().locale()).all());
-    shown.addAll(Canaries.shown(opened, withheld));
     return Audit.search(
         edition,
         manifest.names(),
@@ -498,7 +576,7 @@ public final class Publisher {
         readers,
         withheld.clearance(),
         Canaries.of(opened, withheld),
-        shown,
+        mayStand,
         pictures,
         before);
   }
@@ -573,8 +651,8 @@ public final class Publisher {
           opened.prepare(group, asOf, asked.photographs(), progress).against(known);
       progress.begin("auditing the edition for " + group.id());
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      AuditReport report =
-          search(standing, manifest, opened, withheld, asked.standing(), group.id());
+      Set<String> mayStand = OpenWords.of(opened, group, withheld, asked, asOf).mayStand();
+      AuditReport report = search(standing, manifest, opened, withheld, mayStand, group.id());
       Draft draft =
           new Draft(
               group,

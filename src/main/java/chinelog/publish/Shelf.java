@@ -115,7 +115,7 @@ final class Shelf {
    * called {@code workshop} is not of it.
    */
   static List<String> made(Path log) throws IOException {
-    List<String> made = new ArrayList<>(List.of(PUBLISHED, "records"));
+    List<String> made = new ArrayList<>(List.of(PUBLISHED, "records", Forms.FOLDER));
     Path records = log.resolve("records");
     if (Files.isDirectory(records)) {
       try (DirectoryStream<Path> folders = Files.newDirectoryStream(records, Files::isDirectory)) {

@@ -2,8 +2,10 @@ package chinelog.publish;
 
 import chinelog.label.Clearance;
 import chinelog.log.LogReader;
+import chinelog.log.PriceReader;
 import chinelog.log.records.Answer;
 import chinelog.log.records.Log;
+import chinelog.log.records.PricePlan;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.photo.album.Album;
@@ -11,7 +13,9 @@ import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import chinelog.reckon.Facts;
+import chinelog.reckon.NextBuild;
 import chinelog.reckon.Reckoner;
+import chinelog.withhold.Correspondence;
 import chinelog.withhold.IdleReleases;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
@@ -25,6 +29,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /** Reads and reckons a log: all that has to be known before any edition is made. */
 public final class Workshop {
@@ -83,7 +88,28 @@ public final class Workshop {
       problems.addAll(reckoning.problems());
       problems.addAll(IdleReleases.find(log, reckoning.facts(), asOf));
     }
-    return new Opened(log, album, reckoning.facts(), reading.answers(), problems.list());
+    NextBuild.Priced priced = settled ? priced(log, reckoning.facts(), today, problems) : null;
+    return new Opened(log, album, reckoning.facts(), reading.answers(), priced, problems.list());
+  }
+
+  /** The price of the next build where readers are to be told it; null where it cannot be. */
+  private static NextBuild.@Nullable Priced priced(
+      Log log, Facts facts, LocalDate today, Problems problems) {
+    boolean wanted =
+        log.readers().stream().anyMatch(r -> r.outputs().contains(Readers.Output.QUOTATION));
+    Path file = log.folder().resolve("quotation.yaml");
+    if (!wanted || !Files.isRegularFile(file)) {
+      return null;
+    }
+    PriceReader.Reading reading = PriceReader.read(file, log, today);
+    problems.addAll(reading.problems());
+    PricePlan plan = reading.plan();
+    if (plan == null) {
+      return null;
+    }
+    NextBuild.Priced priced = NextBuild.price(plan, log, facts);
+    problems.addAll(priced.problems());
+    return priced.quotation() == null ? null : priced;
   }
 
   private static List<Problem> themeProblems(Log log) throws IOException {
@@ -101,9 +127,18 @@ public final class Workshop {
     return Theme.load(name, Files.isDirectory(own) ? own : null);
   }
 
-  /** Everything read and reckoned, and all problems found, worst first. */
+  /**
+   * Everything read and reckoned, and all problems found, worst first.
+   *
+   * @param priced the next build; null where nobody is to be told its price
+   */
   public record Opened(
-      Log log, Album album, Facts facts, List<Answer> answers, List<Problem> problems) {
+      Log log,
+      Album album,
+      Facts facts,
+      List<Answer> answers,
+      NextBuild.@Nullable Priced priced,
+      List<Problem> problems) {
 
     /** What is asked before editions for these readers may be made, as on a day. */
     public Questions.Asked ask(Collection<Readers> readers, LocalDate asOf) {
@@ -135,9 +170,27 @@ public final class Workshop {
      */
     public Withholder.Prepared prepare(
         Readers group, LocalDate asOf, Set<String> mayShow, Progress progress) throws IOException {
+      return prepare(group, asOf, mayShow, null, progress);
+    }
+
+    /** The same with a form to be filled in. */
+    Withholder.Prepared prepare(
+        Readers group,
+        LocalDate asOf,
+        Set<String> mayShow,
+        Correspondence.@Nullable Form form,
+        Progress progress)
+        throws IOException {
       Clearance clearance = Clearance.of(group.partyTo(), log.agreements().values(), asOf);
       return Withholder.prepare(
-          log, facts, album, new LogPictures(log, clearance, progress), group, asOf, mayShow);
+          log,
+          facts,
+          album,
+          new LogPictures(log, clearance, progress),
+          group,
+          asOf,
+          mayShow,
+          new Correspondence(priced, form));
     }
 
     public boolean hasErrors() {

@@ -10,11 +10,13 @@ import chinelog.reckon.formula.Formula;
 import chinelog.reckon.formula.Functions;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Puts the figures of a table's column into a formula that names it, such as {@code
@@ -25,12 +27,15 @@ import java.util.Optional;
 final class ColumnNames {
 
   private final Map<String, Found> columns = new HashMap<>();
+  private final Map<String, Table> tables = new HashMap<>();
+  private final Set<Found> read = new HashSet<>();
 
   ColumnNames(Log log) {
     for (Table table : log.tables()) {
+      tables.put(table.name(), table);
       for (int i = 0; i < table.columns().size(); i++) {
         String name = part(table.name()) + "." + part(table.columns().get(i).name());
-        columns.putIfAbsent(name, new Found(table, i));
+        columns.putIfAbsent(name, new Found(table.name(), i));
       }
     }
     log.statements().forEach(s -> columns.remove(s.name()));
@@ -56,11 +61,16 @@ final class ColumnNames {
     return new Filled(new Formula(formula.text(), tree, filling.index), filling.label);
   }
 
+  /** Whether a formula filled so far names this column. */
+  boolean reads(Table table, int column) {
+    return read.contains(new Found(table.name(), column));
+  }
+
   private boolean isOne(Expression.Name name) {
     return find(name.name()).isPresent();
   }
 
-  private record Found(Table table, int column) {}
+  private record Found(String table, int column) {}
 
   private Optional<Found> find(String name) {
     return Optional.ofNullable(columns.get(name));
@@ -119,10 +129,15 @@ final class ColumnNames {
     }
 
     private List<Expression> figures(Found found, Expression name) throws QuantityException {
-      Table.Column column = found.table().columns().get(found.column());
-      label = label.join(found.table().label()).join(column.label());
+      Table table = tables.get(found.table());
+      if (table == null) {
+        throw new IllegalStateException(found.table());
+      }
+      read.add(found);
+      Table.Column column = table.columns().get(found.column());
+      label = label.join(table.label()).join(column.label());
       List<Expression> figures = new ArrayList<>();
-      for (Table.Row row : found.table().rows()) {
+      for (Table.Row row : table.rows()) {
         Table.Cell cell = row.cells().get(found.column());
         Quantity figure = cell.quantity();
         label = label.join(row.label());

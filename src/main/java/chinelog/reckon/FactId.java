@@ -20,6 +20,7 @@ public sealed interface FactId {
   FactId COST = new Cost(Span.TOTAL, "");
   FactId MASS = new Mass("total");
   FactId MASS_BUDGET = new Budget("mass");
+  FactId COST_BUDGET = new Budget("cost");
   FactId FORECAST_DAYS = new Plan(Standing.FORECAST_DAYS);
 
   /** Such as {@code hull.loa}. */

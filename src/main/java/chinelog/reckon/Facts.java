@@ -5,6 +5,7 @@ import chinelog.log.records.Limit;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.trade.Part;
+import chinelog.reckon.trade.Sketch;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param materials stock by material, by name
  * @param hoursByDay hours worked on each day, in order, one for each entry
  * @param massGrowth total of what was weighed so far, after each weighing
- * @param drawings parts drawn by reckonings, in the log's order
+ * @param drawings what reckonings draw, in the log's order
  */
 public record Facts(
     SortedMap<String, Fact> byName,
@@ -92,14 +93,29 @@ public record Facts(
       Label label) {}
 
   /**
-   * The parts that one reckoning draws.
+   * What one reckoning draws.
    *
    * @param request what the names of its facts begin with
+   * @param parts to cut by
+   * @param sketches to look at
+   * @param named which fact an input is, where it is one and not worked out from several
    * @param inputs names of the facts it rests on directly
    * @param label of all that decides what is drawn, the facts included
    */
   public record Drawing(
-      String request, List<Part> parts, List<String> inputs, Label label, Place place) {}
+      String request,
+      List<Part> parts,
+      List<Sketch> sketches,
+      List<String> inputs,
+      SortedMap<String, String> named,
+      Label label,
+      Place place) {
+
+    /** The same under another label. */
+    public Drawing under(Label other) {
+      return new Drawing(request, parts, sketches, inputs, named, other, place);
+    }
+  }
 
   public record DayHours(LocalDate day, String entry, String stage, String fact) {}
 

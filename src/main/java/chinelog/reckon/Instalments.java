@@ -1,7 +1,11 @@
 package chinelog.reckon;
 
+import chinelog.log.records.PostLength;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Divides a series into instalments of about equal length, with breaks only between entries. */
 public final class Instalments {
@@ -13,6 +17,57 @@ public final class Instalments {
   private static final int ENTRIES_OF_ONE = 7;
 
   private Instalments() {}
+
+  /**
+   * The number of entries in each instalment of a series: as even as whole entries allow, or, where
+   * a length is wanted, as near to it.
+   *
+   * @param wordsOfEntries of each entry, in the order told; none below 0
+   * @param wanted null where the maker does not say
+   */
+  public static List<Integer> of(List<Integer> wordsOfEntries, @Nullable PostLength wanted) {
+    return wanted == null
+        ? divide(wordsOfEntries, suggest(wordsOfEntries))
+        : towards(wordsOfEntries, words(wanted));
+  }
+
+  /** The words of an instalment of that length. */
+  private static int words(PostLength length) {
+    BigDecimal words =
+        switch (length.measure()) {
+          case WORDS -> length.much();
+          case MINUTES -> length.much().multiply(BigDecimal.valueOf(Pace.SILENT.wordsPerMinute()));
+        };
+    return words.setScale(0, RoundingMode.HALF_UP).intValue();
+  }
+
+  /**
+   * Of all divisions, the one whose lengths have the least sum of squared differences from {@code
+   * wanted}, later breaks being taken where two are equal.
+   */
+  private static List<Integer> towards(List<Integer> wordsOfEntries, int wanted) {
+    int n = wordsOfEntries.size();
+    double[] best = new double[n + 1];
+    int[] from = new int[n + 1];
+    for (int end = 1; end <= n; end++) {
+      best[end] = Double.POSITIVE_INFINITY;
+      double length = 0;
+      for (int begin = end - 1; begin >= 0; begin--) {
+        length += wordsOfEntries.get(begin);
+        double off = length - wanted;
+        double sum = best[begin] + off * off;
+        if (sum < best[end]) {
+          best[end] = sum;
+          from[end] = begin;
+        }
+      }
+    }
+    List<Integer> sizes = new ArrayList<>();
+    for (int end = n; end > 0; end = from[end]) {
+      sizes.add(0, end - from[end]);
+    }
+    return List.copyOf(sizes);
+  }
 
   /**
    * How many instalments a series of so many words makes: of about five minutes' reading, and of

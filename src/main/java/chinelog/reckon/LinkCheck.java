@@ -31,6 +31,7 @@ final class LinkCheck {
 
   void check() {
     checkAll(Block.runs(log.head().about()));
+    checkAll(Block.runs(log.head().letter().text()));
     for (Stage stage : log.stages()) {
       checkAll(Block.runs(stage.about()));
     }

@@ -13,8 +13,13 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +28,14 @@ import org.jspecify.annotations.Nullable;
  * <p>An earlier weighing of a part keeps its place as {@code mass.PART.at_ENTRY}.
  */
 final class MassBook {
+
+  /** Words for the boat as a whole, in the languages of the log. */
+  private static final Pattern WHOLE =
+      Pattern.compile(
+          "\\b(?:whole|boat|model|complete|all|everything|ganz\\w*|boot|gesamt\\w*|schiff|heel|schip"
+              + "|entier|bateau|complet|tout|entero|barco|todo)\\b");
+
+  private static final BigDecimal TWENTY = BigDecimal.valueOf(20);
 
   private final Log log;
   private final Ledger ledger;
@@ -50,6 +63,7 @@ final class MassBook {
         growth.add(new Facts.MassPoint(entry.date(), entry.id(), total));
       }
     }
+    remindOfWholeAmongParts();
     ledger.sum(
         FactId.MASS,
         Message.of("mass.total"),
@@ -57,6 +71,71 @@ final class MassBook {
         Label.NONE,
         growth.isEmpty() ? Place.of("entries") : placeOfLast());
     return List.copyOf(growth);
+  }
+
+  /**
+   * What weighs about as much as all that was weighed before it is the boat, put on the balance
+   * with her parts in her; the total counts them twice.
+   */
+  private void remindOfWholeAmongParts() {
+    Map<String, BigDecimal> aboard = new TreeMap<>();
+    for (Entry entry : log.entries()) {
+      Set<String> weighedNow = new TreeSet<>();
+      for (Entry.Weighing weighing : entry.weighed()) {
+        Optional<Fact> fact = ledger.find(new FactId.Mass(weighing.part()).name());
+        if (fact.isEmpty()) {
+          continue;
+        }
+        weighedNow.add(weighing.part());
+        BigDecimal others =
+            aboard.entrySet().stream()
+                .filter(e -> !weighedNow.contains(e.getKey()))
+                .map(Map.Entry::getValue)
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
+        long parts = aboard.keySet().stream().filter(p -> !weighedNow.contains(p)).count();
+        BigDecimal mass = grams(weighing.mass());
+        if (parts > 1 && isWhole(weighing, mass, others) && isLatest(entry, weighing)) {
+          ledger.reminder(
+              weighing.place(),
+              "\""
+                  + weighing.part()
+                  + "\" weighs "
+                  + weighing.mass()
+                  + ", about what all "
+                  + parts
+                  + " parts weighed before do; if they are in it, mass.total counts them twice.",
+              "Weigh the whole as measured: {model.mass: "
+                  + weighing.mass()
+                  + "} instead, which adds to nothing.");
+        }
+      }
+      entry.weighed().forEach(w -> aboard.put(w.part(), grams(w.mass())));
+    }
+  }
+
+  private boolean isLatest(Entry entry, Entry.Weighing weighing) {
+    return log.entries().stream()
+        .filter(e -> e.weighed().stream().anyMatch(w -> w.part().equals(weighing.part())))
+        .reduce((first, second) -> second)
+        .filter(entry::equals)
+        .isPresent();
+  }
+
+  /** By its name, or by weighing as much as the parts to a twentieth. */
+  private static boolean isWhole(Entry.Weighing weighing, BigDecimal mass, BigDecimal others) {
+    String words = Ledger.words(weighing.part()) + " " + weighing.title();
+    boolean named = WHOLE.matcher(words.toLowerCase(Locale.ROOT)).find();
+    BigDecimal off = mass.subtract(others).abs().multiply(TWENTY);
+    return others.signum() > 0
+        && (named ? mass.compareTo(others) >= 0 : off.compareTo(others) <= 0);
+  }
+
+  private static BigDecimal grams(Quantity mass) {
+    try {
+      return mass.unit().isCompatible(Unit.GRAM) ? mass.valueIn(Unit.GRAM) : BigDecimal.ZERO;
+    } catch (QuantityException e) {
+      throw new IllegalStateException("masses are masses", e);
+    }
   }
 
   private Place placeOfLast() {

@@ -68,6 +68,8 @@ public final class Reckoner {
     graph.reckonAll();
     List<Facts.LimitCheck> limits = new LimitBook(ledger, style).check(log.limits());
     new LinkCheck(log, ledger, style).check();
+    new UnreadColumns(log, columns, problems).remind();
+    new CutFromCheck(log, ledger).check();
     remindOfTolerances();
     refuseOtherMoney();
     Facts facts =
@@ -192,14 +194,18 @@ public final class Reckoner {
     String path = source.replaceFirst("#.*", "");
     for (Sheet sheet : log.sheets()) {
       if (sheet.path().equals(path)) {
-        return statement.label().join(sheet.label());
+        return statement.label().join(sheet.label(source));
       }
     }
     if (path.startsWith("sheets/")) {
       problems.error(
           statement.place(),
           "\"" + statement.name() + "\" was taken from \"" + path + "\", which is not there.",
-          Suggestion.remedy(path, log.sheets().stream().map(Sheet::path).toList()));
+          Suggestion.findNearest(path, log.sheets().stream().map(Sheet::path).toList())
+              .map(near -> "Did you mean \"" + near + "\"?")
+              .orElse(
+                  "Put the drawing there under that name, as a PDF or a picture; or take \"from\""
+                      + " away and say in the title what it was taken from."));
     }
     return statement.label();
   }
@@ -216,7 +222,7 @@ public final class Reckoner {
   }
 
   private void request(Request request, FactGraph graph) {
-    RequestNode.of(request, log, ledger).ifPresent(graph::addPrefix);
+    RequestNode.of(request, log, columns, ledger).ifPresent(graph::addPrefix);
   }
 
   private void remindOfTolerances() {

@@ -15,6 +15,7 @@ import chinelog.reckon.formula.Formula;
 import chinelog.reckon.trade.Inputs;
 import chinelog.reckon.trade.Parameter;
 import chinelog.reckon.trade.Part;
+import chinelog.reckon.trade.Sketch;
 import chinelog.reckon.trade.TradeException;
 import chinelog.reckon.trade.TradeReckoning;
 import chinelog.reckon.trade.TradeReckonings;
@@ -23,8 +24,10 @@ import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -54,7 +57,7 @@ final class RequestNode implements Node {
   }
 
   /** The node of a request, unless one of its inputs cannot be understood, which is then said. */
-  static Optional<RequestNode> of(Request request, Log log, Ledger ledger) {
+  static Optional<RequestNode> of(Request request, Log log, ColumnNames columns, Ledger ledger) {
     String wanted = request.reckoning().value();
     TradeReckoning reckoning = TradeReckonings.find(wanted).orElse(null);
     if (reckoning == null) {
@@ -69,7 +72,6 @@ final class RequestNode implements Node {
     SortedMap<String, Formula> formulas = new TreeMap<>();
     SortedMap<String, Table> tables = new TreeMap<>();
     SortedMap<String, String> words = new TreeMap<>();
-    ColumnNames columns = new ColumnNames(log);
     Label label = request.label();
     boolean understood = true;
     for (Map.Entry<String, Marked<String>> input : request.inputs().entrySet()) {
@@ -86,6 +88,14 @@ final class RequestNode implements Node {
             label = label.join(filled.label());
           }
           case TABLE -> tables.put(input.getKey(), table(log, text, reckoning, input.getKey()));
+          case SOLIDS -> {
+            if (log.tables().stream().anyMatch(t -> t.name().equals(text))) {
+              tables.put(input.getKey(), table(log, text, reckoning, input.getKey()));
+            } else {
+              words.put(input.getKey(), text);
+              formulas.putAll(solids(input.getKey(), text, reckoning));
+            }
+          }
           case WORD -> words.put(input.getKey(), text);
         }
       } catch (QuantityException e) {
@@ -120,6 +130,19 @@ final class RequestNode implements Node {
                                     + reckoning.name()
                                     + "\" shows one."),
                     0));
+  }
+
+  /** The facts of solids told by their names, such as {@code appendages.fin.volume}. */
+  private static SortedMap<String, Formula> solids(
+      String input, String names, TradeReckoning reckoning) throws QuantityException {
+    SortedMap<String, Formula> all = new TreeMap<>();
+    for (String name : Parameter.names(names)) {
+      for (String attribute : reckoning.findParameter(input).orElseThrow().attributes()) {
+        String fact = name + "." + attribute;
+        all.put(input + "." + fact, Formula.parse(fact));
+      }
+    }
+    return all;
   }
 
   private static String columns(TradeReckoning reckoning, String input) {
@@ -160,10 +183,13 @@ final class RequestNode implements Node {
       List<Part> parts = reckoning.draw(inputs);
       Label label = ledger.join(label(), needs());
       yields.forEach(y -> enter(y, label, ledger));
-      if (!parts.isEmpty()) {
+      List<Sketch> sketches = reckoning.sketch(inputs);
+      if (!parts.isEmpty() || !sketches.isEmpty()) {
         ledger
             .drawings()
-            .add(new Facts.Drawing(request.prefix(), parts, needs(), label, request.place()));
+            .add(
+                new Facts.Drawing(
+                    request.prefix(), parts, sketches, needs(), named(), label, request.place()));
       }
       remind(yields, ledger);
       return true;
@@ -172,6 +198,17 @@ final class RequestNode implements Node {
       ledger.error(table == null ? place(e.input()) : table, e.what(), e.remedy());
       return false;
     }
+  }
+
+  private SortedMap<String, String> named() {
+    SortedMap<String, String> named = new TreeMap<>();
+    formulas.forEach(
+        (input, formula) -> {
+          if (formula.tree() instanceof Expression.Name name) {
+            named.put(input, name.name());
+          }
+        });
+    return named;
   }
 
   private void enter(Yield yield, Label label, Ledger ledger) {
@@ -228,27 +265,77 @@ final class RequestNode implements Node {
           given.add(Message.of("given.figure", input, value));
         }
       } else if (words.containsKey(input)) {
+        formulas.tailMap(input + ".").forEach((name, of) -> solid(input, name, of, facts));
         given.add(Message.of("given.word", input, words.getOrDefault(input, "")));
-      } else {
+      } else if (tables.values().stream().noneMatch(t -> says(t, parameter))) {
         parameter.findTaken().ifPresent(t -> given.add(Message.of("given.taken", input, t)));
       }
     }
     return new Basis(List.copyOf(facts), given);
   }
 
+  private static void solid(String input, String name, Formula formula, Set<String> facts) {
+    if (name.startsWith(input + ".")) {
+      facts.addAll(formula.names());
+    }
+  }
+
   /** Where a figure of weight rests on what is taken for want of a word. */
   private void remind(List<Yield> yields, Ledger ledger) {
     for (Parameter parameter : reckoning.parameters()) {
       String input = parameter.name();
-      if (parameter.recalled()
-          && !request.inputs().containsKey(input)
-          && yields.stream().anyMatch(y -> y.basis().contains(input))) {
+      if (!parameter.recalled() || request.inputs().containsKey(input)) {
+        continue;
+      }
+      if (!parameter.headings().isEmpty()) {
+        tables.forEach((name, table) -> remindOfHeading(name, table, parameter, ledger));
+      } else if (yields.stream().anyMatch(y -> y.basis().contains(input))) {
         ledger.reminder(
             request.place(),
             "\"" + name() + "\" takes " + parameter.fallback() + " for \"" + input + "\".",
             "Write " + input + ": " + parameter.title() + ".");
       }
     }
+    for (Yield yield : yields) {
+      Yield.Caution caution = yield.caution();
+      if (caution != null) {
+        ledger.reminder(
+            request.place(),
+            "\"" + name() + "." + yield.name() + "\": " + caution.what(),
+            caution.remedy());
+      }
+    }
+  }
+
+  /** Where a column might have been measured otherwise than is taken. */
+  private void remindOfHeading(String name, Table table, Parameter parameter, Ledger ledger) {
+    String heading = parameter.headings().get(0);
+    String column = heading.replaceFirst(" .*", "");
+    boolean may = reckoning.findParameter(name).filter(p -> p.reads(heading)).isPresent();
+    table.columns().stream()
+        .filter(c -> may)
+        .filter(c -> c.name().strip().equalsIgnoreCase(column))
+        .findFirst()
+        .ifPresent(
+            c ->
+                ledger.reminder(
+                    c.place(),
+                    "The heading does not say from which end \""
+                        + column
+                        + "\" is measured; "
+                        + parameter.fallback()
+                        + " is taken.",
+                    "Write \""
+                        + String.join("\" or \"", parameter.headings())
+                        + "\" as the heading, or "
+                        + parameter.name()
+                        + " with the reckoning."));
+  }
+
+  /** Whether the heading of a column says what is not written with the reckoning. */
+  private static boolean says(Table table, Parameter parameter) {
+    return table.columns().stream()
+        .anyMatch(c -> parameter.headings().contains(c.name().strip().toLowerCase(Locale.ROOT)));
   }
 
   /** Of all that goes in, the facts excepted. */
@@ -270,7 +357,7 @@ final class RequestNode implements Node {
   }
 
   private Place place(String input) {
-    Marked<String> written = request.inputs().get(input);
+    Marked<String> written = request.inputs().get(input.replaceFirst("\\..*", ""));
     return written == null ? request.place() : written.place();
   }
 

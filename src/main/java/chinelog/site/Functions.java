@@ -1,13 +1,14 @@
 package chinelog.site;
 
 import chinelog.edition.Chart;
+import chinelog.edition.Drawing;
 import chinelog.edition.Edition.Post;
 import chinelog.edition.Figure;
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.markup.ChartSvg;
-import chinelog.markup.Fractions;
+import chinelog.markup.DrawingSvg;
 import chinelog.markup.HtmlWriter;
 import chinelog.markup.Particulars;
 import chinelog.markup.Parts;
@@ -65,7 +66,7 @@ final class Functions {
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
     put(all, "parts", g -> Parts.of(list(g, Figure.class)));
     put(all, "particulars", g -> Particulars.of(list(g, Figure.class)));
-    put(all, "typeset", g -> Fractions.set(text(g, 0)));
+    put(all, "typeset", g -> TextMarkup.typeset(text(g, 0)));
     put(all, "notes", g -> markup(manner::notes));
     put(all, "seal", g -> markup(h -> manner.mark(h, list(g, String.class))));
     put(
@@ -75,12 +76,17 @@ final class Functions {
           manner.openWith((Plate) g.get(0));
           return "";
         });
+    put(all, "isTall", g -> SiteManner.isTall((Plate) g.get(0)));
     put(all, "figure", g -> markup(h -> manner.figure(h, (Plate) g.get(0), use(g))));
     put(all, "picture", g -> markup(h -> manner.image(h, (Plate) g.get(0), use(g))));
     put(
         all,
         "chart",
         g -> markup(h -> h.raw(ChartSvg.forScreen((Chart) g.get(0), theme, wording))));
+    put(
+        all,
+        "drawing",
+        g -> markup(h -> h.raw(DrawingSvg.forScreen((Drawing) g.get(0), theme, wording))));
     return all;
   }
 

@@ -3,6 +3,7 @@ package chinelog.site;
 import chinelog.edition.Picture;
 import chinelog.edition.Picture.Rendition;
 import chinelog.edition.Plate;
+import chinelog.markup.HatchDrawing;
 import chinelog.markup.HtmlWriter;
 import chinelog.markup.TextMarkup;
 import chinelog.markup.Wording;
@@ -13,6 +14,9 @@ import org.jspecify.annotations.Nullable;
 
 /** How text is written on one page of the site. */
 final class SiteManner implements TextMarkup.Manner {
+
+  /** Width by height of the lowest picture that the broad frame cuts. */
+  private static final double TALL = 1.25;
 
   private final String root;
   private final Uses uses;
@@ -33,15 +37,15 @@ final class SiteManner implements TextMarkup.Manner {
   }
 
   @Override
-  public void plate(HtmlWriter html, Plate plate) {
+  public void plate(HtmlWriter html, Plate plate, boolean beside) {
     if (!plate.equals(opening)) {
-      figure(html, plate, Use.TEXT);
+      figure(html, plate, beside ? Use.BESIDE : Use.TEXT);
     }
   }
 
   /** A plate with its caption, linked to its enlarged view. */
   void figure(HtmlWriter html, Plate plate, Use use) {
-    html.open("figure", "class", plate.picture().isPortrait() ? "plate portrait" : "plate");
+    html.open("figure", "class", kind(plate, use));
     html.open("a", "href", root + Addresses.plate(plate));
     image(html, plate, use);
     html.close("a").open("figcaption");
@@ -61,8 +65,33 @@ final class SiteManner implements TextMarkup.Manner {
     html.close("figcaption").close("figure");
   }
 
-  /** The picture alone, in as many sizes as there are. */
+  private static String kind(Plate plate, Use use) {
+    String kind = plate.picture().isPortrait() ? "plate portrait" : "plate";
+    if (use == Use.BESIDE) {
+      return kind + " beside";
+    }
+    return use == Use.HERO && isTall(plate) ? kind + " tall" : kind;
+  }
+
+  /** Whether a picture would lose too much in the broad frame of a page's head. */
+  static boolean isTall(Plate plate) {
+    return plate.picture().shape() < TALL;
+  }
+
+  /** The picture alone, in as many sizes as there are, with a hatch over what is filled. */
   void image(HtmlWriter html, Plate plate, Use use) {
+    Picture picture = plate.picture();
+    if (picture.filled().isEmpty()) {
+      plainImage(html, plate, use);
+    } else {
+      html.open("span", "class", "hatched");
+      plainImage(html, plate, use);
+      HatchDrawing.write(html, picture, wording.text("withheld.word"), use != Use.WHOLE);
+      html.close("span");
+    }
+  }
+
+  private void plainImage(HtmlWriter html, Plate plate, Use use) {
     Picture picture = plate.picture();
     Rendition usual = picture.atLeast(use.usualWidthPx);
     String sizes =
@@ -179,6 +208,9 @@ final class SiteManner implements TextMarkup.Manner {
         960,
         "(max-width: 39.99rem) and (min-resolution: 2.5dppx) 70vw, (min-width: 81rem) 1224px, (min-width: 40rem) calc(100vw - 72px), 100vw",
         true),
+    // It fills the window.
+    WINDOW(1600, "100vw", true),
+    BESIDE(480, "auto, (min-width: 60rem) 20rem, (min-width: 40rem) 540px, 100vw", false),
     TEXT(
         960, "auto, (min-width: 60rem) 50rem, (min-width: 40rem) calc(100vw - 72px), 100vw", false),
     CARD(480, "auto, (min-width: 60rem) 25rem, (min-width: 40rem) 45vw, 100vw", false),

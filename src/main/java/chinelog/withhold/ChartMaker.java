@@ -2,6 +2,7 @@ package chinelog.withhold;
 
 import chinelog.edition.Chart;
 import chinelog.edition.Edition;
+import chinelog.log.records.Entry;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -25,8 +26,13 @@ final class ChartMaker {
   private final Facts facts;
   private final FigureMaker figures;
   private final Catalogue words;
+  private final List<Entry> entries;
 
-  ChartMaker(VisibleLog visible, FigureMaker figures, Catalogue words) {
+  /**
+   * @param entries those that are told, by date
+   */
+  ChartMaker(VisibleLog visible, FigureMaker figures, Catalogue words, List<Entry> entries) {
+    this.entries = entries;
     this.facts = visible.facts();
     this.figures = figures;
     this.words = words;
@@ -42,6 +48,7 @@ final class ChartMaker {
     hoursByStage(hours).ifPresent(charts::add);
     progress().ifPresent(charts::add);
     massGrowth().ifPresent(charts::add);
+    cost().ifPresent(charts::add);
     return List.copyOf(charts);
   }
 
@@ -135,6 +142,58 @@ final class ChartMaker {
             words.text("chart.mass.description"),
             unit.symbol(),
             byDay.keySet().stream().map(LocalDate::toString).toList(),
+            series));
+  }
+
+  /** What the materials used cost up to each day; in one currency, or not at all. */
+  private Optional<Chart> cost() {
+    Map<LocalDate, Quantity> sums = new TreeMap<>();
+    Quantity sofar = null;
+    for (Entry entry : entries) {
+      for (Facts.UseCost use : facts.uses()) {
+        Optional<Fact> fact =
+            use.entry().equals(entry.id()) ? figures.find(use.costFact()) : Optional.empty();
+        if (fact.isEmpty()) {
+          continue;
+        }
+        Quantity cost = fact.get().value();
+        if (sofar != null && !cost.unit().isCompatible(sofar.unit())) {
+          return Optional.empty();
+        }
+        figures.show(fact.get());
+        sofar = sofar == null ? cost : Quantities.plus(sofar, cost);
+        sums.put(entry.date(), sofar);
+      }
+    }
+    if (sofar == null || sums.size() < 3) {
+      return Optional.empty();
+    }
+    Unit unit = sofar.unit();
+    List<Quantity> values = List.copyOf(sums.values());
+    List<Chart.Series> series = new ArrayList<>();
+    series.add(
+        new Chart.Series(
+            words.text("chart.cost.sofar"),
+            values.stream().map(q -> rounded(q, unit, 2)).toList(),
+            values.stream().map(figures.style()::show).toList()));
+    figures
+        .find(FactId.COST_BUDGET.name())
+        .filter(budget -> budget.value().unit().isCompatible(unit))
+        .ifPresent(
+            budget ->
+                series.add(
+                    new Chart.Series(
+                        words.text("chart.mass.budget"),
+                        values.stream().map(d -> rounded(budget.value(), unit, 2)).toList(),
+                        values.stream().map(d -> figures.show(budget)).toList())));
+    return Optional.of(
+        new Chart(
+            "cost-so-far",
+            Chart.Kind.STEPS,
+            words.text("chart.cost.title"),
+            words.text("chart.cost.description"),
+            unit.symbol(),
+            sums.keySet().stream().map(LocalDate::toString).toList(),
             series));
   }
 

@@ -1,6 +1,9 @@
 package chinelog.withhold;
 
+import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
+import chinelog.edition.Figure;
+import chinelog.edition.Letter;
 import chinelog.edition.Patterns;
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
@@ -57,10 +60,14 @@ final class EditionMaker {
   private final PlateMaker plates;
   private final TextCopier copier;
   private final Slugs slugs = new Slugs();
+  private final Quotes quotes;
   private final Map<String, String> entryIds = new LinkedHashMap<>();
+  private final List<Entry> counted;
   private final List<Entry> entries;
   private final HoursTold hours;
   private final MaterialsTold materials;
+  private final Correspondence correspondence;
+  private final LetterMaker letters;
 
   EditionMaker(
       WholeLog whole,
@@ -68,8 +75,10 @@ final class EditionMaker {
       PictureSource pictures,
       Readers readers,
       LocalDate asOf,
-      Set<String> mayShow) {
+      Set<String> mayShow,
+      Correspondence correspondence) {
     this.readers = readers;
+    this.correspondence = correspondence;
     this.sight = new Sight(whole.log(), readers, asOf);
     this.account = new Account(sight);
     this.whole = whole;
@@ -91,7 +100,7 @@ final class EditionMaker {
             .filter(s -> !sight.allows(s.label()))
             .map(Stage::id)
             .collect(Collectors.toSet());
-    this.entries =
+    this.counted =
         log.entries().stream()
             .filter(e -> !e.date().isAfter(asOf))
             .filter(
@@ -103,9 +112,12 @@ final class EditionMaker {
                         e.id()))
             .map(e -> unnamed.contains(e.stage()) ? e.withStage("") : e)
             .toList();
-    this.hours = new HoursTold(visible, entries, figures, account, words);
-    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs);
+    this.entries = counted.stream().filter(Entry::isTold).toList();
+    this.quotes = new Quotes(head.locale());
+    this.hours = new HoursTold(visible, counted, figures, account, words);
+    this.copier = new TextCopier(account, figures, hours, plates.byPath(), entryIds, slugs, quotes);
     this.materials = new MaterialsTold(visible, entries, figures, sight, words);
+    this.letters = new LetterMaker(sight, words, figures.style(), log, readers);
   }
 
   /** The edition's ids of the entries that it tells, by the log's. */
@@ -152,7 +164,11 @@ final class EditionMaker {
     List<Plate> sheets = plates.sheets(log.sheets());
     List<Edition.Entry> told = entries.stream().map(this::entry).toList();
     List<ChartMaker.StageHours> stageHours = hours.byStage();
-    Patterns patterns = new PatternMaker(visible, whole, account).make(readers);
+    Patterns patterns = new PatternMaker(visible, whole, account, figures).make(readers);
+    List<Edition.Stage> stages =
+        new StageMaker(account, words, copier, hours, materials, entries, entryIds)
+            .make(log.stages());
+    List<Figure> list = figures.figures();
     return Edition.seal(
         new Edition.Contents(
             readers.id(),
@@ -162,38 +178,84 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
-            seen(head.title(), Kind.TITLE, "").orElseGet(() -> words.text("title.untitled")),
+            Edition.Chapters.valueOf(head.chapters().name()),
+            seen(head.title(), Kind.TITLE, "")
+                .map(quotes::set)
+                .orElseGet(() -> words.text("title.untitled")),
             seen(head.subject(), Kind.SUBJECT, "").orElse(""),
             seen(head.kind(), Kind.KIND, "").orElse(""),
             seen(head.maker(), Kind.MAKER, "").orElse(""),
             seen(head.client(), Kind.CLIENT, "").orElse(""),
-            seen(head.licence(), Kind.LICENCE, "").orElse(""),
+            seen(head.licence(), Kind.LICENCE, "").map(quotes::set).orElse(""),
             figures.show(FactId.SCALE.name()).map(s -> "1:" + s).orElse(""),
             copier.blocks(head.about()),
             hero(),
-            new StageMaker(account, words, copier, hours, materials, entries, entryIds)
-                .make(log.stages()),
-            new PostMaker(account, entries, told, plates).make(log),
+            plates.sameView(),
+            stages,
+            new PostMaker(account, entries, told, plates, quotes).make(log),
             told,
             plates.all(),
             unplaced(sheets),
-            figures.figures(),
+            list,
             limits(),
             materials.table(),
             materials.totalCost(),
             stageHours.stream().map(ChartMaker.StageHours::line).toList(),
             totals(told),
-            new ChartMaker(visible, figures, words).charts(stageHours),
+            new ChartMaker(visible, figures, words, entries).charts(stageHours),
+            drawings(stages, told),
             materials.cautions(),
             log.handover().stream().flatMap(h -> handover(h).stream()).toList(),
             account.noteDue(),
             legends(),
-            patterns));
+            patterns,
+            letters(told, stages, stageHours, list)));
+  }
+
+  private List<Letter> letters(
+      List<Edition.Entry> told,
+      List<Edition.Stage> stages,
+      List<ChartMaker.StageHours> stageHours,
+      List<Figure> list) {
+    String subject =
+        seen(head.subject(), Kind.SUBJECT, "")
+            .or(() -> seen(head.title(), Kind.TITLE, ""))
+            .orElseGet(() -> words.text("title.untitled"));
+    Correspondence.Form form = correspondence.form();
+    if (form != null) {
+      return List.of(
+          new FormMaker(words, whole.log(), told, list, plates.byPath(), entryIds)
+              .make(form, seen(head.maker(), Kind.MAKER, "").orElse(""), subject));
+    }
+    if (!readers.outputs().contains(Readers.Output.LETTER)) {
+      return letters.make(
+          new LetterMaker.Told(subject, List.of(), told, stages, List.of(), plates.all()),
+          correspondence.quotation());
+    }
+    return letters.make(
+        new LetterMaker.Told(
+            subject,
+            copier.blocks(head.letter().text()),
+            told,
+            stages,
+            stageHours.stream().map(ChartMaker.StageHours::line).toList(),
+            plates.all()),
+        correspondence.quotation());
+  }
+
+  private List<Drawing> drawings(List<Edition.Stage> stages, List<Edition.Entry> told) {
+    List<Drawing> drawings =
+        new ArrayList<>(new DiagramMaker(visible, whole, account, figures, words).make());
+    new TimelineMaker(visible, figures, words, sight.asOf(), entryIds)
+        .make(stages, told, plates.all())
+        .ifPresent(drawings::add);
+    return List.copyOf(drawings);
   }
 
   private List<Problem> problems(Disclosure disclosure) {
     List<Problem> problems = new ArrayList<>(plates.problems());
     problems.addAll(holes());
+    problems.addAll(letters.problems());
     problems.addAll(visible.reminders(whole));
     problems.addAll(disclosure.problems());
     return problems;
@@ -212,6 +274,7 @@ final class EditionMaker {
 
   private String title(Entry entry) {
     return seen(entry.title(), Kind.TITLE_OF_ENTRY, entry.id())
+        .map(quotes::set)
         .orElseGet(() -> words.text("entry.untitled"));
   }
 
@@ -365,7 +428,7 @@ final class EditionMaker {
         ? Optional.of(
             new Edition.HandoverSection(
                 section.id(),
-                section.title(),
+                quotes.set(section.title()),
                 copier.blocks(section.text()),
                 sight.under(section.label())))
         : Optional.empty();

@@ -6,7 +6,6 @@ import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
-import chinelog.log.records.Sheet;
 import chinelog.problem.Problem;
 import chinelog.reckon.Facts;
 import java.time.LocalDate;
@@ -83,7 +82,7 @@ public final class IdleReleases {
       case SHEET ->
           log.sheets().stream()
               .filter(s -> s.path().equals(name.replaceFirst("#.*", "")))
-              .map(Sheet::label)
+              .map(s -> s.label(name))
               .findFirst();
     };
   }

@@ -4,10 +4,12 @@ import chinelog.edition.Edition;
 import chinelog.log.records.Entry;
 import chinelog.reckon.Facts;
 import chinelog.wording.Catalogue;
+import java.text.Collator;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -23,6 +25,7 @@ final class MaterialsTold {
   private final FigureMaker figures;
   private final Sight sight;
   private final Catalogue words;
+  private final Locale locale;
   private final List<Facts.UseCost> uses;
 
   /**
@@ -34,6 +37,7 @@ final class MaterialsTold {
     this.figures = figures;
     this.sight = sight;
     this.words = words;
+    this.locale = visible.log().head().locale();
     Set<String> told = entries.stream().map(Entry::id).collect(Collectors.toSet());
     Set<String> hidden =
         facts.materials().stream()
@@ -83,7 +87,7 @@ final class MaterialsTold {
         .map(figures.style()::show);
   }
 
-  /** Every material that may be seen. */
+  /** Every material that may be seen, in the order of what it is called. */
   List<Edition.MaterialLine> table() {
     List<Edition.MaterialLine> lines = new ArrayList<>();
     for (Facts.MaterialSum material : facts.materials()) {
@@ -105,6 +109,10 @@ final class MaterialsTold {
               cost(own).orElse(""),
               sight.under(material.label())));
     }
+    Collator order = Collator.getInstance(locale);
+    lines.sort(
+        Comparator.comparing(Edition.MaterialLine::title, order)
+            .thenComparing(Edition.MaterialLine::title));
     return lines;
   }
 

@@ -28,6 +28,7 @@ final class PhotoUses {
       collect(entry.text(), entry.label(), entry.id());
     }
     collect(log.head().about(), Label.NONE, "");
+    collect(log.head().letter().text(), Label.NONE, "");
     log.stages().forEach(s -> collect(s.about(), s.label(), ""));
     log.handover().forEach(h -> collect(h.text(), h.label(), ""));
     all.removeIf(use -> !paths.contains(use.image().path()));

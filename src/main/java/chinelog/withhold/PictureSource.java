@@ -1,9 +1,12 @@
 package chinelog.withhold;
 
 import chinelog.log.records.Sheet;
+import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 
 /** Makes the pictures of an edition. */
 public interface PictureSource {
@@ -13,6 +16,9 @@ public interface PictureSource {
 
   /** Whether a photograph, as its readers see it, looks like a drawing. */
   boolean looksLikeDrawing(Darkroom.Prints prints) throws IOException;
+
+  /** How a whole photograph looks, nothing filled; empty if it cannot be told. */
+  Optional<View> look(Photograph photograph) throws IOException;
 
   /** Number of pages of a sheet. */
   int pages(Sheet sheet) throws IOException;

@@ -42,6 +42,9 @@ final class PlateMaker {
   /** Prints of the plates in which nothing is filled, by their numbers. */
   private final Map<Integer, Darkroom.Prints> heads = new HashMap<>();
 
+  /** Photographs of the same plates. */
+  private final Map<Integer, Photograph> wholes = new HashMap<>();
+
   private final Map<String, Plate> byPath = new LinkedHashMap<>();
   private final List<Problem> problems = new ArrayList<>();
   private final SortedSet<String> whole = new TreeSet<>();
@@ -199,9 +202,13 @@ final class PlateMaker {
               ? words.text("plate.alt.undated")
               : words.text("plate.alt", words.date(taken.toLocalDate()));
     }
-    Picture picture = picture(number, prints);
+    if (!chosen.filled().isEmpty()) {
+      alt += (alt.matches("(?s).*\\p{Punct}") ? " " : ". ") + words.text("plate.filled");
+    }
+    Picture picture = picture(number, prints, filled(chosen));
     if (chosen.filled().isEmpty()) {
       heads.put(number, prints);
+      wholes.put(number, chosen.photograph());
       whole.add(file.path());
     } else {
       printed.add(new Withholder.FilledRegions(picture.id(), chosen.filled()));
@@ -219,13 +226,20 @@ final class PlateMaker {
             sight.under(chosen.label())));
   }
 
-  private static Picture picture(int number, Darkroom.Prints prints) {
+  private static List<Picture.Part> filled(Chosen chosen) {
+    Photograph photograph = chosen.photograph();
+    return FilledParts.of(
+        Darkroom.filled(photograph, chosen.filled()), photograph.widthPx(), photograph.heightPx());
+  }
+
+  private static Picture picture(int number, Darkroom.Prints prints, List<Picture.Part> filled) {
     String id = String.format(Locale.ROOT, "plate-%03d", number);
     return new Picture(
         id,
         prints.prints().stream()
             .map(p -> new Picture.Rendition(p.widthPx(), p.heightPx(), new PictureFile(p.jpeg())))
-            .toList());
+            .toList(),
+        filled);
   }
 
   /** Plates of the sheets that were released to these readers, as fresh pixels. */
@@ -234,7 +248,7 @@ final class PlateMaker {
     for (Sheet sheet : sheets) {
       for (int page = 1; page <= pictures.pages(sheet); page++) {
         String name = sheet.path() + "#" + page;
-        Label label = sheet.label();
+        Label label = sheet.label(page);
         boolean pageReleased = !sight.releases(Release.Kind.SHEET, name, label).isEmpty();
         String released = pageReleased ? name : sheet.path();
         // A sheet is never shown without a release, whatever its readers are party to.
@@ -251,13 +265,13 @@ final class PlateMaker {
         Plate plate =
             new Plate(
                 number,
-                picture(number, pictures.print(sheet, page)),
+                picture(number, pictures.print(sheet, page), List.of()),
                 List.of(new Text.Plain(title)),
                 title,
                 null,
                 "",
                 null,
-                sight.under(sheet.label()));
+                sight.under(label));
         byPath.put(name, plate);
         plates.add(plate);
       }
@@ -276,6 +290,22 @@ final class PlateMaker {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /**
+   * Plates from nearly one viewpoint, by day; empty if there are none. Only photographs that the
+   * readers see whole, and that no agreement is noted at, are looked at.
+   */
+  List<Plate> sameView() throws IOException {
+    List<SameView.Seen> seen = new ArrayList<>();
+    for (Plate plate : all()) {
+      Photograph whole = wholes.get(plate.number());
+      if (whole != null && plate.date() != null && plate.under().isEmpty()) {
+        pictures.look(whole).ifPresent(view -> seen.add(new SameView.Seen(plate, view)));
+      }
+    }
+    List<Plate> series = SameView.longest(seen);
+    return series.stream().allMatch(this::isFitForHead) ? series : List.of();
   }
 
   /** In the order of their numbers. */

@@ -5,6 +5,7 @@ import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
+import chinelog.log.records.PostLength;
 import chinelog.log.records.PostPlan;
 import chinelog.reckon.Instalments;
 import chinelog.reckon.Pace;
@@ -28,6 +29,7 @@ final class PostMaker {
   private final Account account;
   private final Sight sight;
   private final PlateMaker plates;
+  private final Quotes quotes;
   private final Map<String, Edition.Entry> told = new LinkedHashMap<>();
   private final Slugs slugs = new Slugs();
   private final List<Edition.Post> posts = new ArrayList<>();
@@ -37,10 +39,16 @@ final class PostMaker {
    * @param told the same as the edition tells them
    * @param plates those that the readers see
    */
-  PostMaker(Account account, List<Entry> entries, List<Edition.Entry> told, PlateMaker plates) {
+  PostMaker(
+      Account account,
+      List<Entry> entries,
+      List<Edition.Entry> told,
+      PlateMaker plates,
+      Quotes quotes) {
     this.account = account;
     this.sight = account.sight();
     this.plates = plates;
+    this.quotes = quotes;
     for (int i = 0; i < entries.size(); i++) {
       this.told.put(entries.get(i).id(), told.get(i));
     }
@@ -56,16 +64,16 @@ final class PostMaker {
         log.posts().stream()
             .filter(p -> account.sees(p.label(), p.place(), Register.Kind.POST, ""))
             .toList();
-    if (plans.isEmpty() && told.size() > MOST_BY_THEMSELVES) {
-      divide(List.copyOf(told.values()));
+    if (plans.isEmpty() && (log.head().postLength() != null || told.size() > MOST_BY_THEMSELVES)) {
+      divide(List.copyOf(told.values()), log.head().postLength());
       return List.copyOf(posts);
     }
     Set<String> planned = new HashSet<>();
     for (PostPlan plan : plans) {
       planned.addAll(plan.entries());
       add(
-          plan.title(),
-          plan.standfirst(),
+          quotes.set(plan.title()),
+          quotes.set(plan.standfirst()),
           plan.entries().stream()
               .flatMap(id -> Optional.ofNullable(told.get(id)).stream())
               .toList(),
@@ -93,10 +101,10 @@ final class PostMaker {
         .sum();
   }
 
-  private void divide(List<Edition.Entry> entries) {
+  private void divide(List<Edition.Entry> entries, @Nullable PostLength wanted) {
     List<Integer> words = entries.stream().map(e -> words(e.text())).toList();
     int from = 0;
-    for (int size : Instalments.divide(words, Instalments.suggest(words))) {
+    for (int size : Instalments.of(words, wanted)) {
       List<Edition.Entry> own = entries.subList(from, from + size);
       List<String> under =
           own.stream().flatMap(e -> e.under().stream()).distinct().sorted().toList();
@@ -124,6 +132,7 @@ final class PostMaker {
             own.stream().map(Edition.Entry::date).max(Comparator.naturalOrder()).orElseThrow(),
             opening == null ? firstPlate(own) : opening,
             own.stream().map(Edition.Entry::id).toList(),
+            count,
             Pace.SILENT.wholeMinutes(count),
             under));
   }

@@ -127,7 +127,7 @@ final class Redactor {
         ? statement.label()
         : log.sheets().stream()
             .filter(s -> s.path().equals(source.replaceFirst("#.*", "")))
-            .map(s -> statement.label().join(s.label()))
+            .map(s -> statement.label().join(s.label(source)))
             .findFirst()
             .orElse(statement.label());
   }

@@ -79,6 +79,8 @@ public record Register(List<Withheld> withheld, List<Released> released) {
     FIGURE,
     RECKONING,
     PATTERNS_OF,
+    /** What a reckoning draws to be looked at. */
+    DRAWINGS_OF,
     LIMIT,
     STAGE,
     POST,

@@ -29,6 +29,11 @@ final class Sight {
     return clearance;
   }
 
+  /** Id of the readers. */
+  String readers() {
+    return readers.id();
+  }
+
   LocalDate asOf() {
     return asOf;
   }

@@ -4,6 +4,7 @@ import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.label.Label;
 import chinelog.label.Presence;
+import chinelog.log.records.Entry;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
 import chinelog.problem.Place;
@@ -30,6 +31,7 @@ final class TextCopier {
   private final Map<String, Plate> plates;
   private final Map<String, String> entryIds;
   private final Slugs anchors;
+  private final Quotes quotes;
 
   /**
    * @param plates by the photograph's path; a photograph without a plate is not seen
@@ -41,7 +43,8 @@ final class TextCopier {
       HoursTold hours,
       Map<String, Plate> plates,
       Map<String, String> entryIds,
-      Slugs anchors) {
+      Slugs anchors,
+      Quotes quotes) {
     this.account = account;
     this.sight = account.sight();
     this.figures = figures;
@@ -49,6 +52,7 @@ final class TextCopier {
     this.plates = plates;
     this.entryIds = entryIds;
     this.anchors = anchors;
+    this.quotes = quotes;
   }
 
   /** The blocks that may be seen; neighbouring withheld ones leave one note. */
@@ -78,9 +82,9 @@ final class TextCopier {
     }
   }
 
-  /** The runs that may be seen, without pictures. */
+  /** The runs of a line that may be seen, without pictures. */
   List<Text.Run> runs(List<Inline> inlines) {
-    return runs(inlines, new ArrayList<>());
+    return quotes.set(runs(inlines, new ArrayList<>()));
   }
 
   private List<Text.Run> runs(List<Inline> inlines, List<Plate> met) {
@@ -123,7 +127,7 @@ final class TextCopier {
     @Override
     public List<Text.Block> paragraph(Block.Paragraph paragraph) {
       List<Plate> met = new ArrayList<>();
-      List<Text.Run> text = runs(paragraph.text(), met);
+      List<Text.Run> text = quotes.set(runs(paragraph.text(), met));
       List<Text.Block> copied = new ArrayList<>();
       if (!Text.plainText(text, "").isBlank()
           || text.stream().anyMatch(r -> r instanceof Text.Gap)) {
@@ -291,14 +295,14 @@ final class TextCopier {
     /** The log's id of the note that a link from {@code place} leads to, if it leads to a note. */
     static Optional<String> entryId(Place place, String target) {
       String path = target.contains("#") ? target.substring(0, target.indexOf('#')) : target;
-      if (!path.endsWith(".md")) {
+      if (!Entry.isNoteFile(path)) {
         return Optional.empty();
       }
       String decoded = URLDecoder.decode(path.replace("+", "%2B"), StandardCharsets.UTF_8);
       String file =
           Path.of(place.file()).resolveSibling(decoded).normalize().toString().replace('\\', '/');
       String id = file.startsWith(ENTRIES) ? file.substring(ENTRIES.length()) : file;
-      return Optional.of(id.substring(0, id.length() - ".md".length()));
+      return Optional.of(Entry.withoutEnding(id));
     }
   }
 }

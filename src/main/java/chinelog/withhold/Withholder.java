@@ -33,6 +33,7 @@ public final class Withholder {
    * @param asOf agreements are in force, releases are given and entries are told as on this day
    * @param mayShow paths of photographs that no note shows and of which the maker has said that
    *     they may be shown, although they could belong to a withheld note
+   * @param correspondence what letters are made of besides
    * @throws IOException if a picture cannot be made
    */
   public static Prepared prepare(
@@ -42,10 +43,12 @@ public final class Withholder {
       PictureSource pictures,
       Readers readers,
       LocalDate asOf,
-      Set<String> mayShow)
+      Set<String> mayShow,
+      Correspondence correspondence)
       throws IOException {
     EditionMaker maker =
-        new EditionMaker(new WholeLog(log, facts), album, pictures, readers, asOf, mayShow);
+        new EditionMaker(
+            new WholeLog(log, facts), album, pictures, readers, asOf, mayShow, correspondence);
     return new Prepared(maker, maker.edition());
   }
 

@@ -101,7 +101,14 @@ public final class Catalogue {
 
   /** A date in words, such as "4 April 2026". */
   public String date(LocalDate date) {
-    return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG).withLocale(locale).format(date);
+    return date(date, FormatStyle.LONG, locale);
+  }
+
+  /** A date in words, of a length; in French the first of a month is the "1er". */
+  public static String date(LocalDate date, FormatStyle length, Locale locale) {
+    String shown = DateTimeFormatter.ofLocalizedDate(length).withLocale(locale).format(date);
+    boolean isFrench = locale.getLanguage().equals(Locale.FRENCH.getLanguage());
+    return isFrench && shown.startsWith("1 ") ? "1er" + shown.substring(1) : shown;
   }
 
   private static String filled(String text, List<String> parts) {

@@ -399,6 +399,11 @@ class PlantedLeaksTest {
         "fetches",
         f ->
             f.put("site/style.css", utf8("body { background: url(https://elsewhere.example/a) }")));
+    onPage(
+        "T81",
+        "a drawing that can be measured",
+        "a drawing of what \"form\"",
+        "<svg class=\"drawing\" data-of=\"form\" viewBox=\"0 0 9 9\"><path d=\"M1 2L3 4\"/></svg>");
     leak(
         "T26",
         "a site map of pages that are not there",

@@ -4,8 +4,10 @@ import chinelog.label.Agreement;
 import chinelog.label.Clearance;
 import chinelog.label.Label;
 import chinelog.label.Presence;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
@@ -15,6 +17,7 @@ import chinelog.log.records.PhotoFile;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
+import chinelog.log.records.Request;
 import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
@@ -105,7 +108,13 @@ final class SampleLog {
                 Label.NONE,
                 HERE,
                 HERE)),
-        List.of(),
+        List.of(
+            new Request(
+                "form",
+                mark("hull-form", Label.NONE),
+                new TreeMap<>(Map.of("offsets", mark("offsets", Label.NONE))),
+                Label.NONE,
+                HERE)),
         List.of(
             new Lot(
                 "cedar_strip",
@@ -125,7 +134,7 @@ final class SampleLog {
                 "photos/T20_0458.jpg",
                 LINES,
                 "The rabbet drawn full size beside the brass batten rule.")),
-        List.of(new Sheet("sheets/lines.pdf", "Lines plan SK-1142/3", LINES, HERE)));
+        List.of(new Sheet("sheets/lines.pdf", "Lines plan SK-1142/3", LINES, List.of(), HERE)));
   }
 
   private static Head head() {
@@ -148,12 +157,14 @@ final class SampleLog {
         null,
         "plain",
         Paper.A4,
-        null,
+        BookChapters.STAGES,
         new TreeMap<>(),
         null,
         false,
         Valuation.FIFO,
-        PatternSheets.USUAL);
+        PatternSheets.USUAL,
+        null,
+        LetterPlan.NONE);
   }
 
   private static Agreement agreement(String id, String with, String covers) {

@@ -15,7 +15,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** A book whose last layout is known comes out as if it were not. */
 class LaidOutBeforeTest {
 
-  private static final String TEXT = "Planking went on along the batten, strake by strake. ".repeat(150);
+  private static final String TEXT =
+      "Planking went on along the batten, strake by strake. ".repeat(150);
 
   @TempDir Path folder;
   private List<String> before = List.of();

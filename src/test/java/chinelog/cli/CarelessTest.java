@@ -28,6 +28,15 @@ class CarelessTest {
   /** How many logs; each is spoilt once in every way that its turn brings. */
   private static final int LOGS = Integer.getInteger("chinelog.careless-logs", 40);
 
+  /** The first of them; another draws other logs and other slips. */
+  private static final int FIRST = Integer.getInteger("chinelog.first-careless-log", 0);
+
+  /** The kinds of slip that are tried. */
+  private static final List<Slip> SLIPS =
+      Slip.ALL.stream()
+          .filter(s -> s.kind().matches(System.getProperty("chinelog.slips", ".*")))
+          .toList();
+
   /** One sound log is made for so many careless ones. */
   private static final int SHARED = 10;
 
@@ -40,15 +49,15 @@ class CarelessTest {
     Map<String, List<String>> outcomes = new TreeMap<>();
     CarelessLog sound = null;
     int plates = 0;
-    for (int i = 0; i < LOGS; i++) {
-      if (i % SHARED == 0) {
+    for (int i = FIRST; i < FIRST + LOGS; i++) {
+      if (sound == null || i % SHARED == 0) {
         sound = CarelessLog.in(folder.resolve("sound" + i), i);
         Said said = sound.log.run("publish", "--for", "public");
         // A slip counts as stopped only where the log would else be published.
         assertThat(said.status()).as("log %s: %s", i, said.err()).isEqualTo(Main.DONE);
         plates = plates(said);
       }
-      Slip slip = Slip.ALL.get(i % Slip.ALL.size());
+      Slip slip = SLIPS.get(i % SLIPS.size());
       CarelessLog careless = sound.copied(folder.resolve("careless" + i), 1000L + i);
       if (!slip.afterPublishing()) {
         forget(careless.log);
@@ -70,6 +79,10 @@ class CarelessTest {
                   all.stream().filter("not shown"::equals).count(),
                   100.0 * (all.size() - leaks) / all.size()));
         });
+    outcomes.values().stream()
+        .flatMap(List::stream)
+        .filter(o -> o.startsWith("OUT"))
+        .forEach(o -> table.append(o).append('\n'));
     System.out.print(table);
     outcomes.forEach(
         (kind, all) -> {

@@ -39,6 +39,7 @@ class CommandLineTest {
         "reckon",
         "publish",
         "audit",
+        "form",
         "keep",
         "completion",
         "manual",

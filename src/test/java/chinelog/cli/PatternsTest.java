@@ -119,6 +119,58 @@ class PatternsTest {
     }
   }
 
+  /** One for a printer that is not true and a cutter with a kerf, with ply to cut from. */
+  static final class Fitted implements AutoCloseable {
+
+    private final Path folder;
+    private final TinyLog log;
+
+    Fitted() throws IOException {
+      folder = Files.createTempDirectory("fitted");
+      log =
+          published(
+              PatternsTest.log(
+                      folder.resolve("merrow"),
+                      """
+                      printer: {across: 99.6 mm, up: 100.2 mm}
+                      patterns:
+                        kerf: 0.2 mm
+                        cut-from:
+                          - material: ply
+                            length: 600 mm
+                            width: 300 mm
+                            for: [moulds]
+                            except: [moulds.building_board]
+                          - {material: cedar, length: 914 mm, for: [planks]}
+                      """)
+                  .write(
+                      "stock.yaml",
+                      """
+                      - {material: ply, title: Birch ply, bought: 2, price: 11.40 GBP}
+                      - {material: cedar, title: "Cedar strip, 6 mm", bought: 60, price: 21.60 GBP}
+                      """)
+                  .replace(
+                      "facts.yaml",
+                      "moulds:",
+                      "planks: {reckon: planking, offsets: offsets, strip_width: 6 mm,"
+                          + " stock_length: 914 mm}\nmoulds:"),
+              "workshop");
+    }
+
+    TinyLog log() {
+      return log;
+    }
+
+    @Override
+    public void close() throws IOException {
+      try (Stream<Path> all = Files.walk(folder)) {
+        for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+          Files.delete(path);
+        }
+      }
+    }
+  }
+
   private static TinyLog published(TinyLog log, String readers) {
     Said said = log.run("publish", "--for", readers);
     assertThat(said.status()).as(said.err() + said.out()).isZero();
@@ -399,9 +451,8 @@ class PatternsTest {
   }
 
   @Test
-  void whatThePrinterDoesToALengthIsCorrected() throws Exception {
-    TinyLog log =
-        published(log("printer", "printer: {across: 99.6 mm, up: 100.2 mm}\n"), "workshop");
+  void whatThePrinterDoesToALengthIsCorrected(Fitted fitted) throws Exception {
+    TinyLog log = fitted.log();
     try (PDDocument pdf = Loader.loadPDF(workshop(log).resolve("patterns.pdf").toFile())) {
       for (int page = 0; page < pdf.getNumberOfPages(); page++) {
         assertThat(DrawnLines.of(pdf.getPage(page)))
@@ -505,9 +556,9 @@ class PatternsTest {
   }
 
   @Test
-  void aKerfLiesOutsideThePart(Plain shared) throws Exception {
+  void aKerfLiesOutsideThePart(Plain shared, Fitted fitted) throws Exception {
     TinyLog plain = shared.log();
-    TinyLog kerf = published(log("kerf", "patterns: {kerf: 0.2 mm}\n"), "workshop");
+    TinyLog kerf = fitted.log();
     Cut part = Cut.read(workshop(plain).resolve("patterns/moulds-7.svg"));
     Element root = xml(workshop(kerf).resolve("patterns/moulds-7.svg")).getDocumentElement();
     List<Point2D> wider = pointsOf(path(root, "cut"));
@@ -551,6 +602,62 @@ class PatternsTest {
   }
 
   @Test
+  void partsLieApartOnTheSheetsAndWhatIsShortIsToldWithItsCost(Fitted fitted) throws Exception {
+    Path patterns = workshop(fitted.log()).resolve("patterns");
+    List<String> cuts = Files.readAllLines(patterns.resolve("cutting-list.csv"));
+    assertThat(cuts.get(0))
+        .isEqualTo("Part,Cut from,Sheet,Along [mm],Across [mm],Length [mm],Width [mm]");
+    List<double[]> boxes = new ArrayList<>();
+    for (String cut : cuts.subList(1, cuts.size())) {
+      assertThat(cut).matches("Mould [0-9]+,Birch ply,[0-9]+(,[0-9.]+){4}");
+      String[] cells = cut.split(",");
+      double[] box = new double[5];
+      for (int i = 0; i < 5; i++) {
+        box[i] = Double.parseDouble(cells[i + 2]);
+      }
+      assertThat(box[1] + box[3]).isLessThanOrEqualTo(600);
+      assertThat(box[2] + box[4]).isLessThanOrEqualTo(300);
+      // As wide and as high as the outline in the cutter's file, less the kerf.
+      Cut outline =
+          Cut.read(
+              patterns.resolve(
+                  cells[0].toLowerCase(java.util.Locale.ROOT).replace(" ", "s-") + ".svg"));
+      double width =
+          outline.points().stream().mapToDouble(Point2D::getX).max().orElseThrow()
+              - outline.points().stream().mapToDouble(Point2D::getX).min().orElseThrow();
+      assertThat(box[3]).isCloseTo(width - 0.2, within(0.06));
+      for (double[] other : boxes) {
+        boolean apart =
+            other[0] != box[0]
+                || other[1] + other[3] < box[1]
+                || box[1] + box[3] < other[1]
+                || other[2] + other[4] < box[2]
+                || box[2] + box[4] < other[2];
+        assertThat(apart).as(cut).isTrue();
+      }
+      boxes.add(box);
+    }
+    assertThat(boxes).hasSize(13);
+    double sheets = boxes.stream().mapToDouble(b -> b[0]).max().orElseThrow();
+    List<String> bought = Files.readAllLines(patterns.resolve("shopping-list.csv"));
+    int isShort = (int) sheets - 2;
+    assertThat(isShort).isPositive();
+    assertThat(bought.get(1))
+        .isEqualTo(
+            String.format(
+                java.util.Locale.ROOT,
+                "Birch ply,600 × 300 mm,%.0f,2,%d,£5.70,£%.2f",
+                sheets,
+                isShort,
+                5.70 * isShort));
+    assertThat(bought.get(2)).matches("\"Cedar strip, 6 mm\",914 mm,[0-9]+,60,0,£0.36,£0.00");
+    try (PDDocument pdf = Loader.loadPDF(workshop(fitted.log()).resolve("patterns.pdf").toFile())) {
+      String text = new org.apache.pdfbox.text.PDFTextStripper().getText(pdf);
+      assertThat(text).contains("Cut from: Birch ply", "What to buy", "Sheet 1: Mould");
+    }
+  }
+
+  @Test
   void whatCannotBeDrawnIsSaidWithPlaceAndRemedy() throws Exception {
     TinyLog wide = log("wide", "").replace("facts.yaml", "notch_width: 5 mm", "notch_width: 50 mm");
     assertThat(wide.run("check").err() + wide.run("check").out())
@@ -565,5 +672,15 @@ class PatternsTest {
     assertThat(paper.run("check").err() + paper.run("check").out())
         .contains("\"a5\" is not a paper for patterns.", "roll 610 mm")
         .contains("Write from 4 mm to 50 mm.", "Write from 90 mm to 110 mm.");
+    TinyLog stock =
+        log(
+            "stock",
+            "patterns: {cut-from: [{material: oak, length: 600 mm, width: 100 mm, for: [moulds]},"
+                + " {material: cedar, length: 1 m, for: [mulds]}]}\n");
+    assertThat(stock.run("check").err() + stock.run("check").out())
+        .contains("log.yaml:", "There is no \"oak\" in stock.yaml.")
+        .contains("No reckoning of facts.yaml, nor a part of one, is called \"mulds\".")
+        .contains("The part \"7\" of \"moulds\" is")
+        .contains("larger than a sheet of \"oak\".", "mould: half");
   }
 }

@@ -115,7 +115,7 @@ class ScriptingTest {
 
   @Test
   void theQuietAreToldOnlyWhatIsWrong() {
-    TinyLog log = TinyLog.in(folder).write("entries/stray.txt", "x");
+    TinyLog log = TinyLog.in(folder).write("entries/stray.markdown", "x");
     assertThat(log.run("check").err()).contains("reminder");
     assertThat(log.run("check", "--quiet")).isEqualTo(new Said(0, "", ""));
     assertThat(log.run("publish", "-q", "--for", "public")).isEqualTo(new Said(0, "", ""));

@@ -124,7 +124,8 @@ public final class LongEdition {
     Picture picture =
         new Picture(
             "plate-%03d".formatted(number),
-            List.of(new Rendition(WIDTH_PX, height, () -> Files.newInputStream(file))));
+            List.of(new Rendition(WIDTH_PX, height, () -> Files.newInputStream(file))),
+            List.of());
     return new Plate(
         number,
         picture,
@@ -178,6 +179,7 @@ public final class LongEdition {
             sample.address(),
             sample.theme(),
             sample.paper(),
+            sample.chapters(),
             sample.title(),
             sample.subject(),
             sample.kind(),
@@ -187,6 +189,7 @@ public final class LongEdition {
             sample.scale(),
             List.of(),
             sample.hero(),
+            List.of(),
             stages,
             List.of(),
             entries,
@@ -199,10 +202,12 @@ public final class LongEdition {
             sample.hours(),
             sample.totals(),
             sample.charts(),
+            sample.drawings(),
             sample.cautions(),
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 }

@@ -124,6 +124,7 @@ public final class RandomEdition {
             sample.address(),
             sample.theme(),
             random.nextInt(4) == 0 ? Edition.Paper.LETTER : Edition.Paper.A4,
+            sample.chapters(),
             sample.title(),
             sample.subject(),
             sample.kind(),
@@ -133,6 +134,7 @@ public final class RandomEdition {
             sample.scale(),
             List.of(),
             sample.hero(),
+            List.of(),
             stages,
             List.of(),
             entries,
@@ -145,11 +147,13 @@ public final class RandomEdition {
             sample.hours(),
             sample.totals(),
             sample.charts(),
+            sample.drawings(),
             sample.cautions(),
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 
   private Entry entry(String stage, int day) {
@@ -251,7 +255,8 @@ public final class RandomEdition {
         new Picture(
             "plate-%03d".formatted(number),
             List.of(
-                new Rendition(shape[0] / 25, shape[1] / 25, () -> new ByteArrayInputStream(jpeg))));
+                new Rendition(shape[0] / 25, shape[1] / 25, () -> new ByteArrayInputStream(jpeg))),
+            List.of());
     Plate plate =
         new Plate(
             number,

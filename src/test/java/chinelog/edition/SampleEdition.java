@@ -76,7 +76,7 @@ public final class SampleEdition {
       List<Plate> ofDay = new ArrayList<>();
       for (int k = 0; k < platesOfEach; k++) {
         int number = plates.size() + 1;
-        Picture own = new Picture("plate-" + number, picture.renditions());
+        Picture own = new Picture("plate-" + number, picture.renditions(), List.of());
         ofDay.add(
             new Plate(number, own, runs("As it stood."), "A hull.", null, "planking", id, NONE));
         plates.add(ofDay.get(k));
@@ -97,7 +97,16 @@ public final class SampleEdition {
               NONE));
       told.add(
           new Post(
-              id, i, like.title(), "Part " + i, like.date(), ofDay.get(0), List.of(id), 1, NONE));
+              id,
+              i,
+              like.title(),
+              "Part " + i,
+              like.date(),
+              ofDay.get(0),
+              List.of(id),
+              60,
+              1,
+              NONE));
     }
     return Edition.seal(
         new Contents(
@@ -108,6 +117,7 @@ public final class SampleEdition {
             sample.address(),
             sample.theme(),
             sample.paper(),
+            sample.chapters(),
             sample.title(),
             sample.subject(),
             sample.kind(),
@@ -117,6 +127,7 @@ public final class SampleEdition {
             sample.scale(),
             sample.about(),
             null,
+            List.of(),
             List.of(),
             told,
             entries,
@@ -129,11 +140,13 @@ public final class SampleEdition {
             sample.hours(),
             sample.totals(),
             sample.charts(),
+            sample.drawings(),
             sample.cautions(),
             List.of(),
             false,
             List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 
   /** The folder of the demo photographs; null where it is not at hand. */
@@ -153,6 +166,7 @@ public final class SampleEdition {
             seesAll ? null : URI.create("https://merrow.example/"),
             theme,
             Edition.Paper.A4,
+            Edition.Chapters.STAGES,
             "Building Merrow",
             "Merrow",
             "harbour pilot launch",
@@ -162,6 +176,7 @@ public final class SampleEdition {
             "1:16",
             about(),
             plate("hero"),
+            List.of(plate("bow"), plate("bench"), plate("hero")),
             stages(),
             posts(),
             entries,
@@ -178,6 +193,7 @@ public final class SampleEdition {
                 line("Length over all", "700 mm", "11.20 m full size", "hull.loa"),
                 line("Mass as she floats", "2.24 kg", "budget 2.30 kg", "mass.total")),
             charts(),
+            List.of(),
             cautions(),
             handover(),
             true,
@@ -187,7 +203,8 @@ public final class SampleEdition {
                         "lines", "Skerrick Yard", "the lines plan and what is taken from it"),
                     new AgreementLegend("client", "the client", "the client's name and the price"))
                 : List.of(),
-            Patterns.NONE));
+            Patterns.NONE,
+            List.of()));
   }
 
   private void shoot() {
@@ -530,6 +547,7 @@ public final class SampleEdition {
         LocalDate.parse(date),
         plate(opening),
         ids(entries),
+        minutes * 238,
         minutes,
         NONE);
   }

@@ -60,7 +60,7 @@ final class SamplePictures {
         byte[] jpeg = jpeg(scaled(full, width, height));
         renditions.add(new Rendition(width, height, () -> new ByteArrayInputStream(jpeg)));
       }
-      return new Picture(id, renditions);
+      return new Picture(id, renditions, List.of());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

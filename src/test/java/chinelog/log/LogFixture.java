@@ -2,8 +2,10 @@ package chinelog.log;
 
 import chinelog.label.Agreement;
 import chinelog.label.Label;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
@@ -198,7 +200,7 @@ public final class LogFixture {
   }
 
   public LogFixture sheet(String path, String... under) {
-    sheets.add(new Sheet(path, path, Label.of(under), Place.of(path)));
+    sheets.add(new Sheet(path, path, Label.of(under), List.of(), Place.of(path)));
     return this;
   }
 
@@ -235,12 +237,14 @@ public final class LogFixture {
             null,
             "",
             Paper.A4,
-            null,
+            BookChapters.STAGES,
             new TreeMap<>(),
             null,
             false,
             valuation,
-            PatternSheets.USUAL);
+            PatternSheets.USUAL,
+            null,
+            LetterPlan.NONE);
     return new Log(
         Path.of("merrow"),
         head,

@@ -3,6 +3,7 @@ package chinelog.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
 import chinelog.log.records.Paper;
@@ -28,6 +29,8 @@ class NewLogTest {
 
   private static final LocalDate TODAY = LocalDate.of(2026, 3, 14);
 
+  private static final NewLog.Beginning MERROW = new NewLog.Beginning("Merrow", "1:16");
+
   private static final LocalDate LATER = TODAY.plusMonths(3);
   private static final String UNKNOWN = "qqqqqqqqqqqqqqqq: 1";
   private static final String FIRST = "entries/" + LATER + "-the-log-is-begun.md";
@@ -39,13 +42,16 @@ class NewLogTest {
 
   @Test
   void aLogLaidDownReadsWithoutAnyProblem() throws IOException {
-    NewLog.layDown(folder.resolve("merrow"), TODAY);
+    NewLog.layDown(folder.resolve("merrow"), TODAY, MERROW);
     LogReader.Reading reading = new LogReader(TODAY, ZoneOffset.UTC).read(folder.resolve("merrow"));
     assertThat(reading.problems()).isEmpty();
     assertThat(reading.log().entries()).extracting(Entry::date).containsExactly(TODAY);
     assertThat(reading.log().stages()).hasSize(3);
-    assertThat(reading.log().statements()).hasSize(2);
-    assertThat(reading.log().stock()).hasSize(1);
+    // Nothing of another boat is in it.
+    assertThat(reading.log().statements()).isEmpty();
+    assertThat(reading.log().stock()).isEmpty();
+    assertThat(reading.log().tables()).hasSize(1);
+    assertThat(reading.log().tables().get(0).rows()).isEmpty();
   }
 
   @Test
@@ -60,11 +66,13 @@ class NewLogTest {
     assertThat(log.head().clocks()).hasSize(1);
     assertThat(log.head().valuation()).isEqualTo(Valuation.AVERAGE);
     assertThat(log.head().paper()).isEqualTo(Paper.LETTER);
+    assertThat(log.head().chapters()).isEqualTo(BookChapters.POSTS);
     assertThat(log.limits()).hasSize(1);
     assertThat(log.posts()).hasSize(1);
     assertThat(log.handover()).filteredOn(h -> !h.text().isEmpty()).hasSize(2);
     assertThat(log.stages()).hasSize(4);
     assertThat(log.requests()).hasSize(1);
+    assertThat(log.statements()).hasSize(3);
     assertThat(log.photos().get(0).regions()).hasSize(1);
     assertThat(log.entries().get(1).weighed()).hasSize(2);
     PriceReader.Reading price = PriceReader.read(merrow.resolve("quotation.yaml"), log, LATER);
@@ -82,12 +90,10 @@ class NewLogTest {
       String text = Files.readString(file);
       shown.append(text);
       String fence = name.endsWith(".md") ? "---\n" : "";
-      String outer = name.startsWith("stock") ? "- material: x\n  bought: 1\n  " : "";
       String asked =
-          text.replaceFirst(fence, fence + outer + UNKNOWN + "\n")
-              .replace("{", "{" + UNKNOWN + ", ");
+          text.replaceFirst(fence, fence + UNKNOWN + "\n").replace("{", "{" + UNKNOWN + ", ");
       Files.writeString(
-          file, name.startsWith("facts") ? text.replace("{", "{" + UNKNOWN + ", ") : asked);
+          file, name.matches("(facts|stock).*") ? text.replace("{", "{" + UNKNOWN + ", ") : asked);
     }
     LogReader.Reading reading = new LogReader(LATER, ZoneOffset.UTC).read(merrow);
     List<Problem> problems = new ArrayList<>(reading.problems());
@@ -115,10 +121,9 @@ class NewLogTest {
   /** A new log with every remark made a line, and the files there that they speak of. */
   private Path laidDownWithoutSigns() throws Exception {
     Path merrow = folder.resolve("merrow");
-    NewLog.layDown(merrow, LATER);
+    NewLog.layDown(merrow, LATER, MERROW);
     Path photo = Files.writeString(merrow.resolve("photos/T20_0412.jpg"), "a photograph");
     Files.writeString(merrow.resolve("sheets/lines.pdf"), "a sheet");
-    Files.createDirectory(merrow.resolve("tables"));
     Files.writeString(merrow.resolve("tables/offsets.csv"), "station,price\n1,2\n");
     Files.writeString(merrow.resolve("entries/2026-03-14-the-log-is-begun.md"), "Begun.\n");
     String sha256 =
@@ -136,9 +141,29 @@ class NewLogTest {
   }
 
   @Test
+  void nameAndScaleStandInTheLogHoweverTheyAreSpelt() throws IOException {
+    for (String name : List.of("Curlew", "Curlew: a \"skiff\" #2", "- Curlew", "true", "C\\D")) {
+      Path log = folder.resolve("log" + Math.abs(name.hashCode()));
+      NewLog.layDown(log, TODAY, new NewLog.Beginning(name, "1/2 in = 1 ft"));
+      LogReader.Reading reading = new LogReader(TODAY, ZoneOffset.UTC).read(log);
+      assertThat(reading.problems()).as(name).isEmpty();
+      assertThat(reading.log().head().subject()).isNotNull();
+      assertThat(reading.log().head().subject().value()).isEqualTo(name);
+      assertThat(reading.log().head().title().value()).isEqualTo("Building " + name);
+      assertThat(reading.log().head().scale().value()).isEqualByComparingTo("24");
+    }
+    Path bare = folder.resolve("my-boat");
+    NewLog.layDown(bare, TODAY, NewLog.Beginning.UNKNOWN);
+    Log log = new LogReader(TODAY, ZoneOffset.UTC).read(bare).log();
+    assertThat(log.head().title().value()).isEqualTo("My boat");
+    assertThat(log.head().scale()).isNull();
+    assertThat(log.head().subject()).isNull();
+  }
+
+  @Test
   void aFolderWithAnythingInItIsLeftAlone() throws IOException {
     Files.writeString(folder.resolve(".keep"), "mine");
-    assertThatThrownBy(() -> NewLog.layDown(folder, TODAY))
+    assertThatThrownBy(() -> NewLog.layDown(folder, TODAY, MERROW))
         .isInstanceOf(DirectoryNotEmptyException.class);
     assertThat(folder).isDirectoryContaining("glob:**/.keep");
     assertThat(folder.resolve("log.yaml")).doesNotExist();
@@ -147,7 +172,7 @@ class NewLogTest {
   @Test
   void aFileIsNotOverwritten() throws IOException {
     Path file = Files.writeString(folder.resolve("merrow"), "mine");
-    assertThatThrownBy(() -> NewLog.layDown(file, TODAY))
+    assertThatThrownBy(() -> NewLog.layDown(file, TODAY, MERROW))
         .isInstanceOf(FileAlreadyExistsException.class);
     assertThat(file).hasContent("mine");
   }

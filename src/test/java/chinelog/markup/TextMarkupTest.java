@@ -21,7 +21,7 @@ class TextMarkupTest {
     }
 
     @Override
-    public void plate(HtmlWriter html, Plate plate) {
+    public void plate(HtmlWriter html, Plate plate, boolean beside) {
       html.empty("img", "alt", plate.alt());
     }
 
@@ -82,9 +82,9 @@ class TextMarkupTest {
   @Test
   void aFigureIsLinkedWhereItIsTold() {
     assertThat(written(new Text.FigureLink("hull.loa", "700 mm")))
-        .isEqualTo("<a class=\"fact\" href=\"#loa\">700 mm</a>");
+        .isEqualTo("<a class=\"fact\" href=\"#loa\">700\u00a0mm</a>");
     assertThat(written(new Text.FigureLink("hull.beam", "190 mm")))
-        .isEqualTo("<span class=\"fact\">190 mm</span>");
+        .isEqualTo("<span class=\"fact\">190\u00a0mm</span>");
   }
 
   @Test
@@ -163,5 +163,11 @@ class TextMarkupTest {
             new Text.Break(false),
             new Text.Gap());
     assertThat(TextMarkup.plain(runs, Wording.of(Locale.UK))).isEqualTo("She [withheld]");
+  }
+
+  @Test
+  void aNumberAndItsUnitStayOnOneLine() {
+    assertThat(TextMarkup.typeset("3 mm by 9 1/2 in of 12 planks, 3 min apart"))
+        .isEqualTo("3\u00a0mm by 9\u202f1\u20442\u00a0in of 12 planks, 3\u00a0min apart");
   }
 }

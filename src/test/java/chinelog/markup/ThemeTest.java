@@ -64,9 +64,19 @@ class ThemeTest {
   void theScreenGetsTheDesignValuesForDayAndDark() throws IOException {
     Theme theme = Theme.load("chartroom", null);
     assertThat(theme.siteCss())
-        .contains("  --accent: " + theme.value("accent") + ";")
+        .contains("--accent:" + theme.value("accent") + ";")
         .containsSubsequence(
-            "prefers-color-scheme: dark", "  --accent: " + theme.value("dark.accent") + ";");
+            "prefers-color-scheme:dark", "--accent:" + theme.value("dark.accent") + ";");
+  }
+
+  @Test
+  void theStyleSheetIsWrittenCloseAndKeepsWhatStandsInQuotationMarks() throws IOException {
+    Path mine = Files.createDirectories(own.resolve("mine"));
+    Files.writeString(
+        mine.resolve("site.css"),
+        "/* a remark */\n.a > .b ,\n.c :is(p) { content: \"; }  {\" ; width: calc(1px + 2px); }\n");
+    assertThat(Theme.load("mine", own).siteCss())
+        .endsWith(".a > .b,.c :is(p){content:\"; }  {\";width:calc(1px + 2px)}");
   }
 
   @Test

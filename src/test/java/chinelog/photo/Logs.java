@@ -1,8 +1,10 @@
 package chinelog.photo;
 
 import chinelog.label.Label;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
@@ -130,12 +132,14 @@ public final class Logs {
             null,
             "plain",
             Paper.A4,
-            null,
+            BookChapters.STAGES,
             clocks,
             null,
             false,
             Valuation.FIFO,
-            PatternSheets.USUAL);
+            PatternSheets.USUAL,
+            null,
+            LetterPlan.NONE);
     return new Log(
         folder,
         head,

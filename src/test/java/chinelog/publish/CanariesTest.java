@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.audit.Canary;
 import chinelog.label.Clearance;
 import chinelog.log.records.Readers;
+import chinelog.withhold.Correspondence;
 import chinelog.withhold.Withholder;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
@@ -55,7 +56,8 @@ class CanariesTest {
                 new LogPictures(opened.log(), new Clearance(new TreeSet<>()), step -> {}),
                 readers,
                 DAY,
-                java.util.Set.of())
+                java.util.Set.of(),
+                Correspondence.NONE)
             .against(List.of());
 
     assertThat(Canaries.of(opened, withheld))

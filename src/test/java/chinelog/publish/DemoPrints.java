@@ -5,6 +5,7 @@ import chinelog.edition.Edition;
 import chinelog.label.Clearance;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
+import chinelog.withhold.Correspondence;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -59,7 +60,8 @@ public final class DemoPrints {
             new LogPictures(opened.log(), clearance, Progress.SILENT),
             group,
             DAY,
-            java.util.Set.of())
+            java.util.Set.of(),
+            Correspondence.NONE)
         .against(List.of())
         .edition();
   }

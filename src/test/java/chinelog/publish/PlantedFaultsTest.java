@@ -7,6 +7,7 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
+import chinelog.withhold.Correspondence;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -277,7 +278,8 @@ class PlantedFaultsTest {
                 new LogPictures(opened.log(), new Clearance(new TreeSet<>()), Progress.SILENT),
                 everybody,
                 ByteTwinsTest.AS_OF,
-                java.util.Set.of())
+                java.util.Set.of(),
+                Correspondence.NONE)
             .against(List.of());
     Path edition = log.resolve("published/public");
     Map<String, byte[]> files = new TreeMap<>();

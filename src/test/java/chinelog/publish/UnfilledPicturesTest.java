@@ -9,8 +9,11 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Sheet;
 import chinelog.markup.Theme;
+import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import chinelog.site.FreshSite;
+import chinelog.withhold.Correspondence;
 import chinelog.withhold.PictureSource;
 import chinelog.withhold.Withholder;
 import java.io.IOException;
@@ -20,6 +23,7 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -49,6 +53,11 @@ class UnfilledPicturesTest {
     @Override
     public boolean looksLikeDrawing(Darkroom.Prints prints) {
       return false;
+    }
+
+    @Override
+    public Optional<View> look(Photograph photograph) throws IOException {
+      return real.look(photograph);
     }
 
     @Override
@@ -90,7 +99,8 @@ class UnfilledPicturesTest {
                 forgetful ? new Forgetful(real) : real,
                 everybody,
                 ByteTwinsTest.AS_OF,
-                java.util.Set.of())
+                java.util.Set.of(),
+                Correspondence.NONE)
             .against(List.of());
     Path folder = Files.createTempDirectory(temp, "edition");
     Edition edition = withheld.edition();

@@ -2,6 +2,8 @@ package chinelog.reckon;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.log.records.PostLength;
+import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -26,6 +28,18 @@ class InstalmentsTest {
     assertThat(Instalments.suggest(List.of())).isEqualTo(1);
     // Twenty evenings of sixty words each are no single post, though five minutes would read them.
     assertThat(Instalments.suggest(Collections.nCopies(20, 60))).isEqualTo(3);
+  }
+
+  @Test
+  void aWantedLengthIsComeAsNearToAsWholeEntriesAllow() {
+    PostLength words = new PostLength(new BigDecimal(900), PostLength.Measure.WORDS);
+    assertThat(Instalments.of(Collections.nCopies(5, 300), words)).containsExactly(3, 2);
+    assertThat(Instalments.of(List.of(100, 900, 500, 500, 1000), words)).containsExactly(2, 2, 1);
+    assertThat(Instalments.of(List.of(2000, 800), words)).containsExactly(1, 1);
+    assertThat(Instalments.of(List.of(), words)).isEmpty();
+    // 238 words a minute.
+    PostLength minutes = new PostLength(new BigDecimal("2.5"), PostLength.Measure.MINUTES);
+    assertThat(Instalments.of(Collections.nCopies(10, 119), minutes)).containsExactly(5, 5);
   }
 
   @Test

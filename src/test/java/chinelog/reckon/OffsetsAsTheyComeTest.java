@@ -33,7 +33,9 @@ class OffsetsAsTheyComeTest {
     Files.writeString(folder.resolve("tables/offsets.csv"), offsets);
     Files.writeString(
         folder.resolve("facts.yaml"),
-        "form: {reckon: hull-form, offsets: offsets, draught: 9 in" + manner + "}\n");
+        "form: {reckon: hull-form, offsets: offsets, draught: 9 in, "
+            + (manner.isEmpty() ? "origin: aft" : manner)
+            + "}\n");
     LogReader.Reading reading =
         new LogReader(LocalDate.of(2026, 6, 30), ZoneOffset.UTC).read(folder);
     problems.addAll(reading.problems());
@@ -82,7 +84,7 @@ class OffsetsAsTheyComeTest {
     same(
         "station,x [in],keel [in],WL 6 breadth [in],WL 12 breadth [in]\n"
             + "C,0,0,4,8\nB,24,0,7,14\nA,48,0,6,12\n",
-        ", origin: bow, breadths: full");
+        "origin: bow, breadths: full");
   }
 
   @Test

@@ -171,7 +171,7 @@ class SiteWriterTest {
   void theWorkshopSeesWhatIsUnderAnAgreementAndThatItIs() throws IOException {
     String post = workshops.text("posts/01-a-launch-for-a-small-harbour.html");
     assertThat(post)
-        .contains("<span class=\"under-phrase\">10.47 m at her marks")
+        .contains("<span class=\"under-phrase\">10.47\u00a0m at her marks")
         .contains("<a class=\"seal\" href=\"#agreement-1\" title=\"Under agreement 1\"")
         .contains("<div id=\"agreement-1\">")
         .contains("with Skerrick Yard: the lines plan")
@@ -197,6 +197,7 @@ class SiteWriterTest {
                 all.address(),
                 all.theme(),
                 all.paper(),
+                all.chapters(),
                 all.title(),
                 "",
                 "",
@@ -206,6 +207,7 @@ class SiteWriterTest {
                 "",
                 List.of(),
                 null,
+                List.of(),
                 all.stages(),
                 List.of(),
                 all.entries(),
@@ -220,9 +222,11 @@ class SiteWriterTest {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 false,
                 List.of(),
-                Patterns.NONE));
+                Patterns.NONE,
+                List.of()));
     WrittenSite site = WrittenSite.write(withoutPosts, null, fresh("without-posts"));
     assertThat(site.pages()).containsKey("entries/2026-03-17-six-moulds.html");
     assertThat(site.text("stages.html")).contains("entries/2026-03-17-six-moulds.html");

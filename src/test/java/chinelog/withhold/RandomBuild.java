@@ -3,9 +3,11 @@ package chinelog.withhold;
 import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.label.Presence;
+import chinelog.log.records.BookChapters;
 import chinelog.log.records.Entry;
 import chinelog.log.records.HandoverSection;
 import chinelog.log.records.Head;
+import chinelog.log.records.LetterPlan;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
@@ -608,12 +610,14 @@ final class RandomBuild {
         some(4, "licence"),
         "plain",
         Paper.A4,
-        "lines",
+        BookChapters.STAGES,
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
         open.nextBoolean(),
         open.nextBoolean() ? Valuation.FIFO : Valuation.AVERAGE,
-        PatternSheets.USUAL);
+        PatternSheets.USUAL,
+        null,
+        LetterPlan.NONE);
   }
 
   private Log log() {
@@ -698,7 +702,9 @@ final class RandomBuild {
         tables,
         List.copyOf(entries),
         photos.stream().sorted(Comparator.comparing(PhotoFile::path)).toList(),
-        List.of(new Sheet("sheets/" + hiddenName() + ".pdf", hidden(), Label.of("lines"), at())));
+        List.of(
+            new Sheet(
+                "sheets/" + hiddenName() + ".pdf", hidden(), Label.of("lines"), List.of(), at())));
   }
 
   private Limit limit(String id, String rule) {

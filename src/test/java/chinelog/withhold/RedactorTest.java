@@ -31,6 +31,7 @@ class RedactorTest {
           "head.client",
           "head.licence",
           "head.hero",
+          "head.letter",
           "stages.about",
           "handover.text",
           "entries.title",

@@ -10,6 +10,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Statement;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
+import chinelog.photo.derivatives.View;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
 import java.io.IOException;
@@ -170,7 +171,8 @@ class TwoRunTest {
               new Blank(),
               readers,
               day.getKey(),
-              build.mayShow());
+              build.mayShow(),
+              Correspondence.NONE);
       Withholder.Withheld made = maker.account(maker.edition(), known);
       known.addAll(made.printed());
       tell(made.edition().contents(), text);
@@ -275,7 +277,8 @@ class TwoRunTest {
             new Blank(),
             readers,
             RandomBuild.AS_OF,
-            build.mayShow());
+            build.mayShow(),
+            Correspondence.NONE);
     StringBuilder text = new StringBuilder();
     tell(maker.edition().contents(), text);
     return new Made(
@@ -352,6 +355,11 @@ class TwoRunTest {
     @Override
     public boolean looksLikeDrawing(Darkroom.Prints prints) {
       return false;
+    }
+
+    @Override
+    public Optional<View> look(Photograph photograph) {
+      return Optional.empty();
     }
 
     @Override

@@ -6,9 +6,7 @@ import chinelog.edition.Edition;
 import chinelog.log.LogReader;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
-import chinelog.log.records.Sheet;
 import chinelog.photo.album.Album;
-import chinelog.photo.derivatives.Darkroom;
 import chinelog.problem.Problem;
 import chinelog.reckon.Reckoner;
 import java.io.IOException;
@@ -17,7 +15,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -87,7 +84,8 @@ class WithholderTest {
             new NoPictures(),
             group,
             day,
-            java.util.Set.of())
+            java.util.Set.of(),
+            Correspondence.NONE)
         .against(known);
   }
 
@@ -325,29 +323,6 @@ class WithholderTest {
               "keel.depth null measured",
               "keel.length null stated",
               "keel.width 2026-04-08 measured, April 8, 2026");
-    }
-  }
-
-  private static final class NoPictures implements PictureSource {
-
-    @Override
-    public Darkroom.Development develop(List<Darkroom.Order> orders) {
-      return new Darkroom.Development(Map.of(), List.of());
-    }
-
-    @Override
-    public boolean looksLikeDrawing(Darkroom.Prints prints) {
-      return false;
-    }
-
-    @Override
-    public int pages(Sheet sheet) {
-      return 0;
-    }
-
-    @Override
-    public Darkroom.Prints print(Sheet sheet, int page) {
-      throw new IllegalArgumentException("there is no sheet");
     }
   }
 

@@ -47,27 +47,22 @@ final class Marks {
 
   private static final float POINTS_PER_MM = 72 / 25.4f;
 
-  /** The renderer counts 20 dots to a pixel of 1/96 in. */
-  private static final float DOTS_PER_POINT = 20 * 96 / 72f;
-
   private final SortedMap<Integer, SortedSet<String>> byPage = new TreeMap<>();
   private final List<Bar> bars = new ArrayList<>();
   private final Layer root;
-  private final Trim trim;
-  private final double bleedMm;
+  private final PagePlace place;
 
   /** A bar on a page, in dots from the left and the top of the text. */
   private record Bar(int page, int left, int top, int bottom, FSRGBColor color) {}
 
-  private Marks(PdfBoxRenderer renderer, Trim trim, double bleedMm) {
+  private Marks(PdfBoxRenderer renderer, PagePlace place) {
     this.root = renderer.getRootBox().getLayer();
-    this.trim = trim;
-    this.bleedMm = bleedMm;
+    this.place = place;
   }
 
-  static void stamp(PdfBoxRenderer renderer, PDFont font, Manuscript manuscript, double bleedMm)
+  static void stamp(PdfBoxRenderer renderer, PDFont font, Manuscript manuscript, PagePlace place)
       throws IOException {
-    Marks marks = new Marks(renderer, manuscript.trim(), bleedMm);
+    Marks marks = new Marks(renderer, place);
     marks.collect(renderer.getRootBox());
     PDDocument document = renderer.getPdfDocument();
     for (Bar bar : marks.bars) {
@@ -144,7 +139,7 @@ final class Marks {
   }
 
   /** Leaves out what the face has no sign for, rather than the whole mark. */
-  private static String printable(PDFont font, String words) {
+  static String printable(PDFont font, String words) {
     StringBuilder kept = new StringBuilder();
     words
         .codePoints()
@@ -164,9 +159,9 @@ final class Marks {
 
   private void draw(PDDocument document, Bar bar) throws IOException {
     PDPage page = document.getPage(bar.page);
-    float left = textLeftPt(bar.page) + bar.left / DOTS_PER_POINT;
-    float top = (float) ((trim.topMm + bleedMm) * POINTS_PER_MM) + bar.top / DOTS_PER_POINT;
-    float height = (bar.bottom - bar.top) / DOTS_PER_POINT;
+    float left = place.leftPt(bar.page, bar.left);
+    float top = place.textTopPt() + PagePlace.points(bar.top);
+    float height = PagePlace.points(bar.bottom - bar.top);
     FSRGBColor color = bar.color;
     try (PDPageContentStream content = append(document, page)) {
       content.beginMarkedContent(COSName.ARTIFACT);
@@ -178,25 +173,21 @@ final class Marks {
     }
   }
 
-  private float textLeftPt(int page) {
-    boolean isRight = page % 2 == 0;
-    return (float) (((isRight ? trim.innerMm : trim.outerMm) + bleedMm) * POINTS_PER_MM);
-  }
-
   /** At the outer side of the text, as the running head. */
   private void stamp(PDDocument document, int number, PDFont font, String words)
       throws IOException {
     PDPage page = document.getPage(number);
     boolean isRight = number % 2 == 0;
     float width = font.getStringWidth(words) / 1000 * SIZE_PT;
-    float right = textLeftPt(number) + (float) (trim.textWidthMm() * POINTS_PER_MM);
-    double fromTopMm = Math.max(trim.topMm - ABOVE_TEXT_MM, LEAST_FROM_TOP_MM) + bleedMm;
+    float right = place.textLeftPt(number) + (float) (place.trim().textWidthMm() * POINTS_PER_MM);
+    double fromTopMm =
+        Math.max(place.trim().topMm - ABOVE_TEXT_MM, LEAST_FROM_TOP_MM) + place.bleedMm();
     try (PDPageContentStream content = append(document, page)) {
       content.beginMarkedContent(COSName.ARTIFACT);
       content.beginText();
       content.setFont(font, SIZE_PT);
       content.newLineAtOffset(
-          isRight ? right - width : textLeftPt(number),
+          isRight ? right - width : place.textLeftPt(number),
           page.getMediaBox().getUpperRightY() - (float) (fromTopMm * POINTS_PER_MM));
       content.showText(words);
       content.endText();

@@ -20,6 +20,7 @@ public final class PageSearch {
   private final Printer printer;
   private final Function<Layout, Manuscript> pages;
   private final Function<Layout, Manuscript> endless;
+
   /**
    * Begins a search.
    *

@@ -124,7 +124,9 @@ public final class Printer implements Closeable {
       renderer.createPDFKeepOpen();
       ReadingOrder.mend(renderer);
       PageNumbers.label(document, look.pages());
-      Marks.stamp(renderer, faces.sans(), manuscript, bleedMm);
+      PagePlace place = new PagePlace(manuscript.trim(), bleedMm);
+      Hatching.draw(renderer, faces.sans(), place);
+      Marks.stamp(renderer, faces.sans(), manuscript, place);
       Finish.apply(document, manuscript, bleedMm);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
         document.save(out);

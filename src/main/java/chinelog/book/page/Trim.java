@@ -21,9 +21,6 @@ public enum Trim {
   /** A box exactly as high as its page spills a sliver onto the next. */
   private static final double SLIVER_MM = 0.03;
 
-  /** What stands at the foot of a page keeps so far from its end, or it would be moved on. */
-  private static final double LAST_LINE_MM = 2;
-
   public final double widthMm;
   public final double heightMm;
   public final double topMm;
@@ -85,7 +82,6 @@ public enum Trim {
     values.put("margin-outer", mm(outerMm + bleedMm));
     values.put("text-width", mm(textWidthMm()));
     values.put("text-height", mm(textHeightMm()));
-    values.put("foot-height", mm(textHeightMm() - LAST_LINE_MM));
     return values;
   }
 

@@ -1,11 +1,16 @@
 package chinelog.book.setting;
 
+import static java.util.Objects.requireNonNull;
+import static java.util.stream.Collectors.toUnmodifiableMap;
+
 import com.openhtmltopdf.extend.Hyphenator;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.ObjectInputStream;
+import java.io.UncheckedIOException;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Properties;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
@@ -31,25 +36,8 @@ public final class Hyphens implements Hyphenator {
   private static final Pattern WORD =
       Pattern.compile("(?<![\\p{L}\\p{N}])\\p{L}\\p{Ll}{5,}(?![\\p{L}\\p{N}])");
 
-  /**
-   * The patterns that may be passed on by anyone, each with its licence. The library's archive
-   * holds many more, compiled and without a word of their licences; these are the ones whose
-   * sources, which it appears to be made from, say so at their head (hyph-utf8, the pattern files
-   * of TeX). Others are to be looked up there before they are added.
-   */
-  static final Map<String, String> LICENCES =
-      Map.ofEntries(
-          Map.entry("da", "LPPL 1.3 or MIT"),
-          Map.entry("de", "LPPL"),
-          Map.entry("de_CH", "LPPL"),
-          Map.entry("en", "free to copy with its notice"),
-          Map.entry("en_GB", "MIT"),
-          Map.entry("es", "MIT"),
-          Map.entry("fr", "MIT"),
-          Map.entry("it", "LPPL 1.3"),
-          Map.entry("nl", "LPPL 1"),
-          Map.entry("pt", "BSD 3-clause"),
-          Map.entry("sv", "LPPL 1.2"));
+  /** The patterns that anybody may pass on, such as {@code en_GB}, each with its licence. */
+  static final Map<String, String> LICENCES = licences();
 
   private final @Nullable HyphenationTree patterns;
   private final Map<String, String> divided = new ConcurrentHashMap<>();
@@ -72,6 +60,18 @@ public final class Hyphens implements Hyphenator {
       }
     }
     return new Hyphens(null);
+  }
+
+  private static Map<String, String> licences() {
+    Properties licences = new Properties();
+    try (InputStream in =
+        Hyphens.class.getResourceAsStream("/chinelog/book/hyphenation.properties")) {
+      licences.load(requireNonNull(in));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return licences.entrySet().stream()
+        .collect(toUnmodifiableMap(e -> (String) e.getKey(), e -> (String) e.getValue()));
   }
 
   private static HyphenationTree read(InputStream in) throws IOException {

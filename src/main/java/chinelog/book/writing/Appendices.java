@@ -35,7 +35,8 @@ final class Appendices {
     boolean hasMass =
         edition.figures().stream().anyMatch(Figure::ofMass)
             || edition.charts().stream().anyMatch(Appendices::isOfMass);
-    boolean hasFigures = edition.figures().stream().anyMatch(f -> !f.ofMass());
+    boolean hasFigures =
+        !edition.drawings().isEmpty() || edition.figures().stream().anyMatch(f -> !f.ofMass());
     add(sections, "figures", hasFigures, this::figures);
     add(sections, "mass", hasMass, this::mass);
     add(sections, "limits", !edition.limits().isEmpty(), this::limits);
@@ -56,6 +57,7 @@ final class Appendices {
   private void figures() {
     setting.openSection("figures", words.say("figures"), "appendix");
     setting.lead("figures.about");
+    edition.drawings().forEach(new DrawingPages(setting)::write);
     figures.groups(edition.figures().stream().filter(f -> !f.ofMass()).toList());
     out.close();
   }

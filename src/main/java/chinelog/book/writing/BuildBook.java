@@ -38,12 +38,13 @@ public final class BuildBook {
     shell.open("book.kind", "book.description", all);
     front.cover(setting.words.say("book.kind"));
     setting.out.open("div", "class", "blind");
-    String set = setting.words.say("colophon.set", setting.words.date(edition.asOf()));
-    front.imprint("book.description", List.of(set, setting.words.say("colophon.made")));
+    front.frontispiece(plates);
     front.halfTitle(blocks);
     setting.out.close();
     setting.out.open("div", "class", "front");
     front.contents(all);
+    String set = setting.words.say("colophon.set", setting.words.date(edition.asOf()));
+    front.imprint("book.description", List.of(set, setting.words.say("colophon.made")));
     setting.out.close();
     setting.out.open("div", "class", "body", "id", PageNumbers.BODY);
     all.forEach(section -> section.write().run());

@@ -2,6 +2,7 @@ package chinelog.book.writing;
 
 import chinelog.book.page.PlateRows;
 import chinelog.book.page.Trim;
+import chinelog.edition.Edition;
 import chinelog.edition.Edition.Contents;
 import chinelog.edition.Edition.Day;
 import chinelog.edition.Edition.Entry;
@@ -10,6 +11,8 @@ import chinelog.edition.Edition.Post;
 import chinelog.edition.Edition.Progress;
 import chinelog.edition.Edition.Stage;
 import chinelog.edition.Plate;
+import chinelog.edition.Text;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -20,7 +23,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** Writes the chapters: one for each stage, then what belongs to none. */
+/** Writes the chapters: one for each stage or each post, then what belongs to none. */
 final class Chapters {
 
   /** Taller than this, a plate may have a page of its own. */
@@ -49,7 +52,26 @@ final class Chapters {
     this.words = setting.words;
     this.blocks = blocks;
     this.plates = plates;
-    this.entryWriter = new EntryWriter(setting, blocks, plates);
+    this.entryWriter = new EntryWriter(setting, blocks, plates, isByDay());
+  }
+
+  private boolean isByPost() {
+    return edition.chapters() == Edition.Chapters.POSTS && !edition.posts().isEmpty();
+  }
+
+  /** Whether no chapter goes back to a day before one that was told already. */
+  private boolean isByDay() {
+    Map<String, LocalDate> days =
+        edition.entries().stream().collect(Collectors.toMap(Entry::id, Entry::date, (a, b) -> a));
+    List<LocalDate> told =
+        (isByPost()
+                ? edition.posts().stream().map(Post::entries)
+                : edition.stages().stream().map(Stage::entries))
+            .flatMap(List::stream)
+            .filter(days::containsKey)
+            .map(days::get)
+            .toList();
+    return told.equals(told.stream().sorted().toList());
   }
 
   List<Section> sections() {
@@ -59,6 +81,16 @@ final class Chapters {
                 Collectors.toMap(Entry::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
     List<Section> sections = new ArrayList<>();
     Set<String> told = new HashSet<>();
+    if (isByPost()) {
+      for (Post post : edition.posts()) {
+        List<Entry> own =
+            post.entries().stream().filter(entries::containsKey).map(entries::get).toList();
+        told.addAll(post.entries());
+        sections.add(chapter(post, own));
+      }
+      addRest(sections, told);
+      return sections;
+    }
     for (Stage stage : edition.stages()) {
       List<Entry> own =
           stage.entries().stream().filter(entries::containsKey).map(entries::get).toList();
@@ -68,6 +100,12 @@ final class Chapters {
         sections.add(chapter(stage, number, own));
       }
     }
+    addRest(sections, told);
+    return sections;
+  }
+
+  /** Adds what belongs to no chapter: entries that none tells, and plates without an entry. */
+  private void addRest(List<Section> sections, Set<String> told) {
     List<Entry> rest = edition.entries().stream().filter(e -> !told.contains(e.id())).toList();
     if (!rest.isEmpty()) {
       String title = words.say(sections.isEmpty() ? "stage.entries" : "stage.unstaged");
@@ -85,7 +123,59 @@ final class Chapters {
       String title = words.say("unplaced");
       sections.add(Section.of("unplaced", title, () -> unplaced(title)));
     }
-    return sections;
+  }
+
+  /** A chapter that follows a post: it begins a page, with the plate that opens the post. */
+  private Section chapter(Post post, List<Entry> entries) {
+    String id = "post-" + post.slug();
+    List<Entry> own = entries.stream().map(e -> without(e, post.opening())).toList();
+    return chapter(
+        id,
+        post.title(),
+        own,
+        () -> {
+          setting.openLifted("section chapter posted", "chapter-" + id, "id", "chapter-" + id);
+          setting.runningHead(post.title());
+          if (post.opening() != null) {
+            plates.write(List.of(post.opening()), List.of());
+          }
+          out.open("div", "class", "opening");
+          out.leaf("p", words.shared().text("post.number", post.number()), "class", "number");
+          out.leaf("h2", post.title(), "id", id);
+          out.leaf("p", days(own), "class", "dates");
+          setting.tag(post.under());
+          if (!post.standfirst().isEmpty()) {
+            out.open("div", "class", "standfirst").leaf("p", post.standfirst()).close();
+          }
+          out.close();
+          setting.index.add(post.title(), id);
+        });
+  }
+
+  private String days(List<Entry> entries) {
+    LocalDate first = entries.get(0).date();
+    LocalDate last = entries.get(entries.size() - 1).date();
+    return first.equals(last) ? words.date(first) : words.date(first) + " – " + words.date(last);
+  }
+
+  /** The entry without a plate that stands elsewhere. */
+  private static Entry without(Entry entry, @Nullable Plate plate) {
+    if (plate == null || !entry.id().equals(plate.entry())) {
+      return entry;
+    }
+    return new Entry(
+        entry.id(),
+        entry.date(),
+        entry.stage(),
+        entry.title(),
+        entry.text().stream()
+            .filter(b -> !(b instanceof Text.PlateHere here && here.plate().equals(plate)))
+            .toList(),
+        entry.plates().stream().filter(p -> !p.equals(plate)).toList(),
+        entry.facts(),
+        entry.materials(),
+        entry.hours(),
+        entry.under());
   }
 
   private Section chapter(Stage stage, int number, List<Entry> entries) {
@@ -144,7 +234,8 @@ final class Chapters {
     List<Plate> broad =
         edition.plates().stream()
             .filter(p -> p.entry() != null && own.contains(p.entry()))
-            .filter(p -> p.under().isEmpty() && PlateRows.shape(p) >= BROAD)
+            .filter(p -> p.under().isEmpty() && p.picture().filled().isEmpty())
+            .filter(p -> PlateRows.shape(p) >= BROAD)
             .toList();
     if (broad.size() < ENOUGH) {
       return null;

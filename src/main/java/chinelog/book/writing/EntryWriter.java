@@ -19,9 +19,14 @@ final class EntryWriter {
   private final Xhtml out;
   private final BlockWriter blocks;
   private final PlateWriter plates;
+  private final boolean isByDay;
   private final Map<String, Figure.Cell> cells = new HashMap<>();
 
-  EntryWriter(Setting setting, BlockWriter blocks, PlateWriter plates) {
+  /**
+   * @param isByDay whether entries follow one another by day through the whole book
+   */
+  EntryWriter(Setting setting, BlockWriter blocks, PlateWriter plates, boolean isByDay) {
+    this.isByDay = isByDay;
     this.setting = setting;
     this.out = setting.out;
     this.blocks = blocks;
@@ -83,8 +88,14 @@ final class EntryWriter {
       out.close().close();
     }
     row("label.materials", entry.materials());
-    row("label.hours", entry.hours());
+    row("label.hours", hours(entry));
     out.close().close();
+  }
+
+  /** The last line tells of all so far, which would go down where a chapter goes back in time. */
+  private List<Line> hours(Entry entry) {
+    List<Line> hours = entry.hours();
+    return isByDay || hours.size() < 2 ? hours : hours.subList(0, hours.size() - 1);
   }
 
   private void openRow(String key) {

@@ -9,9 +9,16 @@ import chinelog.edition.Figure;
 import chinelog.edition.Plate;
 import chinelog.markup.Particulars;
 import java.util.List;
+import java.util.Objects;
 
 /** Writes what stands before the first chapter, for book and booklet alike. */
 final class FrontPages {
+
+  /** Id of the title on the cover. */
+  static final String COVER = "cover";
+
+  /** Id of the title of the contents. */
+  static final String CONTENTS = "contents";
 
   /** A title longer than this is set smaller on the cover. */
   private static final int LONG = 36;
@@ -21,6 +28,12 @@ final class FrontPages {
 
   /** A picture wider than this by its height is not cut to an upright page. */
   private static final double WIDE = 1.1;
+
+  /** The day below a picture, with the room around it. */
+  private static final double DAY_MM = 10;
+
+  /** What the title of the same view takes, with some room to spare. */
+  private static final double TITLE_MM = 14;
 
   private static final String NO_BREAK = "\u00a0";
 
@@ -53,7 +66,7 @@ final class FrontPages {
     out.open("div", "class", length > VERY_LONG ? "panel high" : "panel");
     out.leaf("p", kind, "class", "kind");
     String size = length > VERY_LONG ? "longest" : length > LONG ? "long" : "";
-    out.leaf("h1", edition.title(), "class", size);
+    out.leaf("h1", edition.title(), "class", size, "id", COVER);
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
     }
@@ -117,13 +130,60 @@ final class FrontPages {
   }
 
   /**
-   * On the back of the cover, in small type at the foot.
+   * Faces the title page: the same view on several days where there is one; else the last plate
+   * that stands neither on the cover nor is under an agreement nor has something filled; without
+   * one, the page stays white.
+   */
+  void frontispiece(PlateWriter plates) {
+    out.open("div", "class", "frontispiece");
+    if (!edition.sameView().isEmpty()) {
+      sameView(plates);
+      out.close();
+      return;
+    }
+    edition.plates().stream()
+        .filter(p -> !p.equals(edition.hero()) && p.entry() != null)
+        .filter(p -> p.under().isEmpty() && p.picture().filled().isEmpty())
+        .reduce((a, b) -> b)
+        .ifPresentOrElse(plates::bare, () -> out.leaf("p", NO_BREAK));
+    out.close();
+  }
+
+  /** Two beside each other, with their days. */
+  private void sameView(PlateWriter plates) {
+    List<Plate> all = edition.sameView();
+    int rows = (all.size() + 1) / 2;
+    double height = setting.trim.textHeightMm() - TITLE_MM;
+    double half = (setting.trim.textWidthMm() - PlateRows.GAP_MM) / 2;
+    double room = height / rows - DAY_MM;
+    double width = Math.min(half, room * PlateRows.shape(all.get(0)));
+    double white = height - rows * (width / PlateRows.shape(all.get(0)) + DAY_MM);
+    out.leaf(
+        "p",
+        words.shared().text("view.title"),
+        "class",
+        "title",
+        "style",
+        "padding-top:" + Trim.mm(white * PlateWriter.RAISED));
+    for (int i = 0; i < all.size(); i += 2) {
+      out.open("div", "class", "pair");
+      for (Plate plate : all.subList(i, Math.min(all.size(), i + 2))) {
+        out.open("div", "class", "one");
+        plates.small(plate, width);
+        out.leaf("p", words.date(Objects.requireNonNull(plate.date())));
+        out.close();
+      }
+      out.close();
+    }
+  }
+
+  /**
+   * Below the contents, in small type.
    *
    * @param colophon how it was set, line by line
    */
   void imprint(String descriptionKey, List<String> colophon) {
     out.open("div", "class", "imprint");
-    out.open("div", "class", "foot");
     out.leaf(
         "p",
         words.say(
@@ -136,7 +196,7 @@ final class FrontPages {
       out.open("p").leaf("a", address, "href", address, "title", address).close();
     }
     colophon.forEach(line -> out.leaf("p", line));
-    out.close().close();
+    out.close();
   }
 
   void halfTitle(BlockWriter blocks) {
@@ -162,7 +222,7 @@ final class FrontPages {
 
   void contents(List<Section> sections) {
     out.open("div", "class", "contents");
-    out.leaf("h2", words.say("contents"), "id", "contents");
+    out.leaf("h2", words.say("contents"), "id", CONTENTS);
     out.open("table").open("tbody");
     for (Section section : sections) {
       line("main", section.id(), section.title());

@@ -189,11 +189,7 @@ public final class HandoverBooklet {
     out.close();
   }
 
-  /** A line to write on. */
   private void line(String label, String filled) {
-    out.open("div", "class", "line");
-    out.leaf("p", label.isEmpty() ? "\u00A0" : label, "class", "label");
-    out.leaf("p", filled.isEmpty() ? "\u00A0" : filled, "class", "filled");
-    out.close();
+    out.lineToWriteOn(label, filled);
   }
 }

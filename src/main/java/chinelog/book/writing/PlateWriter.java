@@ -1,5 +1,6 @@
 package chinelog.book.writing;
 
+import chinelog.book.page.Hatching;
 import chinelog.book.page.Manuscript;
 import chinelog.book.page.PlateRows;
 import chinelog.book.page.Trim;
@@ -12,6 +13,9 @@ final class PlateWriter {
 
   /** A hair more than the part of the text up to which a plate has its caption beside it. */
   private static final double NARROW = PlateRows.NARROW + 0.01;
+
+  /** Of the white on a page with nothing but a picture, the part above it: its optical middle. */
+  static final double RAISED = 0.4;
 
   private final Setting setting;
   private final RunWriter runs;
@@ -67,6 +71,33 @@ final class PlateWriter {
     figure(new PlateRows.Placed(plate, width), "plate full");
   }
 
+  /**
+   * The picture of a plate without its caption, as large as the text allows; it stands elsewhere.
+   */
+  void bare(Plate plate) {
+    double height = setting.trim.textHeightMm() - 2;
+    double shape = PlateRows.shape(plate);
+    double width = Math.min(setting.trim.textWidthMm(), height * shape);
+    picture(plate, width, (height - width / shape) * RAISED);
+  }
+
+  /** The same, as wide as is said. */
+  void small(Plate plate, double widthMm) {
+    picture(plate, widthMm, 0);
+  }
+
+  private void picture(Plate plate, double width, double above) {
+    setting.out.empty(
+        "img",
+        "src",
+        setting.pictures.address(plate.picture(), width),
+        "alt",
+        setting.words.say("plate.again", plate.number(), plate.alt()),
+        "style",
+        "width:%s;height:%s;margin-top:%s"
+            .formatted(Trim.mm(width), Trim.mm(width / PlateRows.shape(plate)), Trim.mm(above)));
+  }
+
   private void row(List<PlateRows.Placed> row) {
     setting.out.open("div", "class", "row", "id", rowId(row.get(0).plate()));
     for (int i = 0; i < row.size(); i++) {
@@ -109,12 +140,21 @@ final class PlateWriter {
         "alt",
         plate.alt(),
         "style",
-        "width:" + Trim.mm(placed.widthMm()) + ";height:" + Trim.mm(placed.heightMm()));
+        "width:" + Trim.mm(placed.widthMm()) + ";height:" + Trim.mm(placed.heightMm()),
+        Hatching.ATTRIBUTE,
+        filled(plate));
     if (isNarrow) {
       out.close();
     }
     caption(plate);
     out.close();
+  }
+
+  private String filled(Plate plate) {
+    return plate.picture().filled().isEmpty()
+        ? ""
+        : Hatching.attribute(
+            setting.words.shared().text("withheld.word"), plate.picture().filled());
   }
 
   private void caption(Plate plate) {

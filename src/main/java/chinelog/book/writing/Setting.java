@@ -5,8 +5,10 @@ import chinelog.book.page.PageNumbers;
 import chinelog.book.page.PictureStore;
 import chinelog.book.page.Trim;
 import chinelog.edition.Chart;
+import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
 import chinelog.markup.ChartSvg;
+import chinelog.markup.DrawingSvg;
 import chinelog.markup.Theme;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -20,6 +22,9 @@ public final class Setting {
 
   /** As wide as this, the lettering of a chart is about as large as that of a table. */
   private static final double CHART_MM = 88;
+
+  /** A drawing with its title and what it says takes no more than a page: part of its height. */
+  private static final double HIGHEST_DRAWING = 0.75;
 
   private final Theme theme;
   final Edition.Contents edition;
@@ -66,6 +71,14 @@ public final class Setting {
 
   String chart(Chart chart) {
     return ChartSvg.forPrint(chart, theme, words.shared(), CHART_MM);
+  }
+
+  /** A drawing as wide as the text, unless it would be too high for its page. */
+  String drawing(Drawing drawing) {
+    double widthMm = trim.textWidthMm();
+    double heightMm = DrawingSvg.heightMm(drawing, theme, words.shared(), widthMm);
+    double share = Math.min(1, HIGHEST_DRAWING * trim.textHeightMm() / heightMm);
+    return DrawingSvg.forPrint(drawing, theme, words.shared(), widthMm * share);
   }
 
   /**

@@ -1,6 +1,7 @@
 package chinelog.book.writing;
 
 import chinelog.markup.HtmlWriter;
+import chinelog.markup.NumbersBound;
 import java.text.Normalizer;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -52,6 +53,19 @@ final class Xhtml {
     return this;
   }
 
+  /**
+   * A line to write on.
+   *
+   * @param label what belongs there; may be empty
+   * @param filled what stands there already; may be empty
+   */
+  Xhtml lineToWriteOn(String label, String filled) {
+    open("div", "class", "line");
+    leaf("p", label.isEmpty() ? "\u00A0" : label, "class", "label");
+    leaf("p", filled.isEmpty() ? "\u00A0" : filled, "class", "filled");
+    return close();
+  }
+
   /** Takes over a drawing; it must be well-formed. */
   Xhtml drawing(String svg) {
     out.raw(svg);
@@ -67,11 +81,12 @@ final class Xhtml {
   }
 
   /**
-   * A letter and its accent as one character, which fonts have whole; and without the selectors
-   * that ask for a coloured picture of a character, which no page has.
+   * A letter and its accent as one character, which fonts have whole; numbers bound to their units;
+   * and without the selectors that ask for a coloured picture of a character, which no page has.
    */
   private static String composed(String text) {
-    return SELECTORS.matcher(Normalizer.normalize(text, Normalizer.Form.NFC)).replaceAll("");
+    String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
+    return NumbersBound.in(SELECTORS.matcher(composed).replaceAll(""));
   }
 
   private static String[] withoutEmpty(String... attributes) {

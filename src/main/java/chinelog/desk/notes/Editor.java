@@ -15,6 +15,7 @@ import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
 import chinelog.json.Json;
+import chinelog.log.records.Entry;
 import chinelog.log.records.NotePart;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
@@ -139,7 +140,7 @@ public final class Editor implements Page {
     Map<String, Object> reply = new LinkedHashMap<>();
     reply.put("problems", problems(snapshot, text.path()));
     reply.put("disk", bench.files().read(Path.of(text.path())).stamp());
-    if (text.path().endsWith(".md")) {
+    if (Entry.isNoteFile(text.path())) {
       reply.put("parts", NoteText.of(text).parts().stream().map(Editor::part).toList());
       reply.put("under", noteUnder(text));
       Optional<Readers> readers = snapshot.findReaders(request.text("for"));
@@ -165,7 +166,7 @@ public final class Editor implements Page {
   }
 
   private static String id(String path) {
-    return path.replaceFirst("^entries/", "").replaceFirst("[.]md$", "");
+    return Entry.withoutEnding(path.replaceFirst("^entries/", ""));
   }
 
   private static List<Map<String, Object>> problems(Snapshot snapshot, String file) {

@@ -52,7 +52,7 @@ public final class Notes implements Page {
 
   /** Where a file of the log is edited. */
   public static String editing(String file) {
-    String page = file.endsWith(".md") ? "/notes/edit" : "/text";
+    String page = Entry.isNoteFile(file) ? "/notes/edit" : "/text";
     return page + "?file=" + URLEncoder.encode(file, StandardCharsets.UTF_8);
   }
 
@@ -61,7 +61,7 @@ public final class Notes implements Page {
     Locale locale = bench.frame().words(request, Section.NOTES).locale();
     SortedMap<YearMonth, List<Entry>> months = new TreeMap<>((a, b) -> b.compareTo(a));
     SortedSet<LocalDate> noted = new TreeSet<>();
-    for (Entry entry : now.log().entries()) {
+    for (Entry entry : now.log().notes()) {
       months.computeIfAbsent(YearMonth.from(entry.date()), m -> new ArrayList<>()).add(entry);
       noted.add(entry.date());
     }

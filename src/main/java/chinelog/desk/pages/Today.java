@@ -47,7 +47,7 @@ public final class Today implements Page {
     values.put("day", now.today().toString());
     values.put("errors", Lines.of(now.problems().stream().filter(Problem::isError).toList()));
     values.put("reminders", Lines.of(now.problems().stream().filter(p -> !p.isError()).toList()));
-    values.put("entries", now.log().entries().size());
+    values.put("entries", now.log().notes().size());
     values.put("photographs", now.opened().album().photographs().size());
     values.put("facts", now.opened().facts().byName().size());
     values.put(

@@ -112,7 +112,7 @@ public final class Photographs implements Page {
 
   private static List<Note> notes(Snapshot now) {
     List<Note> notes = new ArrayList<>();
-    for (Entry entry : now.log().entries()) {
+    for (Entry entry : now.log().notes()) {
       if (!entry.id().contains("#")) {
         notes.add(0, new Note(entry.id(), entry.title().value(), entry.date().toString()));
       }

@@ -58,7 +58,7 @@ public final class Agreements implements Page {
         "outputs",
         List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns"));
     values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
-    values.put("entries", now.log().entries().stream().map(e -> e.id()).toList());
+    values.put("entries", now.log().notes().stream().map(e -> e.id()).toList());
     values.put("today", now.today().toString());
     values.put("release", request.text("release"));
     return bench.frame().page(request, Section.AGREEMENTS, "agreements.ftlh", values);

@@ -8,6 +8,7 @@ import chinelog.desk.bench.Words;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.label.Label;
 import chinelog.log.records.Sheet;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.SheetPrinter;
@@ -53,15 +54,15 @@ public final class Sheets implements Page {
     Snapshot now = bench.log().now();
     List<Leaf> leaves = new ArrayList<>();
     for (Sheet sheet : now.log().sheets()) {
-      String under = String.join(", ", sheet.label().agreements());
       try {
         int pages = printer.pages(sheet.path());
         for (int page = 1; page <= pages; page++) {
-          leaves.add(new Leaf(sheet.path(), sheet.title(), page, pages, under, ""));
+          leaves.add(
+              new Leaf(sheet.path(), sheet.title(), page, pages, under(sheet.label(page)), ""));
         }
       } catch (ProblemException e) {
         String wrong = e.problem().what() + " " + e.problem().remedy();
-        leaves.add(new Leaf(sheet.path(), sheet.title(), 1, 1, under, wrong));
+        leaves.add(new Leaf(sheet.path(), sheet.title(), 1, 1, under(sheet.label()), wrong));
       }
     }
     return bench.frame().page(request, HERE, "sheets.ftlh", Map.of("leaves", leaves));
@@ -82,6 +83,10 @@ public final class Sheets implements Page {
       }
     }
     return chosen == null ? Reply.notFound() : Reply.file("image/jpeg", chosen.jpeg());
+  }
+
+  private static String under(Label label) {
+    return String.join(", ", label.agreements());
   }
 
   static Optional<Sheet> find(Snapshot now, String path) {
@@ -105,7 +110,7 @@ public final class Sheets implements Page {
     values.put("pages", printer.pages(sheet.get().path()));
     values.put("widthPx", drawing.widthPx());
     values.put("heightPx", drawing.heightPx());
-    values.put("under", String.join(", ", sheet.get().label().agreements()));
+    values.put("under", under(sheet.get().label(page)));
     values.put("prefix", drawing.prefix());
     for (String fact : List.of("factor_x", "factor_y", "stretch")) {
       values.put(

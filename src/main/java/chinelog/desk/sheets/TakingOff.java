@@ -58,9 +58,9 @@ final class TakingOff implements Page {
   /** What was asked of one page of a sheet. */
   private record Asked(Words words, Snapshot now, Sheet sheet, Drawing drawing) {
 
-    /** The sheet's own agreements, which all that is taken off it is under. */
+    /** The page's own agreements, which all that is taken off it is under. */
     YamlValue under() {
-      return YamlValue.under(List.copyOf(sheet.label().agreements()));
+      return YamlValue.under(List.copyOf(sheet.label(drawing.source()).agreements()));
     }
   }
 

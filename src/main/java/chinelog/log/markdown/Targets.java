@@ -24,6 +24,8 @@ public final class Targets {
       Pattern.compile("[A-Za-z][A-Za-z0-9+.-]*:.*", Pattern.DOTALL);
   private static final Pattern ALLOWED = Pattern.compile("(?i)(https?://|mailto:)[^\\s].*");
 
+  private static final String NO_SHEET = "Photograph what may be seen of it, or leave it out.";
+
   private final Scope scope;
   private final String base;
 
@@ -102,10 +104,12 @@ public final class Targets {
   private void reportMissing(String path, Place place) {
     String resolved = resolve(base, path);
     if (resolved != null && scope.inventory().sheets().containsKey(resolved)) {
+      scope.complain(place, "This is a sheet; a sheet is not shown in a note.", NO_SHEET);
+      return;
+    }
+    if (resolved != null && resolved.startsWith("sheets/")) {
       scope.complain(
-          place,
-          "This is a sheet; a sheet is not shown in a note.",
-          "Photograph what may be seen of it, or leave it out.");
+          place, "There is no sheet \"" + path + "\", and none is shown in a note.", NO_SHEET);
       return;
     }
     String name = path.substring(path.lastIndexOf('/') + 1);
@@ -159,6 +163,11 @@ public final class Targets {
       scope.complain(
           place,
           "This links to a sheet, and a sheet never leaves the log.",
+          "Name it without a link.");
+    } else if (path != null && path.startsWith("sheets/")) {
+      scope.complain(
+          place,
+          "There is no sheet \"" + path + "\", and a sheet never leaves the log.",
           "Name it without a link.");
     } else if (path != null && find(path) != null) {
       scope.complain(

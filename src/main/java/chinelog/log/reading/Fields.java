@@ -76,6 +76,15 @@ public final class Fields {
 
   private void unknown(Yaml.Scalar key, Set<String> names) {
     MarkWatch.refuse(key.source(), scope.problems());
+    CutShort cut = CutShort.findBefore(mapping, key);
+    boolean nearKey = Suggestion.findNearest(key.text(), names).isPresent();
+    if (cut != null && !nearKey) {
+      scope.error(cut.place(), cut.what(), cut.remedy());
+      return;
+    }
+    if (!nearKey && CutShort.isTold(mapping, key)) {
+      return;
+    }
     String what = "\"" + key.text() + "\" is not a key here.";
     String meant = OtherWords.findKey(key.text(), names).orElse("");
     String remedy =
@@ -217,8 +226,19 @@ public final class Fields {
 
   private void partedByComma(Yaml.Pair before, Yaml.Scalar rest) {
     String number = before.value() instanceof Yaml.Scalar value ? value.text() : "";
+    if (number.isEmpty()) {
+      scope.error(
+          rest.place(),
+          "A comma parts the values here, and \"" + rest.text() + "\" stands alone.",
+          "Write a colon between a name and its figure: "
+              + before.key().text()
+              + ": "
+              + rest.text()
+              + ".");
+      return;
+    }
     scope.error(
-        number.isEmpty() ? rest.place() : before.value().place(),
+        before.value().place(),
         "A comma parts the values here, and \"" + rest.text() + "\" stands alone.",
         number.matches("[0-9]+")
             ? "Write decimals after a point: " + number + "." + rest.text() + "."

@@ -1,5 +1,6 @@
 package chinelog.log.reading;
 
+import chinelog.log.records.Entry;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
@@ -37,7 +38,7 @@ public final class FolderWalk {
 
   private static final List<String> FOLDERS =
       List.of("entries", "photos", "sheets", "tables", "themes", "site-template");
-  private static final Set<String> OURS = Set.of("published", "records");
+  private static final Set<String> OURS = Set.of("published", "records", "workshop/forms");
   private static final Set<String> STRAY = Set.of("thumbs.db", "desktop.ini", "icon\r");
   private static final List<String> SHEET_ENDINGS =
       List.of("pdf", "png", "jpg", "jpeg", "tif", "tiff", "webp", "gif", "svg", "dxf", "dwg");
@@ -152,7 +153,16 @@ public final class FolderWalk {
   /** On other computers two names that differ only in case or accents' coding are one. */
   private void refuseTwins() {
     Map<String, String> seen = new HashMap<>();
+    Map<String, String> notes = new HashMap<>();
     for (String path : all.keySet()) {
+      String other =
+          Entry.isNoteFile(path) ? notes.putIfAbsent(Entry.withoutEnding(path), path) : null;
+      if (other != null && path.startsWith("entries/")) {
+        problems.error(
+            Place.of(path),
+            "This note and " + other + " differ only in the endings of their names.",
+            "Rename one of the two, such as by a word more.");
+      }
       String twin = seen.putIfAbsent(alike(path), path);
       if (twin != null) {
         problems.error(
@@ -196,13 +206,13 @@ public final class FolderWalk {
           String top = path.contains("/") ? path.substring(0, path.indexOf('/')) : "";
           String ending = ending(path);
           boolean inPhotos = top.equals("photos") || loose && !top.equals("sheets");
-          if (SETTINGS.contains(path)) {
+          if (SETTINGS.contains(path) || path.equals(Entry.HOURS_FILE)) {
             settings.put(path, file);
           } else if (top.equals("sheets") && SHEET_ENDINGS.contains(ending)) {
             sheets.put(path, file);
           } else if (top.equals("tables") && ending.equals("csv")) {
             tables.put(path, file);
-          } else if (ending.equals("md") && (loose || top.equals("entries"))) {
+          } else if (Entry.isNoteFile(path) && isNote(path, loose)) {
             entries.put(path, file);
           } else if (inPhotos && name(file).equals(REMARKS)) {
             remarks.put(path, file);
@@ -225,10 +235,22 @@ public final class FolderWalk {
     return new Inventory(folder, settings, entries, photos, remarks, sheets, tables);
   }
 
+  /**
+   * Whether a text is one of the notes: in a folder without a log.yaml, where plain text may be
+   * anything, one that ends in .txt only if its name begins with a day.
+   */
+  private static boolean isNote(String path, boolean loose) {
+    return loose
+        ? ending(path).equals("md")
+            || !WrittenDate.atStart(path.substring(path.lastIndexOf('/') + 1)).isEmpty()
+        : path.startsWith("entries/");
+  }
+
   /** A settings file under another name would silently lose its agreements: that stops. */
   private void reportStranger(String path, boolean loose) {
     String ending = ending(path);
-    if (ending.equals("yaml") || ending.equals("yml") || isDisguised(path)) {
+    boolean hours = !path.contains("/") && near(Entry.HOURS_FILE, path.toLowerCase(Locale.ROOT));
+    if (ending.equals("yaml") || ending.equals("yml") || isDisguised(path) || hours) {
       misnamed.computeIfAbsent(remedyForSettings(path), r -> new ArrayList<>()).add(path);
       return;
     }
@@ -241,7 +263,9 @@ public final class FolderWalk {
   private static String remedyForSettings(String path) {
     boolean top = !path.contains("/");
     List<String> known =
-        top ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION)).toList() : List.of(REMARKS);
+        top
+            ? Stream.concat(SETTINGS.stream(), Stream.of(QUOTATION, Entry.HOURS_FILE)).toList()
+            : List.of(REMARKS);
     String name = path.substring(path.lastIndexOf('/') + 1);
     return Suggestion.findNearest(undisguised(name), known)
         .map(k -> "Rename it to \"" + k + "\".")
@@ -317,7 +341,9 @@ public final class FolderWalk {
     boolean note = PLAIN_TEXTS.contains(ending) || WRITTEN.contains(ending);
     if (note && (loose || top.equals("entries"))) {
       return PLAIN_TEXTS.contains(ending)
-          ? "If it is a note, let its name end in .md."
+          ? loose && ending.equals("txt")
+              ? "If it is a note, let its name begin with its day, such as 2026-03-14."
+              : "If it is a note, let its name end in .md or .txt."
           : "If it is a note, save it as plain text, under a name that ends in .md.";
     }
     String folder =

@@ -1,5 +1,6 @@
 package chinelog.log.reading;
 
+import chinelog.log.records.Entry;
 import chinelog.problem.Problems;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -14,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * The files of a log by what they are for, each under its path below the folder, with '/' between
  * its parts.
  *
- * @param settings log.yaml, facts.yaml, stock.yaml, answers.yaml, as far as they are there
+ * @param settings log.yaml, facts.yaml, stock.yaml, answers.yaml, hours.csv, as far as they are
+ *     there
  * @param remarks every photos.yaml
  * @param unsaved texts that stand in for those of the files, by path
  */
@@ -51,7 +53,7 @@ public record Inventory(
   public Inventory with(SortedMap<String, String> texts) {
     SortedMap<String, Path> notes = new TreeMap<>(entries);
     for (String path : texts.keySet()) {
-      if (path.startsWith("entries/") && path.endsWith(".md")) {
+      if (path.startsWith("entries/") && Entry.isNoteFile(path)) {
         notes.putIfAbsent(path, folder.resolve(path));
       }
     }
@@ -75,6 +77,6 @@ public record Inventory(
 
   public String entryId(String path) {
     String below = path.startsWith("entries/") ? path.substring("entries/".length()) : path;
-    return below.substring(0, below.length() - ".md".length());
+    return Entry.withoutEnding(below);
   }
 }

@@ -27,6 +27,7 @@ final class OtherWords {
           Map.entry("date", "2026-03-14"),
           Map.entry("finish", "2026-04-08"),
           Map.entry("gets", "[site, book]"),
+          Map.entry("chapters", "posts"),
           Map.entry("handover", "{care: Rinse and dry her.}"),
           Map.entry("hazards", "[dust]"),
           Map.entry("hero", "photos/T20_0412.jpg"),

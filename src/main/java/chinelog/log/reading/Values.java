@@ -90,7 +90,7 @@ public final class Values {
   }
 
   /** A date of something that has happened. */
-  @Nullable LocalDate pastDate(Yaml yaml) {
+  public @Nullable LocalDate pastDate(Yaml yaml) {
     LocalDate date = date(yaml);
     if (date != null && date.isAfter(scope.today())) {
       problems.error(

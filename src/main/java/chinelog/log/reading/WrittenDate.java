@@ -1,11 +1,14 @@
 package chinelog.log.reading;
 
 import java.time.DateTimeException;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.Month;
 import java.time.format.TextStyle;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -24,6 +27,7 @@ public final class WrittenDate {
               + "(\\p{L}{3,})[.,]*(?: de)?[ _-]+([0-9]{4})");
   private static final Pattern MONTH_FIRST =
       Pattern.compile("(\\p{L}{3,})[.]?[ _-]+([0-9]{1,2})(?:st|nd|rd|th)?,?[ _-]+([0-9]{4})");
+  private static final Pattern FIRST_WORD = Pattern.compile("(\\p{L}+)[.,]*\\s+");
   private static final List<Locale> LANGUAGES =
       List.of(
           Locale.ENGLISH,
@@ -42,6 +46,46 @@ public final class WrittenDate {
   /** Every day that the beginning of a file's name may mean; none if it begins with no date. */
   public static SortedSet<LocalDate> atStart(String name) {
     return readings(name, false);
+  }
+
+  /**
+   * A date that words begin with, such as {@code Friday 20 March 2026, the keel}.
+   *
+   * @param days every day that it may mean
+   * @param rest what follows it, such as "the keel"
+   */
+  public record Beginning(SortedSet<LocalDate> days, String rest) {}
+
+  /** The date that a heading begins with, after the name of a weekday or none. */
+  public static Optional<Beginning> beginning(String heading) {
+    Matcher m = FIRST_WORD.matcher(heading);
+    boolean named = m.lookingAt() && isWeekday(m.group(1));
+    String dated = named ? heading.substring(m.end()) : heading;
+    for (Pattern form : List.of(YEAR_FIRST, YEAR_LAST, DAY_IN_WORDS, MONTH_FIRST)) {
+      Matcher date = form.matcher(dated);
+      boolean starts = date.lookingAt();
+      // The word before a day must be a weekday's, which has been taken off.
+      if (starts && (form != DAY_IN_WORDS || Character.isDigit(dated.charAt(0)))) {
+        SortedSet<LocalDate> days = readings(dated.substring(0, date.end()), true);
+        String rest = dated.substring(date.end());
+        if (!days.isEmpty() && !rest.matches("(?s)[\\p{Alnum}].*")) {
+          return Optional.of(new Beginning(days, rest.replaceFirst("^[\\s\\p{Punct}–—]+", "")));
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isWeekday(String word) {
+    String begun = word.toLowerCase(Locale.ROOT);
+    return begun.length() > 1
+        && LANGUAGES.stream()
+            .flatMap(l -> Arrays.stream(DayOfWeek.values()).map(d -> name(d, l)))
+            .anyMatch(name -> name.startsWith(begun));
+  }
+
+  private static String name(DayOfWeek day, Locale language) {
+    return day.getDisplayName(TextStyle.FULL, language).toLowerCase(Locale.ROOT);
   }
 
   private static SortedSet<LocalDate> readings(String text, boolean whole) {

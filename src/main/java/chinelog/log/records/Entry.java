@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZonedDateTime;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,6 +33,31 @@ public record Entry(
     List<Weighing> weighed,
     Label label,
     Place place) {
+
+  /** The file of a log that holds hours which no note tells of. */
+  public static final String HOURS_FILE = "hours.csv";
+
+  private static final Pattern NOTE = Pattern.compile("(?i)(.*)\\.(?:md|txt)");
+
+  /** Whether a file of this name is read as a note where notes stand. */
+  public static boolean isNoteFile(String path) {
+    return NOTE.matcher(path).matches();
+  }
+
+  /** The path of a note's file without its ending. */
+  public static String withoutEnding(String path) {
+    return NOTE.matcher(path).replaceFirst("$1");
+  }
+
+  /** Whether a note tells of it; else it only counts, as hours of a day that has no note. */
+  public boolean isTold() {
+    return !place.file().equals(HOURS_FILE);
+  }
+
+  public Entry withWorked(List<Worked> otherWorked) {
+    return new Entry(
+        id, title, date, stage, text, otherWorked, used, measured, weighed, label, place);
+  }
 
   public Entry withStage(String otherStage) {
     return new Entry(

@@ -32,12 +32,15 @@ import org.jspecify.annotations.Nullable;
  * @param licence under which it is shown, in the maker's words
  * @param theme name of a folder in themes
  * @param paper of book and booklet
- * @param sheetsUnder agreement that all sheets are under
+ * @param chapters what the chapters of the build book follow
  * @param clocks how far each camera's clock is fast, by camera model
  * @param hero path of the photograph for cover and home page
  * @param creditPhotos whether maker and licence are written into derivatives as metadata
  * @param valuation of material bought at several prices
  * @param patternSheets how patterns are printed and cut
+ * @param letter the next one to those who follow the build
+ * @param postLength wanted where the log leaves the division into posts to the tool; null if it
+ *     does not say
  */
 public record Head(
     Marked<String> title,
@@ -58,12 +61,14 @@ public record Head(
     @Nullable Marked<String> licence,
     String theme,
     Paper paper,
-    @Nullable String sheetsUnder,
+    BookChapters chapters,
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
     boolean creditPhotos,
     Valuation valuation,
-    PatternSheets patternSheets) {
+    PatternSheets patternSheets,
+    @Nullable PostLength postLength,
+    LetterPlan letter) {
 
   /** This with other figures. */
   public Head withFigures(
@@ -89,11 +94,13 @@ public record Head(
         licence,
         theme,
         paper,
-        sheetsUnder,
+        chapters,
         clocks,
         hero,
         creditPhotos,
         valuation,
-        patternSheets);
+        patternSheets,
+        postLength,
+        letter);
   }
 }

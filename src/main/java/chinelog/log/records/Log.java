@@ -95,6 +95,7 @@ public record Log(
     stages.forEach(s -> shown(s.about()).forEach(shown::add));
     handover.forEach(h -> shown(h.text()).forEach(shown::add));
     shown(head.about()).forEach(shown::add);
+    shown(head.letter().text()).forEach(shown::add);
     return with(
         stock,
         left.entries,
@@ -111,6 +112,11 @@ public record Log(
     return Block.runs(text)
         .filter(Inline.Image.class::isInstance)
         .map(i -> ((Inline.Image) i).path());
+  }
+
+  /** The entries that notes tell, without those that only count hours. */
+  public List<Entry> notes() {
+    return entries.stream().filter(Entry::isTold).toList();
   }
 
   /** Ids of the agreements that are promises to others. */

@@ -38,6 +38,15 @@ public record Readers(
     PRINT_READY,
 
     /** Outlines at full size, to cut by: a PDF for the printer, and a file for a cutter each. */
-    PATTERNS
+    PATTERNS,
+
+    /** A letter of how the build goes. */
+    LETTER,
+
+    /** The photographs of the last weeks, with their captions. */
+    PHOTO_SHEET,
+
+    /** What the next build would cost. */
+    QUOTATION
   }
 }

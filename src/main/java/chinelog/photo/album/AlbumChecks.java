@@ -79,6 +79,26 @@ final class AlbumChecks {
               + " does not say clearly which side is up, so its regions may lie elsewhere.",
           "Save it afresh in a picture editor and draw the regions on that.");
     }
+    words(file);
+  }
+
+  /** What is said of a photograph is told to those as well who see it with a region filled. */
+  private void words(PhotoFile file) {
+    String alt = file.alt().isBlank() ? "" : "alternative text";
+    String caption = file.caption().isEmpty() ? "" : "caption";
+    if (!alt.isEmpty() || !caption.isEmpty()) {
+      problems.reminder(
+          file.place(),
+          "Who sees "
+              + file.path()
+              + " with a region filled is told its "
+              + alt
+              + (alt.isEmpty() || caption.isEmpty() ? "" : " and its ")
+              + caption
+              + " as well.",
+          "See that nothing in it tells what lies there; or crop the photograph to what all may"
+              + " see, and show that instead.");
+    }
   }
 
   void copies(List<PhotoFile> same, PhotoFile kept) {
@@ -133,6 +153,27 @@ final class AlbumChecks {
     }
   }
 
+  /** Days that were photographed and count no hours, in a log that keeps them. */
+  private void hours(List<Entry> entries, Set<String> shown) {
+    Set<LocalDate> worked =
+        entries.stream()
+            .filter(e -> !e.worked().isEmpty())
+            .map(Entry::date)
+            .collect(Collectors.toCollection(TreeSet::new));
+    List<Entry> idle =
+        entries.stream().filter(e -> shown.contains(e.id()) && !worked.contains(e.date())).toList();
+    List<String> days = idle.stream().map(e -> e.date().toString()).distinct().toList();
+    if (!worked.isEmpty() && !days.isEmpty()) {
+      problems.reminder(
+          idle.get(0).place(),
+          (days.size() == 1 ? "This day has" : days.size() + " days have")
+              + " photographs and no hours: "
+              + names(days)
+              + ".",
+          "Write such as \"time: 2 h\" into the note, or a line into hours.csv.");
+    }
+  }
+
   void days(List<Photograph> photographs, List<Entry> entries) {
     SortedMap<LocalDate, List<String>> without = new TreeMap<>();
     List<String> dayless = new ArrayList<>();
@@ -173,8 +214,11 @@ final class AlbumChecks {
             .filter(p -> p.entry() != null && p.link() != Photograph.Link.LEFT_OUT)
             .map(p -> Objects.toString(p.entry()))
             .collect(Collectors.toCollection(TreeSet::new));
+    hours(entries, shown);
     List<Entry> bare =
-        entries.stream().filter(e -> !e.worked().isEmpty() && !shown.contains(e.id())).toList();
+        entries.stream()
+            .filter(e -> e.isTold() && !e.worked().isEmpty() && !shown.contains(e.id()))
+            .toList();
     // A log that is kept without photographs need not hear of it.
     if (!bare.isEmpty() && !photographs.isEmpty()) {
       problems.reminder(

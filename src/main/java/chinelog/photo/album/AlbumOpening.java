@@ -37,7 +37,7 @@ final class AlbumOpening {
 
   AlbumOpening(Log log) {
     this.log = log;
-    this.matching = new Matching(log.entries());
+    this.matching = new Matching(log.notes());
   }
 
   Album open(Progress progress) {

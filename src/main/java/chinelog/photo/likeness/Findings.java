@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 final class Findings {
 
   /** To be raised with every change that finds something else. */
-  private static final String RECIPE = "recognition 1\n";
+  private static final String RECIPE = "recognition 2\n";
 
   private final Darkroom darkroom;
   private final Path file;

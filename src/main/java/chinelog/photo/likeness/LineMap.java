@@ -41,7 +41,7 @@ final class LineMap {
   static LineMap of(Luma luma) {
     int w = luma.widthPx();
     int h = luma.heightPx();
-    byte[] ground = closed(luma);
+    byte[] ground = closed(luma, THIN_PX);
     float[] lines = new float[w * h];
     for (int top = 0; top < h; top += CELL_PX) {
       for (int left = 0; left < w; left += CELL_PX) {
@@ -95,20 +95,24 @@ final class LineMap {
     return picture;
   }
 
-  /** Lightest of the neighbourhood, then darkest of that: the picture without its thin lines. */
-  static byte[] closed(Luma luma) {
+  /**
+   * Lightest of the neighbourhood, then darkest of that: the picture without its thin lines.
+   *
+   * @param halfPx half the side of the neighbourhood: lines up to twice as wide are gone
+   */
+  static byte[] closed(Luma luma, int halfPx) {
     int w = luma.widthPx();
     int h = luma.heightPx();
     int[] light = new int[w * h];
     for (int i = 0; i < light.length; i++) {
       light[i] = luma.bytes()[i] & 0xFF;
     }
-    light = lightest(light, w, h);
+    light = lightest(light, w, h, halfPx);
     // The darkest is the lightest of the negative.
     for (int i = 0; i < light.length; i++) {
       light[i] = WHITE - light[i];
     }
-    light = lightest(light, w, h);
+    light = lightest(light, w, h, halfPx);
     byte[] closed = new byte[light.length];
     for (int i = 0; i < closed.length; i++) {
       closed[i] = (byte) (WHITE - light[i]);
@@ -117,33 +121,36 @@ final class LineMap {
   }
 
   /** The lightest of each sample's neighbourhood. */
-  private static int[] lightest(int[] of, int w, int h) {
+  private static int[] lightest(int[] of, int w, int h, int half) {
     int[] inRows = new int[of.length];
-    int[] row = new int[w + 2 * THIN_PX];
+    int[] row = new int[w + 2 * half];
     for (int y = 0; y < h; y++) {
-      System.arraycopy(of, y * w, row, THIN_PX, w);
-      Arrays.fill(row, 0, THIN_PX, row[THIN_PX]);
-      Arrays.fill(row, THIN_PX + w, row.length, row[THIN_PX + w - 1]);
-      lightestAlong(row, 1, row.length);
+      System.arraycopy(of, y * w, row, half, w);
+      Arrays.fill(row, 0, half, row[half]);
+      Arrays.fill(row, half + w, row.length, row[half + w - 1]);
+      lightestAlong(row, 1, row.length, half);
       System.arraycopy(row, 0, inRows, y * w, w);
     }
-    int[] columns = new int[(h + 2 * THIN_PX) * w];
-    for (int y = 0; y < h + 2 * THIN_PX; y++) {
-      int from = Math.min(h - 1, Math.max(0, y - THIN_PX));
+    int[] columns = new int[(h + 2 * half) * w];
+    for (int y = 0; y < h + 2 * half; y++) {
+      int from = Math.min(h - 1, Math.max(0, y - half));
       System.arraycopy(inRows, from * w, columns, y * w, w);
     }
-    lightestAlong(columns, w, columns.length);
+    lightestAlong(columns, w, columns.length, half);
     return Arrays.copyOf(columns, of.length);
   }
 
   /**
-   * Puts in the place of each sample the lightest of it and the six that follow it: of two, of two
-   * of these, and of two of those that overlap.
+   * Puts in the place of each sample the lightest of it and the twice {@code half} that follow it:
+   * of two, of two of these, and so on, and at last of two of those that overlap.
    */
-  private static void lightestAlong(int[] samples, int step, int length) {
-    lighter(samples, step, length - step);
-    lighter(samples, 2 * step, length - 3 * step);
-    lighter(samples, THIN_PX * step, length - 2 * THIN_PX * step);
+  private static void lightestAlong(int[] samples, int step, int length, int half) {
+    int wanted = 2 * half + 1;
+    for (int n = 1; n < wanted; ) {
+      int by = Math.min(n, wanted - n);
+      n += by;
+      lighter(samples, by * step, length - (n - 1) * step);
+    }
   }
 
   private static void lighter(int[] samples, int by, int length) {

@@ -21,7 +21,7 @@ record Sought(Original original, List<Part> parts) {
       FeatureStore.Entry entry = store.find(name(original, i));
       if (entry == null) {
         pictures = pictures == null ? original.pictures() : pictures;
-        Look look = LineDrawing.in(pictures.get(i)).isLikely() ? Look.LINES : Look.PLAIN;
+        Look look = LineDrawing.in(pictures.get(i)).isLined() ? Look.LINES : Look.PLAIN;
         parts.add(new Part(original, i, store, look));
       } else {
         parts.add(new Part(original, i, store, entry.look(), entry.views()));

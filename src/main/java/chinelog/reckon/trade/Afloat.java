@@ -10,6 +10,7 @@ final class Afloat {
   private final List<Section> wet;
   private final double[] x;
   private final double[] area;
+  private final double[] moment;
   private final double[] half;
   private final FairCurve areas;
   private final FairCurve moments;
@@ -34,9 +35,10 @@ final class Afloat {
     this.wet = List.copyOf(wet);
     x = column(nodes, 0);
     area = column(nodes, 1);
+    moment = column(nodes, 2);
     half = column(nodes, 3);
     areas = FairCurve.alongAHull(x, area);
-    moments = areas.like(column(nodes, 2));
+    moments = areas.like(moment);
     halves = FairCurve.alongAHull(x, half);
   }
 
@@ -112,8 +114,31 @@ final class Afloat {
     return x.clone();
   }
 
-  double nodeArea(int i) {
-    return area[i];
+  double[] nodeAreas() {
+    return area.clone();
+  }
+
+  double[] nodeMoments() {
+    return moment.clone();
+  }
+
+  double[] nodeHalves() {
+    return half.clone();
+  }
+
+  /** The areas of the stations along the hull. */
+  FairCurve areas() {
+    return areas;
+  }
+
+  /** Their moments about the base line. */
+  FairCurve moments() {
+    return moments;
+  }
+
+  /** The half-breadths at the waterline. */
+  FairCurve halves() {
+    return halves;
   }
 
   double volume() {
@@ -153,15 +178,12 @@ final class Afloat {
     return 2 * halves.integral((at, y) -> (at - centre) * (at - centre) * y);
   }
 
-  double bm() {
-    return acrossMoment() / volume();
-  }
-
-  double bml() {
-    return lengthMoment() / volume();
-  }
-
   double wettedSkin() {
+    return Arrays.stream(wettedSkins()).sum();
+  }
+
+  /** The wetted skin from each station, or end of the waterline, to the next. */
+  double[] wettedSkins() {
     return Skin.wet(wet, ends, draught);
   }
 

@@ -7,6 +7,11 @@ import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Draught, trim and heel of a hull with what is aboard, and its righting arms, from the form
@@ -20,6 +25,22 @@ import java.util.List;
 final class AsSheFloats {
 
   private static final int STEP = 10;
+
+  private static final String[] BASIS = {
+    "offsets",
+    "origin",
+    "breadths",
+    "masses",
+    "appendages",
+    "siding",
+    "water",
+    "temperature",
+    "density"
+  };
+
+  /** Titles that are not named as their figures are. */
+  private static final Map<String, String> TITLES =
+      Map.of("draught_aft", "aft", "draught_fore", "fore");
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
@@ -37,53 +58,55 @@ final class AsSheFloats {
               "sinkage", "afloat.sinkage",
               "gm", "afloat.gm",
               "gz_…", "afloat.gz",
-              "range", "afloat.range");
+              "range", "afloat.range")
+          .sketching(AsSheFloats::sketch);
 
+  private final Inputs inputs;
   private final ShopUnits units;
   private final YieldList yields = new YieldList();
-  private final Offsets offsets;
-  private final Floating floating;
-  private final double mass;
-  private final double[] centre;
+  private final Unit massUnit;
   private final double density;
+  private final Lying.Load load;
+  private final double[] heels;
+  private final Lying she;
+  private final List<Lying> lessOne;
 
-  private AsSheFloats(Inputs inputs) throws TradeException, QuantityException {
-    offsets = Offsets.read(inputs);
+  private AsSheFloats(Inputs inputs, boolean doubts) throws TradeException, QuantityException {
+    this.inputs = inputs;
+    Offsets offsets = Offsets.read(inputs);
     units = offsets.units();
     density = WaterDensity.of(inputs);
     Columns columns = new Columns("masses", inputs.table("masses"));
+    massUnit = columns.unit("mass");
     double[] m = columns.numbers("mass", Unit.KILOGRAM);
     for (int i = 0; i < m.length; i++) {
       if (m[i] < 0) {
         throw columns.at(i, "A mass is negative.", "Take out what is not aboard.");
       }
     }
-    mass = Arrays.stream(m).sum();
+    double mass = Arrays.stream(m).sum();
     if (mass <= 0) {
       throw new TradeException(
           "masses", "All masses together are zero.", "Give the mass of one item at least.");
     }
-    centre =
-        new double[] {
-          mean(m, columns.numbers("x", Unit.METRE)),
-          mean(m, columns.numbers("y", Unit.METRE, 0)),
-          mean(m, columns.numbers("z", Unit.METRE))
-        };
-    double[] solid = solid(inputs);
-    double siding = Si.value(inputs, "siding", Unit.METRE, 0);
-    double borne = mass / density;
-    double depth = upright(borne - solid[0], siding);
-    Afloat upright = Afloat.at(offsets.stations(), depth, siding);
-    double[] x = offsets.stationX();
-    floating =
-        new Floating(
-            new Inclined(offsets.stations(), upright.along()),
-            borne,
-            solid[0],
-            new double[] {solid[1], solid[2]},
-            new double[] {centre[0], Math.abs(centre[1]), centre[2]},
-            x[x.length - 1] - x[0],
-            depth);
+    load =
+        new Lying.Load(
+            mass,
+            new double[] {
+              mean(m, columns.numbers("x", Unit.METRE)),
+              Math.abs(mean(m, columns.numbers("y", Unit.METRE, 0))),
+              mean(m, columns.numbers("z", Unit.METRE))
+            },
+            mass / density,
+            Solids.read(inputs, false),
+            Si.value(inputs, "siding", Unit.METRE, 0));
+    heels = heels();
+    she = new Lying(offsets.stations(), load, heels);
+    lessOne =
+        doubts
+            ? Doubt.reckoned(
+                Doubt.coarser(offsets.stations()), rest -> new Lying(rest, load, heels))
+            : List.of();
   }
 
   private static List<Parameter> parameters() {
@@ -92,10 +115,7 @@ final class AsSheFloats {
     all.add(
         Parameter.table(
             "masses", "all that is aboard, ballast too", "item?", "mass", "x", "y?", "z"));
-    all.add(
-        Parameter.table(
-                "appendages", "solids under water, such as a foil's", "item?", "volume", "x", "z")
-            .or("none"));
+    all.add(Solids.plain());
     all.addAll(Offsets.MANNER);
     all.add(Offsets.SIDING);
     all.addAll(WaterDensity.PARAMETERS);
@@ -105,196 +125,250 @@ final class AsSheFloats {
     return all;
   }
 
-  private double mean(double[] m, double[] lever) {
+  private static double mean(double[] m, double[] lever) {
     double sum = 0;
     for (int i = 0; i < m.length; i++) {
       sum += m[i] * lever[i];
     }
-    return sum / mass;
+    return sum / Arrays.stream(m).sum();
   }
 
-  /** Volume of the appendages and their centre, x and z. */
-  private static double[] solid(Inputs inputs) throws TradeException, QuantityException {
-    double[] sum = new double[3];
-    if (inputs.findTable("appendages").isPresent()) {
-      Columns columns = new Columns("appendages", inputs.table("appendages"));
-      double[] volume = columns.numbers("volume", Si.M3);
-      double[] x = columns.numbers("x", Unit.METRE);
-      double[] z = columns.numbers("z", Unit.METRE);
-      for (int i = 0; i < volume.length; i++) {
-        if (volume[i] < 0) {
-          throw columns.at(i, "A volume is negative.", "Give 0 or more.");
-        }
-        sum[0] += volume[i];
-        sum[1] += volume[i] * x[i];
-        sum[2] += volume[i] * z[i];
-      }
-      if (sum[0] > 0) {
-        sum[1] /= sum[0];
-        sum[2] /= sum[0];
-      }
+  private double[] heels() throws TradeException, QuantityException {
+    double most = Si.positive(inputs, "heel_most", Si.DEGREE, 90);
+    if (most > 180) {
+      throw new TradeException("heel_most", "Beyond 180° she is round again.", "Give less.");
     }
-    return sum;
-  }
-
-  private double upright(double volume, double siding) throws TradeException {
-    double low = offsets.lowest();
-    double high = offsets.highest();
-    if (volume <= 0 || Afloat.at(offsets.stations(), high, siding).volume() < volume) {
-      throw new TradeException(
-          "masses",
-          volume <= 0
-              ? "The appendages alone displace more than is aboard."
-              : "She weighs more than the hull displaces when it is immersed to the deck.",
-          "Look at the masses, or give higher waterlines and the sheer in the offsets.");
-    }
-    for (int i = 0; i < 60; i++) {
-      double middle = (low + high) / 2;
-      long wet = offsets.stations().stream().filter(s -> s.keel() < middle - 1e-9).count();
-      if (wet < 3 || Afloat.at(offsets.stations(), middle, siding).volume() < volume) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return high;
+    return IntStream.rangeClosed(1, (int) Math.floor(most / STEP + 1e-9))
+        .mapToDouble(i -> Math.toRadians(i * STEP))
+        .toArray();
   }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
-    AsSheFloats she = new AsSheFloats(inputs);
-    she.lie(inputs);
-    return she.yields.list();
+    AsSheFloats afloat = new AsSheFloats(inputs, true);
+    afloat.lie();
+    afloat.stands();
+    afloat.arms();
+    return afloat.yields.list();
   }
 
-  private void length(String name, double value, Message... method) throws TradeException {
-    yields.add(name, Message.of("afloat." + name), units.length(value), method);
+  private void doubted(
+      String name, ToDoubleFunction<Lying> figure, Doubt.Shown shown, Message... method)
+      throws TradeException {
+    List<Message> all = new ArrayList<>(List.of(method));
+    all.add(Message.of("form.doubt"));
+    yields.add(
+        name,
+        Message.of("afloat." + TITLES.getOrDefault(name, name)),
+        Doubt.doubted(figure.applyAsDouble(she), Doubt.of(she, lessOne, figure), shown),
+        all.toArray(Message[]::new));
   }
 
-  private void lie(Inputs inputs) throws TradeException, QuantityException {
-    Message how = Message.of("afloat.how");
-    Unit massUnit = new Columns("masses", inputs.table("masses")).unit("mass");
+  /** What is under water at a lie and where its centre is. */
+  private Message under(Floating.Lie lie) throws TradeException {
+    Inclined.Immersed wet = she.under(lie);
+    return Message.of(
+        "afloat.under",
+        units.volume(wet.volume()),
+        units.length(wet.x()),
+        units.length(wet.y()),
+        units.length(wet.z()));
+  }
+
+  private void lie() throws TradeException, QuantityException {
+    Floating.Lie rest = she.rest();
     yields.from("masses");
     yields.add(
         "mass",
         Message.of("afloat.mass"),
-        Si.show(mass, Unit.KILOGRAM, massUnit),
+        Si.show(load.mass(), Unit.KILOGRAM, massUnit),
+        masses(),
         Message.of(
             "afloat.centre",
-            units.length(centre[0]),
-            units.length(centre[1]),
-            units.length(centre[2])));
-    yields.from("offsets", "masses", "appendages", "siding", "water", "temperature", "density");
-    double heel = centre[1] == 0 ? 0 : heel();
-    Floating.Lie lie = floating.at(heel);
-    double[] x = offsets.stationX();
-    double aft = (lie.depth() + lie.slope() * x[0]) / Math.cos(heel);
-    double fore = (lie.depth() + lie.slope() * x[x.length - 1]) / Math.cos(heel);
-    yields.add("draught_aft", Message.of("afloat.aft"), units.length(aft), how);
-    yields.add("draught_fore", Message.of("afloat.fore"), units.length(fore), how);
-    length("trim", fore - aft, YieldList.worked(units.length(fore), " − ", units.length(aft)));
-    yields.add(
-        "heel", Message.of("afloat.heel"), degrees(heel), how, Message.of("afloat.heel.how"));
-    length("freeboard", freeboard(lie), Message.of("afloat.freeboard.how"));
-    double plane = floating.waterplane(lie);
-    length(
+            units.length(load.centre()[0]),
+            units.length(load.centre()[1]),
+            units.length(load.centre()[2])));
+    yields.from(BASIS);
+    Message how = Message.of("afloat.how");
+    Message under = under(rest);
+    double[] ends = Offsets.read(inputs).stationX();
+    doubted("draught_aft", Lying::draughtAft, units::length, how, under, level(rest, ends[0]));
+    doubted(
+        "draught_fore",
+        Lying::draughtFore,
+        units::length,
+        how,
+        under,
+        level(rest, ends[ends.length - 1]));
+    doubted(
+        "trim",
+        Lying::trim,
+        units::length,
+        YieldList.worked(units.length(she.draughtFore()), " − ", units.length(she.draughtAft())));
+    doubted(
+        "heel",
+        s -> s.rest().heel(),
+        AsSheFloats::degrees,
+        how,
+        Message.of("afloat.heel.how"),
+        under,
+        arm(rest));
+  }
+
+  private Message masses() throws TradeException, QuantityException {
+    List<Object> parts = new ArrayList<>();
+    for (double m : new Columns("masses", inputs.table("masses")).numbers("mass", Unit.KILOGRAM)) {
+      if (!parts.isEmpty()) {
+        parts.add(" + ");
+      }
+      parts.add(Si.show(m, Unit.KILOGRAM, massUnit));
+    }
+    return YieldList.worked(parts.toArray());
+  }
+
+  /** The height of the water above the base line where a station stands. */
+  private Message level(Floating.Lie lie, double x) throws TradeException {
+    return YieldList.worked(
+        "(d + s x) ÷ cos φ = (",
+        units.length(lie.depth()),
+        " + ",
+        Si.number(lie.slope()),
+        " × ",
+        units.length(x),
+        ") ÷ cos ",
+        degrees(lie.heel()));
+  }
+
+  private void stands() throws TradeException {
+    Floating.Lie rest = she.rest();
+    Section lowest = she.lowest();
+    doubted(
+        "freeboard",
+        Lying::freeboard,
+        units::length,
+        Message.of("afloat.freeboard.how"),
+        YieldList.worked(
+            "z cos φ − y sin φ − d − s x = ",
+            units.length(lowest.top()),
+            " × cos ",
+            degrees(rest.heel()),
+            " − ",
+            units.length(lowest.half(lowest.top())),
+            " × sin ",
+            degrees(rest.heel()),
+            " − ",
+            units.length(rest.depth()),
+            " − ",
+            Si.number(rest.slope()),
+            " × ",
+            units.length(lowest.x())));
+    doubted(
         "sinkage",
-        0.01 / (density * plane),
+        s -> 0.01 / (density * s.plane()),
+        units::length,
         YieldList.worked(
             Si.show(0.01, Unit.KILOGRAM, Unit.GRAM),
             " ÷ (",
-            units.area(plane),
+            units.area(she.plane()),
             " × ",
             units.density(density),
             ")"));
-    double small = Math.toRadians(0.5);
-    double gm = (floating.at(heel + small).arm() - floating.at(heel - small).arm()) / (2 * small);
-    length("gm", gm, Message.of("afloat.gm.how"));
-    floating.at(heel);
-    arms(inputs, heel);
+    double[] near = she.nearRest();
+    doubted(
+        "gm",
+        Lying::gm,
+        units::length,
+        Message.of("afloat.gm.how"),
+        YieldList.worked(
+            "(",
+            units.length(near[1]),
+            " − ",
+            units.length(near[0]),
+            ") ÷ ",
+            Si.number(2 * Lying.SMALL)));
+  }
+
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    AsSheFloats afloat = new AsSheFloats(inputs, false);
+    Columns columns = new Columns("masses", inputs.table("masses"));
+    double[] m = columns.numbers("mass", Unit.KILOGRAM);
+    double[] x = columns.numbers("x", Unit.METRE);
+    double[] z = columns.numbers("z", Unit.METRE);
+    boolean named = columns.find("item").isPresent();
+    List<BalanceSketch.Item> items = new ArrayList<>();
+    for (int i = 0; i < m.length; i++) {
+      Quantity mass = Si.show(m[i], Unit.KILOGRAM, columns.unit("mass"));
+      String name = named ? columns.text(i, "item") : "";
+      items.add(new BalanceSketch.Item(name, mass, m[i], x[i], z[i]));
+    }
+    Offsets offsets = Offsets.read(inputs);
+    double[] heels = DoubleStream.concat(DoubleStream.of(0), Arrays.stream(afloat.heels)).toArray();
+    Lying she = new Lying(offsets.stations(), afloat.load, heels);
+    List<BalanceSketch.Arm> arms = new ArrayList<>();
+    for (int i = 0; i < heels.length; i++) {
+      arms.add(new BalanceSketch.Arm(i * STEP, she.arm(i)));
+    }
+    Floating.Lie upright = she.lie(0);
+    Inclined.Immersed wet = she.under(upright);
+    double[] ends = offsets.stationX();
+    return List.of(
+        BalanceSketch.draw(
+            offsets,
+            items,
+            new double[] {afloat.load.centre()[0], afloat.load.centre()[2]},
+            new double[] {wet.x(), wet.z()},
+            new double[] {
+              upright.depth() + upright.slope() * ends[0],
+              upright.depth() + upright.slope() * ends[ends.length - 1]
+            },
+            arms));
   }
 
   private static Quantity degrees(double rad) throws TradeException {
     return Si.show(Math.toDegrees(rad), Si.DEGREE, Si.DEGREE);
   }
 
-  /** Where she comes to rest when her masses do not balance athwart. */
-  private double heel() throws TradeException {
-    double low = 0;
-    double high = 0;
-    do {
-      high += Math.toRadians(5);
-      if (high > Math.PI / 2) {
-        throw new TradeException(
-            "masses", "She does not stand up with these masses.", "Move mass down or inboard.");
-      }
-    } while (floating.at(high).arm() < 0);
-    for (int i = 0; i < 40; i++) {
-      double middle = (low + high) / 2;
-      if (floating.at(middle).arm() < 0) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return high;
+  /** (yB − yG) cos φ + (zB − zG) sin φ, the figures put in. */
+  private Message arm(Floating.Lie lie) throws TradeException {
+    Inclined.Immersed wet = she.under(lie);
+    return YieldList.worked(
+        "(",
+        units.length(wet.y()),
+        " − ",
+        units.length(load.centre()[1]),
+        ") × cos ",
+        degrees(lie.heel()),
+        " + (",
+        units.length(wet.z()),
+        " − ",
+        units.length(load.centre()[2]),
+        ") × sin ",
+        degrees(lie.heel()));
   }
 
-  private double freeboard(Floating.Lie lie) {
-    double least = Double.MAX_VALUE;
-    for (Section s : offsets.stations()) {
-      double top = s.top() * Math.cos(lie.heel()) - s.half(s.top()) * Math.sin(lie.heel());
-      least = Math.min(least, top - lie.depth() - lie.slope() * s.x());
-    }
-    return least;
-  }
-
-  private void arms(Inputs inputs, double rest) throws TradeException, QuantityException {
-    double most = Si.positive(inputs, "heel_most", Si.DEGREE, 90);
-    if (most > 180) {
-      throw new TradeException("heel_most", "Beyond 180° she is round again.", "Give less.");
-    }
-    yields.from(
-        "offsets",
-        "masses",
-        "appendages",
-        "siding",
-        "water",
-        "temperature",
-        "density",
-        "heel_most");
-    double before = rest;
-    double vanishing = Double.NaN;
-    for (int angle = STEP; angle <= most + 1e-9; angle += STEP) {
-      double heel = Math.toRadians(angle);
-      double arm = floating.at(heel).arm();
+  private void arms() throws TradeException {
+    yields.from(Stream.concat(Stream.of(BASIS), Stream.of("heel_most")).toArray(String[]::new));
+    Message how = Message.of("afloat.gz.how");
+    Message doubts = Message.of("form.doubt");
+    for (int i = 0; i < heels.length; i++) {
+      int at = i;
+      int angle = (i + 1) * STEP;
       yields.add(
           "gz_" + angle,
           Message.of("afloat.gz", angle),
-          units.length(arm),
-          Message.of("afloat.gz.how"));
-      if (Double.isNaN(vanishing) && heel > rest && arm <= 0) {
-        vanishing = between(before, heel);
-        floating.at(heel);
-      }
-      before = heel;
+          Doubt.doubted(she.arm(i), Doubt.of(she, lessOne, s -> s.arm(at)), units::length),
+          how,
+          under(she.lie(i)),
+          arm(she.lie(i)),
+          doubts);
     }
-    if (!Double.isNaN(vanishing)) {
-      yields.add(
-          "range", Message.of("afloat.range"), degrees(vanishing), Message.of("afloat.range.how"));
+    if (!Double.isNaN(she.range())) {
+      doubted(
+          "range",
+          Lying::range,
+          AsSheFloats::degrees,
+          Message.of("afloat.range.how"),
+          under(she.upset()),
+          arm(she.upset()));
     }
-  }
-
-  private double between(double upright, double beyond) throws TradeException {
-    double low = upright;
-    double high = beyond;
-    for (int i = 0; i < 30; i++) {
-      double middle = (low + high) / 2;
-      if (floating.at(middle).arm() > 0) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return high;
   }
 }

@@ -6,6 +6,7 @@ import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Masses and their centres against what the hull displaces: {@code balance}.
@@ -18,6 +19,9 @@ final class Balance {
 
   private static final Message DERRETT = Message.of("source.derrett");
   private static final Unit PER_METRE = Si.KG_M;
+
+  /** No hull is longer than this many times its waterline. */
+  private static final double OVERHANG = 1.5;
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
@@ -35,6 +39,9 @@ final class Balance {
                       .or(""),
                   Parameter.quantity("bml", "the same along the hull", Unit.METRE).or(""),
                   Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
+                  Parameter.quantity(
+                          "loa", "length of the hull, within which ballast lies", Unit.METRE)
+                      .or("seen from the others"),
                   Parameter.quantity("lcf", "centre of the waterplane from the aft end", Unit.METRE)
                       .or(""),
                   Parameter.quantity("immersion", "mass that sinks it evenly", PER_METRE).or(""),
@@ -133,25 +140,47 @@ final class Balance {
     return Si.show(kgM, Si.unit("kg·m"), moments());
   }
 
-  private Message over(double kgM) throws TradeException {
-    return YieldList.worked(moment(kgM), " ÷ ", massOf(mass));
+  private Message over(String lever) throws TradeException, QuantityException {
+    return added(lever, "(", ") ÷ ", massOf(mass));
   }
 
   private Quantity massOf(double kg) throws TradeException {
     return Si.show(kg, Unit.KILOGRAM, new Columns("masses", inputs.table("masses")).unit("mass"));
   }
 
-  private void centre() throws TradeException {
+  private void centre() throws TradeException, QuantityException {
     Message moments = Message.of("balance.centre.how");
     yields.from("masses");
-    yields.add("mass", Message.of("balance.mass"), massOf(mass), Message.of("balance.mass.how"));
-    length("lcg", "balance.lcg", xMoment / mass, moments, over(xMoment));
+    yields.add(
+        "mass",
+        Message.of("balance.mass"),
+        massOf(mass),
+        Message.of("balance.mass.how"),
+        added(null, ""));
+    length("lcg", "balance.lcg", xMoment / mass, moments, over("x"));
     if (sides) {
-      length("tcg", "balance.tcg", yMoment / mass, moments, over(yMoment));
+      length("tcg", "balance.tcg", yMoment / mass, moments, over("y"));
     }
     if (heights) {
-      length("vcg", "balance.vcg", zMoment / mass, moments, over(zMoment));
+      length("vcg", "balance.vcg", zMoment / mass, moments, over("z"));
     }
+  }
+
+  /** The masses added up, each times its lever where one is named. */
+  private Message added(@Nullable String lever, String sum, Object... after)
+      throws TradeException, QuantityException {
+    Columns columns = new Columns("masses", inputs.table("masses"));
+    double[] m = columns.numbers("mass", Unit.KILOGRAM);
+    double[] at = lever == null ? m : columns.numbers(lever, Unit.METRE, 0);
+    Terms terms = new Terms(sum);
+    for (int i = 0; i < m.length; i++) {
+      if (lever == null) {
+        terms.add(massOf(m[i]));
+      } else if (m[i] != 0 && at[i] != 0) {
+        terms.add(massOf(m[i]), " × ", units.length(at[i]));
+      }
+    }
+    return (terms.isEmpty() ? terms.add("0") : terms).end(after);
   }
 
   private double ballast() throws TradeException, QuantityException {
@@ -181,6 +210,7 @@ final class Balance {
               moment(xMoment),
               ") ÷ ",
               massOf(ballast)));
+      cautionOutside((displacement * lcb - xMoment) / ballast);
     }
     if (ballast > 0 && has("ballast_density")) {
       double density = Si.positive(inputs, "ballast_density", Si.KG_M3);
@@ -203,6 +233,27 @@ final class Balance {
           YieldList.worked(units.mass(-ballast), " ÷ ", units.immersion(immersion)));
     }
     return ballast;
+  }
+
+  /** Ballast cannot lie where there is no hull; how far she reaches is seen from what is known. */
+  private void cautionOutside(double at) throws TradeException, QuantityException {
+    double fore =
+        inputs.findQuantity("loa").isPresent() ? Si.positive(inputs, "loa", Unit.METRE) : 0;
+    if (fore == 0) {
+      double[] x = new Columns("masses", inputs.table("masses")).numbers("x", Unit.METRE);
+      fore = 2 * Si.value(inputs, "lcb", Unit.METRE);
+      fore = Math.max(fore, Arrays.stream(x).max().orElse(0));
+      fore = Math.max(fore, OVERHANG * Si.value(inputs, "lwl", Unit.METRE, 0));
+    }
+    if (at < 0 || at > fore) {
+      yields.caution(
+          "ballast would have to lie outside the hull, "
+              + units.about(Math.abs(at))
+              + (at < 0 ? " aft of" : " forward of")
+              + " its aft end.",
+          "No ballast trims her so; shift what is aboard, or look at lcb, the masses and their x,"
+              + " and whether all are measured from the same end.");
+    }
   }
 
   private void target() throws TradeException, QuantityException {
@@ -263,6 +314,7 @@ final class Balance {
         throw new TradeException("heel", "It would lie on its side.", "Give less than 90 deg.");
       }
       double tan = Math.tan(heel);
+      Quantity angle = Si.show(Math.toDegrees(heel), Si.DEGREE, Si.DEGREE);
       double gz = (gm + bm * tan * tan / 2) * Math.sin(heel);
       yields.from("masses", "displacement", "vcb", "bm", "ballast_z", "heel");
       length(
@@ -271,13 +323,20 @@ final class Balance {
           gz,
           Message.of("balance.arm.how", DERRETT),
           YieldList.worked(
-              "(", units.length(gm), " + ½ × ", units.length(bm), " × tan² φ) × sin φ"));
+              "(",
+              units.length(gm),
+              " + ½ × ",
+              units.length(bm),
+              " × tan² ",
+              angle,
+              ") × sin ",
+              angle));
       yields.add(
           "righting",
           Message.of("balance.moment"),
           moment(afloat * gm * Math.sin(heel)),
           Message.of("balance.moment.how", DERRETT),
-          YieldList.worked(massOf(afloat), " × ", units.length(gm), " × sin φ"));
+          YieldList.worked(massOf(afloat), " × ", units.length(gm), " × sin ", angle));
       yields.add(
           "righting_by_arm",
           Message.of("balance.moment.arm"),
@@ -309,7 +368,13 @@ final class Balance {
         units.trimming(change),
         Message.of("balance.mct.how", DERRETT),
         YieldList.worked(
-            massOf(displacement), " × ", units.length(gml), " ÷ ", units.length(length)));
+            massOf(displacement),
+            " × ",
+            units.length(gml),
+            " ÷ ",
+            units.length(length),
+            " × ",
+            Si.show(1, units.trimUnit(), units.trimUnit())));
     if (!has("lcb")) {
       return;
     }
@@ -327,20 +392,26 @@ final class Balance {
             units.length(lcg),
             " − ",
             units.length(lcb),
-            ") ÷ ",
-            units.trimming(change),
-            "/",
-            "1 " + units.trimUnit()));
+            ") × ",
+            Si.show(1, units.trimUnit(), units.trimUnit()),
+            " ÷ ",
+            units.trimming(change)));
     if (has("lcf")) {
       double aft = Si.value(inputs, "lcf", Unit.METRE) / length;
       yields.from("masses", "displacement", "bml", "lwl", "vcb", "lcb", "lcf");
+      Quantity lcf = units.length(Si.value(inputs, "lcf", Unit.METRE));
       length(
-          "trim_aft", "balance.trim.aft", -trim * aft, Message.of("balance.trim.aft.how", DERRETT));
+          "trim_aft",
+          "balance.trim.aft",
+          -trim * aft,
+          Message.of("balance.trim.aft.how", DERRETT),
+          YieldList.worked(units.length(-trim), " × ", lcf, " ÷ ", units.length(length)));
       length(
           "trim_fore",
           "balance.trim.fore",
           trim * (1 - aft),
-          Message.of("balance.trim.fore.how", DERRETT));
+          Message.of("balance.trim.fore.how", DERRETT),
+          YieldList.worked(units.length(trim), " × (1 − ", lcf, " ÷ ", units.length(length), ")"));
     }
   }
 }

@@ -114,6 +114,7 @@ final class Bulb {
           "diameter_" + at,
           Message.of("bulb.diameter.at", at),
           units.length(2 * FoilSection.half(at / 100.0) * length / fineness),
+          FoilSection.worked(units.length(length / fineness), at / 100.0),
           FoilSection.SOURCE);
     }
     yields.add(
@@ -125,17 +126,26 @@ final class Bulb {
         "x",
         Message.of("foil.x"),
         units.length(Si.value(inputs, "x", Unit.METRE, 0) - FoilSection.bodyCentre() * length),
-        Message.of("foil.centre.how", Si.number(FoilSection.bodyCentre())));
+        Message.of("foil.centre.how", Si.number(FoilSection.bodyCentre())),
+        YieldList.worked(
+            units.length(Si.value(inputs, "x", Unit.METRE, 0)),
+            " − ",
+            Si.number(FoilSection.bodyCentre()),
+            " × ",
+            units.length(length)));
     yields.add(
         "z",
         Message.of("foil.z"),
         units.length(Si.value(inputs, "z", Unit.METRE, 0)),
-        Message.of("bulb.axis"));
+        Message.of("bulb.axis"),
+        YieldList.worked(units.length(Si.value(inputs, "z", Unit.METRE, 0))));
     yields.add(
         "skin",
         Message.of("foil.skin"),
         units.area(FoilSection.skin(1 / fineness) * length * length),
-        Message.of("foil.skin.how"));
+        Message.of("foil.skin.how"),
+        YieldList.worked(
+            Si.number(FoilSection.skin(1 / fineness)), " × (", units.side(length), ")²"));
     Foil.masses(yields, inputs, units, volume, by, "fineness");
     return yields.list();
   }

@@ -62,21 +62,25 @@ final class Carrying {
         YieldList.worked("A ÷ ∇^⅔ = ", sails, " ÷ (", Si.show(volume, Si.M3, Si.M3), ")^⅔"));
     double righting = GRAVITY * mass * gm;
     double heeling = area * arm;
-    Message moments =
-        YieldList.worked(
-            "g Δ GM = ",
-            Si.show(righting, Si.unit("N·m"), Si.unit("N·m")),
-            "; A h = ",
-            sails,
-            " × ",
-            units.length(arm));
+    Quantity gravity = Si.show(GRAVITY, Si.unit("m/s²"), Si.unit("m/s²"));
+    Quantity weighs = inputs.quantity("displacement").withoutTolerance();
     yields.from("area", "arm", "displacement", "gm");
     yields.add(
         "pressure_at_1_deg",
         Message.of("carrying.stiff"),
         Si.show(righting * Math.sin(Math.toRadians(1)) / heeling, PASCAL, PASCAL),
         Message.of("carrying.stiff.how"),
-        moments);
+        YieldList.worked(
+            gravity,
+            " × ",
+            weighs,
+            " × ",
+            units.length(gm),
+            " × sin 1° ÷ (",
+            sails,
+            " × ",
+            units.length(arm),
+            ")"));
     if (inputs.findQuantity("wind").isPresent()) {
       double wind = Si.positive(inputs, "wind", Si.unit("m/s"));
       double pressure = AIR / 2 * wind * wind * Si.positive(inputs, "force_share", Unit.ONE, 1);
@@ -97,7 +101,26 @@ final class Carrying {
           Message.of("carrying.heel"),
           Si.show(heel(pressure * heeling / righting), Si.unit("rad"), Si.DEGREE),
           Message.of("carrying.heel.how"),
-          moments);
+          YieldList.worked(
+              "k = p A h ÷ (g Δ GM) = ",
+              Si.show(pressure, PASCAL, PASCAL),
+              " × ",
+              sails,
+              " × ",
+              units.length(arm),
+              " ÷ (",
+              gravity,
+              " × ",
+              weighs,
+              " × ",
+              units.length(gm),
+              ")"),
+          YieldList.worked(
+              "φ = asin((√(1 + 4 × ",
+              Si.number(pressure * heeling / righting),
+              "²) − 1) ÷ (2 × ",
+              Si.number(pressure * heeling / righting),
+              "))"));
     }
     return yields.list();
   }

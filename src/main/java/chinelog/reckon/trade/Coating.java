@@ -68,12 +68,29 @@ final class Coating {
           Message.of("coating.amount"),
           Si.show(volume / kept, Si.M3, Si.unit("mL")),
           Message.of("coating.amount.how"),
-          YieldList.worked(Si.show(volume, Si.M3, Si.unit("mL")), " ÷ ", Si.percent(kept)));
+          byCoverage
+              ? new Terms()
+                  .add(spreadOver(inputs))
+                  .end(
+                      " ÷ ",
+                      inputs.quantity("coverage").withoutTolerance(),
+                      " ÷ ",
+                      Si.percent(kept))
+              : YieldList.worked(Si.show(volume, Si.M3, Si.unit("mL")), " ÷ ", Si.percent(kept)));
     }
     if (!byCoverage || dense) {
       masses(yields, inputs, wet, kept);
     }
     return yields.list();
+  }
+
+  /** The area times the coats. */
+  private static Object[] spreadOver(Inputs inputs) throws TradeException, QuantityException {
+    return new Object[] {
+      inputs.quantity("area").withoutTolerance(),
+      " × ",
+      Si.number(Si.positive(inputs, "coats", Unit.ONE, 1))
+    };
   }
 
   private static void masses(YieldList yields, Inputs inputs, double wet, double kept)
@@ -90,7 +107,11 @@ final class Coating {
         Message.of("coating.mass"),
         Laminate.grams(wet / kept),
         Message.of("coating.mass.how"),
-        YieldList.worked(Laminate.grams(wet), " ÷ ", Si.percent(kept)));
+        inputs.findQuantity("spread").isPresent()
+            ? new Terms()
+                .add(spreadOver(inputs))
+                .end(" × ", inputs.quantity("spread").withoutTolerance(), " ÷ ", Si.percent(kept))
+            : YieldList.worked(Laminate.grams(wet), " ÷ ", Si.percent(kept)));
     yields.from("area", "coats", "coverage", "spread", "density", "solids");
     yields.add(
         "mass",

@@ -5,6 +5,7 @@ import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The area under a curve of ordinates, such as a waterplane's half-breadths: {@code curve}.
@@ -44,19 +45,37 @@ final class CurveArea {
     Message by = Message.of("curve.by", rule.said());
     YieldList yields = new YieldList();
     Quantity whole = Si.show(area, areaUnit, areaUnit);
-    yields.add("area", Message.of(title(areaUnit)), whole, by);
+    Object[] times = {" × ", Si.number(sides)};
+    yields.add(
+        "area",
+        Message.of(title(areaUnit)),
+        whole,
+        by,
+        rule.terms("Σ m y = ", y, 0, across, up).end(prepend(")", times)));
     Unit secondUnit = up.equals(across) ? across.power(4) : up.times(across.power(3));
     yields.add(
         "second_moment",
         Message.of("curve.second"),
         Si.show(sides * rule.moment(y, 2), secondUnit, secondUnit),
         Message.of("curve.second.how"),
-        by);
+        by,
+        rule.terms("Σ m x² y = ", y, 2, across, up).end(prepend(")", times)));
     if (area != 0) {
       Quantity centre = Si.show(moment / area, across, across);
-      yields.add("centre", Message.of("curve.centre"), centre, Message.of("curve.centre.how"), by);
+      yields.add(
+          "centre",
+          Message.of("curve.centre"),
+          centre,
+          Message.of("curve.centre.how"),
+          by,
+          rule.terms("Σ m x y ÷ A = ", y, 1, across, up)
+              .end(") × ", Si.number(sides), " ÷ ", whole));
     }
     return yields.list();
+  }
+
+  private static Object[] prepend(String first, Object[] rest) {
+    return Stream.concat(Stream.of(first), Stream.of(rest)).toArray();
   }
 
   private static String title(Unit unit) {

@@ -83,7 +83,11 @@ final class Cutting {
       cutting.place(piece);
       area += piece.length * piece.width;
     }
-    cutting.sums(pieces.size(), area);
+    Terms counts = new Terms();
+    for (double count : parts.numbers("count", Unit.ONE, 1)) {
+      counts.add(Si.number(count));
+    }
+    cutting.sums(pieces.size(), area, counts.end());
     return cutting.yields.list();
   }
 
@@ -165,30 +169,36 @@ final class Cutting {
     return shelf;
   }
 
-  private void sums(int pieces, double area) throws TradeException {
+  private void sums(int pieces, double area, Message counts) throws TradeException {
     yields.add(
         "pieces",
         Message.of("cutting.pieces"),
         Quantity.of(pieces, Unit.ONE),
-        Message.of("cutting.pieces.how"));
+        Message.of("cutting.pieces.how"),
+        counts);
     yields.add(
         "sheets",
         Message.of("cutting.sheets"),
         Quantity.of(taken.size(), Unit.ONE),
         Message.of("cutting.how"));
-    Message areas =
-        YieldList.worked(
-            units.area(area), " ÷ (", units.length(length), " × ", units.length(width), ")");
     yields.add(
         "sheets_by_area",
         Message.of("cutting.least"),
         Quantity.of(Planking.ceil(area / (length * width)), Unit.ONE),
-        areas);
+        YieldList.worked(
+            "⌈", units.area(area), " ÷ (", units.side(length), " × ", units.side(width), ")⌉"));
     yields.add(
         "used",
         Message.of("cutting.used"),
         Si.percent(area / (taken.size() * length * width)),
-        areas,
-        YieldList.worked("÷ ", Si.number(taken.size())));
+        YieldList.worked(
+            units.area(area),
+            " ÷ (",
+            units.side(length),
+            " × ",
+            units.side(width),
+            " × ",
+            Si.number(taken.size()),
+            ")"));
   }
 }

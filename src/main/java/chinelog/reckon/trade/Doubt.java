@@ -1,9 +1,12 @@
 package chinelog.reckon.trade;
 
+import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 
 /**
  * How far a figure of a hull may be out, because its offsets are no finer: each inner station and
@@ -15,15 +18,48 @@ final class Doubt {
 
   private static final double SHARE = 0.5;
 
+  /** A reckoned figure is shown to so many digits. */
+  private static final int DIGITS_SHOWN = 4;
+
   private final Afloat whole;
-  private final List<Afloat> lessOne = new ArrayList<>();
+  private final List<Section> stations;
+  private final List<List<Section>> sets;
+  private final List<Afloat> lessOne;
 
   Doubt(List<Section> stations, Afloat whole, double draught, double siding) {
     this.whole = whole;
+    this.stations = stations;
+    sets = coarser(stations);
+    lessOne = reckoned(sets, rest -> Afloat.at(rest, draught, siding));
+  }
+
+  /** What is reckoned from offsets, if enough of them are left. */
+  @FunctionalInterface
+  interface Reckoned<T> {
+    T of(List<Section> stations) throws TradeException;
+  }
+
+  /** The same reckoned from each set of offsets, where it can be. */
+  static <T> List<T> reckoned(List<List<Section>> sets, Reckoned<T> reckoned) {
+    List<T> all = new ArrayList<>();
+    for (List<Section> set : sets) {
+      try {
+        all.add(reckoned.of(set));
+      } catch (TradeException e) {
+        // Too few are left, so this set tells nothing of how far the figures may be out.
+        continue;
+      }
+    }
+    return all;
+  }
+
+  /** The offsets without one inner station, and without one inner height, each in turn. */
+  static List<List<Section>> coarser(List<Section> stations) {
+    List<List<Section>> all = new ArrayList<>();
     for (int i : FairCurve.someOf(1, stations.size() - 1)) {
       List<Section> rest = new ArrayList<>(stations);
       rest.remove(i);
-      add(rest, draught, siding);
+      all.add(rest);
     }
     double[] heights =
         stations.stream()
@@ -35,9 +71,10 @@ final class Doubt {
       double height = heights[i];
       List<Section> rest = stations.stream().map(s -> without(s, height)).toList();
       if (!rest.equals(stations)) {
-        add(rest, draught, siding);
+        all.add(rest);
       }
     }
+    return all;
   }
 
   private static Section without(Section station, double height) {
@@ -50,21 +87,48 @@ final class Doubt {
     return station;
   }
 
-  private void add(List<Section> stations, double draught, double siding) {
-    try {
-      lessOne.add(Afloat.at(stations, draught, siding));
-    } catch (TradeException e) {
-      // Too few stations are left, so this one tells nothing of how far the figures may be out.
-    }
-  }
-
   /** In the figure's own unit. */
   double of(ToDoubleFunction<Afloat> figure) {
+    return of(whole, lessOne, figure);
+  }
+
+  /** How far a figure may be out, from what it is without a part of the offsets. */
+  static <T> double of(T whole, List<T> lessOne, ToDoubleFunction<T> figure) {
     double centre = figure.applyAsDouble(whole);
     return SHARE
         * lessOne.stream()
             .mapToDouble(less -> Math.abs(figure.applyAsDouble(less) - centre))
+            .filter(Double::isFinite)
             .max()
             .orElse(0);
+  }
+
+  /** How far a figure of all offsets may be out. */
+  double ofOffsets(ToDoubleFunction<List<Section>> figure) {
+    return of(stations, sets, figure);
+  }
+
+  /** A station without each of its inner heights in turn. */
+  static List<Section> coarser(Section station) {
+    return IntStream.range(1, station.z().length - 1).mapToObj(station::without).toList();
+  }
+
+  /** Turns a figure in SI units into the one that is shown. */
+  @FunctionalInterface
+  interface Shown {
+    Quantity of(double si) throws TradeException;
+  }
+
+  /** A figure with its doubt as tolerance, where that reaches half of the last digit shown. */
+  static Quantity doubted(double value, double spread, Shown shown) throws TradeException {
+    double digit = Math.pow(10, Math.floor(Math.log10(Math.abs(value))) + 1 - DIGITS_SHOWN);
+    Quantity quantity = shown.of(value);
+    try {
+      return spread < digit / 2 || spread == 0
+          ? quantity
+          : quantity.withTolerance(shown.of(spread));
+    } catch (QuantityException e) {
+      throw new IllegalStateException("a unit did not agree with itself", e);
+    }
   }
 }

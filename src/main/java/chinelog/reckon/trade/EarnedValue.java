@@ -4,7 +4,9 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How a build stands against its plan, from the share of each stage that is done: {@code
@@ -89,7 +91,7 @@ final class EarnedValue {
       }
     }
     EarnedValue value = new EarnedValue(stages, plan, done, work);
-    value.sums();
+    value.sums(value.added(plan, null), value.added(plan, done), value.added(work, null));
     for (int i = 0; i < plan.length; i++) {
       String name = stages.text(i, "stage");
       value.add(
@@ -104,7 +106,7 @@ final class EarnedValue {
       for (int i = 0; i < plan.length; i++) {
         pv += plan[i] * due[i];
       }
-      value.schedule(pv);
+      value.schedule(pv, value.added(plan, due));
     }
     value.cost();
     return value.yields.list();
@@ -114,14 +116,29 @@ final class EarnedValue {
     return Si.show(hours, Unit.HOUR, unit);
   }
 
-  private void add(String name, Message title, double hours, Message how) throws TradeException {
-    yields.add(name, title, hours(hours), how, SOURCE);
+  private void add(String name, Message title, double hours, Message... how) throws TradeException {
+    List<Message> method = new ArrayList<>(List.of(how));
+    method.add(SOURCE);
+    yields.add(name, title, hours(hours), method.toArray(Message[]::new));
   }
 
-  private void sums() throws TradeException {
-    add("planned", Message.of("earned.planned"), planned, Message.of("earned.planned.how"));
-    add("earned", Message.of("earned.earned"), earned, Message.of("earned.earned.how"));
-    add("worked", Message.of("earned.worked"), worked, Message.of("earned.worked.how"));
+  /** Hours added up, each times its share where there are shares. */
+  private Message added(double[] hours, double @Nullable [] share) throws TradeException {
+    Terms terms = new Terms();
+    for (int i = 0; i < hours.length; i++) {
+      if (share == null) {
+        terms.add(hours(hours[i]));
+      } else {
+        terms.add(hours(hours[i]), " × ", Si.percent(share[i]));
+      }
+    }
+    return terms.end();
+  }
+
+  private void sums(Message plan, Message done, Message work) throws TradeException {
+    add("planned", Message.of("earned.planned"), planned, Message.of("earned.planned.how"), plan);
+    add("earned", Message.of("earned.earned"), earned, Message.of("earned.earned.how"), done);
+    add("worked", Message.of("earned.worked"), worked, Message.of("earned.worked.how"), work);
     if (planned > 0) {
       yields.add(
           "share_done",
@@ -132,8 +149,8 @@ final class EarnedValue {
     }
   }
 
-  private void schedule(double pv) throws TradeException {
-    add("due", Message.of("earned.due"), pv, Message.of("earned.due.how"));
+  private void schedule(double pv, Message due) throws TradeException {
+    add("due", Message.of("earned.due"), pv, Message.of("earned.due.how"), due);
     add(
         "schedule_variance",
         Message.of("earned.sv"),

@@ -42,6 +42,9 @@ final class Effort {
               "total", "effort.total",
               "average", "effort.average");
 
+  /** A longer sum is told by what it comes to. */
+  private static final int MOST_TOLD = 24;
+
   private Effort() {}
 
   /** {@code {te, σ}} of one estimate. */
@@ -61,6 +64,9 @@ final class Effort {
     double[] high = columns.numbers("high", Unit.HOUR);
     double expected = 0;
     double variance = 0;
+    Unit unit = columns.unit("likely");
+    Terms means = new Terms();
+    Terms squares = new Terms("√(");
     for (int i = 0; i < low.length; i++) {
       if (low[i] < 0 || low[i] > likely[i] || likely[i] > high[i]) {
         throw columns.at(
@@ -69,19 +75,25 @@ final class Effort {
       double[] one = estimate(low[i], likely[i], high[i]);
       expected += one[0];
       variance += one[1] * one[1];
+      Quantity least = Si.show(low[i], Unit.HOUR, unit);
+      Quantity most = Si.show(high[i], Unit.HOUR, unit);
+      Quantity middle = Si.show(likely[i], Unit.HOUR, unit);
+      means.add("(", least, " + 4 × ", middle, " + ", most, ") ÷ 6");
+      squares.add("((", most, " − ", least, ") ÷ 6)²");
     }
-    Unit unit = columns.unit("likely");
     return new YieldList()
         .add(
             "expected",
             Message.of("effort.expected"),
             Si.show(expected, Unit.HOUR, unit),
-            Message.of("effort.expected.how"))
+            Message.of("effort.expected.how"),
+            means.end())
         .add(
             "spread",
             Message.of("effort.deviation"),
             Si.show(Math.sqrt(variance), Unit.HOUR, unit),
-            Message.of("effort.deviation.how"))
+            Message.of("effort.deviation.how"),
+            squares.end(")"))
         .list();
   }
 
@@ -113,19 +125,31 @@ final class Effort {
             "exponent",
             Message.of("effort.exponent"),
             Si.number(Math.log(rate) / Math.log(2)),
-            method)
+            method,
+            YieldList.worked("ln ", Si.number(rate), " ÷ ln 2"))
         .add(
             "last",
             Message.of("effort.last"),
             Si.show(unit, Unit.HOUR, hours),
             method,
-            YieldList.worked(
-                "a nᵇ = ",
-                Si.show(first, Unit.HOUR, hours),
-                " × ",
-                Si.number(power),
-                wright ? "; n a nᵇ − (n − 1) a (n − 1)ᵇ" : ""))
-        .add("total", Message.of("effort.total"), Si.show(total, Unit.HOUR, hours), method)
+            wright ? wrightLast(first, n, rate, hours) : last(first, n, rate, hours))
+        .add(
+            "total",
+            Message.of("effort.total"),
+            Si.show(total, Unit.HOUR, hours),
+            method,
+            wright
+                ? YieldList.worked(
+                    "n a nᵇ = ",
+                    Si.number(n),
+                    " × ",
+                    Si.show(first, Unit.HOUR, hours),
+                    " × ",
+                    Si.number(n),
+                    "^(",
+                    Si.number(Math.log(rate) / Math.log(2)),
+                    ")")
+                : sum(first, n, rate, hours))
         .add(
             "average",
             Message.of("effort.average"),
@@ -133,6 +157,51 @@ final class Effort {
             method,
             YieldList.worked(Si.show(total, Unit.HOUR, hours), " ÷ ", Si.number(n)))
         .list();
+  }
+
+  private static Message last(double first, int n, double rate, Unit hours) throws TradeException {
+    return YieldList.worked(
+        "a nᵇ = ",
+        Si.show(first, Unit.HOUR, hours),
+        " × ",
+        Si.number(n),
+        "^(",
+        Si.number(Math.log(rate) / Math.log(2)),
+        ")");
+  }
+
+  private static Message wrightLast(double first, int n, double rate, Unit hours)
+      throws TradeException {
+    Quantity power = Si.number(Math.log(rate) / Math.log(2));
+    return YieldList.worked(
+        "n a nᵇ − (n − 1) a (n − 1)ᵇ = ",
+        Si.show(first, Unit.HOUR, hours),
+        " × (",
+        Si.number(n),
+        " × ",
+        Si.number(n),
+        "^(",
+        power,
+        ") − ",
+        Si.number(n - 1),
+        " × ",
+        Si.number(n - 1),
+        "^(",
+        power,
+        "))");
+  }
+
+  /** All of them added up; of many, what they come to of the first's time. */
+  private static Message sum(double first, int n, double rate, Unit hours) throws TradeException {
+    Terms shares = new Terms("a (1 + 2ᵇ + … + nᵇ) = ", Si.show(first, Unit.HOUR, hours), " × (");
+    double all = 0;
+    for (int i = 1; i <= n; i++) {
+      all += share(rate, i);
+      if (n <= MOST_TOLD) {
+        shares.add(Si.number(share(rate, i)));
+      }
+    }
+    return (n <= MOST_TOLD ? shares : shares.add(Si.number(all))).end(")");
   }
 
   static double rate(String input, Quantity given) throws TradeException, QuantityException {

@@ -4,6 +4,7 @@ import chinelog.wording.Message;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.DoubleBinaryOperator;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 
 /**
@@ -72,12 +73,16 @@ final class FairCurve {
   private final Interpolant smooth;
 
   private FairCurve(Shape shape, double[] x, double[] y) {
+    this(shape, x, y, isZero(y[0], y), isZero(y[y.length - 1], y));
+  }
+
+  private FairCurve(Shape shape, double[] x, double[] y, boolean zeroStart, boolean zeroEnd) {
     this.shape = shape;
     this.x = x;
     start = x[0];
     end = x[x.length - 1];
-    zeroStart = isZero(y[0], y);
-    zeroEnd = isZero(y[y.length - 1], y);
+    this.zeroStart = zeroStart;
+    this.zeroEnd = zeroEnd;
     base = shape == Shape.ROUND ? y[0] : 0;
     int n = 0;
     double[] u = new double[x.length];
@@ -229,21 +234,59 @@ final class FairCurve {
   double integral(double from, double to, DoubleBinaryOperator f) {
     double sum = 0;
     for (int i = 1; i < x.length; i++) {
-      double a = parameter(Math.max(x[i - 1], from));
-      double b = parameter(Math.min(x[i], to));
-      if (b <= a) {
-        continue;
-      }
-      sum +=
-          GaussLegendre.over(
-              a,
-              b,
-              t -> {
-                double place = place(t);
-                return f.applyAsDouble(place, at(place)) * speed(t);
-              });
+      sum += piece(i, from, to, f);
     }
     return sum;
+  }
+
+  /** What each interval between ordinates has of an integral over the whole curve. */
+  double[] pieces(DoubleBinaryOperator f) {
+    return pieces(start, end, f);
+  }
+
+  /** What each interval has of an integral from one place to another. */
+  double[] pieces(double from, double to, DoubleBinaryOperator f) {
+    return IntStream.range(1, x.length).mapToDouble(i -> piece(i, from, to, f)).toArray();
+  }
+
+  private double piece(int i, double from, double to, DoubleBinaryOperator f) {
+    double a = parameter(Math.max(x[i - 1], from));
+    double b = parameter(Math.min(x[i], to));
+    return b <= a
+        ? 0
+        : GaussLegendre.over(
+            a,
+            b,
+            t -> {
+              double place = place(t);
+              return f.applyAsDouble(place, at(place)) * speed(t);
+            });
+  }
+
+  /** Whether an integral of this curve is a sum of its ordinates, each times its multiplier. */
+  boolean hasMultipliers() {
+    return shape != Shape.MONOTONE;
+  }
+
+  /**
+   * The multipliers of the ordinates, as Simpson's 1, 4, 1 are those of his curve: the integral of
+   * {@code weight(x) y} is the sum of the ordinates, each times its own. For a curve that {@link
+   * #hasMultipliers}.
+   */
+  double[] multipliers(double from, double to, DoubleUnaryOperator weight) {
+    double[] all = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      double[] one = new double[x.length];
+      one[i] = 1;
+      FairCurve unit = new FairCurve(shape, x, one, zeroStart, zeroEnd);
+      all[i] = unit.integral(from, to, (at, y) -> weight.applyAsDouble(at) * y);
+    }
+    return all;
+  }
+
+  /** The same over the whole curve. */
+  double[] multipliers(DoubleUnaryOperator weight) {
+    return multipliers(start, end, weight);
   }
 
   /** The integral of {@code f(x, y)} over the whole curve. */

@@ -80,21 +80,29 @@ final class Floating {
 
   /** How far volume and centre are off what would bear her. */
   private double[] off(double heel, double at, double lean) {
-    Inclined.Immersed wet = hull.below(heel, at, lean);
-    double whole = wet.volume() + solid;
-    double x = (wet.x() * wet.volume() + solid * solidCentre[0]) / whole;
-    double y = wet.y() * wet.volume() / whole;
-    double z = (wet.z() * wet.volume() + solid * solidCentre[1]) / whole;
-    double up = (z - mass[2]) * Math.cos(heel) - (y - mass[1]) * Math.sin(heel);
-    return new double[] {whole - volume, x - mass[0] + lean * up};
+    Inclined.Immersed wet = under(heel, at, lean);
+    double up = (wet.z() - mass[2]) * Math.cos(heel) - (wet.y() - mass[1]) * Math.sin(heel);
+    return new double[] {wet.volume() - volume, wet.x() - mass[0] + lean * up};
   }
 
   private double arm(double heel) {
-    Inclined.Immersed wet = hull.below(heel, depth, slope);
+    Inclined.Immersed wet = under(heel, depth, slope);
+    return (wet.y() - mass[1]) * Math.cos(heel) + (wet.z() - mass[2]) * Math.sin(heel);
+  }
+
+  /** What is under water at a lie: the hull's part and the appendages, with their common centre. */
+  Inclined.Immersed under(Lie lie) {
+    return under(lie.heel(), lie.depth(), lie.slope());
+  }
+
+  private Inclined.Immersed under(double heel, double at, double lean) {
+    Inclined.Immersed wet = hull.below(heel, at, lean);
     double whole = wet.volume() + solid;
-    double y = wet.y() * wet.volume() / whole;
-    double z = (wet.z() * wet.volume() + solid * solidCentre[1]) / whole;
-    return (y - mass[1]) * Math.cos(heel) + (z - mass[2]) * Math.sin(heel);
+    return new Inclined.Immersed(
+        whole,
+        (wet.x() * wet.volume() + solid * solidCentre[0]) / whole,
+        wet.y() * wet.volume() / whole,
+        (wet.z() * wet.volume() + solid * solidCentre[1]) / whole);
   }
 
   /** The area of the waterplane at the lie, in m². */

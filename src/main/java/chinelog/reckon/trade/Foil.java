@@ -153,25 +153,36 @@ final class Foil {
     double rake = Si.value(inputs, "rake", Unit.METRE, 0);
     double top = Si.value(inputs, "z", Unit.METRE, 0);
     double[] sums = new double[3];
+    Terms along = new Terms("(");
+    Terms up = new Terms("(");
     for (int i = 0; i <= 2; i++) {
       double u = i / 2.0;
       double chord = root + (tip - root) * u;
       double weight = (i == 1 ? 4 : 1) * chord * chord / 6;
+      double at = nose - rake * u - FoilSection.centre() * chord;
       sums[0] += weight;
-      sums[1] += weight * (nose - rake * u - FoilSection.centre() * chord);
+      sums[1] += weight * at;
       sums[2] += weight * (top - span * u);
+      Quantity square = units.power(6 * weight, 2);
+      along.add(square, " × (", units.side(at), ")");
+      up.add(square, " × (", units.side(top - span * u), ")");
     }
+    Message thirds = Message.of("foil.thirds");
     yields.from("root", "tip", "span", "x", "rake");
     yields.add(
         "x",
         Message.of("foil.x"),
         units.length(sums[1] / sums[0]),
-        Message.of("foil.centre.how", Si.number(FoilSection.centre())));
+        Message.of("foil.centre.how", Si.number(FoilSection.centre())),
+        thirds,
+        along.end(") ÷ ", units.power(6 * sums[0], 2)));
     yields.from("root", "tip", "span", "z");
     yields.add(
         "z",
         Message.of("foil.z"),
         units.length(sums[2] / sums[0]),
-        Message.of("foil.centre.how", Si.number(FoilSection.centre())));
+        Message.of("foil.centre.how", Si.number(FoilSection.centre())),
+        thirds,
+        up.end(") ÷ ", units.power(6 * sums[0], 2)));
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.quantity.Quantity;
 import chinelog.wording.Message;
 
 /**
@@ -29,6 +30,35 @@ final class FoilSection {
       sum = (sum + COEFFICIENTS[i]) * share;
     }
     return 5 * (NOSE * Math.sqrt(share) + sum);
+  }
+
+  /** The full thickness at a share of the chord, the figures put in. */
+  static Message worked(Quantity thickness, double share) throws TradeException {
+    Quantity xi = Si.number(share);
+    return YieldList.worked(
+        "10 × ",
+        thickness,
+        " × (",
+        Si.number(NOSE),
+        " × √",
+        xi,
+        " − ",
+        Si.number(-COEFFICIENTS[0]),
+        " × ",
+        xi,
+        " − ",
+        Si.number(-COEFFICIENTS[1]),
+        " × ",
+        xi,
+        "² + ",
+        Si.number(COEFFICIENTS[2]),
+        " × ",
+        xi,
+        "³ − ",
+        Si.number(-COEFFICIENTS[3]),
+        " × ",
+        xi,
+        "^4)");
   }
 
   /** Area over chord × thickness: 0.6851. */

@@ -10,15 +10,20 @@ import java.util.stream.IntStream;
  * Girths of one side at each station, in m, from aft forward.
  *
  * @param stations those of the offsets; none where the girths were measured
- * @param run length of a strip along the sheer, or straight from end to end
+ * @param runs length of a strip from each station to the next along the sheer, or straight
  */
 record Girths(
     List<String> names,
     double[] x,
     double[] girth,
     List<Section> stations,
-    double run,
+    double[] runs,
     ShopUnits units) {
+
+  /** Length of a strip along the sheer, or straight from end to end. */
+  double run() {
+    return Arrays.stream(runs).sum();
+  }
 
   static Girths of(Inputs inputs) throws TradeException, QuantityException {
     boolean measured = inputs.findTable("girths").isPresent();
@@ -45,24 +50,29 @@ record Girths(
     List<String> names =
         IntStream.range(0, x.length).mapToObj(i -> columns.text(i, "station")).toList();
     return new Girths(
-        names, x, girth, List.of(), x[x.length - 1] - x[0], ShopUnits.of(columns.unit("x")));
+        names,
+        x,
+        girth,
+        List.of(),
+        IntStream.range(1, x.length).mapToDouble(i -> x[i] - x[i - 1]).toArray(),
+        ShopUnits.of(columns.unit("x")));
   }
 
   private static Girths fromOffsets(Offsets offsets) {
     List<Section> stations = offsets.stations();
-    double run = 0;
+    double[] runs = new double[stations.size() - 1];
     for (int i = 1; i < stations.size(); i++) {
       Section a = stations.get(i - 1);
       Section b = stations.get(i);
       double level = Math.hypot(b.x() - a.x(), b.y()[b.y().length - 1] - a.y()[a.y().length - 1]);
-      run += Math.hypot(level, b.top() - a.top());
+      runs[i - 1] = Math.hypot(level, b.top() - a.top());
     }
     return new Girths(
         stations.stream().map(Section::name).toList(),
         offsets.stationX(),
         stations.stream().mapToDouble(Section::girth).toArray(),
         stations,
-        run,
+        runs,
         offsets.units());
   }
 

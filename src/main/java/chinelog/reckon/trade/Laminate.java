@@ -4,6 +4,7 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -70,21 +71,41 @@ final class Laminate {
               "mix_resin_volume", "mix.resin.volume",
               "mix_hardener_volume", "mix.hardener.volume",
               "batches", "mix.batches",
-              "batch", "mix.batch");
+              "batch", "mix.batch")
+          .sketching(Laminate::sketch);
 
   private final YieldList yields = new YieldList();
   private final double fibreDensity;
   private final double resinDensity;
+  private final List<LaminateSketch.Zone> layered = new ArrayList<>();
   private double fibre;
   private double resin;
   private double cloth;
+  private final Terms areas = new Terms();
+  private final Terms fibres = new Terms();
+  private final Terms resins = new Terms();
 
   private Laminate(Inputs inputs) throws TradeException, QuantityException {
     fibreDensity = Si.positive(inputs, "fibre_density", Si.KG_M3, 2560);
     resinDensity = Si.positive(inputs, "resin_density", Si.KG_M3, 1200);
   }
 
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    List<LaminateSketch.Zone> layered = zoned(inputs).layered;
+    // A single layer is no section to look at.
+    return layered.size() == 1 && layered.get(0).layers() < 2
+        ? List.of()
+        : List.of(LaminateSketch.draw(layered));
+  }
+
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    Laminate laminate = zoned(inputs);
+    laminate.sums(Si.share(inputs, "waste", 0));
+    ResinMix.add(laminate.yields, inputs, laminate.resin / (1 - Si.share(inputs, "waste", 0)));
+    return laminate.yields.list();
+  }
+
+  private static Laminate zoned(Inputs inputs) throws TradeException, QuantityException {
     Laminate laminate = new Laminate(inputs);
     if (inputs.findTable("zones").isPresent()) {
       laminate.zones(inputs);
@@ -98,9 +119,7 @@ final class Laminate {
           Si.positive(inputs, "layers", Unit.ONE, 1),
           psi);
     }
-    laminate.sums(Si.share(inputs, "waste", 0));
-    ResinMix.add(laminate.yields, inputs, laminate.resin / (1 - Si.share(inputs, "waste", 0)));
-    return laminate.yields.list();
+    return laminate;
   }
 
   private void zones(Inputs inputs) throws TradeException, QuantityException {
@@ -144,7 +163,13 @@ final class Laminate {
     fibre += area * dry;
     resin += area * dry * (1 - psi) / psi;
     cloth += area * layers;
+    Quantity covered = Si.show(area, Si.M2, Si.M2);
+    Quantity dryCloth = Si.show(weight, Si.KG_M2, Si.unit("g/m²"));
+    areas.add(covered, " × ", Si.number(layers));
+    fibres.add(covered, " × ", Si.number(layers), " × ", dryCloth);
+    resins.add(grams(area * dry), " × (1 − ", Si.percent(psi), ") ÷ ", Si.percent(psi));
     double thick = dry * (1 / fibreDensity + (1 / psi - 1) / resinDensity);
+    layered.add(new LaminateSketch.Zone(zone, layers, weight, thick));
     yields.add(
         "thickness" + part,
         titled(zone, "thickness"),
@@ -213,10 +238,15 @@ final class Laminate {
         "cloth_area",
         Message.of("laminate.cloth"),
         Si.show(cloth, Si.M2, Si.M2),
-        Message.of("laminate.cloth.how"));
+        Message.of("laminate.cloth.how"),
+        areas.end());
     yields.add(
-        "fibre_mass", Message.of("laminate.dry"), grams(fibre), Message.of("laminate.dry.how"));
-    yields.add("resin_mass", Message.of("laminate.resin"), grams(resin), mixtures);
+        "fibre_mass",
+        Message.of("laminate.dry"),
+        grams(fibre),
+        Message.of("laminate.dry.how"),
+        fibres.end());
+    yields.add("resin_mass", Message.of("laminate.resin"), grams(resin), resins.end(), mixtures);
     yields.add(
         "resin_to_mix",
         Message.of("laminate.mix"),

@@ -60,7 +60,9 @@ final class MassGrowth {
           "margin",
           Message.of("growth.trade.margin"),
           Si.show(budget - forecast, Unit.KILOGRAM, unit),
-          Message.of("growth.trade.margin.how"));
+          Message.of("growth.trade.margin.how"),
+          YieldList.worked(
+              Si.show(budget, Unit.KILOGRAM, unit), " − ", Si.show(forecast, Unit.KILOGRAM, unit)));
     }
     return yields.list();
   }

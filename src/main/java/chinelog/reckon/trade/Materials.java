@@ -120,7 +120,12 @@ final class Materials {
           wood
               ? new Message[] {
                 Message.of("wood.density.how"),
-                YieldList.worked("1000 × ", Si.number(material.density), " × 1.12 kg/m³"),
+                YieldList.worked(
+                    Si.show(1000, Si.KG_M3, Si.KG_M3),
+                    " × ",
+                    Si.number(material.density),
+                    " × ",
+                    Si.number(1 + MOISTURE)),
                 source
               }
               : new Message[] {source};
@@ -133,7 +138,8 @@ final class Materials {
           "dried_density",
           Message.of("wood.average"),
           Si.show(material.dried, Si.unit("lb/ft³"), Si.KG_M3),
-          Message.of("wood.average.how"));
+          Message.of("wood.average.how"),
+          YieldList.worked(Si.show(material.dried, Si.unit("lb/ft³"), Si.unit("lb/ft³"))));
     }
     List<String> directions = List.of("radial", "tangential", "volumetric");
     for (int i = 0; i < material.shrinkage.length; i++) {

@@ -1,5 +1,7 @@
 package chinelog.reckon.trade;
 
+import chinelog.quantity.Quantity;
+import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -190,6 +192,40 @@ final class MouldSide {
     double[] a = outline.get(i - 1);
     double[] b = outline.get(i);
     return a[0] + (height - a[1]) / (b[1] - a[1]) * (b[0] - a[0]);
+  }
+
+  /** The half-breadth at a height, straight between the two points of the outline beside it. */
+  Message worked(ShopUnits units, double height) throws TradeException {
+    double[] a = outline.get(above(height) - 1);
+    double[] b = outline.get(above(height));
+    Quantity from = units.length(a[0]);
+    return YieldList.worked(
+        from,
+        " + (",
+        units.length(height),
+        " − ",
+        units.length(a[1]),
+        ") ÷ (",
+        units.length(b[1]),
+        " − ",
+        units.length(a[1]),
+        ") × (",
+        units.length(b[0]),
+        " − ",
+        from,
+        ")");
+  }
+
+  /** The height of the mould's lower edge over a flat bottom. */
+  static Message bottomWorked(ShopUnits units, Offsets offsets, int index, double thickness)
+      throws TradeException {
+    return YieldList.worked(
+        units.length(offsets.stations().get(index).keel()),
+        " + ",
+        units.length(thickness),
+        " × √(1 + (",
+        Si.number(Slant.ofKeel(offsets.stations(), index)),
+        ")²)");
   }
 
   /** The number of the first point at or above a height; 0 where the mould does not reach. */

@@ -100,7 +100,8 @@ final class Moulds {
             "bottom_" + part,
             Message.of("mould.bottom", station.name()),
             offsets.units().length(side.bottom()),
-            Message.of("mould.bottom.how"));
+            Message.of("mould.bottom.how"),
+            MouldSide.bottomWorked(offsets.units(), offsets, i, thickness));
       }
       for (double height : heights(station, side.bottom())) {
         double half = side.half(height);
@@ -109,7 +110,9 @@ final class Moulds {
               "half_" + part + "_" + label(offsets, height),
               Message.of("mould", station.name(), offsets.units().length(height)),
               offsets.units().length(half),
-              METHOD);
+              METHOD,
+              Message.of("mould.between"),
+              side.worked(offsets.units(), height));
         }
       }
     }
@@ -129,7 +132,10 @@ final class Moulds {
         "sheets_short",
         Message.of("mould.sheets.short"),
         Quantity.of((long) Math.ceil(Math.max(0, needed - atHand)), Unit.ONE),
-        how);
+        how,
+        needed > atHand
+            ? YieldList.worked(Si.number(needed), " − ", Si.number(atHand))
+            : YieldList.worked(Si.number(0)));
   }
 
   /** Those of the offsets; a flat bottom's own instead of what lies within its planking. */

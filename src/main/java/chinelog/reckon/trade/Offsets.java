@@ -11,6 +11,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -30,26 +31,44 @@ record Offsets(
     SortedMap<Double, String> waterlines,
     boolean hasSheer) {
 
+  /** Headings that tell which end x is measured from, with the word for it. */
+  private static final SortedMap<String, String> ENDS =
+      new TreeMap<>(Map.of("x from aft", "aft", "x from bow", "bow"));
+
+  /** Columns whose names hold a number or a line of the hull's. */
+  private static final String LINES =
+      "wl\\s*[0-9]+(?:[.,][0-9]+)?(?:\\s+(?:half-)?breadth)?"
+          + "|(?:[a-z0-9]+ )?(?:chine|knuckle)(?: half-breadth)?|"
+          + String.join("|", ENDS.keySet());
+
   static final Parameter TABLE =
       Parameter.table(
-          "offsets",
-          "the table of offsets, a row for each station",
-          "station?",
-          "x",
-          "keel",
-          "WL …",
-          "keel half-breadth?",
-          "rabbet?",
-          "rabbet half-breadth?",
-          "sheer?",
-          "sheer half-breadth?",
-          "chine?",
-          "chine half-breadth?");
+              "offsets",
+              "the table of offsets, a row for each station",
+              "station?",
+              "x",
+              "keel",
+              "WL …",
+              "keel half-breadth?",
+              "rabbet?",
+              "rabbet half-breadth?",
+              "sheer?",
+              "sheer half-breadth?",
+              "chine?",
+              "chine half-breadth?")
+          .withColumns(LINES);
 
   /** How the table was taken off. */
   static final List<Parameter> MANNER =
       List.of(
-          Parameter.word("origin", "the end that x is measured from", "aft", "bow").or("aft"),
+          Parameter.word(
+                  "origin",
+                  "the end that x is measured from, if the column is not \"x from bow\"",
+                  "aft",
+                  "bow")
+              .or("aft")
+              .recalling()
+              .orHeading(ENDS.keySet().toArray(String[]::new)),
           Parameter.word("breadths", "what the breadths are", "half", "full").or("half"));
 
   static final Parameter SIDING =
@@ -67,8 +86,9 @@ record Offsets(
 
   static Offsets read(Inputs inputs) throws TradeException, QuantityException {
     Columns columns = new Columns("offsets", inputs.table("offsets"));
-    double[] x = columns.numbers("x", Unit.METRE);
-    boolean fromBow = inputs.word("origin", "aft").equals("bow");
+    String along = along(columns);
+    double[] x = columns.numbers(along, Unit.METRE);
+    boolean fromBow = isFromBow(inputs, columns, along);
     double share = inputs.word("breadths", "half").equals("full") ? 0.5 : 1;
     if (x[0] < 0) {
       throw columns.at(
@@ -110,9 +130,28 @@ record Offsets(
     waterlines.forEach((z, column) -> heights.put(z, number(columns.headings().get(column))));
     return new Offsets(
         List.copyOf(stations),
-        ShopUnits.of(columns.unit("x")),
+        ShopUnits.of(columns.unit(along)),
         Collections.unmodifiableSortedMap(heights),
         columns.find("sheer").isPresent() && columns.find("sheer half-breadth").isPresent());
+  }
+
+  /** The column that tells where the stations stand. */
+  private static String along(Columns columns) {
+    return ENDS.keySet().stream().filter(h -> columns.find(h).isPresent()).findFirst().orElse("x");
+  }
+
+  private static boolean isFromBow(Inputs inputs, Columns columns, String along)
+      throws TradeException {
+    String told = ENDS.getOrDefault(along, "");
+    String end = inputs.word("origin", told.isEmpty() ? "aft" : told);
+    if (!told.isEmpty() && !told.equals(end)) {
+      throw new TradeException(
+          "origin",
+          "The column \"" + along + "\" says otherwise than \"origin: " + end + "\".",
+          "Keep one of the two.",
+          columns.headings().get(columns.index(along)).place());
+    }
+    return end.equals("bow");
   }
 
   private static TreeMap<Double, Integer> waterlines(Columns columns)

@@ -4,8 +4,10 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * Planking with strips: how many, where they taper, what to buy, {@code planking}.
@@ -18,35 +20,12 @@ final class Planking {
 
   private static final Message PRACTICE = Message.of("planking.practice");
 
+  /** More strips than this could not be told apart in a drawing. */
+  private static final int MOST_DRAWN = 200;
+
   static final TradeReckoning RECKONING =
-      new TradeReckoning(
-              "planking",
-              "Planking with strips",
-              List.of(
-                  Offsets.TABLE.or("the girths"),
-                  Offsets.SIDING,
-                  Offsets.MANNER.get(0),
-                  Offsets.MANNER.get(1),
-                  Parameter.table(
-                          "girths", "in place of offsets, of one side", "station?", "x", "girth")
-                      .or("those of the offsets"),
-                  Parameter.quantity("strip_width", "that a strip covers", Unit.METRE),
-                  Parameter.quantity("strip_thickness", "as bought", Unit.METRE).or(""),
-                  Parameter.quantity("least_width", "to which a strip may be tapered", Unit.METRE)
-                      .or("half the strip's width"),
-                  Parameter.quantity("draught", "where full-width strips end amidships", Unit.METRE)
-                      .or("every strip shares in the taper"),
-                  Parameter.quantity(
-                          "wastage", "share of what is bought that is cut away", Unit.ONE)
-                      .or("10 %")
-                      .recalling(),
-                  Parameter.quantity("stock_length", "of a strip as bought or cut", Unit.METRE)
-                      .or("strips are long enough"),
-                  Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE)
-                      .or(""),
-                  Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
-                  Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or("")),
-              Planking::of)
+      new TradeReckoning("planking", "Planking with strips", parameters(), Planking::of)
+          .yielding(LiningOff.YIELDS)
           .yielding(
               "strips",
               "planking.strips",
@@ -78,6 +57,8 @@ final class Planking {
               "timber.buy",
               "pieces",
               "timber.strips",
+              "pieces_joined",
+              "timber.joined",
               "strips_per_sheet",
               "timber.sheet",
               "sheets",
@@ -100,9 +81,41 @@ final class Planking {
               "timber.quarter",
               "mass_faired_least",
               "timber.third")
-          .drawing(Planking::draw);
+          .drawing(Planking::draw)
+          .sketching(Planking::sketch);
 
   private Planking() {}
+
+  private static List<Parameter> parameters() {
+    List<Parameter> all = new ArrayList<>();
+    all.addAll(
+        List.of(
+            Offsets.TABLE.or("the girths"),
+            Offsets.SIDING,
+            Offsets.MANNER.get(0),
+            Offsets.MANNER.get(1),
+            Parameter.table("girths", "in place of offsets, of one side", "station?", "x", "girth")
+                .or("those of the offsets"),
+            Parameter.quantity("strip_width", "that a strip covers", Unit.METRE),
+            Parameter.quantity("strip_thickness", "as bought", Unit.METRE).or(""),
+            Parameter.quantity("least_width", "to which a strip may be tapered", Unit.METRE)
+                .or("half the strip's width"),
+            Parameter.quantity("draught", "where full-width strips end amidships", Unit.METRE)
+                .or("every strip shares in the taper"),
+            Parameter.quantity("wastage", "share of what is bought that is cut away", Unit.ONE)
+                .or("10 %")
+                .recalling(),
+            Parameter.quantity("stock_length", "of a strip as bought or cut", Unit.METRE)
+                .or("strips are long enough"),
+            Parameter.quantity("sheet_width", "of a sheet to cut strips from", Unit.METRE).or(""),
+            Parameter.quantity("kerf", "of the saw; a knife has none", Unit.METRE).or("0"),
+            Parameter.quantity("density", "of the wood, to tell the mass", Si.KG_M3).or(""),
+            Parameter.quantity(
+                    "laid", "strips laid on a side so far, to be drawn as done", Unit.ONE)
+                .or("")));
+    all.addAll(LiningOff.PARAMETERS);
+    return all;
+  }
 
   private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
     Girths girths = Girths.of(inputs);
@@ -112,6 +125,20 @@ final class Planking {
     long full = fullWidth(new YieldList(), inputs, girths, width, strips);
     Taper taper = Taper.of(girths, width, least, strips, full);
     return GaugeStrips.draw(girths, width, full, taper.run, taper.each);
+  }
+
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    Girths girths = Girths.of(inputs);
+    double width = Si.positive(inputs, "strip_width", Unit.METRE);
+    double least = Si.positive(inputs, "least_width", Unit.METRE, width / 2);
+    long strips = ceil(girths.greatest() / width);
+    if (strips > MOST_DRAWN) {
+      return List.of();
+    }
+    long full = fullWidth(new YieldList(), inputs, girths, width, strips);
+    Taper taper = Taper.of(girths, width, least, strips, full);
+    return List.of(
+        new ShellExpansion(girths, width, (int) strips, full, taper.run, taper.each).draw());
   }
 
   /**
@@ -160,14 +187,31 @@ final class Planking {
         Quantity.of(strips, Unit.ONE),
         Message.of("planking.strips.how"),
         YieldList.worked(
-            girths.units().length(girths.greatest()), " ÷ ", girths.units().length(width)),
+            "⌈",
+            girths.units().length(girths.greatest()),
+            " ÷ ",
+            girths.units().length(width),
+            "⌉"),
         PRACTICE);
+    requireLaid(inputs, strips);
     long full = fullWidth(yields, inputs, girths, width, strips);
     taper(yields, girths, width, least, strips, full);
     shortStrips(yields, girths, width, least, strips, full);
     yields.from();
+    LiningOff.add(yields, inputs, girths, strips);
     Timber.add(yields, inputs, girths, strips);
     return yields.list();
+  }
+
+  private static void requireLaid(Inputs inputs, long strips)
+      throws TradeException, QuantityException {
+    double laid = Si.value(inputs, "laid", Unit.ONE, 0);
+    if (laid < 0 || laid > strips) {
+      throw new TradeException(
+          "laid",
+          "There are " + strips + " strips on a side.",
+          "Give how many of them are laid, of one side alone.");
+    }
   }
 
   /** How many strips a side keep their full width from end to end. */
@@ -196,6 +240,14 @@ final class Planking {
         Message.of("planking.full"),
         Quantity.of(full, Unit.ONE),
         Message.of("planking.full.how"),
+        YieldList.worked(
+            "⌊(",
+            girths.units().length(fullest.girth()),
+            " − ",
+            girths.units().length(fullest.girth(draught)),
+            ") ÷ ",
+            girths.units().length(width),
+            "⌋"),
         PRACTICE);
     return full;
   }
@@ -214,6 +266,20 @@ final class Planking {
             Message.of("planking.station.width", girths.names().get(i)),
             girths.units().length(each[i]),
             Message.of("planking.station.width.how"),
+            each[i] == width
+                ? YieldList.worked(girths.units().length(width))
+                : YieldList.worked(
+                    "(",
+                    girths.units().length(girths.girth()[i]),
+                    " − ",
+                    Si.number(full),
+                    " × ",
+                    girths.units().length(width),
+                    ") ÷ (",
+                    Si.number(run[i]),
+                    " − ",
+                    Si.number(full),
+                    ")"),
             PRACTICE);
       }
       yields.add(
@@ -221,10 +287,39 @@ final class Planking {
           Message.of("planking.station.strips", girths.names().get(i)),
           Quantity.of(run[i], Unit.ONE),
           Message.of("planking.station.strips.how"),
+          reaching(girths, i, full, width, least, run[i] == strips ? strips : -1),
           PRACTICE);
     }
     wedges(yields, girths, strips, run);
     narrowest(yields, girths, width, each);
+  }
+
+  /**
+   * How many strips a girth holds, the figures put in.
+   *
+   * @param all where all of them reach it; below 0 where some stop short
+   */
+  private static Message reaching(
+      Girths girths, int station, long full, double width, double least, long all)
+      throws TradeException {
+    Quantity girth = girths.units().length(girths.girth()[station]);
+    Quantity whole = girths.units().length(width);
+    if (all >= 0) {
+      return YieldList.worked(Si.number(all));
+    }
+    return girths.girth()[station] < full * width
+        ? YieldList.worked("⌊", girth, " ÷ ", whole, "⌋")
+        : YieldList.worked(
+            Si.number(full),
+            " + ⌊(",
+            girth,
+            " − ",
+            Si.number(full),
+            " × ",
+            whole,
+            ") ÷ ",
+            girths.units().length(least),
+            "⌋");
   }
 
   /** How long each strip is that stops short, and what all of them come to. */
@@ -235,6 +330,8 @@ final class Planking {
     double whole = x[x.length - 1] - x[0];
     double sum = 0;
     Message method = Message.of("planking.strip.how");
+    Terms shorts = new Terms("2 × (");
+    long throughout = 0;
     for (long strip = 1; strip <= strips; strip++) {
       double needed = strip <= full ? strip * width : full * width + (strip - full) * least;
       double from = reach(girths, needed, -1);
@@ -247,15 +344,29 @@ final class Planking {
             Message.of("planking.strip", strip),
             girths.units().length(length),
             method,
-            YieldList.worked(girths.units().length(from), " … ", girths.units().length(to)),
+            YieldList.worked(
+                girths.units().length(girths.run()),
+                " × (",
+                girths.units().length(to),
+                " − ",
+                girths.units().length(from),
+                ") ÷ ",
+                girths.units().length(whole)),
             PRACTICE);
+        shorts.add(girths.units().length(length));
+      } else {
+        throughout++;
       }
+    }
+    if (throughout > 0) {
+      shorts.add(Si.number(throughout), " × ", girths.units().length(girths.run()));
     }
     yields.add(
         "strip_length_real",
         Message.of("planking.real"),
         girths.units().run(2 * sum),
         method,
+        shorts.end(")"),
         PRACTICE);
   }
 
@@ -277,20 +388,20 @@ final class Planking {
   private static void narrowest(YieldList yields, Girths girths, double width, double[] each)
       throws TradeException {
     int fullest = girths.fullest();
-    Message method = Message.of("planking.taper.how");
+    taper(yields, girths, "aft", width, Arrays.stream(each, 0, fullest + 1));
+    taper(yields, girths, "fore", width, Arrays.stream(each, fullest, each.length));
+  }
+
+  private static void taper(
+      YieldList yields, Girths girths, String end, double width, DoubleStream widths)
+      throws TradeException {
+    double least = widths.min().orElseThrow();
     yields.add(
-        "taper_aft",
-        Message.of("planking.taper.aft"),
-        girths.units().length(width - Arrays.stream(each, 0, fullest + 1).min().orElseThrow()),
-        method,
-        PRACTICE);
-    yields.add(
-        "taper_fore",
-        Message.of("planking.taper.fore"),
-        girths
-            .units()
-            .length(width - Arrays.stream(each, fullest, each.length).min().orElseThrow()),
-        method,
+        "taper_" + end,
+        Message.of("planking.taper." + end),
+        girths.units().length(width - least),
+        Message.of("planking.taper.how"),
+        YieldList.worked(girths.units().length(width), " − ", girths.units().length(least)),
         PRACTICE);
   }
 
@@ -312,12 +423,14 @@ final class Planking {
         Message.of("planking.short.aft"),
         Quantity.of(strips - aft, Unit.ONE),
         method,
+        YieldList.worked(Si.number(strips), " − ", Si.number(aft)),
         PRACTICE);
     yields.add(
         "wedges_fore",
         Message.of("planking.short.fore"),
         Quantity.of(strips - fore, Unit.ONE),
         method,
+        YieldList.worked(Si.number(strips), " − ", Si.number(fore)),
         PRACTICE);
     int last = fullest;
     while (last + 1 < run.length && run[last + 1] == strips) {
@@ -332,12 +445,14 @@ final class Planking {
         Message.of("planking.from"),
         girths.units().length(girths.x()[first]),
         Message.of("planking.from.how"),
+        YieldList.worked(girths.units().length(girths.x()[first])),
         PRACTICE);
     yields.add(
         "all_to",
         Message.of("planking.to"),
         girths.units().length(girths.x()[last]),
         Message.of("planking.to.how"),
+        YieldList.worked(girths.units().length(girths.x()[last])),
         PRACTICE);
   }
 

@@ -26,8 +26,25 @@ final class ResinMix {
               * Si.positive(inputs, "pace", Si.unit("kg/s"));
       long batches = Planking.ceil(mixed / batch);
       Message method = Message.of("mix.batches.how");
-      yields.add("batches", Message.of("mix.batches"), Quantity.of(batches, Unit.ONE), method);
-      yields.add("batch", Message.of("mix.batch"), Laminate.grams(mixed / batches), method);
+      yields.add(
+          "batches",
+          Message.of("mix.batches"),
+          Quantity.of(batches, Unit.ONE),
+          method,
+          YieldList.worked(
+              "⌈",
+              Laminate.grams(mixed),
+              " ÷ (",
+              inputs.quantity("pot_life"),
+              " × ",
+              inputs.quantity("pace"),
+              ")⌉"));
+      yields.add(
+          "batch",
+          Message.of("mix.batch"),
+          Laminate.grams(mixed / batches),
+          method,
+          YieldList.worked(Laminate.grams(mixed), " ÷ ", Si.number(batches)));
     }
   }
 
@@ -48,14 +65,38 @@ final class ResinMix {
     double perMass =
         byVolume ? hardener * hardenerDensity / (resin * resinDensity) : hardener / resin;
     Message method = Message.of(byVolume ? "mix.by.volume" : "mix.by.mass");
-    yields.add("hardener_per_100", Message.of("mix.per.hundred"), Si.number(100 * perMass), method);
+    yields.add(
+        "hardener_per_100",
+        Message.of("mix.per.hundred"),
+        Si.number(100 * perMass),
+        method,
+        byVolume
+            ? YieldList.worked(
+                "100 × ",
+                Si.number(hardener),
+                " × ",
+                inputs.quantity("liquid_hardener_density"),
+                " ÷ (",
+                Si.number(resin),
+                " × ",
+                inputs.quantity("liquid_resin_density"),
+                ")")
+            : YieldList.worked("100 × ", Si.number(hardener), " ÷ ", Si.number(resin)));
     double resinMass = mixed / (1 + perMass);
-    yields.add("mix_resin_mass", Message.of("mix.resin"), Laminate.grams(resinMass), method);
+    Quantity resinPart = Laminate.grams(resinMass);
+    Quantity hardenerPart = Laminate.grams(resinMass * perMass);
+    yields.add(
+        "mix_resin_mass",
+        Message.of("mix.resin"),
+        resinPart,
+        method,
+        YieldList.worked(Laminate.grams(mixed), " × 100 ÷ (100 + ", Si.number(100 * perMass), ")"));
     yields.add(
         "mix_hardener_mass",
         Message.of("mix.hardener"),
-        Laminate.grams(resinMass * perMass),
-        method);
+        hardenerPart,
+        method,
+        YieldList.worked(Laminate.grams(mixed), " − ", resinPart));
     if (dense) {
       Unit millilitres = Si.unit("mL");
       yields.add(
@@ -63,12 +104,14 @@ final class ResinMix {
           Message.of("mix.resin.volume"),
           Si.show(resinMass / resinDensity, Si.M3, millilitres),
           Message.of("mass.over.density"),
+          YieldList.worked(resinPart, " ÷ ", inputs.quantity("liquid_resin_density")),
           method);
       yields.add(
           "mix_hardener_volume",
           Message.of("mix.hardener.volume"),
           Si.show(resinMass * perMass / hardenerDensity, Si.M3, millilitres),
           Message.of("mass.over.density"),
+          YieldList.worked(hardenerPart, " ÷ ", inputs.quantity("liquid_hardener_density")),
           method);
     }
   }

@@ -3,7 +3,13 @@ package chinelog.reckon.trade;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
+import chinelog.wording.Phrase;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -21,7 +27,7 @@ final class Rig {
               "The lead of the sails over the lateral plane",
               List.of(
                   Parameter.table("sails", "a row for each sail", "sail?", "area", "x", "z?")
-                      .or("the sails told by main, fore and mizzen"),
+                      .or("the sails told by main, fore, mizzen and spinnaker"),
                   Parameter.quantity("main_area", "of the main, such as main.area", Si.M2).or(""),
                   Parameter.quantity("main_x", "its centre, such as main.x", Unit.METRE).or(""),
                   Parameter.quantity("main_z", "its height, such as main.z", Unit.METRE).or("0"),
@@ -31,12 +37,17 @@ final class Rig {
                   Parameter.quantity("mizzen_area", "of the mizzen", Si.M2).or(""),
                   Parameter.quantity("mizzen_x", "its centre", Unit.METRE).or(""),
                   Parameter.quantity("mizzen_z", "its height", Unit.METRE).or("0"),
+                  Parameter.quantity("spinnaker_area", "of the spinnaker", Si.M2).or(""),
+                  Parameter.quantity("spinnaker_x", "its centre", Unit.METRE).or(""),
+                  Parameter.quantity("spinnaker_z", "its height", Unit.METRE).or("0"),
                   Parameter.table("profile", "corners of the underwater profile", "x", "z")
                       .or("the centre given"),
                   Parameter.quantity(
                           "clr", "centre of lateral resistance from the aft end", Unit.METRE)
                       .or("that of the profile"),
-                  Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or("")),
+                  Parameter.quantity("lwl", "length of the waterline", Unit.METRE).or(""),
+                  Parameter.table("plan", "corners of the sails, to be drawn", "sail", "x", "z")
+                      .or("each sail is drawn as a circle of its area")),
               Rig::of)
           .yielding(
               "area", "rig.area",
@@ -45,7 +56,8 @@ final class Rig {
               "lateral", "rig.profile",
               "clr", "rig.clr",
               "lead", "rig.lead",
-              "lead_share", "rig.lead.share");
+              "lead_share", "rig.lead.share")
+          .sketching(Rig::sketch);
 
   private Rig() {}
 
@@ -62,26 +74,120 @@ final class Rig {
     }
     Message moments = Message.of("rig.ce.how");
     YieldList yields = new YieldList();
-    yields.add("area", Message.of("rig.area"), units.area(whole), Message.of("rig.area.how"));
+    Terms areas = new Terms();
+    for (double area : sails.area) {
+      areas.add(units.area(area));
+    }
+    yields.add(
+        "area", Message.of("rig.area"), units.area(whole), Message.of("rig.area.how"), areas.end());
     yields.add(
         "ce_x",
         Message.of("rig.ce.x"),
         units.length(along / whole),
         moments,
-        YieldList.worked(
-            "Σ A x ÷ Σ A = ",
-            Si.show(along, Si.M3, units.area(1).unit().times(units.lengthUnit())),
-            " ÷ ",
-            units.area(whole)));
+        moments(units, "Σ A x ÷ Σ A = (", sails.area, sails.x, whole));
     if (sails.heights) {
-      yields.add("ce_z", Message.of("rig.ce.z"), units.length(up / whole), moments);
+      yields.add(
+          "ce_z",
+          Message.of("rig.ce.z"),
+          units.length(up / whole),
+          moments,
+          moments(units, "Σ A z ÷ Σ A = (", sails.area, sails.z, whole));
     }
     lead(yields, inputs, units, along / whole);
     return yields.list();
   }
 
+  private static Message moments(
+      ShopUnits units, String sum, double[] area, double[] lever, double whole)
+      throws TradeException {
+    Terms terms = new Terms(sum);
+    for (int i = 0; i < area.length; i++) {
+      terms.add(units.area(area[i]), " × ", units.length(lever[i]));
+    }
+    return terms.end(") ÷ ", units.area(whole));
+  }
+
+  private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
+    boolean isTable = inputs.findTable("sails").isPresent();
+    Spread sails = isTable ? fromTable(inputs) : fromFigures(inputs);
+    if (!sails.heights) {
+      return List.of();
+    }
+    Map<String, List<double[]>> corners = corners(inputs, sails.names);
+    List<SailPlanSketch.Cloth> cloths = new ArrayList<>();
+    double whole = 0;
+    double along = 0;
+    double up = 0;
+    for (int i = 0; i < sails.area.length; i++) {
+      String name = sails.names.get(i);
+      cloths.add(
+          new SailPlanSketch.Cloth(
+              isTable ? Phrase.own(name) : Message.of("sketch.sail." + name),
+              sails.area[i],
+              sails.x[i],
+              sails.z[i],
+              corners.getOrDefault(name.toLowerCase(Locale.ROOT), List.of())));
+      whole += sails.area[i];
+      along += sails.area[i] * sails.x[i];
+      up += sails.area[i] * sails.z[i];
+    }
+    List<double[]> profile = new ArrayList<>();
+    double clr = Si.value(inputs, "clr", Unit.METRE, Double.NaN);
+    if (inputs.findTable("profile").isPresent()) {
+      Columns columns = new Columns("profile", inputs.table("profile"));
+      double[] x = columns.numbers("x", Unit.METRE);
+      double[] z = columns.numbers("z", Unit.METRE);
+      for (int i = 0; i < x.length; i++) {
+        profile.add(new double[] {x[i], z[i]});
+      }
+      clr = Polygon.read("profile", columns).x();
+    }
+    return List.of(
+        new SailPlanSketch(cloths, profile, along / whole, up / whole, clr, sails.units).draw());
+  }
+
+  /** The corners of each sail by its name, in small letters. */
+  private static Map<String, List<double[]>> corners(Inputs inputs, List<String> names)
+      throws TradeException, QuantityException {
+    Map<String, List<double[]>> corners = new TreeMap<>();
+    if (inputs.findTable("plan").isEmpty()) {
+      return corners;
+    }
+    Columns plan = new Columns("plan", inputs.table("plan"));
+    double[] x = plan.numbers("x", Unit.METRE);
+    double[] z = plan.numbers("z", Unit.METRE);
+    for (int i = 0; i < x.length; i++) {
+      String sail = plan.text(i, "sail");
+      if (names.stream().noneMatch(sail::equalsIgnoreCase)) {
+        throw plan.at(
+            i,
+            "There is no sail \"" + sail + "\".",
+            "Write one of " + String.join(", ", names) + ".");
+      }
+      corners
+          .computeIfAbsent(sail.toLowerCase(Locale.ROOT), s -> new ArrayList<>())
+          .add(new double[] {x[i], z[i]});
+    }
+    for (Map.Entry<String, List<double[]>> sail : corners.entrySet()) {
+      if (sail.getValue().size() < 3) {
+        throw new TradeException(
+            "plan",
+            "The sail \"" + sail.getKey() + "\" has fewer than three corners.",
+            "Give a row for each of its corners, round the sail.");
+      }
+    }
+    return corners;
+  }
+
   /** Areas in m² and centres in m. */
-  private record Spread(double[] area, double[] x, double[] z, boolean heights, ShopUnits units) {}
+  private record Spread(
+      List<String> names,
+      double[] area,
+      double[] x,
+      double[] z,
+      boolean heights,
+      ShopUnits units) {}
 
   private static Spread fromTable(Inputs inputs) throws TradeException, QuantityException {
     Columns sails = new Columns("sails", inputs.table("sails"));
@@ -92,6 +198,7 @@ final class Rig {
       }
     }
     return new Spread(
+        IntStream.range(0, area.length).mapToObj(i -> sails.text(i, "sail")).toList(),
         area,
         sails.numbers("x", Unit.METRE),
         sails.numbers("z", Unit.METRE, 0),
@@ -101,7 +208,7 @@ final class Rig {
 
   private static Spread fromFigures(Inputs inputs) throws TradeException, QuantityException {
     List<String> sails =
-        Stream.of("main", "fore", "mizzen")
+        Stream.of("main", "fore", "mizzen", "spinnaker")
             .filter(s -> inputs.findQuantity(s + "_area").isPresent())
             .toList();
     if (sails.isEmpty()) {
@@ -119,7 +226,7 @@ final class Rig {
       heights |= inputs.findQuantity(sails.get(i) + "_z").isPresent();
     }
     return new Spread(
-        area, x, z, heights, ShopUnits.of(inputs.quantity(sails.get(0) + "_x").unit()));
+        sails, area, x, z, heights, ShopUnits.of(inputs.quantity(sails.get(0) + "_x").unit()));
   }
 
   private static void lead(YieldList yields, Inputs inputs, ShopUnits units, double ce)
@@ -139,8 +246,14 @@ final class Rig {
           "lateral",
           Message.of("rig.profile"),
           units.area(profile.area()),
-          Message.of("rig.profile.how"));
-      yields.add("clr", Message.of("rig.clr"), units.length(clr), Message.of("rig.clr.how"));
+          Message.of("rig.profile.how"),
+          profile.areaWorked(units));
+      yields.add(
+          "clr",
+          Message.of("rig.clr"),
+          units.length(clr),
+          Message.of("rig.clr.how"),
+          profile.centreWorked(units, false));
     } else {
       clr = Si.value(inputs, "clr", Unit.METRE);
     }
@@ -155,7 +268,9 @@ final class Rig {
           "lead_share",
           Message.of("rig.lead.share"),
           Si.percent((ce - clr) / Si.positive(inputs, "lwl", Unit.METRE)),
-          Message.of("rig.lead.share.how"));
+          Message.of("rig.lead.share.how"),
+          YieldList.worked(
+              units.length(ce - clr), " ÷ ", units.length(Si.positive(inputs, "lwl", Unit.METRE))));
     }
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.util.Map;
 import java.util.TreeMap;
@@ -169,6 +170,25 @@ record Rule(double[] x, double[] weights, boolean[] curved, Message said) {
       sum += weights[i] * Math.pow(x[i], n) * y[i];
     }
     return sum + curvedMoment(y, n);
+  }
+
+  /**
+   * The integral of x to the power {@code n} times {@code y}, each ordinate with its multiplier.
+   */
+  Terms terms(String before, double[] y, int n, Unit across, Unit up) throws TradeException {
+    Terms terms = new Terms(before, "(");
+    Unit to = across.power(n + 1);
+    for (int i = 0; i < y.length; i++) {
+      double multiplier = weights[i] * Math.pow(x[i], n);
+      if (multiplier != 0 && y[i] != 0) {
+        terms.add(Si.show(multiplier, to, to), " × ", Si.show(y[i], up, up));
+      }
+    }
+    if (curvedMoment(y, n) != 0) {
+      Unit whole = to.times(up);
+      terms.add(Si.show(curvedMoment(y, n), whole, whole));
+    }
+    return terms.isEmpty() ? terms.add("0") : terms;
   }
 
   private double curvedMoment(double[] y, int n) {

@@ -4,7 +4,6 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -61,32 +60,29 @@ final class Runs {
     double[] weight = weights(time.length);
     double through = 0;
     double drift = 0;
-    List<Object> sum = new ArrayList<>();
+    Terms sum = new Terms("(");
+    Terms turned = new Terms("(");
     double all = 0;
     for (int i = 0; i < speed.length; i++) {
       through += weight[i] * speed[i];
       drift += (i % 2 == 0 ? 1 : -1) * weight[i] * speed[i];
       all += weight[i];
-      sum.add(i == 0 ? "(" : " + ");
-      if (weight[i] != 1) {
-        sum.add(Si.number(weight[i]));
-        sum.add(" × ");
-      }
-      sum.add(Si.show(speed[i], unit, unit));
+      Quantity run = Si.show(speed[i], unit, unit);
+      sum.add(Si.number(weight[i]), " × ", run);
+      turned.add(Si.number((i % 2 == 0 ? 1 : -1) * weight[i]), " × ", run);
     }
-    sum.add(") ÷ ");
-    sum.add(Si.number(all));
     yields.add(
         "speed",
         Message.of("runs.speed"),
         Si.show(through / all, unit, unit),
         Message.of("runs.speed.how"),
-        YieldList.worked(sum.toArray()));
+        sum.end(") ÷ ", Si.number(all)));
     yields.add(
         "current",
         Message.of("runs.current"),
         Si.show(drift / all, unit, unit),
-        Message.of("runs.current.how"));
+        Message.of("runs.current.how"),
+        turned.end(") ÷ ", Si.number(all)));
     return yields.list();
   }
 

@@ -4,6 +4,7 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -75,7 +76,11 @@ final class Sail {
 
   private final Inputs inputs;
   private final YieldList yields = new YieldList();
+  private final List<Piece> pieces = new ArrayList<>();
   private ShopUnits units = ShopUnits.MILLIMETRES;
+
+  /** A part of the sail with its centre from the tack, in m² and m. */
+  private record Piece(double area, double x, double z) {}
 
   private Sail(Inputs inputs) {
     this.inputs = inputs;
@@ -141,10 +146,13 @@ final class Sail {
     double leech = side("leech");
     double area = Triangle.area(luff, foot, leech, "leech");
     double[] clew = Triangle.corner(luff, foot, leech);
-    double[] moments = {area * clew[0] / 3, area * (luff + clew[1]) / 3};
-    double whole =
-        withRoach(area, moments, new double[] {0, luff}, clew, Message.of("sail.triangle.how"));
-    centre(moments[0] / whole, moments[1] / whole, Message.of("sail.triangle.centre.how"));
+    pieces.add(new Piece(area, clew[0] / 3, (luff + clew[1]) / 3));
+    withRoach(
+        new double[] {0, luff},
+        clew,
+        Message.of("sail.triangle.how"),
+        new Terms().add(Triangle.worked(units, luff, foot, leech)).end());
+    centre(Message.of("sail.triangle.centre.how"), corner("clew", clew));
   }
 
   private void quadrilateral() throws TradeException, QuantityException {
@@ -157,13 +165,21 @@ final class Sail {
     double upper = Triangle.area(head, leech, diagonal, "diagonal");
     double[] clew = Triangle.corner(luff, foot, diagonal);
     double[] peak = peak(luff, clew, head, leech, diagonal);
-    double[] moments = {
-      lower * clew[0] / 3 + upper * (clew[0] + peak[0]) / 3,
-      lower * (luff + clew[1]) / 3 + upper * (luff + clew[1] + peak[1]) / 3
-    };
-    double whole =
-        withRoach(lower + upper, moments, peak, clew, Message.of("sail.quadrilateral.how"));
-    centre(moments[0] / whole, moments[1] / whole, Message.of("sail.quadrilateral.centre.how"));
+    pieces.add(new Piece(lower, clew[0] / 3, (luff + clew[1]) / 3));
+    pieces.add(new Piece(upper, (clew[0] + peak[0]) / 3, (luff + clew[1] + peak[1]) / 3));
+    withRoach(
+        peak,
+        clew,
+        Message.of("sail.quadrilateral.how"),
+        new Terms()
+            .add(Triangle.worked(units, luff, foot, diagonal))
+            .add(Triangle.worked(units, head, leech, diagonal))
+            .end());
+    centre(Message.of("sail.quadrilateral.centre.how"), corner("clew", clew), corner("peak", peak));
+  }
+
+  private Message corner(String name, double[] at) throws TradeException {
+    return Message.of("sail." + name, units.length(at[0]), units.length(at[1]));
   }
 
   /** The peak, on the far side of the diagonal from the tack. */
@@ -180,81 +196,124 @@ final class Sail {
     Columns columns = new Columns("corners", inputs.table("corners"));
     units = ShopUnits.of(columns.unit("x"));
     Polygon sail = Polygon.read("corners", columns);
-    area(sail.area(), Message.of("sail.corners.how"));
-    centre(sail.x(), sail.z(), Message.of("sail.corners.centre.how"));
+    area(sail.area(), Message.of("sail.corners.how"), sail.areaWorked(units));
+    Message how = Message.of("sail.corners.centre.how");
+    yields.add(
+        "ce_x",
+        Message.of("sail.ce.x"),
+        units.length(sail.x()),
+        how,
+        sail.centreWorked(units, false));
+    yields.add(
+        "ce_z",
+        Message.of("sail.ce.z"),
+        units.length(sail.z()),
+        how,
+        sail.centreWorked(units, true));
+    onHull(sail.x(), sail.z());
   }
 
   private void main() throws TradeException, QuantityException {
-    double sum =
-        Si.value(inputs, "head", Unit.METRE, 0)
-            + 2 * width("seven_eighths")
-            + 3 * width("three_quarter")
-            + 4 * width("half")
-            + 4 * width("quarter")
-            + 2 * side("foot");
-    area(side("luff") * sum / 16, Message.of("sail.main.how"));
-    slices(
-        new double[] {0, 0.25, 0.5, 0.75, 0.875, 1},
-        new double[] {
-          side("foot"),
-          width("quarter"),
-          width("half"),
-          width("three_quarter"),
-          width("seven_eighths"),
-          Si.value(inputs, "head", Unit.METRE, 0)
-        });
+    double head = Si.value(inputs, "head", Unit.METRE, 0);
+    double[] width = {
+      side("foot"),
+      width("quarter"),
+      width("half"),
+      width("three_quarter"),
+      width("seven_eighths"),
+      head
+    };
+    double[] times = {2, 4, 4, 3, 2, 1};
+    byWidths("sail.main.how", times, width);
+    slices(new double[] {0, 0.25, 0.5, 0.75, 0.875, 1}, width);
+  }
+
+  /** The luff times the widths, each so many times, over 16. */
+  private void byWidths(String rule, double[] times, double[] width)
+      throws TradeException, QuantityException {
+    double sum = 0;
+    Terms terms = new Terms(units.side(side("luff")), " × (");
+    for (int i = times.length - 1; i >= 0; i--) {
+      sum += times[i] * width[i];
+      terms.add(Si.number(times[i]), " × ", units.side(width[i]));
+    }
+    area(side("luff") * sum / 16, Message.of(rule), terms.end(") ÷ 16"));
   }
 
   private void headsail() throws TradeException, QuantityException {
-    double sum =
-        4 * side("perpendicular")
-            + 6 * width("half")
-            + 3 * width("three_quarter")
-            + 2 * width("seven_eighths")
-            + Si.value(inputs, "head", Unit.METRE, 0);
-    area(side("luff") * sum / 16, Message.of("sail.headsail.how"));
-    slices(
-        new double[] {0, 0.5, 0.75, 0.875, 1},
-        new double[] {
-          side("perpendicular"),
-          width("half"),
-          width("three_quarter"),
-          width("seven_eighths"),
-          Si.value(inputs, "head", Unit.METRE, 0)
-        });
+    double head = Si.value(inputs, "head", Unit.METRE, 0);
+    double[] width = {
+      side("perpendicular"), width("half"), width("three_quarter"), width("seven_eighths"), head
+    };
+    byWidths("sail.headsail.how", new double[] {4, 6, 3, 2, 1}, width);
+    slices(new double[] {0, 0.5, 0.75, 0.875, 1}, width);
   }
 
   /** The centre of trapezoids between cross widths, each laid off square to the luff. */
   private void slices(double[] at, double[] width) throws TradeException, QuantityException {
     double luff = side("luff");
-    double area = 0;
-    double out = 0;
-    double up = 0;
     for (int i = 1; i < at.length; i++) {
       double h = (at[i] - at[i - 1]) * luff;
       double a = width[i - 1];
       double b = width[i];
-      area += h * (a + b) / 2;
-      out += h * (a * a + a * b + b * b) / 6;
-      up += h * (a + b) / 2 * at[i - 1] * luff + h * h * (a + 2 * b) / 6;
+      if (a + b > 0) {
+        pieces.add(
+            new Piece(
+                h * (a + b) / 2,
+                (a * a + a * b + b * b) / (3 * (a + b)),
+                at[i - 1] * luff + h * (a + 2 * b) / (3 * (a + b))));
+      }
     }
-    centre(out / area, up / area, Message.of("sail.slices.how"));
-  }
-
-  private void spinnaker() throws TradeException, QuantityException {
-    double foot = side("foot");
-    double sides = side("luff") + side("leech");
-    area(
-        foot * sides / 4 + (width("half") - foot / 2) * sides / 3,
-        Message.of("sail.spinnaker.how"));
+    centre(Message.of("sail.slices.how"));
   }
 
   /**
-   * Yields the area with its roach, whose moments are added to those of the plain sail: a parabola
-   * has its centre two fifths of its height off its chord.
+   * Its widths foot, half and none at the head, by Simpson's first rule, which the formula of the
+   * area is: ∫ w dz = L (SF + 4 SMG)/6 and ∫ z w dz = L² SMG/3.
    */
-  private double withRoach(
-      double plain, double[] moments, double[] head, double[] clew, Message method)
+  private void spinnaker() throws TradeException, QuantityException {
+    double foot = side("foot");
+    double half = width("half");
+    double luff = side("luff");
+    double leech = side("leech");
+    double sides = luff + leech;
+    Quantity sf = units.side(foot);
+    Quantity smg = units.side(half);
+    Quantity both = units.side(sides);
+    area(
+        foot * sides / 4 + (half - foot / 2) * sides / 3,
+        Message.of("sail.spinnaker.how"),
+        YieldList.worked(sf, " × ", both, " ÷ 4 + (", smg, " − ", sf, " ÷ 2) × ", both, " ÷ 3"));
+    double height = sides / 2 * 2 * half / (foot + 4 * half);
+    Message how = Message.of("sail.spinnaker.centre");
+    yields.add(
+        "ce_x",
+        Message.of("sail.ce.x"),
+        units.length(foot / 2),
+        how,
+        YieldList.worked(units.length(foot), " ÷ 2"));
+    yields.add(
+        "ce_z",
+        Message.of("sail.ce.z"),
+        units.length(height),
+        how,
+        YieldList.worked(
+            units.length(sides / 2),
+            " × 2 × ",
+            units.length(half),
+            " ÷ (",
+            units.length(foot),
+            " + 4 × ",
+            units.length(half),
+            ")"));
+    onHull(foot / 2, height);
+  }
+
+  /**
+   * Yields the area with its roach, which is a piece more of the sail: a parabola has its centre
+   * two fifths of its height off its chord.
+   */
+  private void withRoach(double[] head, double[] clew, Message method, Message worked)
       throws TradeException, QuantityException {
     boolean three = inputs.findQuantity("roach_half").isPresent();
     boolean four = inputs.findQuantity("roach_lower").isPresent();
@@ -264,56 +323,107 @@ final class Sail {
           "The roach is given twice.",
           "Give it either at half the leech or at its thirds.");
     }
+    double plain = pieces.stream().mapToDouble(Piece::area).sum();
     if (!three && !four) {
-      area(plain, method);
-      return plain;
+      area(plain, method, worked);
+      return;
     }
     double leech = side("leech");
-    double roach =
-        three
-            ? 2 * leech * width("roach_half") / 3
-            : 3 * leech * (width("roach_lower") + width("roach_upper")) / 8;
-    Message rule = Message.of(three ? "sail.roach.three" : "sail.roach.four");
-    yields.add("roach", Message.of("sail.roach"), units.area(roach), rule);
-    area(plain + roach, method, Message.of("sail.roach.added", rule));
     double lower = three ? 1 : width("roach_lower");
     double upper = three ? 1 : width("roach_upper");
+    double roach = three ? 2 * leech * width("roach_half") / 3 : 3 * leech * (lower + upper) / 8;
+    Message rule = Message.of(three ? "sail.roach.three" : "sail.roach.four");
+    Quantity edge = units.side(leech);
+    yields.add(
+        "roach",
+        Message.of("sail.roach"),
+        units.area(roach),
+        rule,
+        three
+            ? YieldList.worked("⅔ × ", edge, " × ", units.side(width("roach_half")))
+            : YieldList.worked(
+                "⅜ × ", edge, " × (", units.side(lower), " + ", units.side(upper), ")"));
+    area(
+        plain + roach,
+        method,
+        worked,
+        Message.of("sail.roach.added", rule),
+        YieldList.worked(units.area(plain), " + ", units.area(roach)));
     double deep = three ? width("roach_half") : 1.125 * (lower + upper) / 2;
     double up = lower + upper == 0 ? 0.5 : 0.5 + (upper - lower) / (lower + upper) / 10;
     double dx = head[0] - clew[0];
     double dz = head[1] - clew[1];
     double chord = Math.hypot(dx, dz);
-    moments[0] += roach * (clew[0] + up * dx + 0.4 * deep * dz / chord);
-    moments[1] += roach * (clew[1] + up * dz - 0.4 * deep * dx / chord);
-    return plain + roach;
+    pieces.add(
+        new Piece(
+            roach,
+            clew[0] + up * dx + 0.4 * deep * dz / chord,
+            clew[1] + up * dz - 0.4 * deep * dx / chord));
   }
 
   private void area(double m2, Message... method) throws TradeException {
     yields.add("area", Message.of("sail.area"), units.area(m2), method);
   }
 
-  private void centre(double x, double z, Message method) throws TradeException, QuantityException {
-    yields.add("ce_x", Message.of("sail.ce.x"), units.length(x), method);
-    yields.add("ce_z", Message.of("sail.ce.z"), units.length(z), method);
-    if (inputs.findQuantity("tack_x").isPresent()) {
-      double rake = Math.toRadians(Si.value(inputs, "rake", Si.DEGREE, 0));
-      double tackX = Si.value(inputs, "tack_x", Unit.METRE);
-      double tackZ = Si.value(inputs, "tack_z", Unit.METRE, 0);
-      Message how = Message.of("sail.hull.how");
-      yields.add(
-          "x",
-          Message.of("sail.hull.x"),
-          units.length(tackX - z * Math.sin(rake) - x * Math.cos(rake)),
-          how,
-          YieldList.worked(
-              units.length(tackX), " − ", units.length(z), " sin r − ", units.length(x), " cos r"));
-      yields.add(
-          "z",
-          Message.of("sail.hull.z"),
-          units.length(tackZ + z * Math.cos(rake) - x * Math.sin(rake)),
-          how,
-          YieldList.worked(
-              units.length(tackZ), " + ", units.length(z), " cos r − ", units.length(x), " sin r"));
+  /** The centre of the pieces, from the tack, with the luff upright. */
+  private void centre(Message... method) throws TradeException, QuantityException {
+    double area = pieces.stream().mapToDouble(Piece::area).sum();
+    double x = pieces.stream().mapToDouble(p -> p.area * p.x).sum() / area;
+    double z = pieces.stream().mapToDouble(p -> p.area * p.z).sum() / area;
+    Terms out = new Terms("Σ A x ÷ Σ A = (");
+    Terms up = new Terms("Σ A z ÷ Σ A = (");
+    for (Piece piece : pieces) {
+      out.add(units.area(piece.area), " × ", units.length(piece.x));
+      up.add(units.area(piece.area), " × ", units.length(piece.z));
     }
+    List<Message> across = new ArrayList<>(List.of(method));
+    List<Message> above = new ArrayList<>(List.of(method));
+    across.add(out.end(") ÷ ", units.area(area)));
+    above.add(up.end(") ÷ ", units.area(area)));
+    yields.add("ce_x", Message.of("sail.ce.x"), units.length(x), across.toArray(Message[]::new));
+    yields.add("ce_z", Message.of("sail.ce.z"), units.length(z), above.toArray(Message[]::new));
+    onHull(x, z);
+  }
+
+  /** The same laid off on the hull, where the tack is. */
+  private void onHull(double x, double z) throws TradeException, QuantityException {
+    if (inputs.findQuantity("tack_x").isEmpty()) {
+      return;
+    }
+    Quantity angle = Si.show(Si.value(inputs, "rake", Si.DEGREE, 0), Si.DEGREE, Si.DEGREE);
+    double rake = Math.toRadians(Si.value(inputs, "rake", Si.DEGREE, 0));
+    double tackX = Si.value(inputs, "tack_x", Unit.METRE);
+    double tackZ = Si.value(inputs, "tack_z", Unit.METRE, 0);
+    Message how = Message.of("sail.hull.how");
+    yields.add(
+        "x",
+        Message.of("sail.hull.x"),
+        units.length(tackX - z * Math.sin(rake) - x * Math.cos(rake)),
+        how,
+        YieldList.worked(
+            units.length(tackX),
+            " − ",
+            units.length(z),
+            " × sin ",
+            angle,
+            " − ",
+            units.length(x),
+            " × cos ",
+            angle));
+    yields.add(
+        "z",
+        Message.of("sail.hull.z"),
+        units.length(tackZ + z * Math.cos(rake) - x * Math.sin(rake)),
+        how,
+        YieldList.worked(
+            units.length(tackZ),
+            " + ",
+            units.length(z),
+            " × cos ",
+            angle,
+            " − ",
+            units.length(x),
+            " × sin ",
+            angle));
   }
 }

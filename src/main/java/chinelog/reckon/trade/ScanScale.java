@@ -46,18 +46,25 @@ final class ScanScale {
     YieldList yields = new YieldList();
     double x = factor(inputs, "true_x", "scan_x");
     Message method = Message.of("scan.factor.how");
-    yields.add("factor_x", Message.of("scan.x"), Si.number(x), method);
+    yields.add(
+        "factor_x", Message.of("scan.x"), Si.number(x), method, over(inputs, "true_x", "scan_x"));
     if (inputs.findQuantity("true_y").isPresent() || inputs.findQuantity("scan_y").isPresent()) {
       double y = factor(inputs, "true_y", "scan_y");
-      yields.add("factor_y", Message.of("scan.y"), Si.number(y), method);
+      yields.add(
+          "factor_y", Message.of("scan.y"), Si.number(y), method, over(inputs, "true_y", "scan_y"));
       yields.add(
           "stretch",
           Message.of("scan.longer"),
           Si.percent(y / x - 1),
-          Message.of("scan.longer.how"));
+          Message.of("scan.longer.how"),
+          YieldList.worked(Si.number(y), " ÷ ", Si.number(x), " − 1"));
       square(yields, inputs);
     }
     return yields.list();
+  }
+
+  private static Message over(Inputs inputs, String truth, String scan) throws TradeException {
+    return YieldList.worked(inputs.quantity(truth), " ÷ ", inputs.quantity(scan));
   }
 
   private static double factor(Inputs inputs, String truth, String scan)
@@ -87,6 +94,24 @@ final class ScanScale {
           "Measure the diagonals of the rectangle whose sides are scan_x and scan_y.");
     }
     Quantity angle = Si.show(Math.toDegrees(Math.asin(sine)), Si.DEGREE, Si.DEGREE);
-    yields.add("out_of_square", Message.of("scan.square"), angle, Message.of("scan.square.how"));
+    yields.add(
+        "out_of_square",
+        Message.of("scan.square"),
+        angle,
+        Message.of("scan.square.how"),
+        YieldList.worked(
+            "asin((",
+            Si.show(up, Unit.METRE, Unit.MILLIMETRE),
+            " × ",
+            Si.show(up, Unit.METRE, Unit.MILLIMETRE),
+            " − ",
+            Si.show(down, Unit.METRE, Unit.MILLIMETRE),
+            " × ",
+            Si.show(down, Unit.METRE, Unit.MILLIMETRE),
+            ") ÷ (4 × ",
+            Si.show(a, Unit.METRE, Unit.MILLIMETRE),
+            " × ",
+            Si.show(b, Unit.METRE, Unit.MILLIMETRE),
+            "))"));
   }
 }

@@ -85,6 +85,11 @@ final class Section {
     return 2 * outline.integral(keel(), height, (up, half) -> up * half);
   }
 
+  /** The outline whose integral up to a height is the half of {@link #area}. */
+  FairCurve outline() {
+    return outline;
+  }
+
   /** Half-breadth of the flat bottom. */
   double flat() {
     return flat;
@@ -115,11 +120,22 @@ final class Section {
   }
 
   private double girth(double[] heights, double[] halves) {
-    double sum = flat;
+    return Arrays.stream(chords(heights, halves)).sum();
+  }
+
+  /** What the girth of one side up to a height is the sum of: the flat bottom, then the chords. */
+  double[] chords(double height) {
+    double[][] points = pointsTo(height);
+    return chords(points[0], points[1]);
+  }
+
+  private double[] chords(double[] heights, double[] halves) {
+    double[] all = new double[heights.length];
+    all[0] = flat;
     for (int i = 1; i < heights.length; i++) {
-      sum += Math.hypot(heights[i] - heights[i - 1], halves[i] - halves[i - 1]);
+      all[i] = Math.hypot(heights[i] - heights[i - 1], halves[i] - halves[i - 1]);
     }
-    return sum;
+    return all;
   }
 
   /**

@@ -3,6 +3,8 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.MathContext;
 
 /** The units that go together on one bench: whoever measures in mm wants areas in cm². */
 enum ShopUnits {
@@ -55,6 +57,27 @@ enum ShopUnits {
     return Si.show(m, Unit.METRE, length);
   }
 
+  /** From metres, in the unit whose square and cube areas and volumes are told in. */
+  Quantity side(double m) throws TradeException {
+    return Si.show(m, Unit.METRE, sideUnit());
+  }
+
+  /** A power of that unit, from one of metres. */
+  Quantity power(double si, int power) throws TradeException {
+    return Si.show(si, Unit.METRE.power(power), sideUnit().power(power));
+  }
+
+  private Unit sideUnit() {
+    return this == MILLIMETRES ? Si.unit("cm") : length;
+  }
+
+  /** From metres, in words for a message: {@code 2599 mm}. */
+  String about(double m) throws TradeException {
+    Quantity exact = length(m);
+    BigDecimal figure = exact.value().round(new MathContext(4));
+    return Quantity.of(figure, exact.unit()).toString();
+  }
+
   /** From metres, for what is bought by the run: nobody asks for 41,844 mm. */
   Quantity run(double m) throws TradeException {
     return Si.show(
@@ -73,8 +96,7 @@ enum ShopUnits {
 
   /** A second moment of area, from m⁴. */
   Quantity second(double m4) throws TradeException {
-    return Si.show(
-        m4, Unit.METRE.power(4), (this == MILLIMETRES ? Si.unit("cm") : length).power(4));
+    return power(m4, 4);
   }
 
   /** From kg/m³, so that a volume times it is a mass. */

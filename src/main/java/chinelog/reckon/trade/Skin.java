@@ -17,16 +17,21 @@ final class Skin {
 
   /** Both sides from keel to top, in m². */
   static double area(List<Section> stations) {
+    return Arrays.stream(areas(stations)).sum();
+  }
+
+  /** The same from each station to the next. */
+  static double[] areas(List<Section> stations) {
     return between(
         stations.stream().map(s -> new Edge(s.x(), s.divided(GIRTHS, s.top()))).toList());
   }
 
   /**
-   * Both sides below the water, in m².
+   * Both sides below the water from each station to the next, in m².
    *
    * @param ends of the waterline, {@code {x, y}}; between stations
    */
-  static double wet(List<Section> immersed, List<double[]> ends, double draught) {
+  static double[] wet(List<Section> immersed, List<double[]> ends, double draught) {
     List<Edge> edges = new ArrayList<>();
     for (Section s : immersed) {
       edges.add(new Edge(s.x(), s.divided(GIRTHS, draught)));
@@ -40,18 +45,18 @@ final class Skin {
     return between(edges);
   }
 
-  private static double between(List<Edge> edges) {
-    double sum = 0;
+  private static double[] between(List<Edge> edges) {
+    double[] all = new double[edges.size() - 1];
     for (int i = 1; i < edges.size(); i++) {
       Edge a = edges.get(i - 1);
       Edge f = edges.get(i);
       double dx = f.x - a.x;
       for (int k = 1; k <= GIRTHS; k++) {
-        sum += triangle(0, a.points[k - 1], 0, a.points[k], dx, f.points[k - 1]);
-        sum += triangle(dx, f.points[k - 1], dx, f.points[k], 0, a.points[k]);
+        all[i - 1] += 2 * triangle(0, a.points[k - 1], 0, a.points[k], dx, f.points[k - 1]);
+        all[i - 1] += 2 * triangle(dx, f.points[k - 1], dx, f.points[k], 0, a.points[k]);
       }
     }
-    return 2 * sum;
+    return all;
   }
 
   private static double triangle(

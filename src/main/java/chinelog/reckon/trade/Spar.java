@@ -23,7 +23,7 @@ final class Spar {
       new TradeReckoning(
               "spar",
               "Diameters along a tapered spar",
-              List.of(
+              parameters(
                   Parameter.quantity("length", "from the greatest diameter to the end", Unit.METRE),
                   Parameter.quantity("diameter", "the greatest", Unit.METRE),
                   Parameter.quantity("end", "diameter at the end", Unit.METRE)
@@ -40,6 +40,12 @@ final class Spar {
           .drawing(Spar::draw);
 
   private Spar() {}
+
+  private static List<Parameter> parameters(Parameter... own) {
+    List<Parameter> all = new ArrayList<>(List.of(own));
+    all.addAll(SparFittings.PARAMETERS);
+    return all;
+  }
 
   /** The spar in profile, its middle line along the sheet. */
   private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
@@ -63,6 +69,10 @@ final class Spar {
     }
     drawing.cut(outline);
     drawing.line(Part.Line.CENTRE, 0, 0, length, 0);
+    SparFittings fittings =
+        new SparFittings(
+            inputs, Batten.through(along, half).points().stream().map(double[]::clone).toList());
+    fittings.draw(drawing);
     for (int i = 0; i <= parts; i++) {
       drawing.line(Part.Line.SCORE, along[i], -half[i], along[i], half[i]);
       drawing.write(
@@ -73,7 +83,9 @@ final class Spar {
     }
     drawing.block(
         List.of(Message.of("pattern.spar"), Message.of("pattern.spar.about")), 0, -half[0] - 0.001);
-    return List.of(drawing.part());
+    List<Part> drawn = new ArrayList<>(List.of(drawing.part()));
+    fittings.development().ifPresent(drawn::add);
+    return drawn;
   }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
@@ -107,7 +119,8 @@ final class Spar {
           "diameter_" + i,
           Message.of("spar.diameter", i, parts),
           Si.show(d[i], Unit.METRE, diameter.unit()),
-          Message.of("spar." + taper + ".how"));
+          Message.of("spar." + taper + ".how"),
+          tapered(inputs, taper, i, parts, end));
     }
     if (inputs.findQuantity("density").isPresent()) {
       yields.add(
@@ -115,12 +128,43 @@ final class Spar {
           Message.of("spar.mass"),
           Laminate.grams(volume(d, length / parts) * Si.positive(inputs, "density", Si.KG_M3)),
           Message.of("spar.mass.how"),
+          cones(inputs, d, length / parts),
           YieldList.worked(
               Si.show(volume(d, length / parts), Si.M3, Si.unit("cm³")),
               " × ",
               Si.show(Si.positive(inputs, "density", Si.KG_M3), Si.KG_M3, Si.unit("g/cm³"))));
     }
     return yields.list();
+  }
+
+  private static Message tapered(Inputs inputs, String taper, int i, int parts, double end)
+      throws TradeException, QuantityException {
+    Quantity most = inputs.quantity("diameter").withoutTolerance();
+    if (taper.equals("quarters")) {
+      return YieldList.worked(most, " × ", Si.number(QUARTERS[i]));
+    }
+    return YieldList.worked(
+        most,
+        " − (",
+        most,
+        " − ",
+        Si.show(end, Unit.METRE, most.unit()),
+        ") × (",
+        Si.number(i),
+        " ÷ ",
+        Si.number(parts),
+        taper.equals("straight") ? ")" : ")²");
+  }
+
+  private static Message cones(Inputs inputs, double[] d, double step) throws TradeException {
+    ShopUnits units = ShopUnits.of(inputs.quantity("diameter").unit());
+    Terms squares = new Terms("V = π ÷ 12 × ", units.side(step), " × (");
+    for (int i = 1; i < d.length; i++) {
+      Quantity a = units.side(d[i - 1]);
+      Quantity b = units.side(d[i]);
+      squares.add(a, " × ", a).add(a, " × ", b).add(b, " × ", b);
+    }
+    return squares.end(")");
   }
 
   private static double volume(double[] d, double step) {

@@ -58,7 +58,8 @@ final class StockedSize {
         "error",
         Message.of("stocked.error"),
         Si.show(best - wanted, Unit.METRE, asked.unit()),
-        Message.of("stocked.error.how"));
+        Message.of("stocked.error.how"),
+        YieldList.worked(Si.show(best, Unit.METRE, unit), " − ", asked));
     yields.add(
         "error_share",
         Message.of("stocked.share"),
@@ -77,7 +78,9 @@ final class StockedSize {
           "full_error",
           Message.of("stocked.full.error"),
           Si.show((best - wanted) * scale, Unit.METRE, asked.unit()),
-          Message.of("stocked.full.error.how"));
+          Message.of("stocked.full.error.how"),
+          YieldList.worked(
+              Si.show(best - wanted, Unit.METRE, asked.unit()), " × ", Si.number(scale)));
     }
     return yields.list();
   }

@@ -18,11 +18,16 @@ final class Timber {
     ShopUnits units = girths.units();
     double needed = 2 * strips * girths.run();
     double bought = needed / (1 - wastage);
+    Terms chords = new Terms();
+    for (double run : girths.runs()) {
+      chords.add(units.length(run));
+    }
     yields.add(
         "run",
         Message.of("timber.length"),
         units.length(girths.run()),
-        Message.of(girths.stations().isEmpty() ? "timber.length.straight" : "timber.length.sheer"));
+        Message.of(girths.stations().isEmpty() ? "timber.length.straight" : "timber.length.sheer"),
+        chords.end());
     yields.add(
         "strip_length",
         Message.of("timber.buy"),
@@ -44,16 +49,42 @@ final class Timber {
     }
     if (inputs.findQuantity("stock_length").isPresent()) {
       double stock = Si.positive(inputs, "stock_length", Unit.METRE);
-      long pieces = Planking.ceil(bought / stock);
-      yields.add(
-          "pieces",
-          Message.of("timber.strips"),
-          Quantity.of(pieces, Unit.ONE),
-          Message.of("timber.strips.how"),
-          YieldList.worked(units.run(bought), " ÷ ", units.length(stock)));
+      long pieces = pieces(yields, units, 2 * strips, girths.run(), bought, stock);
       sheets(yields, inputs, pieces);
     }
     thickness(yields, inputs, girths);
+  }
+
+  /** How many to buy: no strip is joined where one in hand is as long as the run. */
+  private static long pieces(
+      YieldList yields, ShopUnits units, long strips, double run, double bought, double stock)
+      throws TradeException {
+    long joined = Planking.ceil(bought / stock);
+    long each = (long) Math.floor(stock / run + 1e-9);
+    long whole = each == 0 ? joined : Math.max(joined, Planking.ceil((double) strips / each));
+    Message ofLength = YieldList.worked("⌈", units.run(bought), " ÷ ", units.length(stock), "⌉");
+    if (whole == joined) {
+      yields.add(
+          "pieces",
+          Message.of("timber.strips"),
+          Quantity.of(joined, Unit.ONE),
+          Message.of(each == 0 ? "timber.strips.how" : "timber.strips.enough"),
+          ofLength);
+      return whole;
+    }
+    yields.add(
+        "pieces",
+        Message.of("timber.strips"),
+        Quantity.of(whole, Unit.ONE),
+        Message.of("timber.strips.whole", units.length(stock), Si.number(each)),
+        YieldList.worked("⌈", Si.number(strips), " ÷ ", Si.number(each), "⌉"));
+    yields.add(
+        "pieces_joined",
+        Message.of("timber.joined"),
+        Quantity.of(joined, Unit.ONE),
+        Message.of("timber.strips.how"),
+        ofLength);
+    return whole;
   }
 
   private static void sheets(YieldList yields, Inputs inputs, long pieces)
@@ -78,7 +109,7 @@ final class Timber {
         Quantity.of(each, Unit.ONE),
         Message.of("timber.sheet.how"),
         YieldList.worked(
-            "(",
+            "⌊(",
             Si.show(sheet, Unit.METRE, Unit.MILLIMETRE),
             " + ",
             Si.show(kerf, Unit.METRE, Unit.MILLIMETRE),
@@ -86,12 +117,13 @@ final class Timber {
             Si.show(width, Unit.METRE, Unit.MILLIMETRE),
             " + ",
             Si.show(kerf, Unit.METRE, Unit.MILLIMETRE),
-            ")"));
+            ")⌋"));
     yields.add(
         "sheets",
         Message.of("timber.sheets"),
         Quantity.of(Planking.ceil((double) pieces / each), Unit.ONE),
-        Message.of("timber.sheets.how"));
+        Message.of("timber.sheets.how"),
+        YieldList.worked("⌈", Si.number(pieces), " ÷ ", Si.number(each), "⌉"));
   }
 
   private static void thickness(YieldList yields, Inputs inputs, Girths girths)
@@ -120,11 +152,13 @@ final class Timber {
           "mass_faired_most",
           Message.of("timber.quarter"),
           girths.units().mass(mass * 3 / 4),
+          YieldList.worked(girths.units().mass(mass), " × ¾"),
           FAIRING);
       yields.add(
           "mass_faired_least",
           Message.of("timber.third"),
           girths.units().mass(mass * 2 / 3),
+          YieldList.worked(girths.units().mass(mass), " × ⅔"),
           FAIRING);
     }
   }
@@ -138,6 +172,7 @@ final class Timber {
         name,
         Message.of("timber.thick." + share),
         Si.show(thick, given.unit(), given.unit()),
+        YieldList.worked(given.withoutTolerance(), share.equals("quarter") ? " × ¾" : " × ⅔"),
         FAIRING);
     if (given.unit().equals(Unit.INCH)) {
       double nearest = Math.floor(thick * 64 + 0.5) / 64;
@@ -146,12 +181,21 @@ final class Timber {
           Message.of("timber.nearest"),
           Si.show(nearest, Unit.INCH, Unit.INCH),
           Message.of("timber.nearest.how"),
+          YieldList.worked(
+              "⌊", Si.number(thick * 64), " + ½⌋ × ", Si.show(1.0 / 64, Unit.INCH, Unit.INCH)),
           FAIRING);
       yields.add(
           name + "_64th_error",
           Message.of("timber.nearest.error"),
           Si.show(nearest - thick, Unit.INCH, Unit.INCH),
-          Message.of("timber.nearest.error.how"));
+          Message.of("timber.nearest.error.how"),
+          YieldList.worked(
+              Si.number(Math.floor(thick * 64 + 0.5)),
+              " × ",
+              Si.show(1.0 / 64, Unit.INCH, Unit.INCH),
+              " − ",
+              given.withoutTolerance(),
+              share.equals("quarter") ? " × ¾" : " × ⅔"));
     }
   }
 }

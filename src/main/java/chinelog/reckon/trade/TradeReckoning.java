@@ -21,6 +21,7 @@ public final class TradeReckoning {
   private final Computation computation;
   private final List<Offer> offers;
   private final Drawing drawing;
+  private final Sketching sketching;
 
   /**
    * A figure that a reckoning may yield, such as {@code volume}.
@@ -40,8 +41,13 @@ public final class TradeReckoning {
     List<Part> draw(Inputs inputs) throws TradeException, QuantityException;
   }
 
+  /** What it shows of the same inputs in drawings to look at, where it does. */
+  interface Sketching {
+    List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException;
+  }
+
   TradeReckoning(String name, String title, List<Parameter> parameters, Computation computation) {
-    this(name, title, parameters, computation, List.of(), inputs -> List.of());
+    this(name, title, parameters, computation, List.of(), inputs -> List.of(), inputs -> List.of());
   }
 
   private TradeReckoning(
@@ -50,13 +56,15 @@ public final class TradeReckoning {
       List<Parameter> parameters,
       Computation computation,
       List<Offer> offers,
-      Drawing drawing) {
+      Drawing drawing,
+      Sketching sketching) {
     this.name = name;
     this.title = title;
     this.parameters = List.copyOf(parameters);
     this.computation = computation;
     this.offers = List.copyOf(offers);
     this.drawing = drawing;
+    this.sketching = sketching;
   }
 
   /** This with what it yields: a name and the key of its title by turns. */
@@ -65,12 +73,17 @@ public final class TradeReckoning {
     for (int i = 0; i < namesAndTitles.length; i += 2) {
       all.add(new Offer(namesAndTitles[i], namesAndTitles[i + 1]));
     }
-    return new TradeReckoning(name, title, parameters, computation, all, drawing);
+    return new TradeReckoning(name, title, parameters, computation, all, drawing, sketching);
   }
 
   /** This with what it draws. */
   TradeReckoning drawing(Drawing parts) {
-    return new TradeReckoning(name, title, parameters, computation, offers, parts);
+    return new TradeReckoning(name, title, parameters, computation, offers, parts, sketching);
+  }
+
+  /** This with the drawings in which it shows what it reckons. */
+  TradeReckoning sketching(Sketching sketches) {
+    return new TradeReckoning(name, title, parameters, computation, offers, drawing, sketches);
   }
 
   /** What it may yield, in the order to be shown. */
@@ -140,6 +153,20 @@ public final class TradeReckoning {
     }
   }
 
+  /**
+   * Shows what it reckons in drawings to look at; none where it shows nothing.
+   *
+   * @throws TradeException saying which input stands in the way and what to do about it
+   */
+  public List<Sketch> sketch(Inputs inputs) throws TradeException {
+    check(inputs);
+    try {
+      return List.copyOf(sketching.sketch(inputs));
+    } catch (QuantityException e) {
+      throw new TradeException("", e.what(), e.remedy());
+    }
+  }
+
   private static Yield withSpread(Yield yield, @Nullable BigDecimal spread) {
     if (spread == null || spread.signum() == 0) {
       return yield;
@@ -199,7 +226,7 @@ public final class TradeReckoning {
 
   private void check(Inputs inputs) throws TradeException {
     for (String given : inputs.names()) {
-      if (findParameter(given).isEmpty()) {
+      if (findParameter(given).isEmpty() && !isOfSolid(given)) {
         throw new TradeException(
             given,
             "The reckoning \"" + name + "\" takes no \"" + given + "\".",
@@ -235,12 +262,24 @@ public final class TradeReckoning {
               + more());
     }
     String word = inputs.words().get(key);
-    if (word != null && !parameter.choices().isEmpty() && !parameter.choices().contains(word)) {
+    if (word != null
+        && parameter.kind() == Parameter.Kind.WORD
+        && !parameter.choices().isEmpty()
+        && !parameter.choices().contains(word)) {
       throw new TradeException(
           key,
           "\"" + word + "\" is no word for \"" + key + "\".",
           "Write one of " + String.join(", ", parameter.choices()) + ".");
     }
+  }
+
+  /** Whether an input is a figure of one of the solids, such as {@code appendages.fin.volume}. */
+  private boolean isOfSolid(String given) {
+    int dot = given.indexOf('.');
+    return dot > 0
+        && findParameter(given.substring(0, dot))
+            .filter(p -> p.kind() == Parameter.Kind.SOLIDS)
+            .isPresent();
   }
 
   /** What it takes, a line each. */

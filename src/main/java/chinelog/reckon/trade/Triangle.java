@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.quantity.Quantity;
 import java.util.Arrays;
 
 /** Triangles from their sides. */
@@ -27,6 +28,19 @@ final class Triangle {
           "Measure " + input + " again, and look at its unit.");
     }
     return Math.sqrt((a + (b + c)) * (c - (a - b)) * (c + (a - b)) * (a + (b - c))) / 4;
+  }
+
+  /** Its area from its sides, the figures put in. */
+  static Object[] worked(ShopUnits units, double p, double q, double r) throws TradeException {
+    double[] sides = {p, q, r};
+    Arrays.sort(sides);
+    Quantity a = units.side(sides[2]);
+    Quantity b = units.side(sides[1]);
+    Quantity c = units.side(sides[0]);
+    return new Object[] {
+      "√((", a, " + ", b, " + ", c, ") × (", c, " − ", a, " + ", b, ") × (", c, " + ", a, " − ", b,
+      ") × (", a, " + ", b, " − ", c, ")) ÷ 4"
+    };
   }
 
   /** The corner {@code {x, z}} at distances from (0, 0) and from (0, up), to the right of both. */

@@ -32,13 +32,14 @@ final class WaterDensity {
               "The density of water",
               PARAMETERS.subList(0, 2),
               inputs ->
-                  List.of(
-                      new Yield(
+                  new YieldList()
+                      .add(
                           "density",
                           Message.of("water.density"),
                           Si.show(of(inputs), Si.KG_M3, Si.KG_M3),
-                          List.of(said(inputs)),
-                          List.of())))
+                          said(inputs),
+                          worked(inputs))
+                      .list())
           .yielding("density", "water.density");
 
   private WaterDensity() {}
@@ -94,6 +95,36 @@ final class WaterDensity {
       return Message.of("water.given");
     }
     return Message.of(isSea(inputs) ? "water.sea" : "water.fresh", temperature(inputs));
+  }
+
+  /** The formula of fresh water or the two figures of the table, the figures put in. */
+  private static Message worked(Inputs inputs) throws TradeException, QuantityException {
+    double t = temperature(inputs).doubleIn(Si.CELSIUS);
+    if (isSea(inputs)) {
+      int below = Math.min((int) t, 29);
+      Quantity cold = Si.show(SEA[below - 1], Si.KG_M3, Si.KG_M3);
+      Quantity warm = Si.show(SEA[below], Si.KG_M3, Si.KG_M3);
+      return YieldList.worked(
+          cold, " + (", Si.number(t), " − ", Si.number(below), ") × (", warm, " − ", cold, ")");
+    }
+    Quantity number = Si.number(t);
+    return YieldList.worked(
+        Si.show(999.974950, Si.KG_M3, Si.KG_M3),
+        " × (1 − (",
+        number,
+        " − ",
+        Si.number(3.983035),
+        ")² × (",
+        number,
+        " + ",
+        Si.number(301.797),
+        ") ÷ (",
+        Si.number(522528.9),
+        " × (",
+        number,
+        " + ",
+        Si.number(69.34881),
+        ")))");
   }
 
   private static boolean isSea(Inputs inputs) {

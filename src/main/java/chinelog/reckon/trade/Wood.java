@@ -51,7 +51,8 @@ final class Wood {
             Si.show(density, Si.unit("lb/ft³"), Si.KG_M3),
             Message.of("wood.density.dry.how"),
             YieldList.worked(
-                "62.4 × ",
+                Si.show(62.4, Si.unit("lb/ft³"), Si.unit("lb/ft³")),
+                " × ",
                 Si.number(gravity),
                 " ÷ (1 + 0.009 × ",
                 Si.number(gravity),
@@ -59,7 +60,7 @@ final class Wood {
                 Si.number(moisture * 100),
                 ") × (1 + ",
                 Si.percent(moisture),
-                ") lb/ft³"));
+                ")"));
       } else {
         yields.add(
             "density",
@@ -67,7 +68,12 @@ final class Wood {
             Si.show(1000 * gravity * (1 + moisture), Si.KG_M3, Si.KG_M3),
             Message.of("wood.density.how"),
             YieldList.worked(
-                "1000 × ", Si.number(gravity), " × (1 + ", Si.percent(moisture), ") kg/m³"));
+                Si.show(1000, Si.KG_M3, Si.KG_M3),
+                " × ",
+                Si.number(gravity),
+                " × (1 + ",
+                Si.percent(moisture),
+                ")"));
       }
     }
     if (inputs.findQuantity("shrinkage").isPresent()) {
@@ -119,6 +125,15 @@ final class Wood {
         "movement",
         Message.of("wood.movement"),
         Si.show(change, Unit.METRE, inputs.quantity("size").unit()),
-        Message.of("wood.movement.how"));
+        Message.of("wood.movement.how"),
+        YieldList.worked(
+            inputs.quantity("size").withoutTolerance(),
+            " × ",
+            Si.number(Si.positive(inputs, "coefficient", Unit.ONE)),
+            " × (",
+            Si.number(after * 100),
+            " − ",
+            Si.number(moisture * 100),
+            ")"));
   }
 }

@@ -18,7 +18,14 @@ final class YieldList {
   }
 
   YieldList add(String name, Message title, Quantity value, Message... method) {
-    yields.add(new Yield(name, title, value, List.of(method), basis));
+    yields.add(new Yield(name, title, value, List.of(method), basis, null));
+    return this;
+  }
+
+  /** A caution about the figure added last. */
+  YieldList caution(String what, String remedy) {
+    int last = yields.size() - 1;
+    yields.set(last, yields.get(last).with(new Yield.Caution(what, remedy)));
     return this;
   }
 

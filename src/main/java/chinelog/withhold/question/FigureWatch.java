@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -72,7 +73,9 @@ final class FigureWatch {
 
   /** A figure of a withheld text that a fact may be, where it has digits enough to tell. */
   Optional<Twin> findTwin(Quantity fact) {
-    if (fact.value().stripTrailingZeros().precision() < 3) {
+    // A zero after the point was read off; one before it may only say how large the figure is.
+    boolean decimals = fact.value().scale() > 0;
+    if ((decimals ? fact.value() : fact.value().stripTrailingZeros()).precision() < 3) {
       return Optional.empty();
     }
     return typed.stream()
@@ -203,7 +206,7 @@ final class FigureWatch {
       readings.add(m);
     }
     for (Mention reading : readings) {
-      Unit unit = java.util.Objects.requireNonNull(reading.unit());
+      Unit unit = Objects.requireNonNull(reading.unit());
       double[] values = inUnit.computeIfAbsent(unit, this::convert);
       for (int i = 0; i < values.length; i++) {
         if (!Double.isNaN(values[i])) {
@@ -236,7 +239,8 @@ final class FigureWatch {
     boolean same = off <= SAME * Math.abs(value);
     double fineness = m.fineness();
     if (bare) {
-      boolean telling = exact && (fineness >= THREE_DIGITS || same);
+      boolean own = secret.firm && !secret.cell && Objects.equals(secret.value.unit(), m.unit());
+      boolean telling = exact && (own || fineness >= THREE_DIGITS || same);
       return telling && around.speaksOf(secret.near) ? Match.NAMED : Match.NONE;
     }
     boolean close = off <= closeness * Math.abs(value) && fineness >= 2;

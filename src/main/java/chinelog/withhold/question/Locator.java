@@ -1,5 +1,6 @@
 package chinelog.withhold.question;
 
+import chinelog.log.records.Entry;
 import chinelog.problem.Place;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -23,7 +24,7 @@ final class Locator {
 
   /** Where the words stand at or after a place; the place itself where they cannot be found. */
   Place find(Place from, String words) {
-    if (from.line() == 0 && !from.file().endsWith(".md")) {
+    if (from.line() == 0 && !Entry.isNoteFile(from.file())) {
       return from;
     }
     String text = texts.computeIfAbsent(from.file(), this::read);

@@ -106,6 +106,7 @@ final class LogTexts {
     marked(Passage.Role.NAME, "the client's name", head.client());
     marked(Passage.Role.PROSE, "the licence", head.licence());
     blocks("the text about the build", head.about(), Label.NONE);
+    blocks("the letter", head.letter().text(), Label.NONE);
   }
 
   private void marked(Passage.Role role, String what, @Nullable Marked<String> text) {

@@ -15,10 +15,12 @@ import java.util.HexFormat;
  * @param id stable, such as {@code q3f09b2c81a}: another as soon as the text or picture it is about
  *     changes, or the agreement
  * @param found what stands there, such as "187 mm"
+ * @param about the sentence in which it stands, or the hash of the picture
  * @param secret what of the withheld it may give away, such as "the figure full.beam, 2.99 m"
  * @param label what that is under
  */
-record Question(Kind kind, String id, Place place, String found, String secret, Label label) {
+record Question(
+    Kind kind, String id, Place place, String found, String about, String secret, Label label) {
 
   private static final int ID_DIGITS = 10;
 
@@ -34,6 +36,8 @@ record Question(Kind kind, String id, Place place, String found, String secret, 
     PASSAGE,
     /** The number of a sheet, or another name with digits. */
     NUMBER,
+    /** Figures that follow each other as in a table, or another table with such. */
+    TABLE,
     /** A figure. */
     FIGURE,
     /** A fact that equals a withheld one under another name. */
@@ -58,7 +62,7 @@ record Question(Kind kind, String id, Place place, String found, String secret, 
     }
     String all =
         String.join("\0", kind.name(), place.file(), found, about, secret, terms.toString());
-    return new Question(kind, "q" + hash(all), place, found, secret, label);
+    return new Question(kind, "q" + hash(all), place, found, about, secret, label);
   }
 
   static String hash(String text) {

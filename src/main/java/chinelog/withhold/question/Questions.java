@@ -34,6 +34,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /** Asks about everything in a log that may need a mark, for some readers on a day. */
@@ -69,6 +70,8 @@ public final class Questions {
    * @param reminders of answers that are about nothing any more, and of what nothing looks for
    * @param found how many things were found that no answer lets stand
    * @param standing what was found and may stand, by the maker's answers, such as "Mrs White"
+   * @param sentences in which anything was found
+   * @param settled those of them in which all that was found may stand
    * @param photographs paths of those of which the maker said that they may be shown
    */
   public record Asked(
@@ -76,10 +79,13 @@ public final class Questions {
       List<Problem> reminders,
       int found,
       Set<String> standing,
+      Set<String> sentences,
+      Set<String> settled,
       Set<String> photographs) {
 
     /** Where nothing was asked. */
-    public static final Asked NOTHING = new Asked(List.of(), List.of(), 0, Set.of(), Set.of());
+    public static final Asked NOTHING =
+        new Asked(List.of(), List.of(), 0, Set.of(), Set.of(), Set.of(), Set.of());
 
     /** The questions in words. */
     public List<Problem> open() {
@@ -176,6 +182,9 @@ public final class Questions {
               add(question, eyes.readers());
               doubtful.computeIfAbsent(path, p -> new TreeSet<>()).add(question.id());
             });
+    TableWatch tables = new TableWatch(log, eyes);
+    tables.findIn(seen, (text, hit) -> add(question(text, hit), eyes.readers()));
+    tables.findInTables().forEach(q -> add(q, eyes.readers()));
     new AliasWatch(log, facts, eyes).find().forEach(q -> add(q, eyes.readers()));
     ended(eyes);
     unguarded.addAll(names.unguarded());
@@ -392,7 +401,7 @@ public final class Questions {
     for (Answer answer : answers) {
       List<String> gone =
           answer.questions().stream()
-              .filter(id -> !found.containsKey(id) && !id.startsWith(OF_PICTURES))
+              .filter(id -> !found.containsKey(id) && id.startsWith(OWN))
               .sorted()
               .toList();
       answered.addAll(answer.questions());
@@ -434,10 +443,27 @@ public final class Questions {
             .filter(q -> answered.contains(q.id()))
             .map(Question::found)
             .collect(Collectors.toUnmodifiableSet()),
+        sentences(q -> true),
+        settled(answered),
         doubtful.entrySet().stream()
             .filter(d -> answered.containsAll(d.getValue()))
             .map(Map.Entry::getKey)
             .collect(Collectors.toUnmodifiableSet()));
+  }
+
+  /** The sentences about which nothing is left to be asked. */
+  private Set<String> settled(Set<String> answered) {
+    Set<String> settled = new HashSet<>(sentences(q -> true));
+    settled.removeAll(sentences(q -> !answered.contains(q.id())));
+    return Set.copyOf(settled);
+  }
+
+  private Set<String> sentences(Predicate<Question> which) {
+    return found.values().stream()
+        .filter(q -> q.kind() != Question.Kind.PICTURE && !q.about().isEmpty())
+        .filter(which)
+        .map(Question::about)
+        .collect(Collectors.toUnmodifiableSet());
   }
 
   private List<String> notLookedFor() {
@@ -454,8 +480,8 @@ public final class Questions {
     return all;
   }
 
-  /** Begins the names of questions about what is seen in pictures, which are asked elsewhere. */
-  private static final String OF_PICTURES = "p";
+  /** Begins the names of these questions; others are asked elsewhere. */
+  private static final String OWN = "q";
 
   private static final int MOST_NAMED = 5;
 

@@ -23,6 +23,7 @@ final class Wording {
       case NAME -> found + " may name " + q.secret() + under(q) + ".";
       case PASSAGE -> found + " also stands in " + q.secret() + under(q) + ".";
       case NUMBER -> found + " may be " + q.secret() + under(q) + ".";
+      case TABLE -> found + " may hold figures of " + q.secret() + under(q) + ".";
       case FIGURE -> found + " may give away " + q.secret() + under(q) + ".";
       case ALIAS -> "Is " + q.found() + " the same thing as " + q.secret() + under(q) + "?";
       case DAY -> found + " may be " + q.secret() + under(q) + ".";
@@ -65,6 +66,7 @@ final class Wording {
               + "\u201d or \u201cleave-out: true\u201d for it in photos.yaml.";
       case LOST -> "Put the mark back where it was.";
       case ALIAS -> "If so, put it under the agreement too.";
+      case TABLE -> "Put it under the agreement too, or take it out.";
       case ENDED -> "If not, correct \u201cuntil\u201d or the clock.";
       case NAME, PASSAGE, NUMBER, FIGURE, DAY ->
           "Put it under the agreement, such as ["

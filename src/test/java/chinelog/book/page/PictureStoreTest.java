@@ -60,7 +60,8 @@ class PictureStoreTest {
     Picture picture =
         new Picture(
             "plate-012",
-            List.of(new Picture.Rendition(WIDTH, HEIGHT, () -> new ByteArrayInputStream(jpeg))));
+            List.of(new Picture.Rendition(WIDTH, HEIGHT, () -> new ByteArrayInputStream(jpeg))),
+            List.of());
     PictureStore pictures = new PictureStore();
     String html =
         "<html lang=\"en\"><head><title>Plate</title></head><body><div class=\"body\"><p><img src=\""

@@ -253,7 +253,7 @@ final class Warps {
     }
   }
 
-  private static double[] homography(double[][] from, double[][] to) {
+  static double[] homography(double[][] from, double[][] to) {
     double[][] rows = new double[8][];
     double[] right = new double[8];
     for (int i = 0; i < 4; i++) {

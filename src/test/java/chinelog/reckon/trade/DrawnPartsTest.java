@@ -133,6 +133,44 @@ class DrawnPartsTest {
     }
   }
 
+  @Test
+  void aSleeveWrapsRoundItsTaper() throws Exception {
+    Given spar =
+        Given.the("spar")
+            .quantity("length", "800 mm")
+            .quantity("diameter", "12 mm")
+            .quantity("end", "6 mm")
+            .word("taper", "straight")
+            .quantity("sleeve_at", "200 mm")
+            .quantity("sleeve_length", "100 mm")
+            .quantity("track_width", "4 mm")
+            .quantity("track_to", "780 mm");
+    // A frustum of radii 5.25 and 4.875 mm and 100 mm high: its side, and twice π times each
+    // radius along its arcs.
+    double side = Math.hypot(100, 0.375);
+    List<Point> outline = outline(spar.parts().get(1));
+    double thick = 0;
+    double thin = 0;
+    double apex = 5.25 * side / 0.375;
+    for (int i = 0; i < outline.size(); i++) {
+      Point a = outline.get(i);
+      Point b = outline.get((i + 1) % outline.size());
+      double far = Math.hypot(apex - a.x(), a.y());
+      assertThat(Math.min(Math.abs(far - apex), Math.abs(far - apex + side))).isLessThan(0.02);
+      double step = Math.hypot(b.x() - a.x(), b.y() - a.y());
+      if (step < side - 1) {
+        thick += Math.abs(far - apex) < 1 ? step : 0;
+        thin += Math.abs(far - apex) < 1 ? 0 : step;
+      }
+    }
+    assertThat(thick).isCloseTo(2 * Math.PI * 5.25, within(0.05));
+    assertThat(thin).isCloseTo(2 * Math.PI * 4.875, within(0.05));
+    assertThat(spar.parts().get(0).strokes())
+        .filteredOn(s -> s.line() == Line.SCORE && Math.abs(s.points().get(0).y()) == 2)
+        .hasSizeGreaterThanOrEqualTo(2)
+        .allMatch(s -> s.points().get(1).x() <= 780 + 1e-9);
+  }
+
   private static Given onSheets(String width, String length) {
     return Given.the("moulds")
         .table("offsets", Given.resource("offsets.csv"))

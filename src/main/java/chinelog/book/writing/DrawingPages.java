@@ -1,0 +1,56 @@
+package chinelog.book.writing;
+
+import chinelog.book.page.Manuscript;
+import chinelog.book.writing.DataTable.Column;
+import chinelog.edition.Diagram;
+import chinelog.edition.Drawing;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Writes the drawings that lead the figures, each with its key. */
+final class DrawingPages {
+
+  private final Setting setting;
+  private final Xhtml out;
+
+  DrawingPages(Setting setting) {
+    this.setting = setting;
+    this.out = setting.out;
+  }
+
+  void write(Drawing drawing) {
+    String id = "drawing-" + drawing.id();
+    out.empty("div", "class", "gap above");
+    out.open(
+        "div",
+        "class",
+        "chart",
+        "id",
+        id,
+        Manuscript.UNDER_ATTRIBUTE,
+        setting.parties(drawing.under()));
+    out.leaf("h3", drawing.title());
+    setting.tag(drawing.under());
+    out.drawing(setting.drawing(drawing));
+    out.leaf("p", drawing.description(), "class", "said");
+    out.close();
+    setting.index.add(drawing.title(), id);
+    // What a drawing of the build by day shows stands among the hours.
+    if (drawing instanceof Diagram && !drawing.table().rows().isEmpty()) {
+      key(drawing);
+    }
+  }
+
+  private void key(Drawing drawing) {
+    List<Column> columns = new ArrayList<>();
+    List<String> head = drawing.table().head();
+    for (int i = 0; i < head.size(); i++) {
+      columns.add(i == 0 ? Column.text(head.get(i)).wide(30) : Column.number(head.get(i)));
+    }
+    Rows rows = new Rows(setting, columns.toArray(Column[]::new));
+    for (List<String> row : drawing.table().rows()) {
+      rows.add("", drawing.under(), "", row.toArray(String[]::new));
+    }
+    rows.write();
+  }
+}

@@ -1,0 +1,7 @@
+package chinelog.log.records;
+
+/** What the chapters of the build book follow. */
+public enum BookChapters {
+  STAGES,
+  POSTS
+}

@@ -1,0 +1,214 @@
+package chinelog.reckon.trade;
+
+import java.util.List;
+
+/**
+ * How a hull lies with what is aboard, and her righting arms, from one set of offsets. Lengths in
+ * m, angles in rad.
+ */
+final class Lying {
+
+  /** Half the angle over which the slope of the righting arm is taken. */
+  static final double SMALL = Math.toRadians(0.5);
+
+  private final List<Section> stations;
+  private final Load load;
+  private final Floating floating;
+  private final Floating.Lie rest;
+  private final double plane;
+  private final double below;
+  private final double above;
+  private final double[] arms;
+  private final Floating.Lie[] lies;
+  private final Floating.Lie upset;
+
+  /**
+   * What bears down on her.
+   *
+   * @param mass in kg
+   * @param centre {@code {x, y, z}}; y to the side that goes down
+   * @param borne volume that bears all of it, in m³
+   * @param solids under water
+   * @param siding half-breadth where the keel leaves the water
+   */
+  record Load(double mass, double[] centre, double borne, Solids solids, double siding) {}
+
+  /**
+   * @param heels at which arms are told, rising
+   */
+  Lying(List<Section> stations, Load load, double[] heels) throws TradeException {
+    this.stations = stations;
+    this.load = load;
+    double depth = upright();
+    FairCurve.Shape along = Afloat.at(stations, depth, load.siding).along();
+    floating =
+        new Floating(
+            new Inclined(stations, along),
+            load.borne,
+            load.solids.volume(),
+            load.solids.centre(),
+            load.centre,
+            fore() - aft(),
+            depth);
+    double heel = load.centre[1] == 0 ? 0 : heel();
+    rest = floating.at(heel);
+    plane = floating.waterplane(rest);
+    above = floating.at(heel + SMALL).arm();
+    below = floating.at(heel - SMALL).arm();
+    floating.at(heel);
+    lies = new Floating.Lie[heels.length];
+    arms = new double[heels.length];
+    Floating.Lie capsized = rest;
+    double before = heel;
+    for (int i = 0; i < heels.length; i++) {
+      lies[i] = floating.at(heels[i]);
+      arms[i] = lies[i].arm();
+      if (capsized == rest && heels[i] > heel && arms[i] <= 0) {
+        capsized = floating.at(vanishing(before, heels[i]));
+        floating.at(heels[i]);
+      }
+      before = heels[i];
+    }
+    upset = capsized;
+  }
+
+  Floating.Lie rest() {
+    return rest;
+  }
+
+  /** What is under water at a lie, with the solids. */
+  Inclined.Immersed under(Floating.Lie lie) {
+    return floating.under(lie);
+  }
+
+  private double aft() {
+    return stations.get(0).x();
+  }
+
+  private double fore() {
+    return stations.get(stations.size() - 1).x();
+  }
+
+  double draughtAft() {
+    return (rest.depth() + rest.slope() * aft()) / Math.cos(rest.heel());
+  }
+
+  double draughtFore() {
+    return (rest.depth() + rest.slope() * fore()) / Math.cos(rest.heel());
+  }
+
+  double trim() {
+    return draughtFore() - draughtAft();
+  }
+
+  /** Area of the waterplane in m². */
+  double plane() {
+    return plane;
+  }
+
+  /** Righting arms half a degree to either side of rest. */
+  double[] nearRest() {
+    return new double[] {below, above};
+  }
+
+  double gm() {
+    return (above - below) / (2 * SMALL);
+  }
+
+  double arm(int i) {
+    return arms[i];
+  }
+
+  Floating.Lie lie(int i) {
+    return lies[i];
+  }
+
+  /** The heel at which the righting arm comes to nothing; not a number where it does not. */
+  double range() {
+    return upset == rest ? Double.NaN : upset.heel();
+  }
+
+  /** The lie at that heel. */
+  Floating.Lie upset() {
+    return upset;
+  }
+
+  /** The station whose sheer lies lowest above the water. */
+  Section lowest() {
+    Section lowest = stations.get(0);
+    for (Section s : stations) {
+      lowest = above(s) < above(lowest) ? s : lowest;
+    }
+    return lowest;
+  }
+
+  double freeboard() {
+    return above(lowest());
+  }
+
+  private double above(Section s) {
+    double top = s.top() * Math.cos(rest.heel()) - s.half(s.top()) * Math.sin(rest.heel());
+    return top - rest.depth() - rest.slope() * s.x();
+  }
+
+  /** The draught upright and on an even keel, from which the true lie is looked for. */
+  private double upright() throws TradeException {
+    double volume = load.borne - load.solids.volume();
+    double low = stations.stream().mapToDouble(Section::keel).min().orElseThrow();
+    double high = stations.stream().mapToDouble(Section::top).min().orElseThrow();
+    if (volume <= 0 || Afloat.at(stations, high, load.siding).volume() < volume) {
+      throw new TradeException(
+          "masses",
+          volume <= 0
+              ? "The appendages alone displace more than is aboard."
+              : "She weighs more than the hull displaces when it is immersed to the deck.",
+          "Look at the masses, or give higher waterlines and the sheer in the offsets.");
+    }
+    for (int i = 0; i < 60; i++) {
+      double middle = (low + high) / 2;
+      long wet = stations.stream().filter(s -> s.keel() < middle - 1e-9).count();
+      if (wet < 3 || Afloat.at(stations, middle, load.siding).volume() < volume) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return high;
+  }
+
+  /** Where she comes to rest when her masses do not balance athwart. */
+  private double heel() throws TradeException {
+    double low = 0;
+    double high = 0;
+    do {
+      high += Math.toRadians(5);
+      if (high > Math.PI / 2) {
+        throw new TradeException(
+            "masses", "She does not stand up with these masses.", "Move mass down or inboard.");
+      }
+    } while (floating.at(high).arm() < 0);
+    for (int i = 0; i < 40; i++) {
+      double middle = (low + high) / 2;
+      if (floating.at(middle).arm() < 0) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return high;
+  }
+
+  private double vanishing(double upright, double beyond) throws TradeException {
+    double low = upright;
+    double high = beyond;
+    for (int i = 0; i < 30; i++) {
+      double middle = (low + high) / 2;
+      if (floating.at(middle).arm() > 0) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return high;
+  }
+}

@@ -1,0 +1,46 @@
+package chinelog.reckon.trade;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.function.UnaryOperator;
+
+/** Fair curves along a hull, as points {@code {x, y}}. */
+final class Profile {
+
+  private static final int PIECES = 12;
+
+  private Profile() {}
+
+  /**
+   * A fair curve through one ordinate of each station, each point put in its place; none through
+   * fewer than two stations.
+   */
+  static List<double[]> curve(
+      List<Section> stations, ToDoubleFunction<Section> ordinate, UnaryOperator<double[]> place) {
+    if (stations.size() < 2) {
+      return List.of();
+    }
+    double[] x = stations.stream().mapToDouble(Section::x).toArray();
+    double[] y = stations.stream().mapToDouble(ordinate).toArray();
+    FairCurve fair = FairCurve.alongAHull(x, y);
+    List<double[]> points = new ArrayList<>();
+    for (int i = 1; i < x.length; i++) {
+      for (int k = i == 1 ? 0 : 1; k <= PIECES; k++) {
+        double at = x[i - 1] + (x[i] - x[i - 1]) * k / PIECES;
+        points.add(place.apply(new double[] {at, fair.at(at)}));
+      }
+    }
+    return points;
+  }
+
+  /** Along one curve and back along the other. */
+  static List<double[]> around(List<double[]> there, List<double[]> back) {
+    List<double[]> around = new ArrayList<>(there);
+    List<double[]> reversed = new ArrayList<>(back);
+    Collections.reverse(reversed);
+    around.addAll(reversed);
+    return around;
+  }
+}

@@ -1,0 +1,100 @@
+package chinelog.reckon.trade;
+
+import chinelog.wording.Message;
+import chinelog.wording.Phrase;
+import java.util.List;
+
+/**
+ * A drawing to look at and not to cut by, such as a lines plan, {@value #WIDTH} units wide: x to
+ * the right, y up.
+ *
+ * @param name unique among those of a reckoning; lower case
+ * @param description what it shows, for those who cannot see it
+ * @param height in the same units
+ * @param head of the table that says the same
+ * @param rows of that table, each as long as its head
+ */
+public record Sketch(
+    String name,
+    Message title,
+    Message description,
+    double height,
+    List<Shape> shapes,
+    List<Phrase> head,
+    List<List<Phrase>> rows) {
+
+  public static final int WIDTH = 400;
+
+  public Sketch {
+    shapes = List.copyOf(shapes);
+    head = List.copyOf(head);
+    rows = rows.stream().map(List::copyOf).toList();
+  }
+
+  /** What a line or a surface stands for. */
+  public enum Ink {
+    /** An outline of the hull. */
+    HULL,
+    /** A line for the eye: a station, a waterline, a grid. */
+    FINE,
+    /** A line of symmetry or an axis. */
+    CENTRE,
+    /** Where the water lies. */
+    WATER,
+    /** A curve of figures. */
+    CURVE,
+    /** A surface below such a curve. */
+    AREA,
+    /** A sail. */
+    SAIL,
+    /** A mass, or the centre of one. */
+    WEIGHT,
+    /** A centre that the drawing is about. */
+    CENTROID,
+    /** From a letter to what it names. */
+    POINTER,
+    /** A layer, by turns with the next. */
+    LAYER,
+    LAYER_NEXT
+  }
+
+  /** On which side of its place lettering stands. */
+  public enum Anchor {
+    START,
+    MIDDLE,
+    END
+  }
+
+  public record Point(double x, double y) {}
+
+  /** Something drawn. */
+  public sealed interface Shape permits Line, Disc, Note, Strip {}
+
+  /** A line from point to point; a closed one goes back to its first and bounds a surface. */
+  public record Line(Ink ink, boolean closed, List<Point> points) implements Shape {
+    public Line {
+      points = List.copyOf(points);
+    }
+  }
+
+  public record Disc(Ink ink, Point at, double radius) implements Shape {}
+
+  /**
+   * Lettering.
+   *
+   * @param at on the line it stands on
+   * @param quiet whether it is beside the matter
+   */
+  public record Note(Phrase text, Point at, Anchor anchor, boolean quiet) implements Shape {}
+
+  /**
+   * A strip of planking, which is laid once so many are.
+   *
+   * @param number from 1
+   */
+  public record Strip(int number, List<Point> points) implements Shape {
+    public Strip {
+      points = List.copyOf(points);
+    }
+  }
+}

@@ -1,0 +1,202 @@
+package chinelog.withhold;
+
+import chinelog.edition.Diagram;
+import chinelog.edition.Drawing;
+import chinelog.log.records.Release;
+import chinelog.reckon.Fact;
+import chinelog.reckon.FactId;
+import chinelog.reckon.Facts;
+import chinelog.reckon.trade.Sketch;
+import chinelog.wording.Catalogue;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+
+/**
+ * Shows what reckonings draw to readers who may see all that it was drawn from. A drawing can be
+ * measured: whoever has it has what went into it. So no release of a figure frees one; and where a
+ * figure of its reckoning is told by a release alone, there is none, since the drawing of what is
+ * left would tell by how much the two differ.
+ */
+final class DiagramMaker {
+
+  private static final double STEPS_PER_UNIT = 10;
+
+  /** The input of {@code planking} that says how many strips are laid. */
+  private static final String LAID = "laid";
+
+  private final VisibleLog visible;
+  private final WholeLog whole;
+  private final Account account;
+  private final FigureMaker figures;
+  private final Catalogue words;
+  private final Catalogue own;
+  private final Slugs slugs = new Slugs();
+
+  /**
+   * @param words of what editions say themselves
+   */
+  DiagramMaker(
+      VisibleLog visible, WholeLog whole, Account account, FigureMaker figures, Catalogue words) {
+    this.visible = visible;
+    this.whole = whole;
+    this.account = account;
+    this.figures = figures;
+    this.own = words;
+    this.words = Catalogue.of(Facts.MESSAGES, visible.log().head().locale());
+  }
+
+  List<Drawing> make() {
+    Predicate<Facts.Drawing> isDrawn = d -> !d.sketches().isEmpty();
+    PatternMaker.drawings(VisibleLog.all(whole)).stream()
+        .filter(isDrawn)
+        .forEach(d -> account.sees(d.label(), d.place(), Register.Kind.DRAWINGS_OF, d.request()));
+    List<Drawing> made = new ArrayList<>();
+    PatternMaker.drawings(visible).stream()
+        .filter(isDrawn)
+        .filter(d -> account.sight().allows(d.label()) && !isReleased(d.request()))
+        .forEach(d -> d.sketches().forEach(s -> made.add(diagram(d, s))));
+    return made;
+  }
+
+  /** Whether a figure of the reckoning was released to these readers, from whatever agreement. */
+  private boolean isReleased(String request) {
+    return visible.log().releases().stream()
+        .filter(r -> r.kind() == Release.Kind.FACT && r.name().startsWith(request + "."))
+        .anyMatch(r -> r.readers().contains(account.sight().readers()));
+  }
+
+  private Diagram diagram(Facts.Drawing drawing, Sketch sketch) {
+    // It shows all that its reckoning takes and yields, so that readers have these figures.
+    visible.facts().byName().keySet().stream()
+        .filter(n -> n.startsWith(drawing.request() + ".") || drawing.inputs().contains(n))
+        .forEach(figures::show);
+    SortedMap<LocalDate, Integer> laid = laid(drawing);
+    List<Diagram.Shape> shapes =
+        new ArrayList<>(sketch.shapes().stream().map(s -> shape(s, laid)).toList());
+    double height = rounded(sketch.height());
+    Drawing.Table table =
+        new Drawing.Table(
+            sketch.head().stream().map(words::text).toList(),
+            sketch.rows().stream().map(r -> r.stream().map(words::text).toList()).toList());
+    if (!laid.isEmpty()) {
+      table = laidTable(laid);
+    }
+    return new Diagram(
+        slugs.make(sketch.name() + " " + drawing.request()),
+        drawing.request(),
+        words.text(sketch.title()),
+        words.text(sketch.description()) + (laid.isEmpty() ? "" : " " + said(laid)),
+        height,
+        shapes,
+        table,
+        account.sight().under(drawing.label()));
+  }
+
+  /** How many strips were laid by each day on which that was counted. */
+  private SortedMap<LocalDate, Integer> laid(Facts.Drawing drawing) {
+    SortedMap<LocalDate, Integer> laid = new TreeMap<>();
+    String counted = drawing.named().get(LAID);
+    if (counted != null) {
+      visible.facts().byName().values().stream()
+          .filter(f -> isReadingOf(f.id(), counted))
+          .filter(figures::sees)
+          .sorted(Comparator.comparing(Fact::name))
+          .forEach(
+              f -> {
+                figures.show(f);
+                LocalDate day = f.date() == null ? LocalDate.MIN : f.date();
+                laid.merge(day, (int) Math.round(f.value().coherent()), Math::max);
+              });
+    }
+    return laid;
+  }
+
+  private static boolean isReadingOf(FactId id, String counted) {
+    return id.name().equals(counted)
+        || id instanceof FactId.Reading reading && reading.of().name().equals(counted);
+  }
+
+  private String said(SortedMap<LocalDate, Integer> laid) {
+    int most = laid.values().stream().mapToInt(Integer::intValue).max().orElse(0);
+    return own.text("drawing.laid", most);
+  }
+
+  private Drawing.Table laidTable(SortedMap<LocalDate, Integer> laid) {
+    List<List<String>> rows = new ArrayList<>();
+    laid.forEach(
+        (day, strips) ->
+            rows.add(
+                List.of(day.equals(LocalDate.MIN) ? "" : own.date(day), String.valueOf(strips))));
+    return new Drawing.Table(
+        List.of(own.text("drawing.laid.by"), own.text("drawing.laid.strips")), rows);
+  }
+
+  private Diagram.Shape shape(Sketch.Shape shape, SortedMap<LocalDate, Integer> laid) {
+    if (shape instanceof Sketch.Line line) {
+      return new Diagram.Line(ink(line.ink()), line.closed(), points(line.points()));
+    }
+    if (shape instanceof Sketch.Disc disc) {
+      return new Diagram.Disc(ink(disc.ink()), point(disc.at()), rounded(disc.radius()));
+    }
+    if (shape instanceof Sketch.Strip strip) {
+      return new Diagram.Line(state(strip.number(), laid), true, points(strip.points()));
+    }
+    Sketch.Note note = (Sketch.Note) shape;
+    return new Diagram.Note(
+        words.text(note.text()), point(note.at()), anchor(note.anchor()), note.quiet());
+  }
+
+  /** Strips laid by one day are told from those of the next. */
+  private static Diagram.Ink state(int strip, SortedMap<LocalDate, Integer> laid) {
+    boolean next = false;
+    for (int upTo : laid.values()) {
+      if (strip <= upTo) {
+        return next ? Diagram.Ink.DONE_NEXT : Diagram.Ink.DONE;
+      }
+      next = !next;
+    }
+    return Diagram.Ink.COMING;
+  }
+
+  private static Diagram.Ink ink(Sketch.Ink ink) {
+    return switch (ink) {
+      case HULL -> Diagram.Ink.HULL;
+      case FINE -> Diagram.Ink.FINE;
+      case CENTRE -> Diagram.Ink.CENTRE;
+      case WATER -> Diagram.Ink.WATER;
+      case CURVE -> Diagram.Ink.CURVE;
+      case AREA -> Diagram.Ink.AREA;
+      case SAIL -> Diagram.Ink.SAIL;
+      case WEIGHT -> Diagram.Ink.WEIGHT;
+      case CENTROID -> Diagram.Ink.CENTROID;
+      case POINTER -> Diagram.Ink.POINTER;
+      case LAYER -> Diagram.Ink.DONE;
+      case LAYER_NEXT -> Diagram.Ink.DONE_NEXT;
+    };
+  }
+
+  private static Diagram.Anchor anchor(Sketch.Anchor anchor) {
+    return switch (anchor) {
+      case START -> Diagram.Anchor.START;
+      case MIDDLE -> Diagram.Anchor.MIDDLE;
+      case END -> Diagram.Anchor.END;
+    };
+  }
+
+  private static List<Diagram.Point> points(List<Sketch.Point> points) {
+    return points.stream().map(DiagramMaker::point).toList();
+  }
+
+  private static Diagram.Point point(Sketch.Point point) {
+    return new Diagram.Point(rounded(point.x()), rounded(point.y()));
+  }
+
+  private static double rounded(double units) {
+    return Math.round(units * STEPS_PER_UNIT) / STEPS_PER_UNIT;
+  }
+}

@@ -1,0 +1,120 @@
+package chinelog.reckon;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import chinelog.log.LogReader;
+import chinelog.log.records.Log;
+import chinelog.reckon.trade.Example;
+import chinelog.reckon.trade.TradeReckonings;
+import chinelog.wording.Catalogue;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** From the print-out alone, a reader with a calculator gets the last digit of every figure. */
+class WorkedLinesTest {
+
+  private static final Catalogue PRINTED = Catalogue.of(Facts.MESSAGES, Locale.UK).toDigits(7);
+
+  /** Read off a published table, which its line names; or laid out one by one on a sheet. */
+  private static final List<String> NOT_ARITHMETIC =
+      List.of(
+          "material\\.(density|basic_density_.*|shrinkage_.*|casting_.*|areal_.*)",
+          "cutting\\.(sheets|sheet_.*|along_.*|across_.*)",
+          "moulds\\.sheets",
+          "stocked-size\\.size");
+
+  /** Angles at which, so their line says, the righting arm comes to nothing. */
+  private static final List<String> BALANCED = List.of("afloat.heel", "afloat.range");
+
+  /** A draught at which, so its line says, the volume is that of the mass. */
+  private static final String DRAUGHT = "hull-form.draught";
+
+  static List<String> names() {
+    return TradeReckonings.names();
+  }
+
+  @ParameterizedTest
+  @MethodSource("names")
+  void theNumbersOfItsLineGiveEveryFigure(String name, @TempDir Path folder) throws IOException {
+    Example example = TradeReckonings.find(name).orElseThrow().example();
+    Files.writeString(folder.resolve("log.yaml"), "title: Building Merrow\nscale: 1:16\n");
+    Files.writeString(folder.resolve("facts.yaml"), example.facts());
+    Files.createDirectory(folder.resolve("tables"));
+    for (var table : example.tables().entrySet()) {
+      Files.writeString(folder.resolve("tables/" + table.getKey() + ".csv"), table.getValue());
+    }
+    Log log = new LogReader(LocalDate.of(2026, 6, 30), ZoneOffset.UTC).read(folder).log();
+    Facts facts = Reckoner.reckon(log).facts();
+    List<String> wrong = new ArrayList<>();
+    for (Fact fact : facts.byName().values()) {
+      boolean ofIt =
+          log.requests().stream()
+              .filter(r -> r.reckoning().value().equals(name))
+              .anyMatch(r -> fact.name().startsWith(r.prefix() + "."));
+      String of = name + "." + fact.name().substring(fact.name().indexOf('.') + 1);
+      if (ofIt && fact.formula() == null && !isTold(of, fact, facts)) {
+        wrong.add(fact.name() + " = " + fact.value() + ": " + PRINTED.text(fact.method()));
+      }
+    }
+    assertThat(wrong).isEmpty();
+  }
+
+  private static boolean isTold(String of, Fact fact, Facts facts) {
+    if (BALANCED.contains(of)) {
+      // To a ten-thousandth of a millimetre; arms are shown to hundredths.
+      return results(fact).anyMatch(arm -> Math.abs(arm) < 1e-7);
+    }
+    if (of.equals(DRAUGHT)) {
+      Fact volume = facts.find(fact.name().replace("draught", "volume")).orElseThrow();
+      return results(fact).anyMatch(v -> agree(v, volume));
+    }
+    return results(fact).anyMatch(r -> agree(r, fact))
+        || NOT_ARITHMETIC.stream().anyMatch(of::matches);
+  }
+
+  /** What the lines below a figure come to, in SI units. */
+  private static DoubleStream results(Fact fact) {
+    return fact.method().stream()
+        .map(line -> Calculator.result(PRINTED.text(line)))
+        .flatMapToDouble(OptionalDouble::stream);
+  }
+
+  /** Whether a tenth of the last digit that is shown tells them apart. */
+  private static boolean agree(double result, Fact fact) {
+    double printed = Math.abs(fact.value().value().doubleValue());
+    double scale = printed == 0 ? 1 : Math.abs(fact.value().coherent()) / printed;
+    // Four digits are shown, or all that stand before the decimal point.
+    double last =
+        printed == 0 ? 1e-6 : Math.min(1, Math.pow(10, Math.floor(Math.log10(printed)) - 3));
+    return Math.abs(result - fact.value().coherent()) <= 0.1 * last * scale;
+  }
+
+  /** That the calculator is none that any line satisfies. */
+  @Test
+  void aLineWithOneDigitChangedIsFound() {
+    assertThat(Calculator.result("2 × (1.5 cm × 3 cm + 4 cm²) ÷ 2 cm.").orElseThrow())
+        .isCloseTo(0.085, within(1e-12));
+    assertThat(Calculator.result("(d + s x) ÷ cos φ = (2 mm + 4 mm) ÷ cos 60°.").orElseThrow())
+        .isCloseTo(0.012, within(1e-12));
+    assertThat(Calculator.result("A ÷ ∇^⅔ = 4 m² ÷ (8 m³)^⅔.").orElseThrow())
+        .isCloseTo(1, within(1e-12));
+    assertThat(Calculator.result("⌈1,230 g ÷ 400 g⌉ × 2² − √16 + 3⁄64 in ÷ 1 in.").orElseThrow())
+        .isCloseTo(12.046875, within(1e-12));
+    assertThat(Calculator.result("The sum of the masses.")).isEmpty();
+    assertThat(Calculator.result("2 × (3 mm")).isEmpty();
+    assertThat(Calculator.result("2 mm × sin φ.")).isEmpty();
+  }
+}
