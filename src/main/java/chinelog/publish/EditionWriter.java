@@ -111,8 +111,7 @@ final class EditionWriter {
     BookLayout layout =
         BookLayout.of(
             log, readers + "-" + file.getFileName(), List.of(program, theme.digest(), options));
-    layout.keep(
-        Press.printBuildBook(edition, theme, options, layout.find(), file));
+    layout.keep(Press.printBuildBook(edition, theme, options, layout.find(), file));
   }
 
   private void letter(Letter.Kind kind, String what, String name) throws IOException {
