@@ -121,6 +121,7 @@ public final class Press {
         theme,
         Trim.ofBook(options.paper()),
         options,
+        List.of(),
         pdf);
   }
 
