@@ -52,7 +52,7 @@ class ArchitectureTest {
           entry("markup", List.of("edition", "wording", "quantity", "problem", "digest")),
           // A renderer cannot leak what it cannot name.
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
-          entry("book", List.of("edition", "markup", "wording", "quantity", "problem")),
+          entry("book", List.of("edition", "markup", "wording", "quantity", "problem", "digest")),
           entry("pattern", List.of("edition", "markup", "quantity", "problem")),
           entry("talk", List.of("edition", "markup", "wording", "quantity", "problem", "digest")),
           // The audit trusts neither the renderers nor the withholding.

@@ -1,7 +1,10 @@
 package chinelog.audit;
 
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The parts of one document in which nothing was found: pages, pictures and streams, each by a
@@ -11,43 +14,65 @@ import java.util.Set;
 final class CleanParts {
 
   private static final String OF = "@";
+  private static final char NOTE = '=';
 
-  private final String file;
-  private final Set<String> before;
-  private final Set<String> now = new HashSet<>();
+  private final String suffix;
+  private final Map<String, String> before = new HashMap<>();
+  private final Map<String, String> now = new HashMap<>();
 
   /**
    * @param file the document's name
-   * @param before marks of parts found clean of all that is looked for now; none where it was less
+   * @param marks of parts found clean of all that is looked for now; none where it was less
    */
-  CleanParts(String file, Set<String> before) {
-    this.file = file;
-    this.before = before;
+  CleanParts(String file, Set<String> marks) {
+    this.suffix = OF + file;
+    for (String mark : marks) {
+      if (mark.endsWith(suffix)) {
+        String part = mark.substring(0, mark.length() - suffix.length());
+        int cut = part.indexOf(NOTE);
+        before.put(cut < 0 ? part : part.substring(0, cut), cut < 0 ? "" : part.substring(cut + 1));
+      }
+    }
   }
 
   /**
    * Whether a part was found clean before. Whatever is asked for counts as part of the document.
    */
   boolean has(String part) {
-    String mark = part + OF + file;
-    now.add(mark);
-    return before.contains(mark);
+    now.putIfAbsent(part, "");
+    return before.containsKey(part);
+  }
+
+  /** What was noted of a part that was found clean before; null if it was not. */
+  @Nullable String findNote(String part) {
+    String note = before.get(part);
+    now.put(part, note == null ? "" : note);
+    return note;
+  }
+
+  /** Notes something of a part for the next audit, without line breaks. */
+  void note(String part, String note) {
+    now.put(part, note);
   }
 
   /** A part that has to be searched every time. */
   void remove(String part) {
-    now.remove(part + OF + file);
+    now.remove(part);
   }
 
   /** Marks of all parts, once nothing was found in the document. */
   Set<String> marks() {
-    return now;
+    return marks(now);
   }
 
   /** All marks that are known of a document that stands as it was. */
   Set<String> marksBefore() {
-    Set<String> marks = new HashSet<>(before);
-    marks.removeIf(mark -> !mark.endsWith(OF + file));
+    return marks(before);
+  }
+
+  private Set<String> marks(Map<String, String> parts) {
+    Set<String> marks = new HashSet<>();
+    parts.forEach((part, note) -> marks.add(part + (note.isEmpty() ? "" : NOTE + note) + suffix));
     return marks;
   }
 }

@@ -18,6 +18,7 @@ import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.cos.COSString;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
+import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.jspecify.annotations.Nullable;
 
 /** Digests of the pages and streams of one document, each of all that it is made of. */
@@ -48,6 +49,10 @@ final class PartDigests {
   /** Of a stream with what says how to read it. */
   String stream(COSStream stream) throws IOException {
     return digest(stream, new HashSet<>());
+  }
+
+  String font(PDFont font) throws IOException {
+    return digest(font.getCOSObject(), new HashSet<>());
   }
 
   /** Of the bytes of a stream as they are packed. */

@@ -96,7 +96,7 @@ final class PdfFile {
       reach(document.getTrailer());
       unreferenced(document);
       search.text(strings.toString(), findings, "names, titles and descriptions");
-      PdfText.inspect(pdf, search, findings);
+      PdfTexts.inspect(pdf, digests, parts, search, findings);
       PdfPaint.inspect(pdf, digests, parts, findings);
     } catch (IOException | RuntimeException | StackOverflowError | NoClassDefFoundError e) {
       findings.add(WHERE, "This document cannot be read to its end.");

@@ -15,6 +15,9 @@ final class Search {
   /** Of what lies there, much is to be read aloud. */
   private static final String SPOKEN = "talk/";
 
+  /** No figure is written with as many letters and digits. */
+  private static final int LONGEST_FIGURE = 100;
+
   private final Needles needles;
   private final FigureNet figures;
   private final Set<String> undrawn;
@@ -95,6 +98,11 @@ final class Search {
             figures.pieces().map(figure -> "figure " + figure),
             undrawn.stream().map(of -> "drawing " + of))
         .flatMap(pieces -> pieces);
+  }
+
+  /** How many letters the longest text has that is looked for; figures are shorter than that. */
+  int longest() {
+    return Math.max(LONGEST_FIGURE, needles.letters().mapToInt(String::length).max().orElse(0));
   }
 
   /** How many pieces are looked for. */

@@ -47,7 +47,22 @@ public final class Press {
    */
   public static void printBuildBook(Edition edition, Theme theme, Options options, Path pdf)
       throws IOException {
-    print(BuildBook::write, edition, theme, Trim.ofBook(options.paper()), options, pdf);
+    printBuildBook(edition, theme, options, List.of(), pdf);
+  }
+
+  /**
+   * Writes the build book.
+   *
+   * @param before what the last printing of the book returned, by the same program and theme and on
+   *     the same paper: it makes this one quicker and changes nothing in it; empty for nothing
+   * @return lines that describe how it was laid out
+   * @throws IOException if a picture cannot be read or the file not written
+   */
+  public static List<String> printBuildBook(
+      Edition edition, Theme theme, Options options, List<String> before, Path pdf)
+      throws IOException {
+    Trim trim = Trim.ofBook(options.paper());
+    return print(BuildBook::write, edition, theme, trim, options, before, pdf);
   }
 
   /** Writes the handover booklet, on half of the build book's paper. */
@@ -62,7 +77,8 @@ public final class Press {
    */
   public static void printHandover(Edition edition, Theme theme, Options options, Path pdf)
       throws IOException {
-    print(HandoverBooklet::write, edition, theme, Trim.ofBooklet(options.paper()), options, pdf);
+    Trim trim = Trim.ofBooklet(options.paper());
+    print(HandoverBooklet::write, edition, theme, trim, options, List.of(), pdf);
   }
 
   /**
@@ -135,6 +151,7 @@ public final class Press {
         theme,
         Trim.ofBook(options.paper()),
         options,
+        List.of(),
         pdf);
   }
 
@@ -156,18 +173,24 @@ public final class Press {
     return List.copyOf(problems);
   }
 
-  private static void print(
-      Work work, Edition edition, Theme theme, Trim trim, Options options, Path pdf)
+  private static List<String> print(
+      Work work,
+      Edition edition,
+      Theme theme,
+      Trim trim,
+      Options options,
+      List<String> before,
+      Path pdf)
       throws IOException {
     String style = Style.of(theme, trim, options.bleedMm());
     String endless = Style.endless(style, trim, options.bleedMm());
     try (Surroundings plain = new Surroundings();
         Printer printer = new Printer(theme.bookFonts(), options.bleedMm())) {
-      new PageSearch(
+      return new PageSearch(
               printer,
               l -> work.write(new Setting(edition, theme, trim, options.bleedMm(), l), style),
               l -> work.write(new Setting(edition, theme, trim, options.bleedMm(), l), endless))
-          .print(pdf);
+          .print(pdf, before);
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }

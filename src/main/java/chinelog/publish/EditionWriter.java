@@ -64,7 +64,7 @@ final class EditionWriter {
               Step.Kind.PRINTING_BOOK,
               "build-book.pdf",
               edition.contents(),
-              file -> Press.printBuildBook(edition, theme, file));
+              file -> buildBook(Press.Options.of(edition, false), file));
       case HANDOVER ->
           print(
               Step.Kind.PRINTING_HANDOVER,
@@ -84,7 +84,7 @@ final class EditionWriter {
               Step.Kind.PRINTING_PRINT_READY,
               "build-book-print-ready.pdf",
               edition.contents(),
-              file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
+              file -> buildBook(Press.Options.of(edition, true), file));
       case LETTER -> letter(Letter.Kind.PROGRESS, Step.Kind.PRINTING_LETTER, "letter.pdf");
       case PHOTO_SHEET ->
           letter(Letter.Kind.PHOTOGRAPHS, Step.Kind.PRINTING_PHOTO_SHEET, "photographs.pdf");
@@ -134,6 +134,13 @@ final class EditionWriter {
   /** Of what part of an edition a book is made, only its writer knows: all of it counts. */
   private String made() throws IOException {
     return earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
+  }
+
+  private void buildBook(Press.Options options, Path file) throws IOException {
+    BookLayout layout =
+        BookLayout.of(
+            log, readers + "-" + file.getFileName(), List.of(program, theme.digest(), options));
+    layout.keep(Press.printBuildBook(edition, theme, options, layout.find(), file));
   }
 
   private void letter(Letter.Kind kind, Step.Kind what, String name) throws IOException {

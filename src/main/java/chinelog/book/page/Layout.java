@@ -51,9 +51,14 @@ public record Layout(
    * @param places by id, in dots from the head of the body's first page
    * @param before how many pages stand before the body
    * @param white how much of each page is left white, the whiter the worse; 0 for nothing
+   * @param measures of all that stands on them
    */
   record Look(
-      Map<String, Integer> pages, Map<String, Integer> places, int before, List<Double> white) {
+      Map<String, Integer> pages,
+      Map<String, Integer> places,
+      int before,
+      List<Double> white,
+      String measures) {
 
     /** Of all pages. */
     double allWhite() {

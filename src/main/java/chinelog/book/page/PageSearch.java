@@ -2,6 +2,7 @@ package chinelog.book.page;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -33,19 +34,44 @@ public final class PageSearch {
     this.endless = endless;
   }
 
-  /** Prints the pages with the least white. */
-  public void print(Path pdf) throws IOException {
+  /**
+   * Prints the pages with the least white.
+   *
+   * @param before what the last printing of the same pages returned, by the same program in the
+   *     same style; empty for nothing
+   * @return lines to be given to the next printing, so that less has to be looked for then; nothing
+   *     else comes of them
+   */
+  public List<String> print(Path pdf, List<String> before) throws IOException {
+    return !before.isEmpty() && isPrintedAs(Settled.parse(before), pdf)
+        ? before
+        : search(pdf).lines();
+  }
+
+  /** Prints the pages as they were laid out before, if that comes out the same again. */
+  private boolean isPrintedAs(Settled before, Path pdf) throws IOException {
+    return printer
+        .attempt(
+            pages.apply(before.layout()),
+            look ->
+                look.pages().equals(before.layout().pages())
+                    && look.measures().equals(before.measures()),
+            pdf)
+        .isPrinted();
+  }
+
+  private Settled search(Path pdf) throws IOException {
     Found best = best(pdf);
     if (best.isPrinted) {
-      return;
+      return new Settled(best.layout, best.look.measures());
     }
     Layout layout = best.layout;
     for (int i = 0; i < PRINTINGS; i++) {
-      Map<String, Integer> numbers = printer.print(pages.apply(layout), pdf);
-      if (numbers.equals(layout.pages())) {
-        return;
+      Layout.Look look = printer.attempt(pages.apply(layout), l -> true, pdf).look();
+      if (look.pages().equals(layout.pages())) {
+        return new Settled(layout, look.measures());
       }
-      layout = layout.with(numbers);
+      layout = layout.with(look.pages());
     }
     throw new IllegalStateException("the page numbers do not settle");
   }

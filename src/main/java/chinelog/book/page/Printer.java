@@ -22,7 +22,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Deque;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.ConcurrentLinkedDeque;
 import java.util.function.Predicate;
 import org.apache.pdfbox.io.IOUtils;
@@ -105,13 +104,9 @@ public final class Printer implements Closeable {
    */
   record Tried(Layout.Look look, boolean isPrinted) {}
 
-  /**
-   * Prints the pages.
-   *
-   * @return the numbers of the pages on which what bears an id has come to stand
-   */
-  public Map<String, Integer> print(Manuscript manuscript, Path pdf) throws IOException {
-    return attempt(manuscript, look -> true, pdf).look().pages();
+  /** Prints the pages as they come. */
+  public void print(Manuscript manuscript, Path pdf) throws IOException {
+    attempt(manuscript, look -> true, pdf);
   }
 
   /** Lays the pages out, and prints them if they look as they should. */
@@ -152,7 +147,8 @@ public final class Printer implements Closeable {
         PageNumbers.find(renderer),
         PageNumbers.places(renderer, before),
         before,
-        Fitting.white(renderer));
+        Fitting.white(renderer),
+        Measures.of(renderer));
   }
 
   private static PdfBoxRenderer renderer(
