@@ -74,6 +74,7 @@ class ArchitectureTest {
                   "quantity",
                   "label",
                   "problem",
+                  "wording",
                   "digest")),
           entry(
               "desk",
