@@ -63,7 +63,7 @@ final class EditionWriter {
               "the build book",
               "build-book.pdf",
               edition.contents(),
-              file -> buildBook(Press.Options.of(edition, false), file));
+              this::buildBook);
       case HANDOVER ->
           print(
               "the handover booklet",
@@ -83,7 +83,7 @@ final class EditionWriter {
               "the build book for the printing house",
               "build-book-print-ready.pdf",
               edition.contents(),
-              file -> buildBook(Press.Options.of(edition, true), file));
+              file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
       case LETTER -> letter(Letter.Kind.PROGRESS, "the letter", "letter.pdf");
       case PHOTO_SHEET -> letter(Letter.Kind.PHOTOGRAPHS, "the photographs", "photographs.pdf");
       case QUOTATION -> letter(Letter.Kind.QUOTATION, "the quotation", "quotation.pdf");
@@ -107,7 +107,8 @@ final class EditionWriter {
         program + theme.digest() + SiteWriter.digest(templates));
   }
 
-  private void buildBook(Press.Options options, Path file) throws IOException {
+  private void buildBook(Path file) throws IOException {
+    Press.Options options = Press.Options.of(edition, false);
     BookLayout layout =
         BookLayout.of(
             log, readers + "-" + file.getFileName(), List.of(program, theme.digest(), options));
