@@ -58,12 +58,7 @@ final class EditionWriter {
   void write(Readers.Output output) throws IOException {
     switch (output) {
       case SITE -> site();
-      case BOOK ->
-          print(
-              "the build book",
-              "build-book.pdf",
-              edition.contents(),
-              this::buildBook);
+      case BOOK -> print("the build book", "build-book.pdf", edition.contents(), this::buildBook);
       case HANDOVER ->
           print(
               "the handover booklet",
