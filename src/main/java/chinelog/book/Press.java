@@ -35,11 +35,6 @@ public final class Press {
 
   private Press() {}
 
-  /** Writes the build book, cut already: for reading, and for one's own printer. */
-  public static void printBuildBook(Edition edition, Theme theme, Path pdf) throws IOException {
-    printBuildBook(edition, theme, Options.of(edition, false), pdf);
-  }
-
   /**
    * Writes the build book.
    *

@@ -60,11 +60,7 @@ final class EditionWriter {
     switch (output) {
       case SITE -> site();
       case BOOK ->
-          print(
-              Step.Kind.PRINTING_BOOK,
-              "build-book.pdf",
-              edition.contents(),
-              file -> buildBook(Press.Options.of(edition, false), file));
+          print(Step.Kind.PRINTING_BOOK, "build-book.pdf", edition.contents(), this::buildBook);
       case HANDOVER ->
           print(
               Step.Kind.PRINTING_HANDOVER,
@@ -84,7 +80,7 @@ final class EditionWriter {
               Step.Kind.PRINTING_PRINT_READY,
               "build-book-print-ready.pdf",
               edition.contents(),
-              file -> buildBook(Press.Options.of(edition, true), file));
+              file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
       case LETTER -> letter(Letter.Kind.PROGRESS, Step.Kind.PRINTING_LETTER, "letter.pdf");
       case PHOTO_SHEET ->
           letter(Letter.Kind.PHOTOGRAPHS, Step.Kind.PRINTING_PHOTO_SHEET, "photographs.pdf");
@@ -136,7 +132,8 @@ final class EditionWriter {
     return earlier.hashes().of(List.of(program, theme.digest(), edition.contents()));
   }
 
-  private void buildBook(Press.Options options, Path file) throws IOException {
+  private void buildBook(Path file) throws IOException {
+    Press.Options options = Press.Options.of(edition, false);
     BookLayout layout =
         BookLayout.of(
             log, readers + "-" + file.getFileName(), List.of(program, theme.digest(), options));

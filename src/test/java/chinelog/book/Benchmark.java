@@ -65,7 +65,8 @@ final class Benchmark {
     long wall = System.nanoTime();
     long cpu = cpu();
     long own = ownCpu();
-    Press.printBuildBook(edition, Theme.load(Theme.USUAL, null), pdf);
+    Press.printBuildBook(
+        edition, Theme.load(Theme.USUAL, null), Press.Options.of(edition, false), pdf);
     double wallSeconds = (System.nanoTime() - wall) / 1e9;
     double cpuSeconds = (cpu() - cpu) / 1e9;
     double ownSeconds = (ownCpu() - own) / 1e9;

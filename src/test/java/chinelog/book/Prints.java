@@ -56,8 +56,13 @@ enum Prints {
     Edition forPublic = SampleEdition.forPublic();
     Theme theme = Theme.load(Theme.USUAL, null);
     switch (this) {
-      case BOOK -> Press.printBuildBook(forPublic, theme, pdf);
-      case WORKSHOP_BOOK -> Press.printBuildBook(SampleEdition.forWorkshop(), theme, pdf);
+      case BOOK -> Press.printBuildBook(forPublic, theme, Press.Options.of(forPublic, false), pdf);
+      case WORKSHOP_BOOK ->
+          Press.printBuildBook(
+              SampleEdition.forWorkshop(),
+              theme,
+              Press.Options.of(SampleEdition.forWorkshop(), false),
+              pdf);
       case BOOKLET -> Press.printHandover(forPublic, theme, pdf);
       case WORKSHOP_BOOKLET -> Press.printHandover(SampleEdition.forWorkshop(), theme, pdf);
       case LETTER_BOOK ->
@@ -66,8 +71,18 @@ enum Prints {
               Theme.load("chartroom", null),
               new Press.Options(Edition.Paper.LETTER, false),
               pdf);
-      case LONG_TABLE -> Press.printBuildBook(LongEdition.ofRows(150), theme, pdf);
-      case SIGNS -> Press.printBuildBook(LongEdition.ofText(SIGNS_TEXT), theme, pdf);
+      case LONG_TABLE ->
+          Press.printBuildBook(
+              LongEdition.ofRows(150),
+              theme,
+              Press.Options.of(LongEdition.ofRows(150), false),
+              pdf);
+      case SIGNS ->
+          Press.printBuildBook(
+              LongEdition.ofText(SIGNS_TEXT),
+              theme,
+              Press.Options.of(LongEdition.ofText(SIGNS_TEXT), false),
+              pdf);
       case SHEETS ->
           Press.printHandoverSheets(forPublic, theme, Press.Options.of(forPublic, false), pdf);
       case PRINTERS_BOOK ->

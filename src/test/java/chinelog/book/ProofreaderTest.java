@@ -74,7 +74,7 @@ class ProofreaderTest {
     Theme theme = Theme.load(Theme.USUAL, themes);
     assertThat(Press.proofread(edition, theme)).isEmpty();
     Path pdf = themes.resolve("book.pdf");
-    Press.printBuildBook(edition, theme, pdf);
+    Press.printBuildBook(edition, theme, Press.Options.of(edition, false), pdf);
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       assertThat(new PDFTextStripper().getText(document)).contains("The mark \u6f22 of the yard.");
     }

@@ -41,7 +41,11 @@ class WideTablesTest {
   @BeforeAll
   static void print() throws IOException {
     pdf = Files.createTempFile("tables", ".pdf");
-    Press.printBuildBook(TABLES_OF_ALL_SHAPES.edition(), Theme.load(Theme.USUAL, null), pdf);
+    Press.printBuildBook(
+        TABLES_OF_ALL_SHAPES.edition(),
+        Theme.load(Theme.USUAL, null),
+        Press.Options.of(TABLES_OF_ALL_SHAPES.edition(), false),
+        pdf);
   }
 
   @AfterAll

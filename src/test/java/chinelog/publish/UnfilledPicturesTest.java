@@ -112,7 +112,8 @@ class UnfilledPicturesTest {
     Edition edition = withheld.edition();
     Theme theme = Theme.load(edition.contents().theme(), null);
     FreshSite.write(edition, theme, null, Files.createDirectory(folder.resolve("site")));
-    Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
+    Press.printBuildBook(
+        edition, theme, Press.Options.of(edition, false), folder.resolve("build-book.pdf"));
     Set<String> mayStand =
         OpenWords.of(opened, everybody, withheld, Questions.Asked.NOTHING, ByteTwinsTest.AS_OF)
             .mayStand();
