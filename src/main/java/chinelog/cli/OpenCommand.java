@@ -10,7 +10,6 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -79,8 +78,8 @@ final class OpenCommand extends LogCommand {
   private int serve(Desk open) throws IOException {
     try (Desk desk = open) {
       tell(desk.address(), "The log is open, on this machine alone, at:");
-      talk().out().println("Close it with Ctrl+C.");
-      new CountDownLatch(1).await();
+      talk().out().println("Close it at the foot of Today, or with Ctrl+C.");
+      desk.awaitLeaving();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

@@ -15,6 +15,7 @@ import chinelog.desk.notes.Editor;
 import chinelog.desk.notes.Notes;
 import chinelog.desk.pages.Answering;
 import chinelog.desk.pages.Faults;
+import chinelog.desk.pages.Leaving;
 import chinelog.desk.pages.Live;
 import chinelog.desk.pages.Today;
 import chinelog.desk.pages.Undoing;
@@ -35,6 +36,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,12 +46,16 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Desk implements Closeable {
 
+  /** Within which the browser has the page that says that the log is closed. */
+  private static final int LAST_PAGE_MILLIS = 500;
+
   private final Clock clock;
   private final Filing filing;
   private final Assets assets;
   private final Frame frame;
   private final Server server;
   private volatile Routes routes = new Routes();
+  private final CountDownLatch left = new CountDownLatch(1);
   private @Nullable Doorplate doorplate;
 
   private Desk(Clock clock, Filing filing) throws IOException {
@@ -109,6 +116,7 @@ public final class Desk implements Closeable {
       Bench bench = new Bench(log, new LiveLog(log, clock), filing.open(log), frame, clock);
       Routes whole = new Routes();
       pages(bench, assets).forEach(page -> page.answerAt(whole));
+      new Leaving(bench, left::countDown).answerAt(whole);
       doorplate = plate;
       routes = whole;
       changeAddress();
@@ -165,6 +173,12 @@ public final class Desk implements Closeable {
   /** The address that lets a browser in, once. */
   public URI address() {
     return server.firstAddress();
+  }
+
+  /** Waits until somebody closes the log in the browser. */
+  public void awaitLeaving() throws InterruptedException {
+    left.await();
+    TimeUnit.MILLISECONDS.sleep(LAST_PAGE_MILLIS);
   }
 
   private synchronized void changeAddress() {

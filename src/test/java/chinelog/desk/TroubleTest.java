@@ -36,9 +36,31 @@ class TroubleTest {
     desk = SmallDesk.open(folder, browser, disk::open);
   }
 
+  private void awaitLeaving() {
+    try {
+      desk.desk().awaitLeaving();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
   @AfterEach
   void close() throws IOException {
     desk.close();
+  }
+
+  @Test
+  void theLogIsClosedFromThePageAndWhatIsTypedIsKept() throws Exception {
+    desk.edit(SmallDesk.NOTE);
+    desk.editor(TYPED);
+    Thread waiting = new Thread(this::awaitLeaving);
+    waiting.start();
+    desk.go("/");
+    browser.evaluate("document.querySelector('form[action=\"/leave\"] button').click()");
+    desk.until("document.querySelector('h1')?.textContent === 'The log is closed'");
+    waiting.join(10_000);
+    assertThat(waiting.isAlive()).isFalse();
+    assertThat(desk.read(SmallDesk.NOTE)).isEqualTo(SmallDesk.NOTE_TEXT);
   }
 
   @Test

@@ -1,0 +1,36 @@
+package chinelog.desk.pages;
+
+import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Section;
+import chinelog.desk.web.Reply;
+import chinelog.desk.web.Request;
+import chinelog.desk.web.Routes;
+import java.io.IOException;
+import java.util.Map;
+
+/** Closes the log, for whoever opened it without a terminal. What is being typed is kept. */
+public final class Leaving implements Page {
+
+  private final Bench bench;
+  private final Runnable leave;
+
+  /**
+   * @param leave called before the last page is sent
+   */
+  public Leaving(Bench bench, Runnable leave) {
+    this.bench = bench;
+    this.leave = leave;
+  }
+
+  @Override
+  public void answerAt(Routes routes) {
+    routes.post("/leave", this::leave);
+  }
+
+  private Reply leave(Request request) throws IOException {
+    Reply last = bench.frame().page(request, Section.TODAY, "left.ftlh", Map.of());
+    leave.run();
+    return last;
+  }
+}
