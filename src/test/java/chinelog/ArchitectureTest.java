@@ -72,6 +72,7 @@ class ArchitectureTest {
                   "quantity",
                   "label",
                   "problem",
+                  "wording",
                   "digest")),
           entry(
               "desk",

@@ -196,13 +196,13 @@ final class CheckCommand extends LogCommand {
     if (opened.hasErrors()) {
       return Questions.Asked.NOTHING;
     }
-    talk().progress().begin("comparing what is open with what is withheld");
+    talk().doing("comparing what is open with what is withheld");
     return opened.ask(opened.log().readers(), today());
   }
 
   private void pictures(Workshop.Opened opened, List<Problem> problems) throws IOException {
     Darkroom darkroom = new Darkroom(opened.log().folder());
-    Progress progress = (done, of) -> talk().progress().begin("photograph " + done + " of " + of);
+    Progress progress = (done, of) -> talk().doing("photograph " + done + " of " + of);
     Burst.find(opened.album(), darkroom, progress).forEach(b -> problems.add(b.reminder()));
     problems.addAll(Lookalikes.inLog(opened, today(), talk().progress()));
   }

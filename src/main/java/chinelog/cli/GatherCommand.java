@@ -98,7 +98,7 @@ final class GatherCommand extends LogCommand {
       outcome =
           Gatherer.gather(
               new Gatherer.Request(photos, log, head.zone(), clocks, clockPhoto(), today(), dryRun),
-              (done, of) -> talk().progress().begin("photograph " + done + " of " + of));
+              (done, of) -> talk().doing("photograph " + done + " of " + of));
     } finally {
       talk().endProgress();
     }

@@ -173,7 +173,7 @@ final class KeepCommand extends LogCommand {
   }
 
   private Keep.Progress progress(String doing) {
-    return (done, of) -> talk().progress().begin(doing + ", step " + done + " of " + of);
+    return (done, of) -> talk().doing(doing + ", step " + done + " of " + of);
   }
 
   private static String whole(int files, long bytes) {

@@ -11,6 +11,7 @@ import chinelog.reckon.Facts;
 import chinelog.reckon.NextBuild;
 import chinelog.reckon.QuotationWriter;
 import chinelog.reckon.ReckoningPages;
+import chinelog.reckon.ShoppingList;
 import chinelog.reckon.trade.Quotation;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
@@ -75,6 +76,11 @@ final class ReckonCommand extends LogCommand {
       description = "Price the next build from this one's hours and material, as FILE says.")
   private @Nullable Path price;
 
+  @Option(
+      names = "--shopping",
+      description = "List what is still to be bought, by what is planned and what was used.")
+  private boolean shopping;
+
   ReckonCommand(Talk talk, Clock clock) {
     super(talk, clock);
   }
@@ -131,6 +137,9 @@ final class ReckonCommand extends LogCommand {
     if (plan != null) {
       return quote(plan, opened);
     }
+    if (shopping) {
+      return shop(opened);
+    }
     Optional<Fact> one = fact == null ? Optional.empty() : opened.facts().find(fact);
     if (one.isPresent() && form == null) {
       String title =
@@ -172,6 +181,17 @@ final class ReckonCommand extends LogCommand {
             });
     result().flush();
     return opened.hasErrors() ? Main.PROBLEMS : Main.DONE;
+  }
+
+  private int shop(Workshop.Opened opened) {
+    ShoppingList.Made list = ShoppingList.of(opened.log());
+    talk().problems(list.problems());
+    ShoppingList.text(list.lines(), opened.log()).forEach(result()::println);
+    if (list.lines().isEmpty() && list.problems().isEmpty()) {
+      talk().out().println("Nothing is to be bought, as far as the log says.");
+    }
+    result().flush();
+    return opened.hasErrors() || !list.problems().isEmpty() ? Main.PROBLEMS : Main.DONE;
   }
 
   private Collection<Fact> chosen(Facts facts) {

@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.io.Writer;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.UnaryOperator;
 
 /**
@@ -46,15 +47,17 @@ record Talk(
 
   /** Tells each step on one line that the next overwrites. */
   Progress progress() {
-    if (!terminal) {
-      return Progress.SILENT;
-    }
-    return step -> {
+    return terminal ? step -> doing(step.words(Locale.UK)) : Progress.SILENT;
+  }
+
+  /** Tells what is being done, on the line of the steps. */
+  void doing(String words) {
+    if (terminal) {
       synchronized (err) {
-        err.print(CLEAR_LINE + step + " \u2026");
+        err.print(CLEAR_LINE + words + " \u2026");
         err.flush();
       }
-    };
+    }
   }
 
   void endProgress() {

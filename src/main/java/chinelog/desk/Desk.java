@@ -20,6 +20,7 @@ import chinelog.desk.pages.Today;
 import chinelog.desk.pages.Undoing;
 import chinelog.desk.photographs.Photographs;
 import chinelog.desk.publishing.Publishing;
+import chinelog.desk.seen.Beside;
 import chinelog.desk.seen.Seen;
 import chinelog.desk.settings.Agreements;
 import chinelog.desk.settings.FactsPage;
@@ -43,17 +44,24 @@ import org.jspecify.annotations.Nullable;
 public final class Desk implements Closeable {
 
   private final Clock clock;
+  private final Filing filing;
   private final Assets assets;
   private final Frame frame;
   private final Server server;
   private volatile Routes routes = new Routes();
   private @Nullable Doorplate doorplate;
 
-  private Desk(Clock clock) throws IOException {
+  private Desk(Clock clock, Filing filing) throws IOException {
     this.clock = clock;
+    this.filing = filing;
     this.assets = new Assets();
     this.frame = new Frame(assets.path());
     this.server = new Server(() -> routes, new Faults(frame), this::changeAddress);
+  }
+
+  /** Opens the files of a log, on whatever disk they lie. */
+  interface Filing {
+    LogFiles open(Path log) throws IOException;
   }
 
   /** The address that lets a browser in, once, to a log that another run holds open. */
@@ -69,7 +77,11 @@ public final class Desk implements Closeable {
    * @throws IOException if no port can be had, or nothing can be written below the folder
    */
   public static Desk open(Path folder, Clock clock) throws IOException {
-    Desk desk = new Desk(clock);
+    return open(folder, clock, LogFiles::open);
+  }
+
+  static Desk open(Path folder, Clock clock, Filing filing) throws IOException {
+    Desk desk = new Desk(clock, filing);
     desk.admit(folder);
     desk.server.start();
     return desk;
@@ -81,7 +93,7 @@ public final class Desk implements Closeable {
    * @param suggested where the log may lie
    */
   public static Desk begin(Path suggested, Clock clock) throws IOException {
-    Desk desk = new Desk(clock);
+    Desk desk = new Desk(clock, LogFiles::open);
     Routes first = new Routes();
     desk.assets.answerAt(first);
     new FirstRun(desk.frame, clock, suggested, desk::admit).answerAt(first);
@@ -94,7 +106,7 @@ public final class Desk implements Closeable {
     Path log = folder.toRealPath();
     Doorplate plate = Doorplate.put(log);
     try {
-      Bench bench = new Bench(log, new LiveLog(log, clock), LogFiles.open(log), frame, clock);
+      Bench bench = new Bench(log, new LiveLog(log, clock), filing.open(log), frame, clock);
       Routes whole = new Routes();
       pages(bench, assets).forEach(page -> page.answerAt(whole));
       doorplate = plate;
@@ -132,6 +144,7 @@ public final class Desk implements Closeable {
     return List.of(
         assets,
         seen,
+        new Beside(bench),
         new Live(bench),
         new Today(bench),
         new Undoing(bench),

@@ -1,6 +1,5 @@
 package chinelog.edition;
 
-import chinelog.quantity.Quantity;
 import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -44,6 +43,7 @@ public record Patterns(
    * @param strips how many of them are needed; 0 for sheets, which the layout counts
    * @param atHand how many there are
    * @param price of one
+   * @param currency of the price, such as {@code GBP}; empty where there is none
    */
   public record Stock(
       String title,
@@ -52,7 +52,8 @@ public record Patterns(
       List<String> parts,
       long strips,
       @Nullable BigDecimal atHand,
-      @Nullable Quantity price) {
+      @Nullable BigDecimal price,
+      String currency) {
     public Stock {
       parts = List.copyOf(parts);
     }

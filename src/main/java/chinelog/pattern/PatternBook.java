@@ -154,6 +154,7 @@ final class PatternBook {
                   + ", "
                   + line.size()
                   + (scale > 0 ? " (1:" + scale + ")" : "");
+          pen.ink();
           paragraph(content, pen, said, area.top() - 10, area);
         });
     List<String> lines = new ArrayList<>();

@@ -3,6 +3,8 @@ package chinelog.pattern;
 import chinelog.edition.Patterns;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
+import chinelog.quantity.QuantityException;
+import chinelog.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -36,7 +38,7 @@ record ShoppingLine(
 
   private static ShoppingLine line(Patterns.Stock stock, long needed, NumberStyle style) {
     BigDecimal atHand = stock.atHand();
-    Quantity price = stock.price();
+    Quantity price = price(stock);
     BigDecimal less =
         atHand == null
             ? null
@@ -51,6 +53,15 @@ record ShoppingLine(
         plain(less),
         price == null ? "" : style.show(price),
         price == null || less == null ? "" : style.show(price.times(less)));
+  }
+
+  private static @Nullable Quantity price(Patterns.Stock stock) {
+    try {
+      BigDecimal price = stock.price();
+      return price == null ? null : Quantity.of(price, Unit.parse(stock.currency()));
+    } catch (QuantityException e) {
+      throw new IllegalStateException(stock.currency() + " is no currency", e);
+    }
   }
 
   private static String plain(@Nullable BigDecimal number) {

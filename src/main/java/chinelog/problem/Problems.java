@@ -20,6 +20,10 @@ public final class Problems {
     add(Problem.error(place, what, remedy));
   }
 
+  public void question(Place place, String what, String remedy) {
+    add(Problem.question(place, what, remedy));
+  }
+
   public void reminder(Place place, String what, String remedy) {
     add(Problem.reminder(place, what, remedy));
   }

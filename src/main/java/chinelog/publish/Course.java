@@ -41,14 +41,10 @@ final class Course implements Progress, AutoCloseable {
   private String latest = "";
 
   /** A step that a thread is at. */
-  private record Running(String step, long begunNanos, int done, int of) {
+  private record Running(Step step, long begunNanos) {
 
     double seconds() {
       return (System.nanoTime() - begunNanos) / NANOS;
-    }
-
-    String words() {
-      return of == 0 ? step : step + " " + done + " of " + of;
     }
   }
 
@@ -73,72 +69,66 @@ final class Course implements Progress, AutoCloseable {
   }
 
   @Override
-  public synchronized void begin(String step) {
+  public synchronized void begin(Step step) {
     end();
-    ahead.remove(step);
-    running.put(Thread.currentThread(), new Running(step, System.nanoTime(), 0, 0));
-    latest = step;
+    ahead.remove(step.name());
+    running.put(Thread.currentThread(), new Running(step, System.nanoTime()));
+    latest = step.name();
     tell();
   }
 
   @Override
-  public synchronized void count(String step, int done, int of) {
+  public synchronized void count(Step step, int done, int of) {
     Running now = running.get(Thread.currentThread());
-    if (now == null || !now.step.equals(step)) {
+    if (now == null || !now.step.name().equals(step.name())) {
       begin(step);
       now = running.get(Thread.currentThread());
     }
     if (now != null) {
-      running.put(Thread.currentThread(), new Running(step, now.begunNanos, done, of));
-      latest = step;
+      running.put(Thread.currentThread(), new Running(step.at(done, of), now.begunNanos));
+      latest = step.name();
       tell();
     }
   }
 
   @Override
-  public synchronized void skip(String step) {
-    ahead.remove(step);
+  public synchronized void skip(Step step) {
+    ahead.remove(step.name());
   }
 
   /** The step of this thread is done. */
   synchronized void end() {
     Running done = running.remove(Thread.currentThread());
     if (done != null) {
-      taken.merge(done.step, done.seconds(), Double::sum);
+      taken.merge(done.step.name(), done.seconds(), Double::sum);
     }
   }
 
   private synchronized void tell() {
     running.values().stream()
-        .filter(r -> r.step.equals(latest))
+        .filter(r -> r.step.name().equals(latest))
         .findFirst()
         .or(() -> running.values().stream().findFirst())
-        .ifPresent(r -> told.begin(r.words() + outlook()));
+        .ifPresent(r -> told.begin(withOutlook(r.step)));
   }
 
-  private String outlook() {
+  private Step withOutlook(Step step) {
     double left = ahead.values().stream().mapToDouble(s -> s).sum();
     for (Running now : running.values()) {
       left += left(now);
     }
     if (left < WORTH_TELLING_SECONDS) {
-      return "";
+      return step;
     }
     double gone = (System.nanoTime() - begunNanos) / NANOS;
-    return String.format(
-        Locale.ROOT, ", %.0f %%, about %s more", 100 * gone / (gone + left), words(left));
+    return step.with((int) Math.round(100 * gone / (gone + left)), left);
   }
 
   private double left(Running now) {
     double gone = now.seconds();
-    return now.done > 0
-        ? gone / now.done * (now.of - now.done)
-        : Math.max(0, lastTime.getOrDefault(now.step, 0.0) - gone);
-  }
-
-  private static String words(double seconds) {
-    long rounded = Math.round(seconds);
-    return rounded < 90 ? rounded + " s" : (rounded + 30) / 60 + " min";
+    return now.step.done() > 0
+        ? gone / now.step.done() * (now.step.of() - now.step.done())
+        : Math.max(0, lastTime.getOrDefault(now.step.name(), 0.0) - gone);
   }
 
   /** Remembers what the steps took, once all are done. */

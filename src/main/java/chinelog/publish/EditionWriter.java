@@ -58,16 +58,17 @@ final class EditionWriter {
   void write(Readers.Output output) throws IOException {
     switch (output) {
       case SITE -> site();
-      case BOOK -> print("the build book", "build-book.pdf", edition.contents(), this::buildBook);
+      case BOOK ->
+          print(Step.Kind.PRINTING_BOOK, "build-book.pdf", edition.contents(), this::buildBook);
       case HANDOVER ->
           print(
-              "the handover booklet",
+              Step.Kind.PRINTING_HANDOVER,
               "handover.pdf",
               Press.handoverParts(edition, theme),
               file -> Press.printHandover(edition, theme, file));
       case HANDOVER_SHEETS ->
           print(
-              "the sheets of the booklet",
+              Step.Kind.PRINTING_HANDOVER_SHEETS,
               "handover-sheets.pdf",
               Press.handoverParts(edition, theme),
               file ->
@@ -75,22 +76,24 @@ final class EditionWriter {
                       edition, theme, Press.Options.of(edition, false), file));
       case PRINT_READY ->
           print(
-              "the build book for the printing house",
+              Step.Kind.PRINTING_PRINT_READY,
               "build-book-print-ready.pdf",
               edition.contents(),
               file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
-      case LETTER -> letter(Letter.Kind.PROGRESS, "the letter", "letter.pdf");
-      case PHOTO_SHEET -> letter(Letter.Kind.PHOTOGRAPHS, "the photographs", "photographs.pdf");
-      case QUOTATION -> letter(Letter.Kind.QUOTATION, "the quotation", "quotation.pdf");
+      case LETTER -> letter(Letter.Kind.PROGRESS, Step.Kind.PRINTING_LETTER, "letter.pdf");
+      case PHOTO_SHEET ->
+          letter(Letter.Kind.PHOTOGRAPHS, Step.Kind.PRINTING_PHOTO_SHEET, "photographs.pdf");
+      case QUOTATION ->
+          letter(Letter.Kind.QUOTATION, Step.Kind.PRINTING_QUOTATION, "quotation.pdf");
       case PATTERNS -> {
-        progress.begin("drawing the patterns for " + readers);
+        progress.begin(Step.of(Step.Kind.DRAWING_PATTERNS, readers));
         PatternWriter.write(edition, theme, making);
       }
     }
   }
 
   private void site() throws IOException {
-    progress.begin("writing the site for " + readers);
+    progress.begin(Step.of(Step.Kind.WRITING_SITE, readers));
     Path own = log.resolve("site-template");
     Path templates = Files.isDirectory(own) ? own : null;
     SiteWriter.write(
@@ -110,7 +113,7 @@ final class EditionWriter {
     layout.keep(Press.printBuildBook(edition, theme, options, layout.find(), file));
   }
 
-  private void letter(Letter.Kind kind, String what, String name) throws IOException {
+  private void letter(Letter.Kind kind, Step.Kind what, String name) throws IOException {
     for (Letter letter : edition.contents().letters()) {
       if (letter.kind() == kind) {
         print(
@@ -131,9 +134,10 @@ final class EditionWriter {
    *
    * @param parts of the edition that it is made of
    */
-  private void print(String what, String name, Object parts, Printing printing) throws IOException {
+  private void print(Step.Kind what, String name, Object parts, Printing printing)
+      throws IOException {
     String made = earlier.hashes().of(List.of(program, theme.digest(), parts));
-    String step = "printing " + what + " for " + readers;
+    Step step = Step.of(what, readers);
     if (earlier.keep(name, made)) {
       progress.skip(step);
       return;

@@ -195,7 +195,7 @@ public final class Forms {
   private Made make(Correspondence.Form form, String name, String line) throws IOException {
     Readers side =
         new Readers(SIDE, SIDE, Set.of(form.agreement()), Set.of(), Place.of("log.yaml"));
-    progress.begin("withholding for the other side");
+    progress.begin(Step.of(Step.Kind.WITHHOLDING_FORM));
     Withholder.Withheld withheld =
         opened.prepare(side, today, Set.of(), form, progress).against(List.of());
     Edition edition = withheld.edition();
@@ -206,10 +206,10 @@ public final class Forms {
     Path making = Files.createTempDirectory(forms, ".making");
     Path pdf = making.resolve(name + ".pdf");
     try {
-      progress.begin("printing the form");
+      progress.begin(Step.of(Step.Kind.PRINTING_FORM));
       Press.printLetter(edition, theme, letter, pdf);
       FileTimes.set(making, today);
-      progress.begin("auditing the form");
+      progress.begin(Step.of(Step.Kind.AUDITING_FORM));
       AuditReport report =
           Publisher.search(
               making,

@@ -36,7 +36,8 @@ final class LogPictures implements PictureSource {
 
   @Override
   public Darkroom.Development develop(List<Darkroom.Order> orders) throws IOException {
-    return darkroom.develop(orders, (done, of) -> progress.count("photograph", done, of));
+    return darkroom.develop(
+        orders, (done, of) -> progress.count(Step.of(Step.Kind.MAKING_PHOTOGRAPHS), done, of));
   }
 
   @Override

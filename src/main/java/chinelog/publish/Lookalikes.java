@@ -128,7 +128,8 @@ public final class Lookalikes {
       Map<String, List<PhotoFile.Region>> shown, Set<String> keptBack, Releases releases)
       throws IOException {
     List<Likeness> alike =
-        Likeness.find(opened.album(), darkroom, keptBack, progressOf("comparing photograph"));
+        Likeness.find(
+            opened.album(), darkroom, keptBack, progressOf(Step.Kind.COMPARING_PHOTOGRAPHS));
     List<Darkroom.Order> orders = new ArrayList<>();
     for (Photograph photograph : opened.album().photographs()) {
       List<PhotoFile.Region> filled = shown.get(photograph.file().path());
@@ -147,7 +148,8 @@ public final class Lookalikes {
       }
     }
     if (!originals.isEmpty()) {
-      Recognition.search(darkroom, orders, originals, sheets, progressOf("searching photograph"))
+      Recognition.search(
+              darkroom, orders, originals, sheets, progressOf(Step.Kind.SEARCHING_PHOTOGRAPHS))
           .stream()
           .filter(Predicate.not(f -> told.contains(f.photograph().file().path())))
           .filter(f -> f.kind() != Recognition.Kind.DRAWING || isUnmarked(f.photograph()))
@@ -180,8 +182,8 @@ public final class Lookalikes {
     }
   }
 
-  private chinelog.photo.Progress progressOf(String what) {
-    return (done, of) -> progress.count(what, done, of);
+  private chinelog.photo.Progress progressOf(Step.Kind kind) {
+    return (done, of) -> progress.count(Step.of(kind), done, of);
   }
 
   private static boolean isSettled(Photograph photograph) {

@@ -75,7 +75,7 @@ public final class Publisher {
    * @throws IOException if the log cannot be read or an edition cannot be written
    */
   public Outcome publish(List<String> wanted) throws IOException {
-    progress.begin("looking at what has changed");
+    progress.begin(Step.of(Step.Kind.LOOKING_AT_CHANGES));
     try (Closeable claim = shelf.claim();
         Course course = new Course(folder, progress)) {
       return publishClaimed(wanted, course, false);
@@ -211,7 +211,7 @@ public final class Publisher {
     List<PrintedFigure> known = new ArrayList<>(before.figures());
     SortedMap<String, Withholder.Prepared> prepared = new TreeMap<>();
     for (Readers group : readers) {
-      told.begin("withholding for " + group.id());
+      told.begin(Step.of(Step.Kind.WITHHOLDING, group.id()));
       try {
         prepared.put(group.id(), opened.prepare(group, asOf, asked.photographs(), told));
       } catch (ProblemException e) {
@@ -417,7 +417,7 @@ public final class Publisher {
     SortedMap<String, Withholder.Prepared> prepared = new TreeMap<>();
     List<PrintedFigure> known = new ArrayList<>(before);
     for (Readers group : groups) {
-      made.course().begin("withholding for " + group.id());
+      made.course().begin(Step.of(Step.Kind.WITHHOLDING, group.id()));
       try {
         prepared.put(
             group.id(),
@@ -515,7 +515,7 @@ public final class Publisher {
     }
     FileTimes.set(making, asOf);
     Manifest manifest = Manifest.of(making, earlier.kept());
-    made.course().begin("auditing the edition for " + who);
+    made.course().begin(Step.of(Step.Kind.AUDITING, who));
     AuditReport report =
         search(
             making,
@@ -649,7 +649,7 @@ public final class Publisher {
       }
       Withholder.Withheld withheld =
           opened.prepare(group, asOf, asked.photographs(), progress).against(known);
-      progress.begin("auditing the edition for " + group.id());
+      progress.begin(Step.of(Step.Kind.AUDITING, group.id()));
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       Set<String> mayStand = OpenWords.of(opened, group, withheld, asked, asOf).mayStand();
       AuditReport report = search(standing, manifest, opened, withheld, mayStand, group.id());

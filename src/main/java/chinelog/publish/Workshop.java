@@ -68,7 +68,7 @@ public final class Workshop {
       Progress progress)
       throws IOException {
     Shelf.requireOwnCache(folder);
-    progress.begin("reading the log");
+    progress.begin(Step.of(Step.Kind.READING));
     LogReader.Reading reading = new LogReader(today, zone, Album::day).read(folder, unsaved);
     Log log = reading.log().until(asOf);
     Problems problems = new Problems();
@@ -77,12 +77,13 @@ public final class Workshop {
     if (settled) {
       problems.addAll(themeProblems(log));
     }
-    progress.begin("looking at the photographs");
-    Album album = Album.open(log, (done, of) -> progress.count("looking at photograph", done, of));
+    Step looking = Step.of(Step.Kind.LOOKING_AT_PHOTOGRAPHS);
+    progress.begin(looking);
+    Album album = Album.open(log, (done, of) -> progress.count(looking, done, of));
     if (settled) {
       problems.addAll(album.problems());
     }
-    progress.begin("reckoning");
+    progress.begin(Step.of(Step.Kind.RECKONING));
     Reckoner.Reckoning reckoning = Reckoner.reckon(log);
     if (settled) {
       problems.addAll(reckoning.problems());

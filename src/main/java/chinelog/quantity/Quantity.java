@@ -410,6 +410,14 @@ public final class Quantity implements Comparable<Quantity> {
   }
 
   /** Whether unit, value and tolerance are the same, however the number was written. */
+  /**
+   * All that there is to know of it, such as how many digits count: two that read the same here are
+   * the same in every respect, while those that are equal may be shown otherwise.
+   */
+  public String inFull() {
+    return value + " " + unit.symbol() + " " + tolerance + " " + digits + " " + chosenUnit;
+  }
+
   @Override
   public boolean equals(Object other) {
     return other instanceof Quantity q

@@ -38,6 +38,10 @@ final class Ledger {
     problems.error(place, what, remedy);
   }
 
+  void question(Place place, String what, String remedy) {
+    problems.question(place, what, remedy);
+  }
+
   void reminder(Place place, String what, String remedy) {
     problems.reminder(place, what, remedy);
   }

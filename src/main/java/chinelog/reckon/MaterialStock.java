@@ -162,7 +162,8 @@ final class MaterialStock {
     while (!done) {
       Rest rest = rests.poll();
       if (rest == null) {
-        throw neverBought(use, wanted);
+        askWhatWasBought(use, wanted);
+        return noCost();
       }
       late |= rest.date != null && rest.date.isAfter(entry.date());
       boolean emptied = isMore(wanted, rest.left);
@@ -187,11 +188,18 @@ final class MaterialStock {
     return priced && !costs.isEmpty() ? enter(costs, inputs, use, entry, costId) : noCost();
   }
 
-  private static QuantityException neverBought(Entry.Use use, Quantity missing) {
-    return new QuantityException(
-        use.amount() + " are used, but " + missing + " of that were never bought.",
-        "Correct the amount, or add the missing lot to stock.yaml.",
-        0);
+  /** Either the amount is wrong, or a lot is not written down yet: only the maker knows. */
+  private void askWhatWasBought(Entry.Use use, Quantity missing) {
+    ledger.question(
+        use.place(),
+        "\""
+            + material
+            + "\": "
+            + use.amount()
+            + " are used, and of that stock.yaml has no lot for "
+            + missing
+            + ". Were more bought?",
+        "Add the lot to stock.yaml, without a price if you do not know it; or correct the amount.");
   }
 
   private void remindOfDates(Entry.Use use, Entry entry) {
@@ -218,7 +226,9 @@ final class MaterialStock {
       rests.remove();
     }
     if (isMore(use.amount(), held)) {
-      throw neverBought(use, use.amount().minus(held));
+      askWhatWasBought(use, use.amount().minus(held));
+      average.add(coming, entry.date(), taken);
+      return noCost();
     }
     if (late) {
       remindOfDates(use, entry);

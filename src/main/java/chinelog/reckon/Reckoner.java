@@ -107,15 +107,19 @@ public final class Reckoner {
             "Write such as 34 " + head.currency() + "/h.");
       }
     }
+    // What is planned to be used is for the shopping list alone.
     head.budgets()
         .forEach(
-            (name, budget) ->
+            (name, budget) -> {
+              if (!ShoppingList.isPlannedUse(name)) {
                 stated(
                     new FactId.Budget(name),
                     Message.of("budget", name),
                     budget.value(),
                     budget.label(),
-                    budget.place()));
+                    budget.place());
+              }
+            });
   }
 
   private static boolean isPerTime(Unit unit, String currency) {

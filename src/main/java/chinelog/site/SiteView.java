@@ -86,7 +86,8 @@ public final class SiteView {
     return Optional.empty();
   }
 
-  private String fill(Page page) throws IOException {
+  /** One after the other: what is remembered of an edition's parts is not for several threads. */
+  private synchronized String fill(Page page) throws IOException {
     return filler.fill(page, filler.about(page), new Uses(filler.source()));
   }
 

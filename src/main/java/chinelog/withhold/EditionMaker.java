@@ -125,6 +125,14 @@ final class EditionMaker {
     return Collections.unmodifiableMap(entryIds);
   }
 
+  Map<String, Plate> plates() {
+    return Collections.unmodifiableMap(plates.byPath());
+  }
+
+  Register register() {
+    return account.register();
+  }
+
   /** The figures of the edition that was made, as printed. */
   List<PrintedFigure> printed() {
     return disclosure(List.of()).printed();

@@ -127,7 +127,8 @@ final class PatternMaker {
         parts,
         strips,
         bought.map(f -> shown(f).value()).orElse(null),
-        each);
+        each == null ? null : each.value(),
+        each == null ? "" : each.unit().symbol());
   }
 
   /** What counts pieces and what was paid for them, as far as readers may see both. */

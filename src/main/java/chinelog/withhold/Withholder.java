@@ -1,6 +1,7 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
+import chinelog.edition.Plate;
 import chinelog.label.Clearance;
 import chinelog.label.Label;
 import chinelog.log.records.Log;
@@ -76,6 +77,19 @@ public final class Withholder {
     /** The figures that it shows, as printed. */
     public List<PrintedFigure> printed() {
       return maker.printed();
+    }
+
+    /**
+     * The plates that it shows, by the photograph's path, or a sheet's with its page, such as
+     * {@code sheets/lines.pdf#1}. For the maker alone.
+     */
+    public Map<String, Plate> plates() {
+      return maker.plates();
+    }
+
+    /** What it withholds and was released into it. */
+    public Register register() {
+      return maker.register();
     }
 
     /**

@@ -35,7 +35,8 @@ class RenderedEditionTest {
     Theme theme = Theme.load(name, null);
     Path site = Files.createDirectory(folder.resolve("site"));
     FreshSite.write(edition, theme, null, site);
-    Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
+    Press.printBuildBook(
+        edition, theme, Press.Options.of(edition, false), folder.resolve("build-book.pdf"));
     Press.printHandover(edition, theme, folder.resolve("handover.pdf"));
     Press.printHandoverSheets(
         edition, theme, Press.Options.of(edition, false), folder.resolve("handover-sheets.pdf"));

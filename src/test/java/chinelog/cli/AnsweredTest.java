@@ -21,7 +21,7 @@ class AnsweredTest {
 
   private static final Pattern ANSWER = Pattern.compile("- \\{questions: \\[.*?\\}");
 
-  private static final int LOGS = Integer.getInteger("chinelog.answered-logs", 2);
+  private static final int LOGS = Integer.getInteger("chinelog.answered-logs", 1);
 
   @TempDir private Path folder;
 

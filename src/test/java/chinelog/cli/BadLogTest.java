@@ -199,11 +199,6 @@ class BadLogTest {
             "ceder",
             NOTE + ":5:8: error: \"ceder\" is not a material of stock.yaml."),
         note(
-            "more used than was bought",
-            "cedar: 6",
-            "cedar: 66",
-            NOTE + ":5:8: error: \"cedar\": 66 are used, but 6 of that were never bought."),
-        note(
             "times that overlap in one entry",
             "09:10-12:40",
             "09:10-12:40, 12:00-13:00",

@@ -108,6 +108,10 @@ final class CarelessLog {
   final double draughtMillimetres;
   final int volumeCubicCentimetres;
   final int quoted;
+
+  /** The second column of the withheld table. */
+  final List<String> heights = new ArrayList<>();
+
   final String openNote = "entries/2026-03-25-open.md";
   final String keptNote = "entries/2026-03-20-kept.md";
 
@@ -159,6 +163,7 @@ final class CarelessLog {
     this.draughtMillimetres = of.draughtMillimetres;
     this.volumeCubicCentimetres = of.volumeCubicCentimetres;
     this.quoted = of.quoted;
+    this.heights.addAll(of.heights);
     try (Stream<Path> all = Files.walk(of.log.folder())) {
       for (Path file : all.filter(Files::isRegularFile).toList()) {
         Path place = to.resolve(of.log.folder().relativize(file).toString());
@@ -198,6 +203,7 @@ final class CarelessLog {
         currency: GBP
         rate: {value: 37 GBP/h, under: client}
         sheets: {under: lines}
+        tables: {offsets: {under: lines}}
         stages:
           moulds: {title: M}
           planking: {title: P}
@@ -257,6 +263,13 @@ final class CarelessLog {
             + ".\n\n## T\n\n"
             + daily()
             + "\n");
+    StringBuilder table = new StringBuilder("station,keel [mm],breadth [mm]\n");
+    for (int i = 0; i < 8; i++) {
+      heights.add(String.format(Locale.ROOT, "%.1f", 12 + random.nextInt(700) / 10.0));
+      table.append(i).append(',').append(heights.get(i)).append(',');
+      table.append(40 + random.nextInt(50)).append('\n');
+    }
+    log.write("tables/offsets.csv", table.toString());
     log.write("sheets/lines.png", png(drawing(random.nextLong())));
     sample("T20_0549.jpg", "photos/kept.jpg");
     sample("T20_0458.jpg", "photos/open.jpg");

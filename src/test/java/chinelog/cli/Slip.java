@@ -47,6 +47,8 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
           new Slip("cuts or turns a picture", Slip::cut),
           new Slip("saves the sheet as a picture", Slip::sheetAsPicture),
           new Slip("renames a picture or its file of marks", true, Slip::renamePicture),
+          new Slip("renames one before anything is published", Slip::renameBefore),
+          new Slip("copies figures of a table", Slip::copyTable),
           new Slip("brings in a photograph of a withheld day", Slip::photoOfTheDay),
           new Slip("gives the withheld day a second note", Slip::secondNote),
           new Slip("slips a year", Slip::year));
@@ -367,6 +369,38 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
       log.typed(log.daily());
     }
     return PICTURE;
+  }
+
+  /** The mark stays behind, or the file of marks gets another name. */
+  private static String renameBefore(CarelessLog log) {
+    String marks = "photos/photos.yaml";
+    switch (log.random.nextInt(5)) {
+      case 0 -> log.log.move("photos/kept.jpg", "photos/2026-03-25 bench.jpg");
+      case 1 -> log.log.move("photos/kept.jpg", "photos/other.jpg");
+      case 2 -> log.log.move(marks, "photos/" + log.one("photos.yml", "Photos.yaml"));
+      case 3 -> log.log.move(marks, "photos/" + log.one("photos (1).yaml", "photo.yaml"));
+      default -> log.log.move(marks, log.one("photos.yaml", "photos/photos.yaml~"));
+    }
+    return PICTURE;
+  }
+
+  private static String copyTable(CarelessLog log) {
+    int from = log.random.nextInt(4);
+    List<String> run = log.heights.subList(from, from + 4 + log.random.nextInt(5 - from));
+    String written =
+        switch (log.random.nextInt(4)) {
+          case 0 -> String.join(", ", run);
+          case 1 -> "| a | b |\n|---|---|\n| x | " + String.join(" |\n| x | ", run) + " |";
+          case 2 -> "- " + String.join("\n- ", run);
+          default -> {
+            log.log.write("tables/zwieback.csv", "n [mm]\n" + String.join("\n", run) + "\n");
+            yield "";
+          }
+        };
+    if (!written.isEmpty()) {
+      log.typed((log.language == 0 ? written : written.replace('.', ',')) + "\n");
+    }
+    return log.language == 0 ? run.get(0) : run.get(0).replace('.', ',');
   }
 
   private static String photoOfTheDay(CarelessLog log) {

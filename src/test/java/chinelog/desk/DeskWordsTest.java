@@ -2,6 +2,10 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.log.records.Readers;
+import chinelog.publish.Step;
+import chinelog.reckon.Facts;
+import chinelog.reckon.Origin;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
@@ -9,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Properties;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -64,6 +69,29 @@ class DeskWordsTest {
       places.add(place.group());
     }
     return places;
+  }
+
+  /** Words put together with one of the program's own: each of these must be there. */
+  @Test
+  void whateverTheProgramNamesHasWords() throws IOException {
+    Properties words = table("words");
+    for (Readers.Output output : Readers.Output.values()) {
+      assertThat(words).containsKey("gets." + output.name());
+      assertThat(words)
+          .containsKey("output." + output.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    }
+    for (Origin origin : Origin.values()) {
+      assertThat(words).containsKey("origin." + origin.name().toLowerCase(Locale.ROOT));
+    }
+    for (Facts.Verdict verdict : Facts.Verdict.values()) {
+      assertThat(words).containsKey("verdict." + verdict.name().toLowerCase(Locale.ROOT));
+    }
+    for (Locale locale : List.of(Locale.UK, Locale.GERMAN, Locale.FRENCH)) {
+      for (Step.Kind kind : Step.Kind.values()) {
+        Step step = new Step(kind, "public", 3, 7, 40, 25);
+        assertThat(step.words(locale)).contains("3", "7", "40", "25").doesNotContain("{");
+      }
+    }
   }
 
   @Test

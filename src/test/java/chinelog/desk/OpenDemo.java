@@ -26,7 +26,7 @@ import java.util.stream.Stream;
 public final class OpenDemo implements AutoCloseable {
 
   private static final Path DEMO = Path.of("sample-log");
-  private static final int PAUSE_MILLIS = 30;
+  private static final int PAUSE_MILLIS = 15;
   private static final Instant NOW = Instant.parse("2026-06-01T12:00:00Z");
 
   /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */
@@ -49,7 +49,7 @@ public final class OpenDemo implements AutoCloseable {
     origin = address.getScheme() + "://" + address.getAuthority();
   }
 
-  private static void copy(Path from, Path to) throws IOException {
+  static void copy(Path from, Path to) throws IOException {
     try (Stream<Path> all = Files.walk(from)) {
       for (Path file : all.toList()) {
         String name = from.relativize(file).toString();
@@ -154,7 +154,11 @@ public final class OpenDemo implements AutoCloseable {
   @Override
   public void close() throws IOException {
     desk.close();
-    try (Stream<Path> all = Files.walk(log.getParent())) {
+    delete(log.getParent());
+  }
+
+  static void delete(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
       for (Path file : all.sorted(Comparator.reverseOrder()).toList()) {
         Files.delete(file);
       }

@@ -1,5 +1,8 @@
 package chinelog.desk;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chinelog.desk.files.LogFiles;
 import chinelog.site.Browser;
 import java.awt.Color;
 import java.awt.GradientPaint;
@@ -16,6 +19,7 @@ import java.time.ZoneId;
 import java.util.Objects;
 import java.util.Optional;
 import javax.imageio.ImageIO;
+import org.openqa.selenium.Keys;
 
 /** A small log of the Merrow, open at the desk, and a browser that was let in. */
 final class SmallDesk implements AutoCloseable {
@@ -63,6 +67,8 @@ final class SmallDesk implements AutoCloseable {
 
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-06-01T10:00:00Z"), ZoneId.of("Europe/London"));
+
+  private static final int MOST_TABS = 150;
 
   private final Path folder;
   private final Browser browser;
@@ -112,7 +118,11 @@ final class SmallDesk implements AutoCloseable {
 
   /** Opens a log, and lets the browser in. */
   static SmallDesk open(Path folder, Browser browser) throws IOException {
-    Desk desk = Desk.open(folder, CLOCK);
+    return open(folder, browser, LogFiles::open);
+  }
+
+  static SmallDesk open(Path folder, Browser browser, Desk.Filing filing) throws IOException {
+    Desk desk = Desk.open(folder, CLOCK, filing);
     URI address = desk.address();
     browser.open(address);
     SmallDesk small = new SmallDesk(folder.toRealPath(), browser, desk);
@@ -151,12 +161,35 @@ final class SmallDesk implements AutoCloseable {
         throw new AssertionError(
             "never so: " + condition + "\n" + browser.text("document.body.innerText"));
       }
+      OpenDemo.pause();
     }
   }
 
   /** Clicks what a selector names, once it is there. */
   void click(String selector) {
     until("((e) => { e?.click(); return e; })(document.querySelector(" + quoted(selector) + "))");
+  }
+
+  /** Waits until a file holds just this. */
+  void awaitText(String name, String text) throws IOException {
+    long end = System.nanoTime() + 20_000_000_000L;
+    while (!read(name).equals(text) && System.nanoTime() < end) {
+      OpenDemo.pause();
+    }
+    assertThat(read(name)).isEqualTo(text);
+  }
+
+  /** Goes on by the Tab key until something has the focus, which must be seen to have it. */
+  void tabTo(String selector) {
+    for (int presses = 0; presses < MOST_TABS; presses++) {
+      browser.press(Keys.TAB);
+      if (browser
+          .text("Boolean(document.activeElement?.matches(" + quoted(selector) + "))")
+          .equals("true")) {
+        return;
+      }
+    }
+    throw new AssertionError("no Tab leads to " + selector);
   }
 
   /** Types into a field as somebody would who leaves it afterwards. */

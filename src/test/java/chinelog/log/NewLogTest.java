@@ -62,7 +62,7 @@ class NewLogTest {
     Log log = reading.log();
     assertThat(log.promises()).containsExactly("lines");
     assertThat(log.releases()).hasSize(4);
-    assertThat(log.head().budgets()).hasSize(3);
+    assertThat(log.head().budgets()).hasSize(4);
     assertThat(log.head().clocks()).hasSize(1);
     assertThat(log.head().valuation()).isEqualTo(Valuation.AVERAGE);
     assertThat(log.head().paper()).isEqualTo(Paper.LETTER);

@@ -26,6 +26,7 @@ class WordingTest {
     "withhold/messages,de", "withhold/messages,nl", "withhold/messages,fr", "withhold/messages,es",
     "book/words,de", "book/words,nl", "book/words,fr", "book/words,es",
     "log/titles,de", "log/titles,nl", "log/titles,fr", "log/titles,es",
+    "publish/steps,de", "publish/steps,nl", "publish/steps,fr", "publish/steps,es",
     "reckon/messages,de", "reckon/messages,nl", "reckon/messages,fr", "reckon/messages,es",
   })
   void everyTableHasAllWordsOfTheEnglishOneWithTheSamePlacesToFillIn(String path, String language)

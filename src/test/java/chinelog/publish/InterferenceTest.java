@@ -36,7 +36,7 @@ class InterferenceTest {
 
   @Test
   void aPhotographReplacedAtAnyStepStopsThePublishOrChangesNothing() throws Exception {
-    List<String> steps = new ArrayList<>();
+    List<Step> steps = new ArrayList<>();
     Path sound = new SmallLog(5, 5).write(temp.resolve("sound"));
     assertThat(publish(sound, steps::add).hasErrors()).isFalse();
     Map<String, String> tree = ByteTwinsTest.tree(sound, "public");
@@ -56,10 +56,10 @@ class InterferenceTest {
               });
       if (outcome.hasErrors()) {
         stopped++;
-        assertThat(log.resolve("published")).as(steps.get(step)).doesNotExist();
+        assertThat(log.resolve("published")).as(steps.get(step).name()).doesNotExist();
       } else {
-        assertThat(outcome.hasLeaks()).as(steps.get(step)).isFalse();
-        assertThat(ByteTwinsTest.tree(log, "public")).as(steps.get(step)).isEqualTo(tree);
+        assertThat(outcome.hasLeaks()).as(steps.get(step).name()).isFalse();
+        assertThat(ByteTwinsTest.tree(log, "public")).as(steps.get(step).name()).isEqualTo(tree);
       }
     }
     assertThat(stopped).isBetween(1, steps.size() - 1);

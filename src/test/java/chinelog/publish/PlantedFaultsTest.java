@@ -9,6 +9,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.withhold.Correspondence;
 import chinelog.withhold.Withholder;
+import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -258,7 +259,10 @@ class PlantedFaultsTest {
 
   /** An edition as published, with what is needed to search it. */
   private record Standing(
-      Workshop.Opened opened, Withholder.Withheld withheld, Map<String, byte[]> files) {}
+      Workshop.Opened opened,
+      Withholder.Withheld withheld,
+      Set<String> mayStand,
+      Map<String, byte[]> files) {}
 
   private static Standing standing(Path log) throws IOException {
     ByteTwinsTest.publish(log, "public");
@@ -288,7 +292,10 @@ class PlantedFaultsTest {
         files.put(edition.relativize(file).toString(), Files.readAllBytes(file));
       }
     }
-    return new Standing(opened, withheld, files);
+    Set<String> mayStand =
+        OpenWords.of(opened, everybody, withheld, Questions.Asked.NOTHING, ByteTwinsTest.AS_OF)
+            .mayStand();
+    return new Standing(opened, withheld, mayStand, files);
   }
 
   @TestFactory
@@ -367,7 +374,7 @@ class PlantedFaultsTest {
     }
     Manifest manifest = Manifest.of(standing.opened.log().folder().resolve("published/public"));
     return Publisher.search(
-        folder, manifest, standing.opened, standing.withheld, Set.of(), "public");
+        folder, manifest, standing.opened, standing.withheld, standing.mayStand, "public");
   }
 
   private static Map<String, String> text(Map<String, byte[]> files) {

@@ -115,7 +115,7 @@ final class PublishBenchmark {
     Steps steps = new Steps();
     LocalDate day = FIRST.plusDays(DAYS);
     Outcome outcome = new Publisher(log, day, day, ZoneOffset.UTC, steps).publish(List.of());
-    steps.begin("");
+    steps.told("");
     steps.total(time + ", " + (outcome.hasErrors() ? outcome.problems() : "clean"));
   }
 
@@ -130,8 +130,11 @@ final class PublishBenchmark {
     private long stepNanos = startedNanos;
 
     @Override
-    public synchronized void begin(String next) {
-      String plain = next.replaceAll("\\d+", "n");
+    public void begin(Step next) {
+      told(next.words(Locale.UK).replaceAll("\\d+", "n"));
+    }
+
+    private synchronized void told(String plain) {
       if (!plain.equals(step)) {
         long now = System.nanoTime();
         if (now - stepNanos > 50_000_000) {

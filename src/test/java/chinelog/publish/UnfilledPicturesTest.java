@@ -16,6 +16,7 @@ import chinelog.site.FreshSite;
 import chinelog.withhold.Correspondence;
 import chinelog.withhold.PictureSource;
 import chinelog.withhold.Withholder;
+import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -106,8 +107,12 @@ class UnfilledPicturesTest {
     Edition edition = withheld.edition();
     Theme theme = Theme.load(edition.contents().theme(), null);
     FreshSite.write(edition, theme, null, Files.createDirectory(folder.resolve("site")));
-    Press.printBuildBook(edition, theme, folder.resolve("build-book.pdf"));
-    return Publisher.search(folder, Manifest.of(folder), opened, withheld, Set.of(), "public")
+    Press.printBuildBook(
+        edition, theme, Press.Options.of(edition, false), folder.resolve("build-book.pdf"));
+    Set<String> mayStand =
+        OpenWords.of(opened, everybody, withheld, Questions.Asked.NOTHING, ByteTwinsTest.AS_OF)
+            .mayStand();
+    return Publisher.search(folder, Manifest.of(folder), opened, withheld, mayStand, "public")
         .findings();
   }
 }

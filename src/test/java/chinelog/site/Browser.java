@@ -18,6 +18,7 @@ import java.util.logging.Logger;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -158,7 +159,16 @@ public final class Browser implements AutoCloseable {
 
   /** Presses a key while another is held. */
   public void press(Keys held, CharSequence key) {
-    new Actions(driver()).keyDown(held).sendKeys(key).keyUp(held).perform();
+    press(List.of(held), key);
+  }
+
+  /** Presses a key while others are held. */
+  public void press(List<Keys> held, CharSequence key) {
+    Actions actions = new Actions(driver());
+    held.forEach(actions::keyDown);
+    actions.sendKeys(key);
+    held.forEach(actions::keyUp);
+    actions.perform();
   }
 
   /** Goes down at one place of the window, in CSS pixels, over to another, and up again. */
@@ -177,6 +187,69 @@ public final class Browser implements AutoCloseable {
             .addAction(pointer.createPointerMove(pause, PointerInput.Origin.viewport(), toX, toY))
             .addAction(pointer.createPointerUp(PointerInput.MouseButton.LEFT.asArg()));
     driver().perform(List.of(moves));
+  }
+
+  /** Whether the window is a phone's: narrow, and touched by a finger. */
+  public void phone(boolean on) {
+    size(on ? 360 : 1280, on ? 740 : 900, 1);
+    command(
+        "Emulation.setTouchEmulationEnabled",
+        on ? Map.of("enabled", true, "maxTouchPoints", 1) : Map.of("enabled", false));
+  }
+
+  /** Touches something with a finger and lifts it, once it is in view. */
+  public void tap(String selector) {
+    String middle =
+        text(
+            "(e => { e.scrollIntoView({block: 'center', behavior: 'instant'});"
+                + " const b = e.getBoundingClientRect();"
+                + " return [b.left + b.width / 2, b.top + b.height / 2].map(Math.round).join(' '); })"
+                + "(document.querySelector(\""
+                + selector.replace("\"", "\\\"")
+                + "\"))");
+    tap(
+        Integer.parseInt(middle.substring(0, middle.indexOf(' '))),
+        Integer.parseInt(middle.substring(middle.indexOf(' ') + 1)));
+  }
+
+  /** Touches a place of the window, in CSS pixels. */
+  public void tap(int x, int y) {
+    touch("touchStart", List.of(Map.of("x", x, "y", y)));
+    touch("touchEnd", List.of());
+  }
+
+  /** A finger goes down at one place, over to another, and up again. */
+  public void stroke(int fromX, int fromY, int toX, int toY) {
+    touch("touchStart", List.of(Map.of("x", fromX, "y", fromY)));
+    touch("touchMove", List.of(Map.of("x", (fromX + toX) / 2, "y", (fromY + toY) / 2)));
+    touch("touchMove", List.of(Map.of("x", toX, "y", toY)));
+    touch("touchEnd", List.of());
+  }
+
+  private void touch(String type, List<Map<String, Integer>> points) {
+    command("Input.dispatchTouchEvent", Map.of("type", type, "touchPoints", points));
+  }
+
+  /** Opens one tab more and goes to it. */
+  public String newTab() {
+    String before = driver().getWindowHandle();
+    driver().switchTo().newWindow(WindowType.TAB);
+    return before;
+  }
+
+  public String tab() {
+    return driver().getWindowHandle();
+  }
+
+  /** Goes to a tab. */
+  public void goToTab(String tab) {
+    driver().switchTo().window(tab);
+  }
+
+  /** Closes this tab and goes to another. */
+  public void closeTab(String other) {
+    driver().close();
+    driver().switchTo().window(other);
   }
 
   /** Waits until an expression is true. */
@@ -228,6 +301,14 @@ public final class Browser implements AutoCloseable {
 
   public double number(String expression) {
     return Double.parseDouble(text(expression));
+  }
+
+  /** What the window shows, as PNG; the whole page, however long, if asked for. */
+  public byte[] picture(boolean whole) {
+    Object data =
+        command("Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", whole))
+            .get("data");
+    return java.util.Base64.getDecoder().decode(String.valueOf(data));
   }
 
   /** What the console was told since the last call: errors, warnings and whatever else. */

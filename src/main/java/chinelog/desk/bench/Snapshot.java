@@ -121,7 +121,8 @@ public final class Snapshot {
     return made;
   }
 
-  private Withholder.Prepared prepared(Readers readers) throws IOException {
+  /** What readers of the log would get today, with what the maker alone may know of it. */
+  public synchronized Withholder.Prepared prepared(Readers readers) throws IOException {
     Withholder.Prepared made = editions.get(readers.id());
     if (made == null) {
       Questions.Asked known = asked;

@@ -31,12 +31,21 @@ public final class Faults implements Server.Faults {
     String key = io == null ? "fault.own" : key(io);
     String detail =
         io instanceof ProblemException p ? words(p.problem()) : String.valueOf(thrown.getMessage());
+    return page(request, io == null ? 500 : 409, key, detail);
+  }
+
+  @Override
+  public Reply missing(Request request) {
+    return page(request, 404, "fault.missing", "");
+  }
+
+  private Reply page(Request request, int status, String key, String detail) {
     try {
       Reply page =
           frame.page(request, Section.TODAY, "fault.ftlh", Map.of("key", key, "detail", detail));
-      return new Reply(io == null ? 500 : 409, page.type(), page.headers(), page.body());
+      return new Reply(status, page.type(), page.headers(), page.body());
     } catch (IOException e) {
-      return Reply.refused(500, detail);
+      return Reply.refused(status, detail);
     }
   }
 

@@ -96,7 +96,7 @@ public final class Photographs implements Page {
     values.put("only", only);
     values.put("total", now.opened().album().photographs().size());
     values.put("notes", notes(now));
-    values.put("agreements", List.copyOf(now.log().agreements().keySet()));
+    values.put("agreements", Shown.agreements(now));
     return bench.frame().page(request, HERE, "photographs.ftlh", values);
   }
 

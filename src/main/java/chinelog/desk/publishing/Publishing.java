@@ -12,12 +12,14 @@ import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
+import chinelog.publish.Step;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -91,15 +93,19 @@ public final class Publishing implements Page {
     synchronized (this) {
       run = latest;
     }
-    return new Reply(200, "text/event-stream", Map.of(), out -> tell(run, out));
+    Locale locale = bench.frame().words(request, Section.PUBLISHING).locale();
+    return new Reply(200, "text/event-stream", Map.of(), out -> tell(run, locale, out));
   }
 
-  private static void tell(@Nullable Run run, OutputStream out) throws IOException {
+  private static void tell(@Nullable Run run, Locale locale, OutputStream out) throws IOException {
     long known = 0;
     while (run != null && run.outcome() == null) {
       try {
         long now = run.await(known, PATIENCE_MILLIS);
-        send(out, now == known ? ": still at it\n\n" : event("step", run.step()));
+        Step step = run.step();
+        send(
+            out,
+            now == known || step == null ? ": still at it\n\n" : event("step", step.words(locale)));
         known = now;
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();

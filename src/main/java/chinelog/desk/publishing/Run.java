@@ -5,6 +5,7 @@ import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.publish.Outcome;
 import chinelog.publish.Progress;
+import chinelog.publish.Step;
 import java.io.IOException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +18,7 @@ final class Run {
     Outcome outcome(Progress progress) throws IOException;
   }
 
-  private String step = "";
+  private @Nullable Step step;
   private long steps;
   private @Nullable Outcome outcome;
 
@@ -52,8 +53,8 @@ final class Run {
     return new Outcome(List.of(problem), List.of(), List.of(), List.of());
   }
 
-  private synchronized void step(String words) {
-    step = words;
+  private synchronized void step(Step begun) {
+    step = begun;
     steps++;
     notifyAll();
   }
@@ -64,7 +65,7 @@ final class Run {
     notifyAll();
   }
 
-  synchronized String step() {
+  synchronized @Nullable Step step() {
     return step;
   }
 

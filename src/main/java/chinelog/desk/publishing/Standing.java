@@ -86,7 +86,14 @@ final class Standing {
     }
     for (String pdf :
         List.of(
-            "build-book", "handover", "handover-sheets", "build-book-print-ready", "patterns")) {
+            "build-book",
+            "handover",
+            "handover-sheets",
+            "build-book-print-ready",
+            "patterns",
+            "letter",
+            "photographs",
+            "quotation")) {
       if (Files.isRegularFile(folder.resolve(pdf + ".pdf"))) {
         files.add(Map.of("name", pdf, "address", below + pdf + ".pdf"));
       }

@@ -20,6 +20,7 @@ import chinelog.withhold.Withholder;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -51,17 +52,20 @@ public final class Agreements implements Page {
     Snapshot now = bench.log().now();
     Map<String, Object> values = new HashMap<>();
     values.put("agreements", agreements(now));
-    values.put("grantable", List.copyOf(now.log().agreements().keySet()));
+    values.put("grantable", Written.agreements(now));
     values.put("readers", readers(now));
     values.put("releases", releases());
-    values.put(
-        "outputs",
-        List.of("site", "book", "handover", "handover-sheets", "print-ready", "patterns"));
+    values.put("outputs", Arrays.stream(Readers.Output.values()).map(Agreements::word).toList());
     values.put("facts", List.copyOf(now.opened().facts().byName().keySet()));
     values.put("entries", now.log().notes().stream().map(e -> e.id()).toList());
     values.put("today", now.today().toString());
     values.put("release", request.text("release"));
     return bench.frame().page(request, Section.AGREEMENTS, "agreements.ftlh", values);
+  }
+
+  /** As log.yaml writes it, such as {@code photo-sheet}. */
+  private static String word(Readers.Output output) {
+    return output.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private static List<Map<String, Object>> agreements(Snapshot now) {
@@ -96,9 +100,7 @@ public final class Agreements implements Page {
               "partyTo",
               List.copyOf(group.partyTo()),
               "gets",
-              group.outputs().stream()
-                  .map(o -> o.name().toLowerCase(Locale.ROOT).replace('_', '-'))
-                  .toList()));
+              group.outputs().stream().map(Agreements::word).toList()));
     }
     return lines;
   }

@@ -5,12 +5,9 @@ import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.bench.Words;
-import chinelog.desk.files.Version;
-import chinelog.desk.files.YamlText;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.log.records.Statement;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Explanation;
 import chinelog.reckon.Fact;
@@ -21,7 +18,6 @@ import chinelog.reckon.trade.TradeReckoning;
 import chinelog.reckon.trade.TradeReckonings;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -32,12 +28,12 @@ import java.util.Optional;
 /** Facts with how each came about, stock with what is left, limits with their margins. */
 public final class FactsPage implements Page {
 
-  private static final Path FACTS = Path.of("facts.yaml");
-
   private final Bench bench;
+  private final Written written;
 
   public FactsPage(Bench bench) {
     this.bench = bench;
+    this.written = new Written(bench);
   }
 
   @Override
@@ -46,6 +42,7 @@ public final class FactsPage implements Page {
         .get("/facts", this::show)
         .get("/facts/how", this::how)
         .get("/facts/reckoning", this::reckoning);
+    written.answerAt(routes);
   }
 
   private NumberStyle style(Words words, Snapshot now) {
@@ -60,12 +57,20 @@ public final class FactsPage implements Page {
     values.put("facts", facts(now, words, style));
     values.put("materials", materials(now, style));
     values.put("limits", limits(now, style));
-    values.put(
-        "agreements",
-        now.log().agreements().values().stream().filter(a -> !a.isOwn()).map(a -> a.id()).toList());
+    values.put("agreements", Written.agreements(now));
     values.put(
         "hazards", List.of("resin", "superglue", "dust", "lead", "solvent", "blade", "lithium"));
-    values.put("reckonings", TradeReckonings.names());
+    values.put(
+        "reckonings",
+        TradeReckonings.names().stream()
+            .flatMap(n -> TradeReckonings.find(n).stream())
+            .map(r -> Map.of("name", r.name(), "title", r.title()))
+            .toList());
+    values.put(
+        "asked",
+        now.log().requests().stream()
+            .map(r -> Map.of("prefix", r.prefix(), "reckoning", r.reckoning().value()))
+            .toList());
     values.put("today", now.today().toString());
     values.put("currency", now.log().head().currency());
     return bench.frame().page(request, Section.FACTS, "facts.ftlh", values);
@@ -138,14 +143,8 @@ public final class FactsPage implements Page {
     values.put("file", fact.get().place().file());
     values.put("line", fact.get().place().line());
     values.put("column", fact.get().place().column());
-    for (Statement statement : now.log().statements()) {
-      if (statement.name().equals(fact.get().name())) {
-        Version file = bench.files().read(FACTS);
-        boolean isGroup = YamlText.of(file).has(List.of(statement.name(), "is"));
-        values.put("at", statement.name() + (isGroup ? "/is" : ""));
-        values.put("expression", statement.expression());
-      }
-    }
+    values.put("forms", written.stated(fact.get().name()));
+    values.put("agreements", Written.agreements(now));
     return bench.frame().part(request, Section.FACTS, "how.ftlh", values);
   }
 
@@ -170,6 +169,8 @@ public final class FactsPage implements Page {
     }
     Map<String, Object> values = new HashMap<>();
     values.put("title", found.get().title());
+    values.put("example", found.get().example().facts());
+    values.put("exampleTables", found.get().example().tables());
     values.put("parameters", parameters);
     values.put("tables", bench.log().now().log().tables().stream().map(t -> t.name()).toList());
     return bench.frame().part(request, Section.FACTS, "reckoning.ftlh", values);

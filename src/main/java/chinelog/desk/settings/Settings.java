@@ -3,6 +3,7 @@ package chinelog.desk.settings;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Words;
 import chinelog.desk.files.Outcome;
 import chinelog.desk.files.Version;
 import chinelog.desk.files.YamlText;
@@ -15,6 +16,7 @@ import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -44,6 +46,7 @@ public final class Settings implements Page {
     routes
         .post("/set", r -> changed(r, Settings::set))
         .post("/set/add", r -> changed(r, Settings::add))
+        .post("/set/try", this::tried)
         .post("/set/remove", r -> changed(r, (yaml, q) -> yaml.without(at(q))));
   }
 
@@ -73,6 +76,23 @@ public final class Settings implements Page {
       return Reply.json(Json.of(Map.of("refused", problem.what() + " " + problem.remedy())));
     }
     return Reply.json("{}");
+  }
+
+  /** What would come of what is typed so far; nothing is written. */
+  private Reply tried(Request request) throws IOException {
+    String file = request.text("file");
+    if (!FILES.contains(file)) {
+      return Reply.notFound();
+    }
+    Version now = bench.files().read(Path.of(file));
+    Words words = bench.frame().words(request, Section.FACTS);
+    try {
+      String text = add(YamlText.of(now), request).text();
+      return Reply.json(new Trying(bench, words).of(now, text));
+    } catch (ProblemException e) {
+      String wrong = e.problem().what() + " " + e.problem().remedy();
+      return Reply.json(Json.of(Map.of("wrong", Map.of("", wrong), "figures", List.of())));
+    }
   }
 
   /**
@@ -105,21 +125,25 @@ public final class Settings implements Page {
       return yaml.with(at(request), YamlValue.words(request.all("word")));
     }
     if (!request.all("word").isEmpty()) {
-      YamlValue under = YamlValue.under(request.all("word"));
-      List<String> group = at(request).subList(0, at(request).size() - 1);
-      Optional<String> bare = group.isEmpty() ? Optional.empty() : yaml.find(group);
-      if (bare.isPresent()) {
-        // A figure that stands by itself becomes a group of keys, to bear the mark.
-        Map<String, YamlValue> keys = new LinkedHashMap<>();
-        keys.put("is", YamlValue.text(bare.get()));
-        keys.put("under", under);
-        return yaml.with(group, new YamlValue.Keys(keys, true));
-      }
-      return yaml.with(at(request), under);
+      return put(yaml, at(request), YamlValue.under(request.all("word")));
     }
     return value.isEmpty()
         ? yaml.without(at(request))
-        : yaml.with(at(request), YamlValue.text(value));
+        : put(yaml, at(request), YamlValue.text(value));
+  }
+
+  /** A figure that stands by itself becomes a group of keys, to bear another key. */
+  private static YamlText put(YamlText yaml, List<String> at, YamlValue value)
+      throws ProblemException {
+    List<String> group = at.subList(0, at.size() - 1);
+    Optional<String> bare = group.isEmpty() ? Optional.empty() : yaml.find(group);
+    if (bare.isEmpty()) {
+      return yaml.with(at, value);
+    }
+    Map<String, YamlValue> keys = new LinkedHashMap<>();
+    keys.put("is", YamlValue.text(bare.get()));
+    keys.put(at.get(at.size() - 1), value);
+    return yaml.with(group, new YamlValue.Keys(keys, true));
   }
 
   /**
@@ -159,7 +183,7 @@ public final class Settings implements Page {
       if (key.isEmpty()) {
         return yaml;
       }
-      List<String> at = new java.util.ArrayList<>(at(request));
+      List<String> at = new ArrayList<>(at(request));
       at.add(key);
       YamlValue only = keys.get("is");
       return yaml.with(at, keys.size() == 1 && only != null ? only : group);

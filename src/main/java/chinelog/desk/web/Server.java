@@ -33,6 +33,9 @@ public final class Server implements Closeable {
   /** Makes a reply of what went wrong while a request was answered. */
   public interface Faults {
     Reply of(Request request, Exception thrown);
+
+    /** A page for whoever followed a way to what is not there. */
+    Reply missing(Request request);
   }
 
   /**
@@ -97,13 +100,13 @@ public final class Server implements Closeable {
     }
     gate.checkCookie(headers);
     Optional<Routes.Found> found = routes.get().find(method, path);
-    if (found.isEmpty()) {
-      return Reply.notFound();
-    }
-    String rest = path.substring(found.get().path().length());
+    String rest = found.map(f -> path.substring(f.path().length())).orElse("");
     Request request = Request.of(exchange, path, rest);
+    // Fetch Metadata, 2.1: a page was to be opened, and not a part of one.
+    boolean isPage = "document".equals(headers.getFirst("Sec-Fetch-Dest"));
     try {
-      return found.get().handler().answer(request);
+      Reply reply = found.isEmpty() ? Reply.notFound() : found.get().handler().answer(request);
+      return reply.status() == 404 && isPage ? faults.missing(request) : reply;
     } catch (IOException | RuntimeException e) {
       return faults.of(request, e);
     }

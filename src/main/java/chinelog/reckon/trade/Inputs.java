@@ -3,6 +3,7 @@ package chinelog.reckon.trade;
 import chinelog.log.records.Table;
 import chinelog.quantity.Quantity;
 import java.util.Collections;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
@@ -20,6 +21,13 @@ public record Inputs(
     quantities = Collections.unmodifiableMap(new TreeMap<>(quantities));
     tables = Collections.unmodifiableMap(new TreeMap<>(tables));
     words = Collections.unmodifiableMap(new TreeMap<>(words));
+  }
+
+  /** What is the same only for inputs that no reckoning could tell apart. */
+  Object key() {
+    Map<String, String> inFull = new TreeMap<>();
+    quantities.forEach((name, quantity) -> inFull.put(name, quantity.inFull()));
+    return List.of(inFull, tables, words);
   }
 
   Optional<Quantity> findQuantity(String name) {

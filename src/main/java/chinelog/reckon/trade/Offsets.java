@@ -287,6 +287,17 @@ record Offsets(
             "The " + line + " of this station is not a height above its keel with a half-breadth.",
             "Fill in both cells, or leave both empty.");
       }
+      double sheer =
+          columns.find("sheer").isPresent()
+              ? columns.number(row, columns.index("sheer"), Unit.METRE)
+              : Double.NaN;
+      if (height > sheer + 1e-9) {
+        throw columns.at(
+            row,
+            columns.index(line),
+            "The " + line + " lies above the sheer of this station.",
+            "Put one of the two heights right.");
+      }
       points.put(Math.max(height, keel), half);
       corners.add(Math.max(height, keel));
     }

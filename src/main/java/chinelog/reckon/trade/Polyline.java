@@ -77,11 +77,22 @@ final class Polyline {
     return new double[] {a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])};
   }
 
+  /** Whether two stretches cannot cross, since one lies wholly beside the other. */
+  private static boolean areApart(double[] a, double[] b, double[] c, double[] d) {
+    return Math.max(a[0], b[0]) < Math.min(c[0], d[0])
+        || Math.max(c[0], d[0]) < Math.min(a[0], b[0])
+        || Math.max(a[1], b[1]) < Math.min(c[1], d[1])
+        || Math.max(c[1], d[1]) < Math.min(a[1], b[1]);
+  }
+
   /** Without the loops that a curve makes where it was moved farther than it could bend. */
   static List<double[]> withoutLoops(List<double[]> points) {
     List<double[]> left = new ArrayList<>(points);
     for (int i = 1; i < left.size(); i++) {
       for (int j = left.size() - 1; j > i + 1; j--) {
+        if (areApart(left.get(i - 1), left.get(i), left.get(j - 1), left.get(j))) {
+          continue;
+        }
         double[] at = crossing(left.get(i - 1), left.get(i), left.get(j - 1), left.get(j));
         if (at != null) {
           double[] meet = between(left.get(i - 1), left.get(i), at[0]);

@@ -22,6 +22,8 @@ public final class TradeReckoning {
   private final List<Offer> offers;
   private final Drawing drawing;
   private final Sketching sketching;
+  private final Remembered<List<Yield>> reckoned = new Remembered<>();
+  private final Remembered<List<Part>> drawn = new Remembered<>();
 
   /**
    * A figure that a reckoning may yield, such as {@code volume}.
@@ -123,6 +125,12 @@ public final class TradeReckoning {
    * @throws TradeException saying which input stands in the way and what to do about it
    */
   public List<Yield> reckon(Inputs inputs) throws TradeException {
+    Object given = inputs.key();
+    List<Yield> known = reckoned.get(given);
+    return known == null ? reckoned.keep(given, reckonAnew(inputs)) : known;
+  }
+
+  private List<Yield> reckonAnew(Inputs inputs) throws TradeException {
     check(inputs);
     List<Yield> nominal = compute(inputs);
     Map<String, BigDecimal> spread = new TreeMap<>();
@@ -145,9 +153,14 @@ public final class TradeReckoning {
    * @throws TradeException saying which input stands in the way and what to do about it
    */
   public List<Part> draw(Inputs inputs) throws TradeException {
+    Object given = inputs.key();
+    List<Part> known = drawn.get(given);
+    if (known != null) {
+      return known;
+    }
     check(inputs);
     try {
-      return List.copyOf(drawing.draw(inputs));
+      return drawn.keep(given, List.copyOf(drawing.draw(inputs)));
     } catch (QuantityException e) {
       throw new TradeException("", e.what(), e.remedy());
     }

@@ -66,6 +66,10 @@ final class NameWatch {
   private final Set<String> byRight = new HashSet<>();
   private final List<String> runsByRight = new ArrayList<>();
   private final Map<String, Name> single = new LinkedHashMap<>();
+
+  /** Nouns that anybody may use and that are known only by a slip of the pen. */
+  private final Map<String, Name> misspelt = new LinkedHashMap<>();
+
   private final Map<String, Name> proper = new HashMap<>();
   private final Map<String, Name> initials = new HashMap<>();
   private final Map<String, List<Name>> byFirst = new HashMap<>();
@@ -134,7 +138,11 @@ final class NameWatch {
         || word.chars().allMatch(Character::isDigit)) {
       return false;
     }
-    if (common.contains(word) && (nounsHaveCapitals || CALENDAR.contains(word))) {
+    boolean calendar = CALENDAR.contains(word);
+    if (common.contains(word) && (nounsHaveCapitals || calendar)) {
+      if (!calendar) {
+        misspelt.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
+      }
       return false;
     }
     single.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
@@ -252,9 +260,13 @@ final class NameWatch {
       boolean spoken = isInflected(letters, known);
       boolean weak = common.contains(known);
       if (spoken && (!weak || word.hasCapital() && !word.first())
-          || word.hasCapital()
-              && (!weak || !word.first() && !nounsHaveCapitals)
-              && isSlip(letters, known)) {
+          || word.hasCapital() && isSlip(letters, known)) {
+        hits.add(hit(word.start(), word.end(), name));
+        return true;
+      }
+    }
+    for (Name name : misspelt.values()) {
+      if (word.hasCapital() && isSlip(letters, name.words.get(0))) {
         hits.add(hit(word.start(), word.end(), name));
         return true;
       }

@@ -81,6 +81,37 @@ turns?.addEventListener("click", async (event) => {
     }
   } catch (fault) { say(fault.message, true); }
 });
+
+// What chosen readers get of a page stands beside what the workshop has, on every page until another choice.
+const asSeen = document.getElementById("as-seen-choice");
+const beside = document.getElementById("beside");
+const isNote = document.body.classList.contains("note");
+async function showBeside() {
+  const readers = sessionStorage.getItem("as-seen");
+  if (!beside || isNote) return;
+  if (readers) {
+    const asked = new URLSearchParams(location.search);
+    asked.set("for", readers);
+    await fill(beside, `/beside/${beside.dataset.here}?${asked}`);
+  }
+  beside.hidden = !readers || !beside.textContent.trim();
+}
+if (asSeen) {
+  asSeen.addEventListener("change", async (event) => {
+    sessionStorage.setItem("as-seen", event.target.value);
+    await showBeside();
+    if (!beside.hidden) beside.scrollIntoView({ block: "nearest" });
+  });
+  new MutationObserver(() => {
+    const choice = asSeen.querySelector("select");
+    if (!choice) return;
+    choice.value = sessionStorage.getItem("as-seen") ?? "";
+    if (choice.selectedIndex < 0) choice.value = "";
+  }).observe(asSeen, { childList: true });
+  document.addEventListener("log-changed", showBeside);
+  document.addEventListener("written", showBeside);
+  showBeside();
+}
 const said = sessionStorage.getItem("said");
 if (said) {
   sessionStorage.removeItem("said");

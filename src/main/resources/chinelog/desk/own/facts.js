@@ -2,8 +2,8 @@
 import "./settings.js";
 import { fill } from "./desk.js";
 
-document.getElementById("table-of-facts").addEventListener("click", async (event) => {
-  const button = event.target.closest("[data-how]");
+document.getElementById("work").addEventListener("click", async (event) => {
+  const button = event.target.closest("[data-unfolds]");
   if (!button) return;
   const body = button.closest("tbody");
   const open = button.getAttribute("aria-expanded") === "true";
@@ -15,10 +15,11 @@ document.getElementById("table-of-facts").addEventListener("click", async (event
   const row = document.createElement("tr");
   row.className = "how";
   const cell = document.createElement("td");
-  cell.colSpan = 3;
+  cell.colSpan = button.closest("tr").cells.length;
+  cell.dataset.refill = button.dataset.unfolds;
   row.append(cell);
   body.append(row);
-  await fill(cell, `/facts/how?name=${encodeURIComponent(button.dataset.how)}`);
+  await fill(cell, button.dataset.unfolds);
 });
 
 const which = document.getElementById("nk-reckon");
@@ -30,4 +31,4 @@ which.addEventListener("change", async () => {
 
 // A link to a fact shows it at once.
 const named = decodeURIComponent(location.hash.slice(1));
-if (named) document.querySelector(`[data-how="${CSS.escape(named)}"]`)?.click();
+if (named) document.getElementById(named)?.querySelector("[data-unfolds]")?.click();

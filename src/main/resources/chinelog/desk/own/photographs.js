@@ -221,18 +221,23 @@ function open(files) {
   status.textContent = "";
   for (const image of previews.querySelectorAll("img")) URL.revokeObjectURL(image.src);
   previews.textContent = "";
-  const pictures = waiting.filter(f => /\.(jpe?g|png|webp|gif)$/i.test(f.name)).slice(0, 300);
+  const pictures = waiting.filter(f => /\.(jpe?g|png|webp|gif|heic|heif)$/i.test(f.name)).slice(0, 300);
   for (const { name, file } of pictures) {
     const item = document.createElement("li");
     const label = document.createElement("label");
     const radio = Object.assign(document.createElement("input"), { type: "radio", name: "clock", value: name });
     radio.setAttribute("aria-label", filled(dialog.dataset.clock, name));
     const image = Object.assign(document.createElement("img"), { src: URL.createObjectURL(file), alt: "", loading: "lazy" });
+    // A kind that browsers do not show is still there to be chosen, by its name.
+    image.addEventListener("error", () => image.replaceWith(Object.assign(document.createElement("div"), { className: "unshown" })));
     label.append(radio, image, Object.assign(document.createElement("span"), { textContent: file.name }));
     item.append(label);
     previews.append(item);
   }
-  document.getElementById("clock").hidden = !pictures.length;
+  const zips = waiting.some(f => /\.zip$/i.test(f.name));
+  document.getElementById("in-zip").hidden = !zips;
+  document.getElementById("clock-name").value = "";
+  document.getElementById("clock").hidden = !pictures.length && !zips;
   const words = document.getElementById("waiting");
   words.hidden = !waiting.length;
   words.textContent = filled(dialog.dataset.many, waiting.length);
@@ -249,7 +254,7 @@ go.addEventListener("click", async () => {
         { body: file, headers: { "Content-Type": "application/octet-stream" } });
     }
     status.textContent = dialog.dataset.working;
-    const clock = previews.querySelector("input:checked")?.value ?? "";
+    const clock = document.getElementById("clock-name").value.trim() || (previews.querySelector("input:checked")?.value ?? "");
     const shows = document.getElementById("shows").value;
     const reply = await ask("/photographs/bring", { load, clock: shows ? clock : "", shows });
     document.getElementById("brought").innerHTML = await reply.text();

@@ -14,11 +14,26 @@ function tell(field, refused) {
     const words = document.createElement("p");
     words.className = "wrong";
     words.setAttribute("role", "alert");
+    words.lang = "en";
     words.textContent = refused;
     near.append(words);
   } else {
     document.dispatchEvent(new Event("written"));
+    refill(field);
   }
+}
+
+/** Where the keys of a part stand now, and how its figure comes about; what is being typed stays. */
+async function refill(field) {
+  const part = field.closest("[data-refill]");
+  if (!part) return;
+  const fresh = new DOMParser().parseFromString(await (await ask(part.dataset.refill)).text(), "text/html");
+  for (const now of fresh.querySelectorAll("[id][data-at]")) {
+    const old = document.getElementById(now.id);
+    if (old) old.dataset.at = now.dataset.at;
+  }
+  const tree = fresh.querySelector(".tree");
+  if (tree) part.querySelector(".tree")?.replaceWith(tree);
 }
 
 document.addEventListener("change", async (event) => {
@@ -26,8 +41,13 @@ document.addEventListener("change", async (event) => {
   const file = field.closest("[data-file]")?.dataset.file;
   if (!file) return;
   const list = field.closest("[data-at-list]");
+  const under = field.closest("[data-at-under]");
   try {
-    if (list) {
+    if (under) {
+      const fields = new URLSearchParams({ file, at: under.dataset.atUnder });
+      for (const box of under.querySelectorAll(":checked")) fields.append("word", box.value);
+      tell(field, await send("/set", fields));
+    } else if (list) {
       const fields = new URLSearchParams({ file, at: list.dataset.atList, list: "yes" });
       for (const box of list.querySelectorAll(":checked")) fields.append("word", box.value);
       tell(field, await send("/set", fields));
@@ -38,15 +58,60 @@ document.addEventListener("change", async (event) => {
   } catch (fault) { say(fault.message, true); }
 });
 
+function added(form) {
+  const fields = new URLSearchParams(new FormData(form));
+  fields.set("file", form.dataset.adds);
+  fields.set("at", form.dataset.at ?? "");
+  fields.set("order", form.dataset.order);
+  fields.set("lists", form.dataset.lists ?? "");
+  fields.set("item", form.dataset.item ?? "");
+  return fields;
+}
+
+/** What would come of a form as it is filled in so far: what is wrong at its field, and the figures. */
+async function tried(form) {
+  const place = form.querySelector("[data-tried]");
+  if (!place || ![...form.querySelectorAll("[required]")].every((f) => f.value.trim())) return;
+  const keys = [...form.querySelectorAll("[data-parameter]")];
+  if (keys.length && !keys.some((k) => k.value.trim())) return;
+  const turn = {};
+  form.turn = turn;
+  let came;
+  try {
+    came = await (await ask("/set/try", added(form))).json();
+  } catch (fault) { came = { wrong: { "": fault.message }, figures: [] }; }
+  if (form.turn !== turn) return;
+  for (const old of form.querySelectorAll(".field > .wrong")) old.remove();
+  for (const input of form.querySelectorAll("[aria-invalid]")) input.removeAttribute("aria-invalid");
+  const rest = [];
+  for (const [key, words] of Object.entries(came.wrong)) {
+    const input = key && form.elements[key];
+    if (!input?.closest) {
+      rest.push(words);
+      continue;
+    }
+    input.setAttribute("aria-invalid", "true");
+    const told = Object.assign(document.createElement("p"), { className: "wrong", lang: "en", textContent: words });
+    input.closest(".field")?.append(told);
+  }
+  const list = document.createElement("dl");
+  for (const [title, value] of came.figures) {
+    const line = document.createElement("div");
+    line.append(Object.assign(document.createElement("dt"), { textContent: title }), Object.assign(document.createElement("dd"), { textContent: value }));
+    list.append(line);
+  }
+  place.replaceChildren(...rest.map((words) => Object.assign(document.createElement("p"), { className: "wrong", lang: "en", textContent: words })), ...(came.figures.length ? [list] : []));
+}
+
 for (const form of document.querySelectorAll("[data-adds]")) {
+  let pause;
+  form.addEventListener("input", () => {
+    clearTimeout(pause);
+    pause = setTimeout(() => tried(form), 250);
+  });
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const fields = new URLSearchParams(new FormData(form));
-    fields.set("file", form.dataset.adds);
-    fields.set("at", form.dataset.at ?? "");
-    fields.set("order", form.dataset.order);
-    fields.set("lists", form.dataset.lists ?? "");
-    fields.set("item", form.dataset.item ?? "");
+    const fields = added(form);
     const refused = form.querySelector("[data-refused]");
     try {
       refused.textContent = (await send("/set/add", fields)) ?? "";

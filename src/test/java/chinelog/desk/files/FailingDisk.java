@@ -2,11 +2,12 @@ package chinelog.desk.files;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Path;
 import java.util.Arrays;
 
 /** A disk that is full, or a process that is killed, at a chosen write, half of which is done. */
-final class FailingDisk extends Disk {
+public final class FailingDisk extends Disk {
 
   /** Stands for the end of the process: nothing after it is done. */
   static final class Killed extends Error {
@@ -15,6 +16,24 @@ final class FailingDisk extends Disk {
 
   private int left = Integer.MAX_VALUE;
   private boolean kill;
+  private boolean shut;
+
+  /** The files of a log on this disk. */
+  public LogFiles open(Path log) throws IOException {
+    return LogFiles.open(log, this);
+  }
+
+  /** From now on nothing can be written, for want of room. */
+  public void fill() {
+    shut = false;
+    failAt(0, false);
+  }
+
+  /** From now on nothing may be written, for want of rights. */
+  public void shut() {
+    failAt(0, false);
+    shut = true;
+  }
 
   /**
    * @param at the write that fails, from 0; a full disk also fails all after it
@@ -24,7 +43,8 @@ final class FailingDisk extends Disk {
     kill = byKill;
   }
 
-  void mend() {
+  public void mend() {
+    shut = false;
     left = Integer.MAX_VALUE;
   }
 
@@ -85,6 +105,9 @@ final class FailingDisk extends Disk {
   private void fail() throws IOException {
     if (kill) {
       throw new Killed();
+    }
+    if (shut) {
+      throw new AccessDeniedException("log");
     }
     throw new IOException("No space left on device");
   }

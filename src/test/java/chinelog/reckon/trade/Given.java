@@ -94,6 +94,25 @@ final class Given {
     return parts;
   }
 
+  /** What the reckoning shows of the same. */
+  List<Sketch> sketches() throws TradeException {
+    List<Sketch> sketches =
+        TradeReckonings.find(reckoning).orElseThrow().sketch(new Inputs(quantities, tables, words));
+    for (Sketch sketch : sketches) {
+      assertThat(ENGLISH.text(sketch.title())).isNotBlank().doesNotContain("{");
+      assertThat(ENGLISH.text(sketch.description())).endsWith(".").doesNotContain("{");
+      assertThat(sketch.rows()).allMatch(r -> r.size() == sketch.head().size());
+      for (Sketch.Shape shape : sketch.shapes()) {
+        if (shape instanceof Sketch.Note note) {
+          assertThat(ENGLISH.text(note.text())).doesNotContain("{");
+          assertThat(note.at().x()).isBetween(0.0, (double) Sketch.WIDTH);
+          assertThat(note.at().y()).isBetween(0.0, sketch.height());
+        }
+      }
+    }
+    return sketches;
+  }
+
   /** That a title and every sentence of a method are in the table of messages, and whole. */
   private static void requireWords(Yield yield) {
     assertThat(ENGLISH.text(yield.title())).isNotBlank().doesNotContain("{");
