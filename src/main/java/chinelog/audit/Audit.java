@@ -33,6 +33,9 @@ import java.util.stream.Collectors;
  */
 public final class Audit {
 
+  private static final String NOT_OF_AN_EDITION =
+      "A file of this kind does not belong in an edition.";
+
   private static final String CLEAN_OF_ITS_NAME = " ";
 
   private final Addresses addresses;
@@ -241,10 +244,26 @@ public final class Audit {
       case "pdf" -> document(name, bytes, findings);
       case "ttf" -> FontFile.inspectTrueType(bytes, findings);
       case "woff2" -> FontFile.inspectWoff2(bytes, findings);
-      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "csv", "vtt", "srt" ->
+      case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "vtt", "srt" ->
           PlainFile.decode(bytes, findings).ifPresent(text -> text(name, ending, text, findings));
-      default -> findings.add("its name", "A file of this kind does not belong in an edition.");
+      case "csv" -> table(name, bytes, findings);
+      default -> findings.add("its name", NOT_OF_AN_EDITION);
     }
+  }
+
+  /** Patterns alone have tables to take into a spreadsheet. */
+  private void table(String name, byte[] bytes, Findings findings) {
+    if (!name.startsWith("patterns/")) {
+      findings.add("its name", NOT_OF_AN_EDITION);
+    }
+    PlainFile.decode(bytes, findings)
+        .ifPresent(
+            text -> {
+              if (Spreadsheet.hasFormula(text)) {
+                findings.add("a cell", "It begins like a formula, which a spreadsheet would run.");
+              }
+              text(name, "csv", text, findings);
+            });
   }
 
   private void document(String name, byte[] bytes, Findings findings) {

@@ -216,7 +216,7 @@ final class SiteManner implements TextMarkup.Manner {
         "(max-width: 39.99rem) and (min-resolution: 2.5dppx) 70vw, (min-width: 81rem) 1224px, (min-width: 40rem) calc(100vw - 72px), 100vw",
         true),
     // It fills the window.
-    WINDOW(1600, "100vw", true),
+    WINDOW(1600, "(max-width: 39.99rem) and (min-resolution: 2.5dppx) 70vw, 100vw", true),
     BESIDE(480, "auto, (min-width: 60rem) 20rem, (min-width: 40rem) 540px, 100vw", false),
     TEXT(
         960, "auto, (min-width: 60rem) 50rem, (min-width: 40rem) calc(100vw - 72px), 100vw", false),

@@ -296,6 +296,12 @@ class PlantedLeaksTest {
         "this kind",
         f -> f.put("site/hours.csv", utf8("=1+1,2\n")));
     leak(
+        "T73",
+        "a cell that a spreadsheet would run",
+        "patterns/cutting-list.csv",
+        "formula",
+        f -> f.put("patterns/cutting-list.csv", utf8("Part,Sheet\r\n\"=1+1\",2\r\n")));
+    leak(
         "T70",
         "a packed copy of an old page",
         "site/index.html.gz",

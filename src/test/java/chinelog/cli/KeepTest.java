@@ -41,6 +41,11 @@ class KeepTest {
     return log.run("keep", "--into", folder.resolve(into).toString());
   }
 
+  private static String check(TinyLog any) {
+    Said said = any.run("check");
+    return said.toString().replace(any.folder().toString(), "LOG");
+  }
+
   private Said verify(String copy) {
     return TinyLog.say("keep", "--check", folder.resolve(copy).toString());
   }
@@ -69,7 +74,11 @@ class KeepTest {
     assertThat(verify("copies/one").out()).startsWith("The copy of 2026-06-01 is whole: ");
     Files.move(data.folder(), folder.resolve("restored"));
     TinyLog restored = TinyLog.empty(folder.resolve("restored"));
-    assertThat(restored.run("check")).isEqualTo(log.run("check"));
+    // Of what it did not write and finds in its place, the program would tell.
+    log.remove("published/public/site/index.html");
+    log.remove("published/public/site");
+    log.remove("published/public");
+    assertThat(check(restored)).isEqualTo(check(log));
     assertThat(restored.run("publish", "--for", "public").status()).isZero();
   }
 

@@ -173,7 +173,8 @@ class StrayKeyTest {
   void anEditorsLastStateStopsOnlyIfItHoldsMoreMarks() {
     TinyLog log = TinyLog.in(folder).write("photos/photos.yaml", "keel.png: {under: lines}\n");
     log.write("photos/photos.yaml~", "keel.png: {alt: Keel}\n");
-    assertThat(log.run("check").status()).isEqualTo(Main.DONE);
+    TinyLog.Said said = log.run("check");
+    assertThat(said.status()).as(said.out() + said.err()).isEqualTo(Main.DONE);
     log.write("photos/photos.yaml", "keel.png: {alt: Keel}\n");
     log.write("photos/photos.yaml~", "keel.png: {under: lines}\n");
     assertThat(log.run("check").status()).isEqualTo(Main.PROBLEMS);

@@ -32,7 +32,7 @@ class ByteTwinsTest {
 
   static final LocalDate AS_OF = LocalDate.of(2026, 3, 20);
 
-  private static final int PAIRS = Integer.getInteger("chinelog.byte-pairs", 8);
+  private static final int PAIRS = Integer.getInteger("chinelog.byte-pairs", 4);
   private static final List<Locale> LOCALES =
       List.of(Locale.forLanguageTag("tr"), Locale.forLanguageTag("ar-EG"), Locale.GERMANY);
   private static final List<String> ZONES = List.of("Etc/GMT+12", "Pacific/Kiritimati", "UTC");

@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class ManyMachinesTest {
 
-  private static final int MACHINES = Integer.getInteger("chinelog.machines", 3);
+  private static final int MACHINES = Integer.getInteger("chinelog.machines", 2);
 
   private static final List<List<String>> SURROUNDINGS =
       List.of(

@@ -46,7 +46,7 @@ class ScriptVectorsTest {
   private static final int LONGEST = 400;
 
   /** Every vector in every place with 1; by default one in so many, to keep the run short. */
-  private static final int ONE_IN = Integer.getInteger("chinelog.corpus-one-in", 12);
+  private static final int ONE_IN = Integer.getInteger("chinelog.corpus-one-in", 24);
 
   /** The same for titles and texts alone, which cost less. */
   private static final int NOTE_IN = Math.min(ONE_IN, 3);

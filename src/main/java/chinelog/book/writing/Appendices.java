@@ -94,6 +94,7 @@ final class Appendices {
     }
     rows.write();
     whereMaterialsWent();
+    charts(Appendices::isOfCost);
     out.close();
   }
 
@@ -135,6 +136,10 @@ final class Appendices {
     out.close();
   }
 
+  private static boolean isOfCost(Chart chart) {
+    return chart.id().equals("cost-so-far");
+  }
+
   private static boolean isOfHours(Chart chart) {
     return chart.id().startsWith("hours-");
   }
@@ -144,7 +149,9 @@ final class Appendices {
   }
 
   private boolean isOther(Chart chart) {
-    return !isOfMass(chart) && (edition.hours().isEmpty() || !isOfHours(chart));
+    return !isOfMass(chart)
+        && (edition.materials().isEmpty() || !isOfCost(chart))
+        && (edition.hours().isEmpty() || !isOfHours(chart));
   }
 
   private void charts() {
@@ -198,7 +205,6 @@ final class Appendices {
 
   private void cautions() {
     setting.openSection("cautions", words.say("cautions"), "appendix");
-    setting.lead("cautions.about");
     Cautions.write(out, edition.cautions());
     out.close();
   }

@@ -62,8 +62,8 @@ final class Index {
   }
 
   /**
-   * Writes the words with their pages, each page once, in columns: those of the last page are of
-   * one height, where the library's own would fill the first of them alone.
+   * Writes the words with their pages, each page once, in columns of one height, so that the last
+   * page is as full as the others.
    */
   void write(Xhtml out, Map<String, Integer> pages, Words words, double pageMm) {
     List<String> all = List.copyOf(places.keySet());
@@ -71,7 +71,7 @@ final class Index {
     double lines = all.isEmpty() ? 0 : heights.get(all.size() - 1);
     double most = (pageMm - HEADING_MM) / LINE_MM;
     int sheets = Math.max(1, (int) Math.ceil(lines / (ABREAST * most)));
-    List<Integer> ends = ends(heights, ABREAST * (sheets - 1), most);
+    List<Integer> ends = ends(heights, ABREAST * sheets);
     int start = 0;
     for (int i = 0; i < ends.size(); i++) {
       int end = ends.get(i);
@@ -105,18 +105,13 @@ final class Index {
     return heights;
   }
 
-  /**
-   * After how many words each column ends.
-   *
-   * @param full columns of the pages before the last, which are filled
-   * @param most lines in one of them
-   */
-  private static List<Integer> ends(List<Double> heights, int full, double most) {
+  /** After how many words each of the columns ends, if all are of one height. */
+  private static List<Integer> ends(List<Double> heights, int columns) {
     int all = heights.size();
-    double rest = all == 0 ? 0 : heights.get(all - 1) - full * most;
+    double whole = all == 0 ? 0 : heights.get(all - 1);
     List<Integer> ends = new ArrayList<>();
-    for (int column = 1; column < full + ABREAST; column++) {
-      double lines = Math.min(column, full) * most + Math.max(0, column - full) * rest / ABREAST;
+    for (int column = 1; column < columns; column++) {
+      double lines = column * whole / columns;
       int end = (int) heights.stream().filter(h -> h <= lines + 0.5).count();
       if (end > 0 && !ends.contains(end) && end < all) {
         ends.add(end);

@@ -14,13 +14,16 @@ import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
 import chinelog.problem.Place;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Every text of a log that some readers may get, or that is kept from them. */
 final class LogTexts {
 
   private final List<Passage> all = new ArrayList<>();
+  private final Map<String, Label> pictures = new HashMap<>();
   private Label outer = Label.NONE;
   private Release.@Nullable Kind released;
   private String name = "";
@@ -29,6 +32,7 @@ final class LogTexts {
 
   static List<Passage> of(Log log, Album album) {
     LogTexts texts = new LogTexts();
+    album.photographs().forEach(p -> texts.pictures.put(p.file().path(), p.file().label()));
     texts.head(log.head());
     for (Agreement a : log.agreements().values()) {
       if (a.isOwn()) {
@@ -150,9 +154,14 @@ final class LogTexts {
     for (PhotoFile.Part part : photograph.file().parts()) {
       add(Passage.Role.PROSE, "what is named in " + name, part.place(), part.name(), Label.NONE);
     }
+    // Words inside a file are not read to those who may not see a part of its picture.
     String what = "words inside " + name;
-    add(Passage.Role.PROSE, what, place, photograph.written().caption(), Label.NONE);
-    add(Passage.Role.PROSE, what, place, photograph.written().alt(), Label.NONE);
+    Label parts =
+        photograph.file().regions().stream()
+            .map(PhotoFile.Region::label)
+            .reduce(Label.NONE, Label::join);
+    add(Passage.Role.PROSE, what, place, photograph.written().caption(), parts);
+    add(Passage.Role.PROSE, what, place, photograph.written().alt(), parts);
     released = null;
     outer = Label.NONE;
   }
@@ -199,7 +208,7 @@ final class LogTexts {
     }
   }
 
-  private static List<Passage.Piece> row(List<List<Inline>> cells, Label label) {
+  private List<Passage.Piece> row(List<List<Inline>> cells, Label label) {
     List<Passage.Piece> pieces = new ArrayList<>();
     for (List<Inline> cell : cells) {
       read(cell, label, pieces);
@@ -209,9 +218,13 @@ final class LogTexts {
   }
 
   /** The runs of a line, as pieces. */
-  private static void read(List<Inline> runs, Label around, List<Passage.Piece> pieces) {
+  private void read(List<Inline> runs, Label around, List<Passage.Piece> pieces) {
     for (Inline run : runs) {
       Label label = around.join(run.label());
+      if (run instanceof Inline.Image image) {
+        // Who does not get the picture does not get its caption.
+        label = label.join(pictures.getOrDefault(image.path(), Label.NONE));
+      }
       boolean apart = run instanceof Inline.Image || run instanceof Inline.Footnote;
       if (apart) {
         pieces.add(new Passage.Piece("\n", around));

@@ -123,7 +123,7 @@ class AlbumTest {
   void aDayWithWorkAndNoPhotographIsARemark() {
     logs.photo("photos/a.jpg", shot(1, "2026:04:01 13:40:00", ""))
         .entry("day", DAY.minusDays(1), "", List.of(9, 12))
-        .entry("other", DAY, "", List.of());
+        .entry("other", DAY, "", List.of(9, 12));
 
     assertThat(logs.open().problems())
         .extracting(Problem::toString)
@@ -139,7 +139,8 @@ class AlbumTest {
     }
     assertThat(logs.open().problems()).isEmpty();
 
-    logs.photo("photos/a.jpg", shot(1, "2026:04:01 13:40:00", "")).entry("day", DAY, "", List.of());
+    logs.photo("photos/a.jpg", shot(1, "2026:04:01 13:40:00", ""))
+        .entry("day", DAY, "", List.of(9, 12));
 
     assertThat(logs.open().problems())
         .singleElement()
