@@ -61,6 +61,11 @@ class NewLogTest {
     assertThat(reading.problems()).isEmpty();
     Log log = reading.log();
     assertThat(log.promises()).containsExactly("lines");
+    // Readers of the example are party to nothing that the designer was promised.
+    assertThat(log.readers())
+        .filteredOn(r -> !r.id().equals("workshop"))
+        .isNotEmpty()
+        .noneMatch(r -> r.partyTo().contains("lines"));
     assertThat(log.releases()).hasSize(4);
     assertThat(log.head().budgets()).hasSize(4);
     assertThat(log.head().clocks()).hasSize(1);
