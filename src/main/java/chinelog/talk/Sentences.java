@@ -5,9 +5,17 @@ import java.text.BreakIterator;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Cuts text into sentences. */
 final class Sentences {
+
+  /** Not after a figure, as in the date 14. 3. 2026. */
+  private static final Pattern BEFORE_A_FIGURE =
+      Pattern.compile("(?<=[^\\p{Nd}\\s])[.!?][\u201d\u2019)]? (?=\\p{Nd})");
 
   private final Locale locale;
   private final Speech speech;
@@ -31,10 +39,8 @@ final class Sentences {
   List<Scene.Part> of(String text) {
     List<Scene.Part> said = new ArrayList<>();
     String plain = text.replaceAll("[\\s\\p{Cc}&&[^\u00a0\u202f]]+", " ").strip();
-    BreakIterator ends = BreakIterator.getSentenceInstance(locale);
-    ends.setText(plain);
     int from = 0;
-    for (int to = ends.next(); to != BreakIterator.DONE; to = ends.next()) {
+    for (int to : ends(plain)) {
       boolean goesOn =
           to < plain.length() && speech.abbreviations().endsIn(plain.substring(from, to));
       String sentence = plain.substring(from, to).strip();
@@ -47,6 +53,21 @@ final class Sentences {
       said.add(said(plain.substring(from).strip()));
     }
     return said;
+  }
+
+  /** Where sentences may end; the platform sees no end before one that begins with a figure. */
+  private SortedSet<Integer> ends(String plain) {
+    SortedSet<Integer> all = new TreeSet<>();
+    BreakIterator ends = BreakIterator.getSentenceInstance(locale);
+    ends.setText(plain);
+    for (int to = ends.next(); to != BreakIterator.DONE; to = ends.next()) {
+      all.add(to);
+    }
+    Matcher figure = BEFORE_A_FIGURE.matcher(plain);
+    while (figure.find()) {
+      all.add(figure.end());
+    }
+    return all;
   }
 
   private Scene.Said said(String sentence) {

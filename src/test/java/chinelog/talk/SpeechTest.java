@@ -149,4 +149,16 @@ class SpeechTest {
     assertThat(speech("de").say("1 Planke")).isEqualTo("1 Planke");
     assertThat(new Speech(Locale.ITALY).say("700 mm, circa")).isEqualTo("700 mm, circa");
   }
+
+  @Test
+  void aSentenceMayBeginWithAFigure() {
+    Sentences sentences = new Sentences(Locale.UK, speech("en"), "[withheld]");
+    assertThat(sentences.of("The sum is soon done. 0.24 m² of cloth drinks it."))
+        .containsExactly(
+            new Scene.Said("The sum is soon done.", "The sum is soon done."),
+            new Scene.Said(
+                "0.24 m² of cloth drinks it.",
+                "Zero point two four square metres of cloth drinks it."));
+    assertThat(sentences.of("Look at No. 3 of 14. 3. 2026 again.")).hasSize(1);
+  }
 }
