@@ -36,13 +36,14 @@ class ArchitectureTest {
       Map.ofEntries(
           entry("digest", List.of()),
           entry("json", List.of()),
+          entry("jpeg", List.of()),
           entry("problem", List.of()),
           entry("label", List.of()),
           entry("quantity", List.of()),
           entry("wording", List.of("quantity")),
           entry("log", List.of("wording", "quantity", "label", "problem")),
           entry("reckon", List.of("log", "wording", "json", "quantity", "label", "problem")),
-          entry("photo", List.of("log", "quantity", "label", "problem")),
+          entry("photo", List.of("log", "quantity", "label", "problem", "jpeg")),
           entry("keep", List.of("problem", "digest")),
           entry("edition", List.of("quantity", "problem")),
           entry(
@@ -54,7 +55,9 @@ class ArchitectureTest {
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
           entry("book", List.of("edition", "markup", "wording", "quantity", "problem", "digest")),
           entry("pattern", List.of("edition", "markup", "quantity", "problem")),
-          entry("talk", List.of("edition", "markup", "wording", "quantity", "problem", "digest")),
+          entry(
+              "talk",
+              List.of("edition", "markup", "wording", "quantity", "problem", "digest", "jpeg")),
           // The audit trusts neither the renderers nor the withholding.
           entry("audit", List.of("log", "label", "quantity", "problem", "digest")),
           entry(
@@ -126,7 +129,7 @@ class ArchitectureTest {
           entry("boofcv..", List.of("photo")),
           entry("georegression..", List.of("photo")),
           entry("org.ddogleg..", List.of("photo")),
-          entry("javax.imageio..", List.of("photo", "audit", "book", "talk")),
+          entry("javax.imageio..", List.of("photo", "audit", "book", "talk", "jpeg")),
           entry("org.apache.pdfbox..", List.of("book", "pattern", "talk", "audit", "photo")),
           entry("com.openhtmltopdf..", List.of("book.setting", "book.page")),
           entry("freemarker..", List.of("markup", "site", "desk")),

@@ -4,6 +4,7 @@ import chinelog.edition.Chart;
 import chinelog.edition.Edition;
 import chinelog.edition.Picture;
 import chinelog.edition.Talk;
+import chinelog.jpeg.JpegEncoder;
 import chinelog.markup.Theme;
 import chinelog.markup.Wording;
 import java.awt.Color;
@@ -11,16 +12,10 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.util.Iterator;
 import java.util.List;
-import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
-import javax.imageio.ImageWriteParam;
-import javax.imageio.ImageWriter;
-import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /**
  * Draws frames: plates on the theme's ground, and cards in its type. All measures below are for a
@@ -91,7 +86,7 @@ final class Frames {
     } finally {
       g.dispose();
     }
-    return jpeg(frame);
+    return JpegEncoder.encode(frame, QUALITY);
   }
 
   private Color colour(String value) {
@@ -233,33 +228,5 @@ final class Frames {
     rule(g, y + 34);
     new ChartDrawing(g, chart, theme, wording, plain, strong)
         .draw(SIDE, y + 90, most, HIGH - TOP - y - 90);
-  }
-
-  /** By the JDK's own writer, at one quality. */
-  private static byte[] jpeg(BufferedImage frame) throws IOException {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    ImageWriter writer = writer();
-    try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
-      ImageWriteParam how = writer.getDefaultWriteParam();
-      how.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
-      how.setCompressionQuality(QUALITY);
-      writer.setOutput(out);
-      writer.write(null, new IIOImage(frame, null, null), how);
-    } finally {
-      writer.dispose();
-    }
-    return bytes.toByteArray();
-  }
-
-  private static ImageWriter writer() {
-    Iterator<ImageWriter> writers = ImageIO.getImageWritersByFormatName("jpeg");
-    while (writers.hasNext()) {
-      ImageWriter writer = writers.next();
-      if (writer.getClass().getName().startsWith("com.sun.imageio.")) {
-        return writer;
-      }
-      writer.dispose();
-    }
-    throw new IllegalStateException("this Java has no JPEG writer");
   }
 }

@@ -1,15 +1,9 @@
 package chinelog.photo.pixels;
 
+import chinelog.jpeg.JpegEncoder;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Arrays;
-import java.util.Iterator;
-import javax.imageio.IIOImage;
-import javax.imageio.ImageIO;
-import javax.imageio.ImageWriteParam;
-import javax.imageio.ImageWriter;
-import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** The JPEG format: encoding afresh, and finding where a stream ends. */
 final class Jpeg {
@@ -19,32 +13,9 @@ final class Jpeg {
 
   private Jpeg() {}
 
-  /** One quality and the standard's own tables for every picture, so that size tells nothing. */
+  /** At one quality for every picture, so that size tells nothing. */
   static byte[] encode(BufferedImage image) throws IOException {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    ImageWriter writer = writer();
-    try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
-      ImageWriteParam how = writer.getDefaultWriteParam();
-      how.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
-      how.setCompressionQuality(QUALITY / 100f);
-      writer.setOutput(out);
-      writer.write(null, new IIOImage(image, null, null), how);
-    } finally {
-      writer.dispose();
-    }
-    return bytes.toByteArray();
-  }
-
-  private static ImageWriter writer() {
-    Iterator<ImageWriter> writers = ImageIO.getImageWritersByFormatName("jpeg");
-    while (writers.hasNext()) {
-      ImageWriter writer = writers.next();
-      if (writer.getClass().getName().startsWith("com.sun.imageio.")) {
-        return writer;
-      }
-      writer.dispose();
-    }
-    throw new IllegalStateException("this Java has no JPEG writer");
+    return JpegEncoder.encode(image, QUALITY / 100f);
   }
 
   /** Whether the first picture's end marker is there. */
