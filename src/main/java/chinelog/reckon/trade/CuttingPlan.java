@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -93,13 +94,11 @@ final class CuttingPlan {
     if (wide > width || high > length) {
       throw new TradeException(
           "sheet_width",
-          "The part \""
-              + part.name()
-              + "\" is "
-              + units.length(Math.round(wide * 1e5) / 1e5)
-              + " wide and "
-              + units.length(Math.round(high * 1e5) / 1e5)
-              + " high, larger than a sheet.",
+          Sentence.of(
+              "The part \"{0}\" is {1} wide and {2} high, larger than a sheet.",
+              part.name(),
+              units.length(Math.round(wide * 1e5) / 1e5),
+              units.length(Math.round(high * 1e5) / 1e5)),
           "Give larger sheets; moulds may be cut in halves (mould: half).");
     }
     Shelf shelf =
