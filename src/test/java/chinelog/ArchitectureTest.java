@@ -122,8 +122,7 @@ class ArchitectureTest {
           // The log reads YAML; the desk asks the parser where to splice.
           entry("org.snakeyaml..", List.of("log.reading", "desk.files")),
           entry("org.apache.commons.csv..", List.of("log", "reckon")),
-          entry("tech.units..", List.of("quantity")),
-          entry("javax.measure..", List.of("quantity")),
+          entry("org.apache.commons.numbers..", List.of("quantity")),
           entry("com.drew..", List.of("photo", "audit")),
           entry("net.coobird..", List.of("photo")),
           entry("boofcv..", List.of("photo")),
