@@ -152,11 +152,12 @@ final class CheckCommand extends LogCommand {
     }
   }
 
-  /** What is wrong, and what is asked; of a log in which nothing has changed as it was found then. */
+  /**
+   * What is wrong, and what is asked; of a log in which nothing has changed as it was found then.
+   */
   private Checked find() throws IOException {
     List<Problem> pinned = Pins.pin(requireFolder(log));
-    Optional<Remembered> remembered =
-        Remembered.find(log, "check", today() + " " + zone());
+    Optional<Remembered> remembered = Remembered.find(log, "check", today() + " " + zone());
     Optional<List<List<String>>> rows =
         remembered.isPresent() ? remembered.get().recall() : Optional.empty();
     if (rows.isPresent() && pinned.isEmpty()) {

@@ -49,7 +49,8 @@ record Checked(
     if (foreseen != null) {
       rows.add(row(FORESEEN, foreseen.printed));
       for (Publisher.PostTold p : foreseen.posts) {
-        rows.add(row(POST, p.readers(), p.number(), p.title(), p.entries(), p.words(), p.minutes()));
+        rows.add(
+            row(POST, p.readers(), p.number(), p.title(), p.entries(), p.words(), p.minutes()));
       }
     }
     return rows;
@@ -81,13 +82,7 @@ record Checked(
       }
     }
     return new Checked(
-        counts.get(0),
-        counts.get(1),
-        counts.get(2),
-        problems,
-        questions,
-        counts.get(3),
-        foreseen);
+        counts.get(0), counts.get(1), counts.get(2), problems, questions, counts.get(3), foreseen);
   }
 
   private static Publisher.PostTold post(List<String> cells) {

@@ -83,8 +83,7 @@ public final class Remembered {
     lines.add(digest);
     look.young().forEach(name -> lines.add(YOUNG + name));
     for (List<String> cells : rows) {
-      lines.add(
-          cells.stream().map(Remembered::escaped).collect(Collectors.joining(CELL, ROW, "")));
+      lines.add(cells.stream().map(Remembered::escaped).collect(Collectors.joining(CELL, ROW, "")));
     }
     Notes.write(file, lines);
   }

@@ -381,8 +381,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   /** A format to set up as it is wanted; to find one takes long, to copy it does not. */
-  private NumberFormat own(
-      Map<Locale, NumberFormat> found, Function<Locale, NumberFormat> find) {
+  private NumberFormat own(Map<Locale, NumberFormat> found, Function<Locale, NumberFormat> find) {
     return (NumberFormat) found.computeIfAbsent(locale, find).clone();
   }
 

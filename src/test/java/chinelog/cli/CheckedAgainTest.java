@@ -101,9 +101,7 @@ class CheckedAgainTest {
   @Test
   void anotherDayIsAnotherCheck() {
     log.replace(
-            "log.yaml",
-            "from: 2026-03-02",
-            "from: 2026-03-02, until: 2026-06-02, afterwards: free")
+            "log.yaml", "from: 2026-03-02", "from: 2026-03-02, until: 2026-06-02, afterwards: free")
         .replace(TinyLog.NOTE, "---\nThe keel", "under: lines\n---\nThe keel");
     String then = on("2026-06-01T10:00:00Z");
     assertThat(on("2026-06-01T22:00:00Z")).isEqualTo(then);
