@@ -33,8 +33,7 @@ public final class OpenQuestions {
     }
     SortedMap<String, OpenWords> words = new TreeMap<>();
     for (Readers group : opened.log().readers()) {
-      words.put(
-          group.id(), OpenWords.of(opened, group, editions.of(group), asked, asOf));
+      words.put(group.id(), OpenWords.of(opened, group, editions.of(group), asked, asOf));
     }
     List<Questions.Asking> all = new ArrayList<>(asked.questions());
     all.addAll(Lookalikes.asked(opened, asOf, Progress.SILENT));

@@ -75,7 +75,14 @@ final class Records {
     register
         .withheld()
         .forEach(
-            w -> lines.add("  " + w.place() + ": " + w.thing().words() + ", under " + w.label().inWords()));
+            w ->
+                lines.add(
+                    "  "
+                        + w.place()
+                        + ": "
+                        + w.thing().words()
+                        + ", under "
+                        + w.label().inWords()));
     lines.add("");
     lines.add("Released (" + register.released().size() + ")");
     register.released().forEach(r -> lines.add("  " + line(r.release())));

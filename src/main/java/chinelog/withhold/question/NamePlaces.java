@@ -10,9 +10,9 @@ import java.util.regex.Pattern;
 
 /**
  * Tells by what stands beside an everyday word with a capital whether it names somebody there: by
- * itself between signs, as in "sent off, Museum."; after a title, such as "Firma"; in German after a
- * preposition without an article, as in "bei Museum"; and where it does what people do, as in "Museum
- * rang".
+ * itself between signs, as in "sent off, Museum."; after a title, such as "Firma"; in German after
+ * a preposition without an article, as in "bei Museum"; and where it does what people do, as in
+ * "Museum rang".
  */
 final class NamePlaces {
 
@@ -22,10 +22,13 @@ final class NamePlaces {
   private static final int BETWEEN = 5;
 
   private static final Pattern BEFORE = Pattern.compile("([\\p{L}\\p{M}]+)\\.?[ \u00a0]+$");
-  private static final Pattern OPENS = Pattern.compile("(?:^|[^\\p{L}\\p{N} \u00a0\f-]|[ \u00a0]-)[ \u00a0]*$");
-  private static final Pattern CLOSES = Pattern.compile("^[ \u00a0]*(?:$|[^\\p{L}\\p{N} \u00a0\f-]|-[ \u00a0])");
+  private static final Pattern OPENS =
+      Pattern.compile("(?:^|[^\\p{L}\\p{N} \u00a0\f-]|[ \u00a0]-)[ \u00a0]*$");
+  private static final Pattern CLOSES =
+      Pattern.compile("^[ \u00a0]*(?:$|[^\\p{L}\\p{N} \u00a0\f-]|-[ \u00a0])");
   private static final Pattern OWNER = Pattern.compile("^[\u2019'](?:s\\b)?");
-  private static final Pattern AFTER = Pattern.compile("[\\p{L}\\p{M}]+|[^\\p{L}\\p{M} \u00a0\u2019'-]");
+  private static final Pattern AFTER =
+      Pattern.compile("[\\p{L}\\p{M}]+|[^\\p{L}\\p{M} \u00a0\u2019'-]");
 
   private final Map<String, Set<String>> words;
 
