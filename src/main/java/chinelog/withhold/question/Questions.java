@@ -252,7 +252,8 @@ public final class Questions {
           case TERM -> words.withholdNumbers(piece.text(), what, piece.label());
           case PROSE, PROMISE -> {
             boolean promise = passage.role() == Passage.Role.PROMISE;
-            String of = promise ? what : "the passage under " + piece.label() + " of " + what;
+            String of =
+                promise ? what : "the passage under " + piece.label().inWords() + " of " + what;
             boolean guarded = words.withhold(piece.text(), of, piece.label());
             if (!guarded && !promise) {
               unguarded.add(of);
