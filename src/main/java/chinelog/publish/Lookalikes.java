@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.digest.Sha256;
 import chinelog.label.Clearance;
+import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Release;
@@ -16,6 +17,7 @@ import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Sentence;
 import chinelog.withhold.Withholder;
+import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -37,7 +39,8 @@ public final class Lookalikes {
   private final Darkroom darkroom;
   private final Progress progress;
   private final LocalDate asOf;
-  private final List<Problem> problems = new ArrayList<>();
+  private final List<Problem> reminders = new ArrayList<>();
+  private final List<Questions.Asking> asked = new ArrayList<>();
 
   private Lookalikes(
       Workshop.Opened opened, Clearance clearance, LocalDate asOf, Progress progress) {
@@ -78,7 +81,7 @@ public final class Lookalikes {
           .filter(filled -> !filled.isEmpty() && file.regions().containsAll(filled))
           .forEach(filled -> shown.put(file.path(), filled));
     }
-    return lookalikes.problems(
+    lookalikes.search(
         shown,
         withheld.keptBack(),
         page ->
@@ -87,6 +90,7 @@ public final class Lookalikes {
                 .filter(page::isNamedBy)
                 .map(Release::agreement)
                 .toList());
+    return lookalikes.problems();
   }
 
   /**
@@ -95,6 +99,17 @@ public final class Lookalikes {
    * @throws IOException if a picture cannot be read or the cache cannot be written
    */
   public static List<Problem> inLog(Workshop.Opened opened, LocalDate asOf, Progress progress)
+      throws IOException {
+    return ofLog(opened, asOf, progress).problems();
+  }
+
+  /** The questions of {@link #inLog} alone, each with its name. */
+  static List<Questions.Asking> asked(Workshop.Opened opened, LocalDate asOf, Progress progress)
+      throws IOException {
+    return List.copyOf(ofLog(opened, asOf, progress).asked);
+  }
+
+  private static Lookalikes ofLog(Workshop.Opened opened, LocalDate asOf, Progress progress)
       throws IOException {
     Lookalikes lookalikes = new Lookalikes(opened, new Clearance(new TreeSet<>()), asOf, progress);
     Map<String, List<PhotoFile.Region>> shown = new TreeMap<>();
@@ -108,7 +123,8 @@ public final class Lookalikes {
         shown.put(file.path(), file.regions());
       }
     }
-    return lookalikes.problems(shown, keptBack, page -> List.of());
+    lookalikes.search(shown, keptBack, page -> List.of());
+    return lookalikes;
   }
 
   /** A page of a sheet. */
@@ -125,7 +141,13 @@ public final class Lookalikes {
     Collection<String> of(Page page);
   }
 
-  private List<Problem> problems(
+  private List<Problem> problems() {
+    List<Problem> all = new ArrayList<>(reminders);
+    asked.forEach(a -> all.add(a.problem()));
+    return all;
+  }
+
+  private void search(
       Map<String, List<PhotoFile.Region>> shown, Set<String> keptBack, Releases releases)
       throws IOException {
     List<Likeness> alike =
@@ -156,7 +178,6 @@ public final class Lookalikes {
           .filter(f -> f.kind() != Recognition.Kind.DRAWING || isUnmarked(f.photograph()))
           .forEach(f -> ask(f.photograph(), f.kind() + " " + f.original(), what(f)));
     }
-    return List.copyOf(problems);
   }
 
   /**
@@ -168,7 +189,7 @@ public final class Lookalikes {
     String id = "p" + Sha256.of(photograph.sha256() + " " + original).substring(0, ID_DIGITS);
     boolean answered = opened.answers().stream().anyMatch(a -> a.questions().contains(id));
     if (!answered) {
-      problems.add(
+      Problem problem =
           Problem.question(
               photograph.file().place(),
               what,
@@ -181,7 +202,9 @@ public final class Lookalikes {
                       + id
                       + "], answer: may-stand, reason: \u2026, on: "
                       + asOf
-                      + "}")));
+                      + "}"));
+      String path = photograph.file().path();
+      asked.add(new Questions.Asking(List.of(id), path, Label.NONE, problem));
     }
   }
 
@@ -211,7 +234,7 @@ public final class Lookalikes {
           }
         }
       } catch (ProblemException e) {
-        problems.add(
+        reminders.add(
             Problem.reminder(
                 e.problem().place(),
                 Sentence.of(

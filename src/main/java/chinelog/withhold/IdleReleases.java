@@ -47,7 +47,7 @@ public final class IdleReleases {
                       ? "This release frees nothing: \u201c{0}\u201d is under no agreement."
                       : "This release frees nothing: \u201c{0}\u201d is under {1}.",
                   release.name(),
-                  label),
+                  label.inWords()),
               "Take it out, or correct what it names."));
       return;
     }

@@ -35,7 +35,9 @@ final class Wording {
   }
 
   private static CharSequence under(Question q) {
-    return isOwn(q) ? ", which is the workshop's own" : Sentence.of(", under {0}", q.label());
+    return isOwn(q)
+        ? ", which is the workshop's own"
+        : Sentence.of(", under {0}", q.label().inWords());
   }
 
   private static boolean isOwn(Question q) {
