@@ -1,7 +1,9 @@
 package chinelog.label;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -22,7 +24,7 @@ public record Label(SortedSet<String> agreements) {
   }
 
   public static Label of(String... agreements) {
-    return of(java.util.List.of(agreements));
+    return of(List.of(agreements));
   }
 
   public static Label of(Collection<String> agreements) {
@@ -51,6 +53,21 @@ public record Label(SortedSet<String> agreements) {
 
   public boolean isNone() {
     return agreements.isEmpty();
+  }
+
+  /** For the maker, after "under": "lines", or "the agreements client and lines". */
+  public String inWords() {
+    List<String> named = agreements.stream().filter(id -> !Agreement.isOwn(id)).toList();
+    List<String> all = new ArrayList<>(named);
+    if (named.size() < agreements.size()) {
+      all.add("your own affairs");
+    }
+    int last = all.size() - 1;
+    String listed =
+        last < 1
+            ? String.join("", all)
+            : String.join(", ", all.subList(0, last)) + " and " + all.get(last);
+    return isNone() ? "no agreement" : named.size() > 1 ? "the agreements " + listed : listed;
   }
 
   @Override

@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.digest.Sha256;
 import chinelog.label.Clearance;
+import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Release;
@@ -15,6 +16,7 @@ import chinelog.photo.likeness.Recognition;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.withhold.Withholder;
+import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -36,7 +38,8 @@ public final class Lookalikes {
   private final Darkroom darkroom;
   private final Progress progress;
   private final LocalDate asOf;
-  private final List<Problem> problems = new ArrayList<>();
+  private final List<Problem> reminders = new ArrayList<>();
+  private final List<Questions.Asking> asked = new ArrayList<>();
 
   private Lookalikes(
       Workshop.Opened opened, Clearance clearance, LocalDate asOf, Progress progress) {
@@ -77,7 +80,7 @@ public final class Lookalikes {
           .filter(filled -> !filled.isEmpty() && file.regions().containsAll(filled))
           .forEach(filled -> shown.put(file.path(), filled));
     }
-    return lookalikes.problems(
+    lookalikes.search(
         shown,
         withheld.keptBack(),
         page ->
@@ -86,6 +89,7 @@ public final class Lookalikes {
                 .filter(page::isNamedBy)
                 .map(Release::agreement)
                 .toList());
+    return lookalikes.problems();
   }
 
   /**
@@ -94,6 +98,17 @@ public final class Lookalikes {
    * @throws IOException if a picture cannot be read or the cache cannot be written
    */
   public static List<Problem> inLog(Workshop.Opened opened, LocalDate asOf, Progress progress)
+      throws IOException {
+    return ofLog(opened, asOf, progress).problems();
+  }
+
+  /** The questions of {@link #inLog} alone, each with its name. */
+  static List<Questions.Asking> asked(Workshop.Opened opened, LocalDate asOf, Progress progress)
+      throws IOException {
+    return List.copyOf(ofLog(opened, asOf, progress).asked);
+  }
+
+  private static Lookalikes ofLog(Workshop.Opened opened, LocalDate asOf, Progress progress)
       throws IOException {
     Lookalikes lookalikes = new Lookalikes(opened, new Clearance(new TreeSet<>()), asOf, progress);
     Map<String, List<PhotoFile.Region>> shown = new TreeMap<>();
@@ -107,7 +122,8 @@ public final class Lookalikes {
         shown.put(file.path(), file.regions());
       }
     }
-    return lookalikes.problems(shown, keptBack, page -> List.of());
+    lookalikes.search(shown, keptBack, page -> List.of());
+    return lookalikes;
   }
 
   /** A page of a sheet. */
@@ -124,7 +140,13 @@ public final class Lookalikes {
     Collection<String> of(Page page);
   }
 
-  private List<Problem> problems(
+  private List<Problem> problems() {
+    List<Problem> all = new ArrayList<>(reminders);
+    asked.forEach(a -> all.add(a.problem()));
+    return all;
+  }
+
+  private void search(
       Map<String, List<PhotoFile.Region>> shown, Set<String> keptBack, Releases releases)
       throws IOException {
     List<Likeness> alike =
@@ -155,7 +177,6 @@ public final class Lookalikes {
           .filter(f -> f.kind() != Recognition.Kind.DRAWING || isUnmarked(f.photograph()))
           .forEach(f -> ask(f.photograph(), f.kind() + " " + f.original(), what(f)));
     }
-    return List.copyOf(problems);
   }
 
   /**
@@ -167,7 +188,7 @@ public final class Lookalikes {
     String id = "p" + Sha256.of(photograph.sha256() + " " + original).substring(0, ID_DIGITS);
     boolean answered = opened.answers().stream().anyMatch(a -> a.questions().contains(id));
     if (!answered) {
-      problems.add(
+      Problem problem =
           Problem.question(
               photograph.file().place(),
               what,
@@ -178,7 +199,9 @@ public final class Lookalikes {
                   + id
                   + "], answer: may-stand, reason: \u2026, on: "
                   + asOf
-                  + "}"));
+                  + "}");
+      String path = photograph.file().path();
+      asked.add(new Questions.Asking(List.of(id), path, Label.NONE, problem));
     }
   }
 
@@ -208,7 +231,7 @@ public final class Lookalikes {
           }
         }
       } catch (ProblemException e) {
-        problems.add(
+        reminders.add(
             Problem.reminder(
                 e.problem().place(),
                 "Photographs cannot be searched for this sheet. " + e.problem().what(),

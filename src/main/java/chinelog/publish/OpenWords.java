@@ -3,6 +3,7 @@ package chinelog.publish;
 import chinelog.audit.Audit;
 import chinelog.digest.Sha256;
 import chinelog.label.Agreement;
+import chinelog.label.Label;
 import chinelog.log.records.Readers;
 import chinelog.markup.Wording;
 import chinelog.problem.Problem;
@@ -96,6 +97,11 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
    * @param byReaders what is asked for each group of readers
    */
   static List<Problem> questions(SortedMap<String, OpenWords> byReaders, LocalDate asOf) {
+    return asked(byReaders, asOf).stream().map(Questions.Asking::problem).toList();
+  }
+
+  /** The same, each with its name. */
+  static List<Questions.Asking> asked(SortedMap<String, OpenWords> byReaders, LocalDate asOf) {
     Map<String, Asking> first = new LinkedHashMap<>();
     Map<String, SortedSet<String>> seenBy = new TreeMap<>();
     byReaders.forEach(
@@ -106,7 +112,13 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
                   seenBy.computeIfAbsent(asking.id, id -> new TreeSet<>()).add(readers);
                 }));
     return first.values().stream()
-        .map(a -> question(a, seenBy.getOrDefault(a.id, new TreeSet<>()), asOf))
+        .map(
+            a ->
+                new Questions.Asking(
+                    List.of(a.id),
+                    a.text.text(),
+                    Label.NONE,
+                    question(a, seenBy.getOrDefault(a.id, new TreeSet<>()), asOf)))
         .toList();
   }
 

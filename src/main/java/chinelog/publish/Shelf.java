@@ -52,7 +52,7 @@ final class Shelf {
    * @param ofWorkshop ids of the readers whose editions never stand among what may leave the
    *     workshop
    */
-  private Shelf(Path log, Set<String> ofWorkshop) {
+  Shelf(Path log, Set<String> ofWorkshop) {
     this.log = log;
     this.ofWorkshop = ofWorkshop;
   }
@@ -63,12 +63,15 @@ final class Shelf {
 
   /** The shelf, with the editions of those who are party to everything in their own place. */
   Shelf of(Log read) {
-    return new Shelf(
-        log,
-        read.readers().stream()
-            .filter(read::isPartyToAll)
-            .map(Readers::id)
-            .collect(Collectors.toUnmodifiableSet()));
+    return new Shelf(log, ofWorkshop(read));
+  }
+
+  /** Ids of the readers who are party to everything. */
+  static Set<String> ofWorkshop(Log read) {
+    return read.readers().stream()
+        .filter(read::isPartyToAll)
+        .map(Readers::id)
+        .collect(Collectors.toUnmodifiableSet());
   }
 
   Path published(String readers) {

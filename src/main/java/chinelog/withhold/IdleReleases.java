@@ -43,8 +43,8 @@ public final class IdleReleases {
               release.place(),
               "This release frees nothing: \u201c"
                   + release.name()
-                  + "\u201d is "
-                  + (label.isNone() ? "under no agreement" : "under " + label)
+                  + "\u201d is under "
+                  + label.inWords()
                   + ".",
               "Take it out, or correct what it names."));
       return;

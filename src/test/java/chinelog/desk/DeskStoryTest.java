@@ -77,6 +77,26 @@ class DeskStoryTest {
     desk.until("document.getElementById('questions').children.length === 0");
   }
 
+  /** Nothing but the audit minds the title of a withheld figure. */
+  @Test
+  void whatTheAuditWouldFindIsAskedAtTheDeskToo() throws IOException {
+    String title = "Width across the aftermost thwart";
+    String facts = desk.read("facts.yaml");
+    Files.writeString(
+        desk.folder().resolve("facts.yaml"), facts.replace("title: Beam", "title: " + title));
+    Files.writeString(
+        desk.folder().resolve(SmallDesk.NOTE),
+        SmallDesk.NOTE_TEXT.replace(
+            "The beam comes to 187 mm inside the planking.", "Zwieback: the " + title + "."));
+    desk.go("/");
+    desk.until("document.querySelectorAll('#questions .problem').length === 1");
+    desk.click("#questions [data-reveals]");
+    desk.fill("#questions [name=reason]", "Every boat has one.");
+    desk.click("#questions form button.main");
+    desk.until("document.getElementById('questions').children.length === 0");
+    assertThat(desk.read("answers.yaml")).contains("- questions: [a");
+  }
+
   @Test
   void agreementsAreKeptByFormsAndWhatIsWrongIsNotWritten() throws IOException {
     desk.go("/agreements");

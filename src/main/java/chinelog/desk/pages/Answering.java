@@ -42,7 +42,7 @@ public final class Answering implements Page {
 
   private Reply questions(Request request) throws IOException {
     List<Map<String, Object>> lines = new ArrayList<>();
-    for (Questions.Asking asking : bench.log().now().asked().questions()) {
+    for (Questions.Asking asking : bench.log().now().asking()) {
       Map<String, Object> line = new HashMap<>(Lines.of(List.of(asking.problem())).get(0));
       line.put("ids", asking.ids());
       line.put("found", asking.found());

@@ -54,6 +54,7 @@ final class FigureWatch {
   private final List<NumberWords> languages = new ArrayList<>();
   private final double closeness;
   private final List<Secret> secrets = new ArrayList<>();
+  private final List<Secret> prices = new ArrayList<>();
   private final List<Shown> shown = new ArrayList<>();
   private final Map<Unit, double[]> inUnit = new HashMap<>();
   private final Map<Unit, double[]> shownInUnit = new HashMap<>();
@@ -123,7 +124,11 @@ final class FigureWatch {
       }
       return;
     }
-    secrets.add(new Secret(what, value, label, TradeWords.near(titles), firm, cell));
+    Secret secret = new Secret(what, value, label, TradeWords.near(titles), firm, cell);
+    secrets.add(secret);
+    if (unit.isMoney()) {
+      prices.add(secret);
+    }
   }
 
   /** Notes a withheld scale, such as 16 for 1:16. */
@@ -140,7 +145,7 @@ final class FigureWatch {
 
   /** Notes the figures of a withheld text. */
   void withholdFiguresIn(String text, String what, Label label) {
-    for (Mention m : Mentions.in(text, languages)) {
+    for (Mention m : Mentions.in(text, Letters.all(text), languages)) {
       Unit unit = m.unit();
       if (unit == null || m.spelled() && m.value() < TWO_DIGITS && m.step() == 1) {
         continue;
@@ -181,7 +186,7 @@ final class FigureWatch {
     if (secrets.isEmpty()) {
       return hits;
     }
-    for (Mention mention : Mentions.in(text.text(), languages)) {
+    for (Mention mention : text.reading().mentions(languages)) {
       Secret secret = find(mention, text.text());
       if (secret != null
           && hits.stream().noneMatch(h -> h.start() < mention.end() && mention.start() < h.end())) {
@@ -223,7 +228,7 @@ final class FigureWatch {
       }
     }
     if (m.unit() == null) {
-      for (Secret secret : secrets) {
+      for (Secret secret : prices) {
         Match match = money(m, secret, around);
         if (match.compareTo(how) > 0) {
           how = match;
@@ -258,9 +263,6 @@ final class FigureWatch {
 
   /** A price without its currency. */
   private static Match money(Mention m, Secret secret, Around around) {
-    if (!secret.value.unit().isMoney()) {
-      return Match.NONE;
-    }
     double value = Math.abs(secret.value.value().doubleValue());
     boolean exact = Math.abs(value - m.value()) <= m.step() / 2 * (1 + SAME);
     boolean year = m.step() == 1 && m.value() >= 1900 && m.value() < 2100;

@@ -18,7 +18,8 @@ import java.util.stream.Collectors;
  * together as in an address of the web, by their first letters, and with a slip of the pen.
  *
  * <p>A word of everyday speech, such as the "White" of a firm, counts only where a capital within a
- * sentence shows that it is a name; in German, where every noun has one, it does not count alone.
+ * sentence shows that it is a name, or what stands beside it ({@link NamePlaces}); in German, where
+ * every noun has one, a capital tells so of no noun.
  */
 final class NameWatch {
 
@@ -63,12 +64,13 @@ final class NameWatch {
 
   private final CommonWords common;
   private final boolean nounsHaveCapitals;
+  private final NamePlaces places;
   private final Set<String> byRight = new HashSet<>();
   private final List<String> runsByRight = new ArrayList<>();
   private final Map<String, Name> single = new LinkedHashMap<>();
 
-  /** Nouns that anybody may use and that are known only by a slip of the pen. */
-  private final Map<String, Name> misspelt = new LinkedHashMap<>();
+  /** Words that anybody may use. */
+  private final Map<String, Name> everyday = new LinkedHashMap<>();
 
   private final Map<String, Name> proper = new HashMap<>();
   private final Map<String, Name> initials = new HashMap<>();
@@ -87,6 +89,7 @@ final class NameWatch {
   NameWatch(Locale locale, CommonWords common) {
     this.common = common;
     this.nounsHaveCapitals = Set.of("de", "lb").contains(locale.getLanguage());
+    this.places = new NamePlaces(locale);
   }
 
   /** Notes a name that these readers see by right. */
@@ -138,29 +141,31 @@ final class NameWatch {
         || word.chars().allMatch(Character::isDigit)) {
       return false;
     }
-    boolean calendar = CALENDAR.contains(word);
-    if (common.contains(word) && (nounsHaveCapitals || calendar)) {
-      if (!calendar) {
-        misspelt.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
+    if (common.contains(word)) {
+      if (CALENDAR.contains(word)) {
+        return false;
       }
-      return false;
+      everyday.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
+      return capitalTells(word);
     }
     single.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
     return true;
   }
 
+  /** Whether a capital within a sentence makes a name of an everyday word. */
+  private boolean capitalTells(String word) {
+    return !nounsHaveCapitals || !CommonWords.isGermanNoun(word);
+  }
+
   /**
-   * Notes words that a withheld text writes as names: with a capital within a sentence, and never
-   * small in any text of the log.
+   * Notes words that a withheld text writes as names: with a capital within a sentence where that
+   * tells, or doing what people do, and never small in any text of the log.
    */
   void withholdNamesIn(String text, String what, Label label, Set<String> writtenSmall) {
-    if (nounsHaveCapitals) {
-      return;
-    }
     for (Letters.Word word : Letters.words(text)) {
       String letters = word.letters();
       if (word.hasCapital()
-          && !word.first()
+          && (!nounsHaveCapitals && !word.first() || places.isSomebody(text, word))
           && letters.length() >= LEAST
           && letters.chars().allMatch(Character::isLetter)
           && !common.contains(letters)
@@ -184,7 +189,7 @@ final class NameWatch {
     for (int i = 0; i < words.size(); i++) {
       int length = Math.max(longest(words, i, text.text(), hits), i < taken ? 1 : 0);
       if (length == 0) {
-        length = one(words.get(i), hits) ? 1 : 0;
+        length = one(words.get(i), text, hits) ? 1 : 0;
       }
       taken = Math.max(taken, i + length);
     }
@@ -231,7 +236,8 @@ final class NameWatch {
     return !broken && (rare || capitals && within && (name.whole || !nounsHaveCapitals));
   }
 
-  private boolean one(Letters.Word word, List<Hit> hits) {
+  private boolean one(Letters.Word word, Seen seen, List<Hit> hits) {
+    String text = seen.text();
     String letters = word.letters();
     Name acronym = initials.get(letters);
     if (acronym != null
@@ -257,16 +263,21 @@ final class NameWatch {
     }
     for (Name name : single.values()) {
       String known = name.words.get(0);
-      boolean spoken = isInflected(letters, known);
-      boolean weak = common.contains(known);
-      if (spoken && (!weak || word.hasCapital() && !word.first())
-          || word.hasCapital() && isSlip(letters, known)) {
+      if (isInflected(letters, known) || word.hasCapital() && isSlip(letters, known)) {
         hits.add(hit(word.start(), word.end(), name));
         return true;
       }
     }
-    for (Name name : misspelt.values()) {
-      if (word.hasCapital() && isSlip(letters, name.words.get(0))) {
+    if (!word.hasCapital()) {
+      return false;
+    }
+    for (Name name : everyday.values()) {
+      String known = name.words.get(0);
+      boolean spoken =
+          isInflected(letters, known) && (!word.first() && capitalTells(known))
+              || (letters.equals(known) || letters.equals(known + "s"))
+                  && places.isName(text, word, CommonWords.standsBare(known));
+      if (spoken || isSlip(letters, known)) {
         hits.add(hit(word.start(), word.end(), name));
         return true;
       }

@@ -152,7 +152,7 @@ final class PassageWatch {
 
   List<Hit> find(Seen text) {
     List<Hit> hits = new ArrayList<>();
-    List<Letters.Word> all = Letters.all(text.text());
+    List<Letters.Word> all = text.reading().all();
     List<String> words = all.stream().map(Letters.Word::letters).toList();
     for (int i = 0; i < words.size(); i++) {
       int length = passage(text.text(), all, words, i, hits);

@@ -23,6 +23,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -46,6 +47,8 @@ public final class Questions {
   private final LocalDate asOf;
   private final List<Passage> passages;
   private final Locator locator;
+  private final Map<String, Reading> readings = new HashMap<>();
+  private final Set<String> writtenSmall = new HashSet<>();
   private final SortedMap<String, Question> found = new TreeMap<>();
   private final SortedMap<String, SortedSet<String>> readersOf = new TreeMap<>();
   private final SortedSet<String> unguarded = new TreeSet<>();
@@ -61,6 +64,11 @@ public final class Questions {
     this.asOf = asOf;
     this.passages = LogTexts.of(log, album);
     this.locator = new Locator(log.folder());
+    for (Passage passage : passages) {
+      if (passage.role() != Passage.Role.NAME) {
+        passage.pieces().forEach(p -> small(p.text(), writtenSmall));
+      }
+    }
   }
 
   /**
@@ -154,7 +162,7 @@ public final class Questions {
     for (Passage passage : passages) {
       String text = passage.seen(eyes);
       if (!text.isBlank()) {
-        seen.add(Seen.of(passage, text));
+        seen.add(new Seen(passage, readings.computeIfAbsent(text, Reading::new)));
       }
     }
     CommonWords common = new CommonWords(seen);
@@ -227,12 +235,6 @@ public final class Questions {
   /** Tells the watches what is shown by right and what is withheld. */
   private void fill(
       Eyes eyes, List<Seen> seen, NameWatch names, PassageWatch words, FigureWatch figures) {
-    Set<String> writtenSmall = new HashSet<>();
-    for (Passage passage : passages) {
-      if (passage.role() != Passage.Role.NAME) {
-        passage.pieces().forEach(p -> small(p.text(), writtenSmall));
-      }
-    }
     for (Seen text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
         names.show(text.text());
@@ -250,7 +252,8 @@ public final class Questions {
           case TERM -> words.withholdNumbers(piece.text(), what, piece.label());
           case PROSE, PROMISE -> {
             boolean promise = passage.role() == Passage.Role.PROMISE;
-            String of = promise ? what : "the passage under " + piece.label() + " of " + what;
+            String of =
+                promise ? what : "the passage under " + piece.label().inWords() + " of " + what;
             boolean guarded = words.withhold(piece.text(), of, piece.label());
             if (!guarded && !promise) {
               unguarded.add(of);

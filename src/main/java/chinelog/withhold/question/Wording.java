@@ -37,7 +37,7 @@ final class Wording {
   }
 
   private static String under(Question q) {
-    return isOwn(q) ? ", which is the workshop's own" : ", under " + q.label();
+    return isOwn(q) ? ", which is the workshop's own" : ", under " + q.label().inWords();
   }
 
   private static boolean isOwn(Question q) {
