@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,6 +27,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** All or nothing: what goes wrong on the way leaves the edition that stood before. */
 @Timeout(60)
+@Order(2)
 class PublishingTest {
 
   private static final String NOTHING_PUBLISHED =

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -24,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
  * What is published of twins, two logs that differ only in what everybody may not see, to the byte;
  * {@link TwinsAbroadTest} publishes them in other surroundings.
  */
+@Order(2)
 class ByteTwinsTest {
 
   static final LocalDate AS_OF = LocalDate.of(2026, 3, 20);
