@@ -53,6 +53,7 @@ final class Assembly {
     "hero",
     "theme",
     "paper",
+    "leaf",
     "chapters",
     "patterns",
     "printer",

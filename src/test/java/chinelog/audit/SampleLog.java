@@ -158,6 +158,7 @@ final class SampleLog {
         null,
         "plain",
         Paper.A4,
+        0.12,
         BookChapters.STAGES,
         new TreeMap<>(),
         null,

@@ -238,6 +238,7 @@ public final class LogFixture {
             null,
             "",
             Paper.A4,
+            0.12,
             BookChapters.STAGES,
             new TreeMap<>(),
             null,

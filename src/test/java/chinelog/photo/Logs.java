@@ -133,6 +133,7 @@ public final class Logs {
             null,
             "plain",
             Paper.A4,
+            0.12,
             BookChapters.STAGES,
             clocks,
             null,

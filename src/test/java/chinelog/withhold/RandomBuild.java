@@ -614,6 +614,7 @@ final class RandomBuild {
         some(4, "licence"),
         "plain",
         Paper.A4,
+        0.12,
         BookChapters.STAGES,
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,

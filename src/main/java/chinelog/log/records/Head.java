@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param licence under which it is shown, in the maker's words
  * @param theme name of a folder in themes
  * @param paper of book and booklet
+ * @param leafMm how thick a leaf of the build book is
  * @param chapters what the chapters of the build book follow
  * @param clocks how far each camera's clock is fast, by camera model
  * @param hero path of the photograph for cover and home page
@@ -62,6 +63,7 @@ public record Head(
     @Nullable Marked<String> licence,
     String theme,
     Paper paper,
+    double leafMm,
     BookChapters chapters,
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
@@ -96,6 +98,7 @@ public record Head(
         licence,
         theme,
         paper,
+        leafMm,
         chapters,
         clocks,
         hero,
