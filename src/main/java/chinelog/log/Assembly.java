@@ -71,6 +71,7 @@ final class Assembly {
     "tell",
     "releases",
     "limits",
+    "figures",
     "posts",
     "handover",
     "letter",
@@ -195,6 +196,12 @@ final class Assembly {
       Source source = inventory.read(file.getValue(), file.getKey(), problems);
       if (source != null) {
         Path path = file.getValue();
+        if (NewLog.isFirstNote(source.text())) {
+          problems.reminder(
+              Place.of(file.getKey()),
+              "This note still reads as it was laid down, and readers would see it so.",
+              "Write your own in its place, or delete it, before you publish.");
+        }
         entries.addAll(
             reader.read(file.getKey(), source, text -> missing.find(path, text, entries)));
       }

@@ -110,7 +110,8 @@ final class HeadReader {
         new PatternSheetsReader(log, scope).read(),
         new TalkReader(log, scope).read(),
         new PlanReader(log, scope).postLength(),
-        letter());
+        letter(),
+        new PlanReader(log, scope).figureGroups());
   }
 
   /** Who it is built for: the workshop's own, if nothing else is said of it. */

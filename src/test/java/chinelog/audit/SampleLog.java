@@ -167,7 +167,7 @@ final class SampleLog {
         PatternSheets.USUAL,
         TalkPlan.USUAL,
         null,
-        LetterPlan.NONE);
+        LetterPlan.NONE, List.of());
   }
 
   private static Agreement agreement(String id, String with, String covers) {

@@ -247,7 +247,7 @@ public final class LogFixture {
             PatternSheets.USUAL,
             TalkPlan.USUAL,
             null,
-            LetterPlan.NONE);
+            LetterPlan.NONE, List.of());
     return new Log(
         Path.of("merrow"),
         head,

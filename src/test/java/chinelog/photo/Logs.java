@@ -142,7 +142,7 @@ public final class Logs {
             PatternSheets.USUAL,
             TalkPlan.USUAL,
             null,
-            LetterPlan.NONE);
+            LetterPlan.NONE, List.of());
     return new Log(
         folder,
         head,

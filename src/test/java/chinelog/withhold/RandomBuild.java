@@ -623,7 +623,7 @@ final class RandomBuild {
         PatternSheets.USUAL,
         TalkPlan.USUAL,
         null,
-        LetterPlan.NONE);
+        LetterPlan.NONE, List.of());
   }
 
   private Log log() {

@@ -231,9 +231,8 @@ final class Chapters {
           entries(title, entries);
           out.close();
         },
-        isAlone(title, entries)
-            ? List.of()
-            : entries.stream()
+        entries.stream()
+                .filter(e -> e != entries.get(0) || !isTitledBy(title, e))
                 .map(e -> new Section.Entry(Anchors.entry(e.id()), e.title()))
                 .toList());
   }
@@ -321,7 +320,8 @@ final class Chapters {
     for (int i = 0; i < entries.size(); i++) {
       Entry entry = isFinish ? finish.without(entries.get(i)) : entries.get(i);
       boolean isLast = i == entries.size() - 1;
-      entryWriter.write(entry, isLast ? fullPage(entry) : null, isAlone(title, entries));
+      boolean isTitled = i == 0 && isTitledBy(title, entry);
+      entryWriter.write(entry, isLast ? fullPage(entry) : null, isTitled);
     }
     if (isFinish && !finish.left().isEmpty()) {
       plates.page(finish.left(), "verso");
@@ -335,9 +335,9 @@ final class Chapters {
         && entries.get(entries.size() - 1).id().equals(last.get(last.size() - 1).id());
   }
 
-  /** Whether the title of a chapter is that of its one entry, too. */
-  private static boolean isAlone(String title, List<Entry> entries) {
-    return entries.size() == 1 && entries.get(0).title().equals(title);
+  /** Whether the title of a chapter is that of its first entry, too, which need not repeat it. */
+  private static boolean isTitledBy(String title, Entry first) {
+    return first.title().equals(title);
   }
 
   private static @Nullable Plate fullPage(Entry entry) {

@@ -43,6 +43,7 @@ import org.jspecify.annotations.Nullable;
  * @param letter the next one to those who follow the build
  * @param postLength wanted where the log leaves the division into posts to the tool; null if it
  *     does not say
+ * @param figureGroups headings of figures, in the order in which they are shown
  */
 public record Head(
     Marked<String> title,
@@ -72,7 +73,8 @@ public record Head(
     PatternSheets patternSheets,
     TalkPlan talk,
     @Nullable PostLength postLength,
-    LetterPlan letter) {
+    LetterPlan letter,
+    List<FigureGroup> figureGroups) {
 
   /** This with other figures. */
   public Head withFigures(
@@ -107,6 +109,7 @@ public record Head(
         patternSheets,
         talk,
         postLength,
-        letter);
+        letter,
+        figureGroups);
   }
 }
