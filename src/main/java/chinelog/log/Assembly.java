@@ -196,14 +196,11 @@ final class Assembly {
       Source source = inventory.read(file.getValue(), file.getKey(), problems);
       if (source != null) {
         Path path = file.getValue();
-        if (NewLog.isFirstNote(source.text())) {
-          problems.reminder(
-              Place.of(file.getKey()),
-              "This note still reads as it was laid down, and readers would see it so.",
-              "Write your own in its place, or delete it, before you publish.");
+        List<Entry> read =
+            reader.read(file.getKey(), source, text -> missing.find(path, text, entries));
+        if (!NewLog.isFirstNote(source.text())) {
+          entries.addAll(read);
         }
-        entries.addAll(
-            reader.read(file.getKey(), source, text -> missing.find(path, text, entries)));
       }
     }
     Comparator<Entry> order = Comparator.comparing(Entry::date).thenComparing(Entry::id);

@@ -82,13 +82,9 @@ public final class NewLog {
     }
   }
 
-  /** Whether a note still reads as it was laid down, whatever stands above it. */
+  /** Whether a note still reads as it was laid down: it tells its maker something, not readers. */
   static boolean isFirstNote(String text) {
-    return body(text).equals(body(resource("entries/first.md")));
-  }
-
-  private static String body(String note) {
-    return note.substring(note.indexOf("\n---", 1) + 1).strip();
+    return text.lines().toList().equals(resource("entries/first.md").lines().toList());
   }
 
   private static String resource(String name) {

@@ -82,7 +82,8 @@ public final class Logs {
           new Block.Paragraph(
               List.of(
                   new Inline.Emphasis(
-                      List.of(new Inline.Image(path, List.of(), Label.NONE, place)))),
+                      List.of(new Inline.Image(
+                              path, List.of(), Label.NONE, Inline.Image.Layout.BY_SHAPE, place)))),
               Label.NONE,
               place));
     }

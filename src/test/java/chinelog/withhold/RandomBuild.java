@@ -203,7 +203,10 @@ final class RandomBuild {
       if (open.nextBoolean()) {
         images.add(
             new Inline.Image(
-                path, runs(imageLabel.join(photoSeen), "caption in the text"), imageLabel, at()));
+                path, runs(imageLabel.join(photoSeen), "caption in the text"),
+                imageLabel,
+                Inline.Image.Layout.BY_SHAPE,
+                at()));
       }
     }
     String stage =

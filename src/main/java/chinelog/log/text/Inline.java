@@ -143,10 +143,6 @@ public sealed interface Inline {
       WIDE
     }
 
-    public Image(String path, List<Inline> caption, Label label, Place place) {
-      this(path, caption, label, Layout.BY_SHAPE, place);
-    }
-
     @Override
     public List<Inline> children() {
       return caption;
