@@ -58,7 +58,10 @@ final class HeadReader {
   private static final List<String> VALUATIONS = List.of("fifo", "average");
   private static final List<String> PAPERS = List.of("a4", "letter");
   private static final List<String> CHAPTERS = List.of("stages", "posts");
-  /** A leaf of usual book paper, of 100 g/m² or so: common practice of printing houses, no source. */
+
+  /**
+   * A leaf of usual book paper, of 100 g/m² or so: common practice of printing houses, no source.
+   */
   private static final double LEAF_MM = 0.12;
 
   private static final double THINNEST_MM = 0.03;

@@ -94,23 +94,8 @@ public sealed interface FactId {
    */
   List<String> GROUPS =
       List.of(
-          SUBJECT,
-          "scale",
-          "built",
-          "hull",
-          "model",
-          "",
-          "mass",
-          "balance",
-          "rig",
-          "sail",
-          "power",
-          "trial",
-          "hours",
-          "labour",
-          "cost",
-          "price",
-          "rate");
+          SUBJECT, "scale", "built", "hull", "model", "", "mass", "balance", "rig", "sail", "power",
+          "trial", "hours", "labour", "cost", "price", "rate");
 
   /** The group of what was found on trial. */
   String TRIAL = "trial";

@@ -167,7 +167,8 @@ final class SampleLog {
         PatternSheets.USUAL,
         TalkPlan.USUAL,
         null,
-        LetterPlan.NONE, List.of());
+        LetterPlan.NONE,
+        List.of());
   }
 
   private static Agreement agreement(String id, String with, String covers) {

@@ -148,7 +148,8 @@ class PagesTest {
   }
 
   @ParameterizedTest
-  @EnumSource(names = {"BOOK", "BOOKLET", "SHEETS", "LETTER_BOOK", "PRINTERS_BOOK", "PRINTERS_COVER"})
+  @EnumSource(
+      names = {"BOOK", "BOOKLET", "SHEETS", "LETTER_BOOK", "PRINTERS_BOOK", "PRINTERS_COVER"})
   void theSameEditionGivesTheSameBytes(Prints print) {
     assertThat(print.print()).isEqualTo(print.bytes());
   }

@@ -247,7 +247,8 @@ public final class LogFixture {
             PatternSheets.USUAL,
             TalkPlan.USUAL,
             null,
-            LetterPlan.NONE, List.of());
+            LetterPlan.NONE,
+            List.of());
     return new Log(
         Path.of("merrow"),
         head,

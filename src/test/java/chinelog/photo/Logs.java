@@ -82,7 +82,8 @@ public final class Logs {
           new Block.Paragraph(
               List.of(
                   new Inline.Emphasis(
-                      List.of(new Inline.Image(
+                      List.of(
+                          new Inline.Image(
                               path, List.of(), Label.NONE, Inline.Image.Layout.BY_SHAPE, place)))),
               Label.NONE,
               place));
@@ -143,7 +144,8 @@ public final class Logs {
             PatternSheets.USUAL,
             TalkPlan.USUAL,
             null,
-            LetterPlan.NONE, List.of());
+            LetterPlan.NONE,
+            List.of());
     return new Log(
         folder,
         head,

@@ -203,7 +203,8 @@ final class RandomBuild {
       if (open.nextBoolean()) {
         images.add(
             new Inline.Image(
-                path, runs(imageLabel.join(photoSeen), "caption in the text"),
+                path,
+                runs(imageLabel.join(photoSeen), "caption in the text"),
                 imageLabel,
                 Inline.Image.Layout.BY_SHAPE,
                 at()));
@@ -626,7 +627,8 @@ final class RandomBuild {
         PatternSheets.USUAL,
         TalkPlan.USUAL,
         null,
-        LetterPlan.NONE, List.of());
+        LetterPlan.NONE,
+        List.of());
   }
 
   private Log log() {

@@ -70,8 +70,7 @@ final class CropMarks {
    * those who search the text.
    */
   private static void outlines(
-      PDPageContentStream content, PDFont font, String words, float x, float y)
-      throws IOException {
+      PDPageContentStream content, PDFont font, String words, float x, float y) throws IOException {
     PDVectorFont shapes = (PDVectorFont) font;
     float left = x;
     InputStream codes = new ByteArrayInputStream(font.encode(words));

@@ -232,9 +232,9 @@ final class Chapters {
           out.close();
         },
         entries.stream()
-                .filter(e -> e != entries.get(0) || !isTitledBy(title, e))
-                .map(e -> new Section.Entry(Anchors.entry(e.id()), e.title()))
-                .toList());
+            .filter(e -> e != entries.get(0) || !isTitledBy(title, e))
+            .map(e -> new Section.Entry(Anchors.entry(e.id()), e.title()))
+            .toList());
   }
 
   private void open(String id, String title, String number, String dates, @Nullable Plate picture) {
