@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.edition.Figure;
 import chinelog.label.Label;
+import chinelog.log.records.FigureGroup;
 import chinelog.log.records.Log;
 import chinelog.log.records.Release;
 import chinelog.log.text.Inline;
@@ -28,7 +29,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedSet;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -247,20 +247,36 @@ final class FigureMaker {
         listed(fact));
   }
 
-  /** All figures, by group, then as the names run, numbers in them as numbers. */
+  /**
+   * All figures: as the maker has grouped them, then by the groups of the trade and by titles of
+   * groups; in each as the names run, numbers in them as numbers, those of the full size first.
+   */
   List<Figure> figures() {
-    Comparator<Figure> order =
-        Comparator.comparing(Figure::group).thenComparing(Figure::name, NATURAL_ORDER);
-    Map<Boolean, List<Figure>> byFullSize = new TreeMap<>(Comparator.reverseOrder());
-    facts.byName().values().stream()
+    record Ranked(int rank, boolean isModels, Figure figure) {}
+    Comparator<Ranked> order =
+        Comparator.comparingInt(Ranked::rank)
+            .thenComparing(r -> r.figure.group())
+            .thenComparing(Ranked::isModels)
+            .thenComparing(r -> r.figure.name(), NATURAL_ORDER);
+    return facts.byName().values().stream()
         .filter(f -> listed(f) != null)
         .filter(this::sees)
-        .forEach(
-            f ->
-                byFullSize
-                    .computeIfAbsent(f.id().isFullSize(), full -> new ArrayList<>())
-                    .add(figure(f)));
-    return byFullSize.values().stream().flatMap(l -> l.stream().sorted(order)).toList();
+        .map(f -> new Ranked(rank(f.id().group()), !f.id().isFullSize(), figure(f)))
+        .sorted(order)
+        .map(Ranked::figure)
+        .toList();
+  }
+
+  private int rank(String group) {
+    List<FigureGroup> own = log.head().figureGroups();
+    for (int i = 0; i < own.size(); i++) {
+      if (own.get(i).holds(group)) {
+        return i;
+      }
+    }
+    int known = FactId.GROUPS.indexOf(group);
+    int unknown = FactId.GROUPS.indexOf("");
+    return own.size() + (known < 0 ? unknown : known);
   }
 
   private Figure figure(Fact fact) {
@@ -340,6 +356,11 @@ final class FigureMaker {
   }
 
   private String group(String first) {
+    for (FigureGroup own : log.head().figureGroups()) {
+      if (own.holds(first)) {
+        return own.title();
+      }
+    }
     return words
         .find("group." + first)
         .orElseGet(
