@@ -176,6 +176,7 @@ final class Chapters {
         entry.facts(),
         entry.materials(),
         entry.hours(),
+        entry.drawings(),
         entry.under());
   }
 

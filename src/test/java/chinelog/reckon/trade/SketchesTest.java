@@ -130,7 +130,7 @@ class SketchesTest {
         shell.shapes().stream()
             .flatMap(s -> s instanceof Strip strip ? List.of(strip).stream() : null)
             .toList();
-    assertThat(strips).extracting(Strip::number).startsWith(1, 2, 3).hasSize(12);
+    assertThat(strips).extracting(Strip::turn).startsWith(1, 2, 3).hasSize(12);
     double keel = lines(shell, Ink.HULL).get(1).points().get(0).y();
     double perMm = (strips.get(0).points().get(0).y() - keel) / 60;
     for (Strip strip : strips) {
@@ -143,7 +143,7 @@ class SketchesTest {
     for (Strip strip : strips) {
       List<Point> fore = strip.points().stream().filter(p -> p.x() > 393.99).toList();
       double high = fore.get(0).y() - fore.get(fore.size() - 1).y();
-      assertThat(high / perMm).isCloseTo(strip.number() <= 3 ? 4 : 0, within(0.01));
+      assertThat(high / perMm).isCloseTo(strip.turn() <= 3 ? 4 : 0, within(0.01));
     }
   }
 
