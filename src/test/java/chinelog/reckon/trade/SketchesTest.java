@@ -115,6 +115,51 @@ class SketchesTest {
     assertThat(lines.rows()).hasSize(6);
   }
 
+  /** The keel rises out of the water half way between the last stations and the first ones. */
+  @Test
+  void theCurveOfAreasComesToNothingWhereTheKeelLeavesTheWater() throws Exception {
+    Sketch lines =
+        Given.the("hull-form")
+            .table(
+                "offsets",
+                "station,x [mm],keel [mm],WL 100 half-breadth [mm],WL 120 half-breadth [mm]\n"
+                    + "1,0,100,0,10\n2,100,60,30,36\n3,200,20,44,50\n4,300,60,30,36\n"
+                    + "5,400,100,0,10\n")
+            .quantity("draught", "80 mm")
+            .sketches()
+            .get(0);
+    List<Point> curve = lines(lines, Ink.CURVE).get(0).points();
+    double base =
+        lines(lines, Ink.AREA).get(0).points().stream().mapToDouble(Point::y).min().orElseThrow();
+    for (Point end : List.of(curve.get(0), curve.get(curve.size() - 1))) {
+      assertThat(end.y()).isCloseTo(base, within(0.05));
+      assertThat(Math.abs((end.x() - 200) / 388 * 400)).isCloseTo(150, within(0.5));
+    }
+  }
+
+  /** Lettering and the curve of arms keep clear of a bulb far below the keel. */
+  @Test
+  void whatHangsBelowTheKeelHasItsRoom() throws Exception {
+    Sketch balance =
+        box()
+            .table(
+                "masses",
+                "item,mass [g],x [mm],z [mm]\nShell,2800,300,60\nBulb,2000,300,-260\n")
+            .sketches()
+            .get(0);
+    double lowest =
+        discs(balance, Ink.WEIGHT).stream()
+            .mapToDouble(d -> d.at().y() - d.radius())
+            .min()
+            .orElseThrow();
+    assertThat(lines(balance, Ink.CURVE).get(0).points())
+        .allSatisfy(p -> assertThat(p.y()).isLessThan(lowest - 20));
+    assertThat(balance.shapes())
+        .filteredOn(s -> s instanceof Sketch.Note note && note.quiet())
+        .isNotEmpty()
+        .allSatisfy(s -> assertThat(((Sketch.Note) s).at().y()).isLessThan(lowest - 20));
+  }
+
   @Test
   void theStripsOfAShellShareItsGirth() throws Exception {
     Sketch shell =
