@@ -47,6 +47,25 @@ final class Brush {
         look.stroke.equals("none") ? null : "round");
   }
 
+  void rect(double x, double y, double width, double height, Look look) {
+    svg.empty(
+        "rect",
+        "x",
+        ChartSvg.number(x),
+        "y",
+        ChartSvg.number(y),
+        "width",
+        ChartSvg.number(width),
+        "height",
+        ChartSvg.number(height),
+        "class",
+        look.name,
+        "fill",
+        colour(look.fill),
+        "stroke",
+        colour(look.stroke));
+  }
+
   void disc(double x, double y, double radius, Look look) {
     svg.empty(
         "circle",

@@ -3,7 +3,6 @@ package chinelog.markup;
 import chinelog.edition.Chart;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Draws a chart as SVG with real text, a title and a description.
@@ -23,15 +22,26 @@ public final class ChartSvg {
   /** Width of a sign by its height, taken together: digits of a sans face are about this wide. */
   private static final double WIDEST_SIGN = 0.58;
 
+  private static final Brush.Look GRID = new Brush.Look("grid", "none", "rule", 1, null);
+  private static final List<Brush.Look> BARS =
+      List.of(
+          new Brush.Look("bar-1", "accent", "accent", 1, null),
+          new Brush.Look("bar-2", "paper", "soft", 1, null));
+  private static final List<Brush.Look> LINES =
+      List.of(
+          new Brush.Look("line line-1", "none", "accent", 2.5, null),
+          new Brush.Look("line line-2", "none", "soft", 1.5, "5 4"));
+
   private final Chart chart;
   private final Theme theme;
   private final Wording wording;
-  private final HtmlWriter svg = new HtmlWriter();
+  private final Brush brush;
 
   private ChartSvg(Chart chart, Theme theme, Wording wording) {
     this.chart = chart;
     this.theme = theme;
     this.wording = wording;
+    this.brush = new Brush(theme);
   }
 
   /** The chart as an element {@code svg} within a page of the site. */
@@ -83,148 +93,51 @@ public final class ChartSvg {
         String.valueOf(TEXT_SIZE));
     whole.element("title", chart.title(), "id", titleId);
     whole.element("desc", chart.description(), "id", descriptionId);
-    whole.raw(svg.toString());
     if (chart.series().size() > 1) {
-      legend(whole);
+      legend();
     }
+    whole.raw(brush.drawn());
     return whole.close("svg").toString();
   }
 
-  private void legend(HtmlWriter out) {
+  private void legend() {
     double x = 0;
     List<Chart.Series> series = chart.series();
     for (int i = 0; i < series.size(); i++) {
       if (chart.kind() == Chart.Kind.BARS) {
-        rect(out, x + 0.5, 5.5, 21, 10, i);
+        rect(x + 0.5, 5.5, 21, 10, i);
       } else {
-        out.empty(
-            "path",
-            "d",
-            "M" + number(x) + " 11h22",
-            "class",
-            "line line-" + (i + 1),
-            "fill",
-            "none",
-            "stroke",
-            lineColour(i),
-            "stroke-width",
-            lineWidth(i),
-            "stroke-dasharray",
-            dashes(i));
+        line("M" + number(x) + " 11h22", i);
       }
       String name =
           series.get(i).name() + (chart.unit().isEmpty() ? "" : " (" + chart.unit() + ")");
-      out.element(
-          "text",
-          name,
-          "x",
-          number(x + 28),
-          "y",
-          "15",
-          "class",
-          "label",
-          "fill",
-          theme.value("ink"));
+      label(x + 28, 15, name, "start", false);
       x += 28 + 7.6 * name.length() + 24;
     }
-  }
-
-  void rect(double x, double y, double width, double height, int index) {
-    rect(svg, x, y, width, height, index);
   }
 
   private static String size(double widthMm, double heightMm) {
     return String.format(Locale.ROOT, "width:%.2fmm;height:%.2fmm", widthMm, heightMm);
   }
 
-  private void rect(HtmlWriter out, double x, double y, double width, double height, int index) {
-    out.empty(
-        "rect",
-        "x",
-        number(x),
-        "y",
-        number(y),
-        "width",
-        number(width),
-        "height",
-        number(height),
-        "class",
-        "bar bar-" + (index + 1),
-        "fill",
-        barFill(index),
-        "stroke",
-        barStroke(index));
+  void rect(double x, double y, double width, double height, int index) {
+    brush.rect(x, y, width, height, BARS.get(Math.min(index, 1)));
   }
 
   void line(String path, int index) {
-    svg.empty(
-        "path",
-        "d",
-        path,
-        "class",
-        "line line-" + (index + 1),
-        "fill",
-        "none",
-        "stroke",
-        lineColour(index),
-        "stroke-width",
-        lineWidth(index),
-        "stroke-dasharray",
-        dashes(index));
+    brush.path(path, LINES.get(Math.min(index, 1)));
   }
 
   void grid(double x1, double y1, double x2, double y2) {
-    svg.empty(
-        "path",
-        "d",
-        "M" + number(x1) + " " + number(y1) + "L" + number(x2) + " " + number(y2),
-        "class",
-        "grid",
-        "fill",
-        "none",
-        "stroke",
-        theme.value("rule"),
-        "stroke-width",
-        "1");
+    String path = "M" + number(x1) + " " + number(y1) + "L" + number(x2) + " " + number(y2);
+    brush.path(path, GRID);
   }
 
   /**
    * @param anchor {@code start}, {@code middle} or {@code end}
    */
   void label(double x, double y, String text, String anchor, boolean quiet) {
-    svg.element(
-        "text",
-        text,
-        "x",
-        number(x),
-        "y",
-        number(y),
-        "text-anchor",
-        anchor,
-        "class",
-        quiet ? "label soft" : "label",
-        "fill",
-        theme.value(quiet ? "soft" : "ink"));
-  }
-
-  private String barFill(int index) {
-    return index == 0 ? theme.value("accent") : theme.value("paper");
-  }
-
-  private String barStroke(int index) {
-    return theme.value(index == 0 ? "accent" : "soft");
-  }
-
-  private String lineColour(int index) {
-    return theme.value(index == 0 ? "accent" : "soft");
-  }
-
-  private static String lineWidth(int index) {
-    return index == 0 ? "2.5" : "1.5";
-  }
-
-  private static @Nullable String dashes(int index) {
-    return index == 0 ? null : "5 4";
+    brush.text(x, y, text, anchor, quiet);
   }
 
   /** The room that the longest of the printed values takes, at the most that its signs can need. */

@@ -2,6 +2,7 @@ package chinelog.pattern;
 
 import chinelog.edition.Pattern;
 import chinelog.edition.Patterns;
+import chinelog.nesting.Shelves;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -75,69 +76,31 @@ final class Layout {
     }
   }
 
-  /** A row of parts, on one sheet. */
-  private static final class Shelf {
-    final int sheet;
-    final double bottom;
-    final double height;
-    double right;
-
-    Shelf(int sheet, double bottom, double height) {
-      this.sheet = sheet;
-      this.bottom = bottom;
-      this.height = height;
-    }
-  }
-
-  /** First fit, by falling height. */
+  /** The highest first, each where it fits first. */
   private void shelves(List<Piece> pieces, Box area) {
     List<Piece> sorted = new ArrayList<>(pieces);
     sorted.sort(Comparator.comparingDouble((Piece p) -> -p.box.height()));
-    List<Shelf> shelves = new ArrayList<>();
+    Shelves shelves = new Shelves(area.width(), area.height(), GAP);
     List<List<Placed>> laid = new ArrayList<>();
-    List<Double> used = new ArrayList<>();
     for (Piece piece : sorted) {
-      Shelf shelf = null;
-      for (Shelf s : shelves) {
-        if (s.height >= piece.box.height() && s.right + piece.box.width() <= area.width()) {
-          shelf = s;
-          break;
-        }
-      }
-      if (shelf == null) {
-        shelf = newShelf(shelves, laid, used, piece.box.height(), area);
+      Shelves.Spot spot = shelves.place(piece.box.width(), piece.box.height());
+      if (spot.sheet() == laid.size()) {
+        laid.add(new ArrayList<>());
       }
       // Shelves are filled from the top of the sheet.
-      double y = area.top() - shelf.bottom - piece.box.height();
-      laid.get(shelf.sheet).add(piece.at(shelf.right, y));
-      shelf.right += piece.box.width() + GAP;
+      double y = area.top() - spot.across() - piece.box.height();
+      laid.get(spot.sheet()).add(piece.at(spot.along(), y));
     }
     for (int i = 0; i < laid.size(); i++) {
-      sheets.add(sheet(laid.get(i), used.get(i), area));
+      sheets.add(sheet(laid.get(i), shelves.taken(i), area));
     }
-  }
-
-  private static Shelf newShelf(
-      List<Shelf> shelves, List<List<Placed>> laid, List<Double> used, double height, Box area) {
-    int sheet = 0;
-    while (sheet < laid.size() && used.get(sheet) + height > area.height()) {
-      sheet++;
-    }
-    if (sheet == laid.size()) {
-      laid.add(new ArrayList<>());
-      used.add(0.0);
-    }
-    Shelf shelf = new Shelf(sheet, used.get(sheet), height);
-    shelves.add(shelf);
-    used.set(sheet, used.get(sheet) + height + GAP);
-    return shelf;
   }
 
   private Sheet sheet(List<Placed> placed, double used, Box area) {
     if (!roll) {
       return new Sheet(paper, placed, null);
     }
-    Paper cut = paper.cutTo(Math.max(used - GAP, Square.NEEDS));
+    Paper cut = paper.cutTo(Math.max(used, Square.NEEDS));
     double down = cut.area().top() - area.top();
     return new Sheet(
         cut,

@@ -2,15 +2,13 @@ package chinelog.pattern;
 
 import chinelog.edition.Pattern;
 import chinelog.edition.Patterns;
+import chinelog.nesting.Shelves;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
 /**
- * The parts of all reckonings laid out on the sheets that they are cut from: side by side on
- * shelves, the highest first, each where it fits first (first fit by decreasing height; Coffman,
- * Garey, Johnson and Tarjan, SIAM J. Comput. 9, 1980). None is turned, so that the grain runs as
- * drawn. The same parts come out the same.
+ * The parts of all reckonings laid out on the sheets that they are cut from, the widest first.
  *
  * @param stock what they are cut from
  * @param sheets how many are needed
@@ -34,19 +32,6 @@ record Nest(Patterns.Stock stock, int sheets, List<Cut> cuts) {
    */
   record Cut(Pattern part, int sheet, double along, double across, double length, double width) {}
 
-  private static final class Shelf {
-    final int sheet;
-    final double bottom;
-    final double height;
-    double right;
-
-    Shelf(int sheet, double bottom, double height) {
-      this.sheet = sheet;
-      this.bottom = bottom;
-      this.height = height;
-    }
-  }
-
   /** A nest for each kind of sheet that parts of the edition are cut from. */
   static List<Nest> of(Patterns patterns) {
     List<Nest> nests = new ArrayList<>();
@@ -67,38 +52,21 @@ record Nest(Patterns.Stock stock, int sheets, List<Cut> cuts) {
       }
     }
     sized.sort(Comparator.comparingDouble(c -> -c.width()));
-    double gap = GAP + patterns.kerfMm();
-    List<Shelf> shelves = new ArrayList<>();
-    List<Double> used = new ArrayList<>();
+    Shelves shelves = new Shelves(stock.lengthMm(), stock.widthMm(), GAP + patterns.kerfMm());
     List<Cut> laid = new ArrayList<>();
     for (Cut cut : sized) {
-      Shelf shelf =
-          shelves.stream()
-              .filter(s -> s.height >= cut.width() && s.right + cut.length() <= stock.lengthMm())
-              .findFirst()
-              .orElseGet(() -> open(shelves, used, cut.width(), stock.widthMm(), gap));
+      Shelves.Spot spot = shelves.place(cut.length(), cut.width());
       laid.add(
           new Cut(
-              cut.part(), shelf.sheet + 1, shelf.right, shelf.bottom, cut.length(), cut.width()));
-      shelf.right += cut.length() + gap;
+              cut.part(),
+              spot.sheet() + 1,
+              spot.along(),
+              spot.across(),
+              cut.length(),
+              cut.width()));
     }
     laid.sort(Comparator.comparingInt(Cut::sheet));
-    return new Nest(stock, used.size(), laid);
-  }
-
-  private static Shelf open(
-      List<Shelf> shelves, List<Double> used, double high, double room, double gap) {
-    int sheet = 0;
-    while (sheet < used.size() && used.get(sheet) + high > room) {
-      sheet++;
-    }
-    if (sheet == used.size()) {
-      used.add(0.0);
-    }
-    Shelf shelf = new Shelf(sheet, used.get(sheet), high);
-    used.set(sheet, used.get(sheet) + high + gap);
-    shelves.add(shelf);
-    return shelf;
+    return new Nest(stock, shelves.sheets(), laid);
   }
 
   private static boolean isCut(Pattern part) {

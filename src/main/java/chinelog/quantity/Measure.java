@@ -3,7 +3,7 @@ package chinelog.quantity;
 import java.util.Collections;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import tech.units.indriya.function.RationalNumber;
+import org.apache.commons.numbers.fraction.BigFraction;
 
 /**
  * What one symbol stands for.
@@ -14,10 +14,7 @@ import tech.units.indriya.function.RationalNumber;
  * @param dimension powers of base dimensions by their names; a currency is a dimension of its own
  */
 record Measure(
-    String symbol,
-    RationalNumber factor,
-    RationalNumber offset,
-    SortedMap<String, Integer> dimension) {
+    String symbol, BigFraction factor, BigFraction offset, SortedMap<String, Integer> dimension) {
 
   Measure {
     dimension = Collections.unmodifiableSortedMap(new TreeMap<>(dimension));

@@ -1,14 +1,15 @@
 package chinelog.quantity;
 
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.apache.commons.numbers.fraction.BigFraction;
 import org.jspecify.annotations.Nullable;
-import tech.units.indriya.function.RationalNumber;
 
 /**
  * A unit of measurement with its standard symbol, such as {@code mm}, {@code oz/yd²}, {@code
@@ -36,7 +37,7 @@ public final class Unit {
 
   private final List<Term> terms;
   private final String symbol;
-  private final RationalNumber factor;
+  private final BigFraction factor;
   private final SortedMap<String, Integer> dimension;
 
   /** Tells most units apart at once that are asked whether they are compatible. */
@@ -45,10 +46,10 @@ public final class Unit {
   Unit(List<Term> terms) {
     this.terms = List.copyOf(terms);
     this.symbol = UnitText.symbol(terms);
-    RationalNumber size = RationalNumber.ONE;
+    BigFraction size = BigFraction.ONE;
     SortedMap<String, Integer> powers = new TreeMap<>();
     for (Term term : terms) {
-      size = size.multiply(power(term.measure.factor(), term.power));
+      size = size.multiply(term.measure.factor().pow(term.power));
       term.measure.dimension().forEach((d, n) -> powers.merge(d, n * term.power, Integer::sum));
     }
     powers.values().removeIf(n -> n == 0);
@@ -197,17 +198,25 @@ public final class Unit {
     if (!isReading() && !target.isReading() || equals(target)) {
       return convertDifference(number, target);
     }
-    RationalNumber kelvin = RationalNumber.of(number).multiply(factor).add(offset());
-    RationalNumber result = kelvin.subtract(target.offset()).divide(target.factor);
-    return new BigDecimal(result.getDividend())
-        .divide(new BigDecimal(result.getDivisor()), PRECISION);
+    return rounded(exact(number).subtract(target.offset()).divide(target.factor));
   }
 
   double coherent(BigDecimal number) {
-    RationalNumber coherent = RationalNumber.of(number).multiply(factor).add(offset());
-    return new BigDecimal(coherent.getDividend())
-        .divide(new BigDecimal(coherent.getDivisor()), PRECISION)
-        .doubleValue();
+    return rounded(exact(number)).doubleValue();
+  }
+
+  /** A number of this in the coherent unit of its kind, its zero included. */
+  private BigFraction exact(BigDecimal number) {
+    BigFraction plain =
+        number.scale() > 0
+            ? BigFraction.of(number.unscaledValue(), BigInteger.TEN.pow(number.scale()))
+            : BigFraction.of(number.toBigIntegerExact());
+    return plain.multiply(factor).add(offset());
+  }
+
+  private static BigDecimal rounded(BigFraction exact) {
+    return new BigDecimal(exact.getNumerator())
+        .divide(new BigDecimal(exact.getDenominator()), PRECISION);
   }
 
   /** Converts a difference, for which the zero of a temperature scale does not matter. */
@@ -216,10 +225,10 @@ public final class Unit {
     if (factor.compareTo(target.factor) == 0) {
       return number;
     }
-    RationalNumber ratio = factor.divide(target.factor);
+    BigFraction ratio = factor.divide(target.factor);
     return number
-        .multiply(new BigDecimal(ratio.getDividend()))
-        .divide(new BigDecimal(ratio.getDivisor()), PRECISION);
+        .multiply(new BigDecimal(ratio.getNumerator()))
+        .divide(new BigDecimal(ratio.getDenominator()), PRECISION);
   }
 
   /** Compares a number of this with a number of {@code other} exactly. */
@@ -228,10 +237,10 @@ public final class Unit {
     if (isReading() || other.isReading()) {
       return number.compareTo(other.convert(otherNumber, this));
     }
-    RationalNumber ratio = factor.divide(other.factor);
+    BigFraction ratio = factor.divide(other.factor);
     return number
-        .multiply(new BigDecimal(ratio.getDividend()))
-        .compareTo(otherNumber.multiply(new BigDecimal(ratio.getDivisor())));
+        .multiply(new BigDecimal(ratio.getNumerator()))
+        .compareTo(otherNumber.multiply(new BigDecimal(ratio.getDenominator())));
   }
 
   private void requireCompatible(Unit target) throws QuantityException {
@@ -252,16 +261,12 @@ public final class Unit {
         0);
   }
 
-  private RationalNumber offset() {
-    return isReading() ? terms.get(0).measure.offset() : RationalNumber.ZERO;
+  private BigFraction offset() {
+    return isReading() ? terms.get(0).measure.offset() : BigFraction.ZERO;
   }
 
   private String name() {
     return symbol.isEmpty() ? "a plain number" : "\"" + symbol + "\"";
-  }
-
-  private static RationalNumber power(RationalNumber base, int n) {
-    return n < 0 ? base.reciprocal().pow(-n) : base.pow(n);
   }
 
   @Override

@@ -10,16 +10,8 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import javax.measure.Dimension;
-import javax.measure.IncommensurableException;
-import javax.measure.MetricPrefix;
-import javax.measure.Unit;
+import org.apache.commons.numbers.fraction.BigFraction;
 import org.jspecify.annotations.Nullable;
-import tech.units.indriya.AbstractUnit;
-import tech.units.indriya.function.MultiplyConverter;
-import tech.units.indriya.function.RationalNumber;
-import tech.units.indriya.unit.TransformedUnit;
-import tech.units.indriya.unit.Units;
 
 /**
  * The units a maker may write, by symbol. Factors: NIST SP 811 (2008), appendix B, taken as the
@@ -63,119 +55,143 @@ final class UnitTable {
   private static final BigDecimal PI =
       new BigDecimal("3.14159265358979323846264338327950288419716939937511");
 
+  private static final SortedMap<String, Integer> NONE = dimension(0, 0, 0, 0);
+  private static final SortedMap<String, Integer> LENGTH = dimension(1, 0, 0, 0);
+  private static final SortedMap<String, Integer> AREA = dimension(2, 0, 0, 0);
+  private static final SortedMap<String, Integer> VOLUME = dimension(3, 0, 0, 0);
+  private static final SortedMap<String, Integer> MASS = dimension(0, 1, 0, 0);
+  private static final SortedMap<String, Integer> TIME = dimension(0, 0, 1, 0);
+  private static final SortedMap<String, Integer> FREQUENCY = dimension(0, 0, -1, 0);
+  private static final SortedMap<String, Integer> SPEED = dimension(1, 0, -1, 0);
+  private static final SortedMap<String, Integer> FORCE = dimension(1, 1, -2, 0);
+  private static final SortedMap<String, Integer> PRESSURE = dimension(-1, 1, -2, 0);
+  private static final SortedMap<String, Integer> ENERGY = dimension(2, 1, -2, 0);
+  private static final SortedMap<String, Integer> POWER = dimension(2, 1, -3, 0);
+  private static final SortedMap<String, Integer> VOLTAGE = dimension(2, 1, -3, -1);
+  private static final SortedMap<String, Integer> CURRENT = dimension(0, 0, 0, 1);
+  private static final SortedMap<String, Integer> CHARGE = dimension(0, 0, 1, 1);
+
+  private static final BigFraction INCH = BigFraction.of(254, 10000);
+  private static final BigFraction CUBIC_INCH = INCH.pow(3);
+  private static final BigFraction LITRE = BigFraction.of(1, 1000);
+  private static final BigFraction US_GALLON = CUBIC_INCH.multiply(231);
+  private static final BigFraction IMPERIAL_GALLON = LITRE.multiply(BigFraction.of(454609, 100000));
+  private static final BigFraction POUND = BigFraction.of(45359237, 100_000_000);
+
+  /** Standard gravity in m/s², exact. */
+  private static final BigFraction GRAVITY = BigFraction.of(980665, 100000);
+
   static {
     lengths();
     masses();
     volumes();
     timeAndMotion();
-    forcesAndWarmth();
-    put("%", times(AbstractUnit.ONE, 1, 100));
-    put("‰", times(AbstractUnit.ONE, 1, 1000));
+    forcesAndPower();
+    temperatures();
+    put("%", NONE, of(1, 100));
+    put("‰", NONE, of(1, 1000));
     // Kept as a dimension of its own, so that 12° cannot be added to a plain number unseen.
-    angle("rad", RationalNumber.ONE);
-    RationalNumber degree =
-        RationalNumber.of(PI.unscaledValue(), BigInteger.TEN.pow(PI.scale()))
-            .divide(RationalNumber.ofInteger(180));
-    angle("°", degree, "deg", "degree", "degrees");
+    SortedMap<String, Integer> angle = new TreeMap<>(Map.of("angle", 1));
+    put("rad", angle, BigFraction.ONE);
+    BigFraction pi = BigFraction.of(PI.unscaledValue(), BigInteger.TEN.pow(PI.scale()));
+    put("°", angle, pi.divide(180), "deg", "degree", "degrees");
   }
 
   private UnitTable() {}
 
   private static void lengths() {
-    put("m", Units.METRE);
-    put("mm", MetricPrefix.MILLI(Units.METRE));
-    put("cm", MetricPrefix.CENTI(Units.METRE));
-    put("dm", MetricPrefix.DECI(Units.METRE));
-    put("km", MetricPrefix.KILO(Units.METRE));
-    put("µm", MetricPrefix.MICRO(Units.METRE), "um", "μm", "micron", "microns");
-    put("nm", MetricPrefix.NANO(Units.METRE));
-    Unit<?> inch = times(Units.METRE, 254, 10000);
-    put("in", inch, "inch", "inches", "\"", "″");
-    put("ft", times(inch, 12, 1), "foot", "feet", "'", "′");
-    put("yd", times(inch, 36, 1), "yard", "yards");
-    put("mil", times(inch, 1, 1000), "thou");
-    put("mi", times(inch, 63360, 1));
-    put("nmi", times(Units.METRE, 1852, 1));
-    put("fathom", times(inch, 72, 1), "fathoms");
-    put("US survey ft", times(Units.METRE, 1200, 3937));
+    put("m", LENGTH, BigFraction.ONE);
+    put("mm", LENGTH, of(1, 1000));
+    put("cm", LENGTH, of(1, 100));
+    put("dm", LENGTH, of(1, 10));
+    put("km", LENGTH, of(1000, 1));
+    put("µm", LENGTH, of(1, 1_000_000), "um", "μm", "micron", "microns");
+    put("nm", LENGTH, of(1, 1_000_000_000));
+    put("in", LENGTH, INCH, "inch", "inches", "\"", "″");
+    put("ft", LENGTH, INCH.multiply(12), "foot", "feet", "'", "′");
+    put("yd", LENGTH, INCH.multiply(36), "yard", "yards");
+    put("mil", LENGTH, INCH.divide(1000), "thou");
+    put("mi", LENGTH, INCH.multiply(63360));
+    put("nmi", LENGTH, of(1852, 1));
+    put("fathom", LENGTH, INCH.multiply(72), "fathoms");
+    put("US survey ft", LENGTH, of(1200, 3937));
     // Counted in inches, shown as feet and inches.
-    put(Compound.FEET_AND_INCHES.symbol(), inch);
-    put("ha", times(Units.METRE.pow(2), 10000, 1));
+    put(Compound.FEET_AND_INCHES.symbol(), LENGTH, INCH);
+    put("ha", AREA, of(10000, 1));
   }
 
   private static void masses() {
-    put("g", Units.GRAM, "gram", "grams");
-    put("kg", Units.KILOGRAM);
-    put("mg", MetricPrefix.MILLI(Units.GRAM));
-    put("t", times(Units.KILOGRAM, 1000, 1), "tonne", "tonnes");
-    Unit<?> pound = times(Units.KILOGRAM, 45359237, 100000000);
-    put("lb", pound, "lbs");
-    put("oz", times(pound, 1, 16));
-    put("gr", times(pound, 1, 7000));
-    put("long ton", times(pound, 2240, 1), "long tons");
-    put("short ton", times(pound, 2000, 1), "short tons");
-    put(Compound.POUNDS_AND_OUNCES.symbol(), times(pound, 1, 16));
+    put("kg", MASS, BigFraction.ONE);
+    put("g", MASS, of(1, 1000), "gram", "grams");
+    put("mg", MASS, of(1, 1_000_000));
+    put("t", MASS, of(1000, 1), "tonne", "tonnes");
+    put("lb", MASS, POUND, "lbs");
+    put("oz", MASS, POUND.divide(16));
+    put("gr", MASS, POUND.divide(7000));
+    put("long ton", MASS, POUND.multiply(2240), "long tons");
+    put("short ton", MASS, POUND.multiply(2000), "short tons");
+    put(Compound.POUNDS_AND_OUNCES.symbol(), MASS, POUND.divide(16));
   }
 
   private static void volumes() {
-    Unit<?> litre = times(Units.METRE.pow(3), 1, 1000);
-    put("L", litre, "l", "litre", "litres");
-    put("mL", times(litre, 1, 1000), "ml");
-    put("cL", times(litre, 1, 100), "cl");
-    put("dL", times(litre, 1, 10), "dl");
-    Unit<?> cubicInch = times(Units.METRE.pow(3), 16387064, 1_000_000_000_000L);
-    Unit<?> usGallon = times(cubicInch, 231, 1);
-    put("US gal", usGallon);
-    put("US qt", times(usGallon, 1, 4));
-    put("US pt", times(usGallon, 1, 8));
-    put("US fl oz", times(usGallon, 1, 128));
-    Unit<?> imperialGallon = times(litre, 454609, 100000);
-    put("imp gal", imperialGallon);
-    put("imp qt", times(imperialGallon, 1, 4));
-    put("imp pt", times(imperialGallon, 1, 8));
-    put("imp fl oz", times(imperialGallon, 1, 160));
-    put("board ft", times(cubicInch, 144, 1), "board foot", "board feet", "bd ft");
+    put("L", VOLUME, LITRE, "l", "litre", "litres");
+    put("mL", VOLUME, LITRE.divide(1000), "ml");
+    put("cL", VOLUME, LITRE.divide(100), "cl");
+    put("dL", VOLUME, LITRE.divide(10), "dl");
+    put("US gal", VOLUME, US_GALLON);
+    put("US qt", VOLUME, US_GALLON.divide(4));
+    put("US pt", VOLUME, US_GALLON.divide(8));
+    put("US fl oz", VOLUME, US_GALLON.divide(128));
+    put("imp gal", VOLUME, IMPERIAL_GALLON);
+    put("imp qt", VOLUME, IMPERIAL_GALLON.divide(4));
+    put("imp pt", VOLUME, IMPERIAL_GALLON.divide(8));
+    put("imp fl oz", VOLUME, IMPERIAL_GALLON.divide(160));
+    put("board ft", VOLUME, CUBIC_INCH.multiply(144), "board foot", "board feet", "bd ft");
   }
 
   private static void timeAndMotion() {
-    put("s", Units.SECOND, "sec");
-    put("min", times(Units.SECOND, 60, 1), "minute", "minutes");
-    put("h", times(Units.SECOND, 3600, 1), "hour", "hours", "hr", "hrs");
-    put("d", times(Units.SECOND, 86400, 1), "day", "days");
-    put("week", times(Units.SECOND, 604800, 1), "weeks");
-    put("kn", times(Units.METRE.divide(Units.SECOND), 1852, 3600), "knots", "knot");
-    put("mph", times(Units.METRE.divide(Units.SECOND), 1609344, 3600000));
-    put("Hz", Units.HERTZ);
-    put("rpm", times(Units.HERTZ, 1, 60));
+    put("s", TIME, BigFraction.ONE, "sec");
+    put("min", TIME, of(60, 1), "minute", "minutes");
+    put("h", TIME, of(3600, 1), "hour", "hours", "hr", "hrs");
+    put("d", TIME, of(86400, 1), "day", "days");
+    put("week", TIME, of(604800, 1), "weeks");
+    put("kn", SPEED, of(1852, 3600), "knots", "knot");
+    put("mph", SPEED, INCH.multiply(63360).divide(3600));
+    put("Hz", FREQUENCY, BigFraction.ONE);
+    put("rpm", FREQUENCY, of(1, 60));
   }
 
-  private static void forcesAndWarmth() {
-    put("N", Units.NEWTON);
-    put("kN", MetricPrefix.KILO(Units.NEWTON));
-    put("Pa", Units.PASCAL);
-    put("kPa", MetricPrefix.KILO(Units.PASCAL));
-    put("MPa", MetricPrefix.MEGA(Units.PASCAL));
-    put("bar", times(Units.PASCAL, 100000, 1));
-    put("J", Units.JOULE);
-    put("W", Units.WATT);
-    put("kW", MetricPrefix.KILO(Units.WATT));
-    put("V", Units.VOLT);
-    put("A", Units.AMPERE);
-    put("mA", MetricPrefix.MILLI(Units.AMPERE));
-    put("Ah", times(Units.COULOMB, 3600, 1));
-    put("mAh", times(Units.COULOMB, 36, 10));
-    put("Wh", times(Units.JOULE, 3600, 1));
-    // Standard gravity 9.80665 m/s² exactly.
-    Unit<?> poundForce = times(Units.NEWTON, 44482216152605L, 10_000_000_000_000L);
-    put("kgf", times(Units.NEWTON, 980665, 100000));
-    put("lbf", poundForce);
-    put("psi", times(Units.PASCAL, 44482216152605L, 6451600000L));
-    put("K", Units.KELVIN);
+  private static void forcesAndPower() {
+    put("N", FORCE, BigFraction.ONE);
+    put("kN", FORCE, of(1000, 1));
+    put("kgf", FORCE, GRAVITY);
+    put("lbf", FORCE, GRAVITY.multiply(POUND));
+    put("Pa", PRESSURE, BigFraction.ONE);
+    put("kPa", PRESSURE, of(1000, 1));
+    put("MPa", PRESSURE, of(1_000_000, 1));
+    put("bar", PRESSURE, of(100_000, 1));
+    put("psi", PRESSURE, GRAVITY.multiply(POUND).divide(INCH.pow(2)));
+    put("J", ENERGY, BigFraction.ONE);
+    put("Wh", ENERGY, of(3600, 1));
+    put("W", POWER, BigFraction.ONE);
+    put("kW", POWER, of(1000, 1));
+    put("V", VOLTAGE, BigFraction.ONE);
+    put("A", CURRENT, BigFraction.ONE);
+    put("mA", CURRENT, of(1, 1000));
+    put("Ah", CHARGE, of(3600, 1));
+    put("mAh", CHARGE, of(36, 10));
+  }
+
+  private static void temperatures() {
+    SortedMap<String, Integer> temperature = new TreeMap<>(Map.of("temperature", 1));
+    BigFraction fahrenheit = of(5, 9);
+    put("K", temperature, BigFraction.ONE);
+    put("Δ°C", temperature, BigFraction.ONE);
+    put("Δ°F", temperature, fahrenheit);
     // 0 °C lies 273.15 K, and 0 °F 459.67 of its degrees, above absolute zero.
-    temperature("°C", "Δ°C", RationalNumber.ONE, RationalNumber.of(27315, 100), "degC", "℃");
-    RationalNumber fahrenheit = RationalNumber.of(5, 9);
-    RationalNumber zeroFahrenheit = fahrenheit.multiply(RationalNumber.of(45967, 100));
-    temperature("°F", "Δ°F", fahrenheit, zeroFahrenheit, "degF", "℉");
+    add(new Measure("°C", BigFraction.ONE, of(27315, 100), temperature), "degC", "℃");
+    BigFraction zero = fahrenheit.multiply(of(45967, 100));
+    add(new Measure("°F", fahrenheit, zero, temperature), "degF", "℉");
   }
 
   static @Nullable Measure find(String symbol) {
@@ -184,8 +200,7 @@ final class UnitTable {
       return unit;
     }
     return CURRENCIES.contains(symbol)
-        ? new Measure(
-            symbol, RationalNumber.ONE, RationalNumber.ZERO, new TreeMap<>(Map.of(symbol, 1)))
+        ? new Measure(symbol, BigFraction.ONE, BigFraction.ZERO, new TreeMap<>(Map.of(symbol, 1)))
         : null;
   }
 
@@ -215,32 +230,12 @@ final class UnitTable {
                     .map(s -> "Write \"" + s + "\"."));
   }
 
-  private static void put(String symbol, Unit<?> unit, String... otherSpellings) {
-    try {
-      Number size = unit.getConverterToAny(unit.getSystemUnit()).convert(1);
-      add(
-          new Measure(symbol, rational(size), RationalNumber.ZERO, dimension(unit.getDimension())),
-          otherSpellings);
-    } catch (IncommensurableException e) {
-      throw new IllegalStateException(symbol + " is not of its own system", e);
-    }
-  }
-
-  private static void temperature(
-      String reading,
-      String difference,
-      RationalNumber kelvin,
-      RationalNumber zero,
+  private static void put(
+      String symbol,
+      SortedMap<String, Integer> dimension,
+      BigFraction size,
       String... otherSpellings) {
-    SortedMap<String, Integer> dimension = dimension(Units.KELVIN.getDimension());
-    add(new Measure(reading, kelvin, zero, dimension), otherSpellings);
-    add(new Measure(difference, kelvin, RationalNumber.ZERO, dimension));
-  }
-
-  private static void angle(String symbol, RationalNumber radians, String... otherSpellings) {
-    add(
-        new Measure(symbol, radians, RationalNumber.ZERO, new TreeMap<>(Map.of("angle", 1))),
-        otherSpellings);
+    add(new Measure(symbol, size, BigFraction.ZERO, dimension), otherSpellings);
   }
 
   private static void add(Measure measure, String... otherSpellings) {
@@ -250,25 +245,18 @@ final class UnitTable {
     }
   }
 
-  private static SortedMap<String, Integer> dimension(Dimension dimension) {
+  private static BigFraction of(int dividend, int divisor) {
+    return BigFraction.of(dividend, divisor);
+  }
+
+  /** The powers of length, mass, time and current of a unit; those that are 0 are left out. */
+  private static SortedMap<String, Integer> dimension(int length, int mass, int time, int current) {
     SortedMap<String, Integer> powers = new TreeMap<>();
-    Map<? extends Dimension, Integer> bases = dimension.getBaseDimensions();
-    if (bases != null) {
-      bases.forEach((base, power) -> powers.merge(base.toString(), power, Integer::sum));
-    } else if (!dimension.equals(AbstractUnit.ONE.getDimension())) {
-      powers.put(dimension.toString(), 1);
-    }
+    powers.put("length", length);
+    powers.put("mass", mass);
+    powers.put("time", time);
+    powers.put("current", current);
+    powers.values().removeIf(n -> n == 0);
     return powers;
-  }
-
-  private static RationalNumber rational(Number n) {
-    if (n instanceof RationalNumber r) {
-      return r;
-    }
-    return RationalNumber.of(new BigDecimal(n.toString()));
-  }
-
-  private static Unit<?> times(Unit<?> base, long dividend, long divisor) {
-    return new TransformedUnit<>(null, base, MultiplyConverter.ofRational(dividend, divisor));
   }
 }

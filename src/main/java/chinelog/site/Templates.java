@@ -1,17 +1,15 @@
 package chinelog.site;
 
+import chinelog.markup.Templating;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
 import freemarker.cache.ClassTemplateLoader;
 import freemarker.cache.FileTemplateLoader;
 import freemarker.cache.MultiTemplateLoader;
 import freemarker.cache.TemplateLoader;
-import freemarker.core.HTMLOutputFormat;
 import freemarker.core.ParseException;
-import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
 import freemarker.template.TemplateException;
-import freemarker.template.TemplateExceptionHandler;
 import freemarker.template.TemplateModel;
 import freemarker.template.TemplateModelException;
 import java.io.IOException;
@@ -20,9 +18,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TimeZone;
 import org.jspecify.annotations.Nullable;
 
 /** The templates of the pages: a log's own where it has them, else those of chinelog. */
@@ -30,7 +26,7 @@ final class Templates {
 
   private static final String BUILT_IN = "/site-template";
 
-  private final Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
+  private final Configuration configuration;
   private final @Nullable Path own;
 
   /**
@@ -39,20 +35,12 @@ final class Templates {
   Templates(@Nullable Path own) throws IOException {
     this.own = own;
     TemplateLoader builtIn = new ClassTemplateLoader(Templates.class, BUILT_IN);
-    configuration.setTemplateLoader(
-        own == null
-            ? builtIn
-            : new MultiTemplateLoader(
-                new TemplateLoader[] {new FileTemplateLoader(own.toFile()), builtIn}));
-    configuration.setDefaultEncoding(StandardCharsets.UTF_8.name());
-    configuration.setOutputFormat(HTMLOutputFormat.INSTANCE);
-    configuration.setLocale(Locale.ROOT);
-    configuration.setTimeZone(TimeZone.getTimeZone("UTC"));
-    configuration.setNumberFormat("computer");
-    configuration.setLocalizedLookup(false);
-    configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
-    configuration.setLogTemplateExceptions(false);
-    configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
+    this.configuration =
+        Templating.from(
+            own == null
+                ? builtIn
+                : new MultiTemplateLoader(
+                    new TemplateLoader[] {new FileTemplateLoader(own.toFile()), builtIn}));
   }
 
   /** The edition as templates get it, with what they take of it noted. */

@@ -10,7 +10,6 @@ import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
-import java.awt.Font;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.BufferedOutputStream;
@@ -36,8 +35,6 @@ public final class Printer implements Closeable {
 
   /** Printed for a character that no font has. */
   private static final String MISSING = "\uFFFD";
-
-  private static final String NO_FOLDER = "/dev/null";
 
   private final List<Theme.Font> fonts;
   private final double bleedMm;
@@ -154,7 +151,6 @@ public final class Printer implements Closeable {
   private static PdfBoxRenderer renderer(
       Manuscript manuscript, PDDocument document, Faces faces, Hyphens hyphens, boolean isPainted)
       throws IOException {
-    keepOutOfTheHomeFolder();
     XRLog.setLoggingEnabled(false);
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.withHtmlContent(manuscript.html(), NOWHERE);
@@ -180,22 +176,5 @@ public final class Printer implements Closeable {
 
   private static boolean isOurs(String address) {
     return address.startsWith(PictureStore.SCHEME + ":") || address.startsWith("#");
-  }
-
-  /**
-   * PDFBox may list the fonts of the machine in the user's home. So does the JDK with its first
-   * font, in ".java", unless there is no home; it finds the same fonts either way.
-   */
-  private static synchronized void keepOutOfTheHomeFolder() {
-    if (System.getProperty("pdfbox.fontcache") == null) {
-      System.setProperty("pdfbox.fontcache", System.getProperty("java.io.tmpdir"));
-    }
-    String home = System.getProperty("user.home");
-    System.setProperty("user.home", NO_FOLDER);
-    try {
-      new Font(Font.SANS_SERIF, Font.PLAIN, 1).getFamily();
-    } finally {
-      System.setProperty("user.home", home);
-    }
   }
 }

@@ -2,23 +2,18 @@ package chinelog.desk.bench;
 
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
+import chinelog.markup.Templating;
 import freemarker.cache.ClassTemplateLoader;
-import freemarker.core.HTMLOutputFormat;
-import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
 import freemarker.template.TemplateException;
-import freemarker.template.TemplateExceptionHandler;
 import java.io.IOException;
 import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TimeZone;
 
 /**
  * Fills the templates of {@code chinelog/desk}, whole pages and parts of pages, in the language of
@@ -33,7 +28,7 @@ public final class Frame {
   private static final int NONCE_BYTES = 16;
 
   private final SecureRandom random = new SecureRandom();
-  private final Configuration configuration = new Configuration(Configuration.VERSION_2_3_34);
+  private final Configuration configuration;
 
   private final String own;
 
@@ -42,17 +37,7 @@ public final class Frame {
    */
   public Frame(String own) {
     this.own = own;
-    configuration.setTemplateLoader(new ClassTemplateLoader(Frame.class, "/chinelog/desk"));
-    configuration.setDefaultEncoding(StandardCharsets.UTF_8.name());
-    configuration.setOutputFormat(HTMLOutputFormat.INSTANCE);
-    configuration.setURLEscapingCharset(StandardCharsets.UTF_8.name());
-    configuration.setLocale(Locale.ROOT);
-    configuration.setTimeZone(TimeZone.getTimeZone("UTC"));
-    configuration.setNumberFormat("computer");
-    configuration.setLocalizedLookup(false);
-    configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
-    configuration.setLogTemplateExceptions(false);
-    configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
+    this.configuration = Templating.from(new ClassTemplateLoader(Frame.class, "/chinelog/desk"));
   }
 
   /**

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.nesting.Shelves;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -42,36 +43,22 @@ final class Cutting {
 
   private record Piece(String name, double length, double width) {}
 
-  private static final class Shelf {
-    final int sheet;
-    final double across;
-    final double width;
-    double along;
-
-    Shelf(int sheet, double across, double width) {
-      this.sheet = sheet;
-      this.across = across;
-      this.width = width;
-    }
-  }
-
   private final YieldList yields =
       new YieldList().from("parts", "sheet_length", "sheet_width", "kerf");
-  private final List<Shelf> shelves = new ArrayList<>();
-  private final List<Double> taken = new ArrayList<>();
   private final double length;
   private final double width;
-  private final double kerf;
+  private final Shelves shelves;
   private final ShopUnits units;
 
   private Cutting(Inputs inputs, ShopUnits units) throws TradeException, QuantityException {
     this.units = units;
     length = Si.positive(inputs, "sheet_length", Unit.METRE);
     width = Si.positive(inputs, "sheet_width", Unit.METRE);
-    kerf = Si.value(inputs, "kerf", Unit.METRE, 0);
+    double kerf = Si.value(inputs, "kerf", Unit.METRE, 0);
     if (kerf < 0) {
       throw new TradeException("kerf", "A saw's kerf cannot be negative.", "Give 0 or more.");
     }
+    shelves = new Shelves(length, width, kerf);
   }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
@@ -127,46 +114,22 @@ final class Cutting {
   }
 
   private void place(Piece piece) throws TradeException {
-    Shelf shelf =
-        shelves.stream()
-            .filter(s -> s.width >= piece.width - 1e-9 && fits(s.along, piece.length, length))
-            .findFirst()
-            .orElseGet(() -> open(piece.width));
-    double along = shelf.along;
-    shelf.along += piece.length + kerf;
+    Shelves.Spot spot = shelves.place(piece.length, piece.width);
     yields.add(
         "sheet_" + piece.name,
         Message.of("cutting.sheet", piece.name),
-        Quantity.of(shelf.sheet, Unit.ONE),
+        Quantity.of(spot.sheet() + 1, Unit.ONE),
         Message.of("cutting.how"));
     yields.add(
         "along_" + piece.name,
         Message.of("cutting.along", piece.name),
-        units.length(along),
+        units.length(spot.along()),
         Message.of("cutting.how"));
     yields.add(
         "across_" + piece.name,
         Message.of("cutting.across", piece.name),
-        units.length(shelf.across),
+        units.length(spot.across()),
         Message.of("cutting.how"));
-  }
-
-  private static boolean fits(double from, double size, double whole) {
-    return from + size <= whole + 1e-9;
-  }
-
-  private Shelf open(double wide) {
-    int sheet = 0;
-    while (sheet < taken.size() && !fits(taken.get(sheet), wide, width)) {
-      sheet++;
-    }
-    if (sheet == taken.size()) {
-      taken.add(0.0);
-    }
-    Shelf shelf = new Shelf(sheet + 1, taken.get(sheet), wide);
-    taken.set(sheet, taken.get(sheet) + wide + kerf);
-    shelves.add(shelf);
-    return shelf;
   }
 
   private void sums(int pieces, double area, Message counts) throws TradeException {
@@ -179,7 +142,7 @@ final class Cutting {
     yields.add(
         "sheets",
         Message.of("cutting.sheets"),
-        Quantity.of(taken.size(), Unit.ONE),
+        Quantity.of(shelves.sheets(), Unit.ONE),
         Message.of("cutting.how"));
     yields.add(
         "sheets_by_area",
@@ -190,7 +153,7 @@ final class Cutting {
     yields.add(
         "used",
         Message.of("cutting.used"),
-        Si.percent(area / (taken.size() * length * width)),
+        Si.percent(area / (shelves.sheets() * length * width)),
         YieldList.worked(
             units.area(area),
             " ÷ (",
@@ -198,7 +161,7 @@ final class Cutting {
             " × ",
             units.side(width),
             " × ",
-            Si.number(taken.size()),
+            Si.number(shelves.sheets()),
             ")"));
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.nesting.Shelves;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -7,11 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/**
- * Parts laid out on the sheets that they are sawn from: side by side on shelves, the highest first,
- * each where it fits first (first fit by decreasing height; Coffman, Garey, Johnson and Tarjan,
- * SIAM J. Comput. 9, 1980). None is turned, so that the grain runs as drawn. Lengths in m.
- */
+/** Parts laid out on the sheets that they are sawn from, the highest first. Lengths in m. */
 final class CuttingPlan {
 
   static final List<Parameter> PARAMETERS =
@@ -30,29 +27,15 @@ final class CuttingPlan {
 
   private final double width;
   private final double length;
-  private final List<Shelf> shelves = new ArrayList<>();
-  private final List<Double> used = new ArrayList<>();
-  private final List<Spot> spots = new ArrayList<>();
+  private final Shelves shelves;
+  private final List<Placed> placed = new ArrayList<>();
 
-  /** A part with the lower left corner of its place on a sheet. */
-  private record Spot(Part part, int sheet, double x, double y) {}
-
-  private static final class Shelf {
-    final int sheet;
-    final double bottom;
-    final double height;
-    double right;
-
-    Shelf(int sheet, double bottom, double height) {
-      this.sheet = sheet;
-      this.bottom = bottom;
-      this.height = height;
-    }
-  }
+  private record Placed(Part part, Shelves.Spot at) {}
 
   private CuttingPlan(double width, double length) {
     this.width = width;
     this.length = length;
+    this.shelves = new Shelves(width, length, GAP);
   }
 
   static boolean isAsked(Inputs inputs) {
@@ -102,29 +85,11 @@ final class CuttingPlan {
               + " high, larger than a sheet.",
           "Give larger sheets; moulds may be cut in halves (mould: half).");
     }
-    Shelf shelf =
-        shelves.stream()
-            .filter(s -> s.height >= high && s.right + wide <= width)
-            .findFirst()
-            .orElse(null);
-    if (shelf == null) {
-      int sheet = 0;
-      while (sheet < used.size() && used.get(sheet) + high > length) {
-        sheet++;
-      }
-      if (sheet == used.size()) {
-        used.add(0.0);
-      }
-      shelf = new Shelf(sheet, used.get(sheet), high);
-      used.set(sheet, used.get(sheet) + high + GAP);
-      shelves.add(shelf);
-    }
-    spots.add(new Spot(part, shelf.sheet, shelf.right, shelf.bottom));
-    shelf.right += wide + GAP;
+    placed.add(new Placed(part, shelves.place(wide, high)));
   }
 
   int sheets() {
-    return used.size();
+    return shelves.sheets();
   }
 
   /** The sheets side by side with the outlines of the parts on them, drawn small. */
@@ -150,9 +115,9 @@ final class CuttingPlan {
               new double[] {x + width / scale, y + length / scale},
               new double[] {x, y + length / scale},
               new double[] {x, y}));
-      for (Spot spot : spots) {
-        if (spot.sheet == i) {
-          outline(drawing, spot, x, y, scale);
+      for (Placed part : placed) {
+        if (part.at.sheet() == i) {
+          outline(drawing, part, x, y, scale);
         }
       }
     }
@@ -164,7 +129,7 @@ final class CuttingPlan {
     return drawing.part();
   }
 
-  private static void outline(PartDrawing drawing, Spot spot, double x, double y, double scale) {
+  private static void outline(PartDrawing drawing, Placed spot, double x, double y, double scale) {
     double left = extent(spot.part, true)[0];
     double bottom = extent(spot.part, false)[0];
     for (Part.Stroke stroke : spot.part.strokes()) {
@@ -173,7 +138,8 @@ final class CuttingPlan {
         for (Part.Point p : stroke.points()) {
           points.add(
               new double[] {
-                x + (spot.x + p.x() / MM - left) / scale, y + (spot.y + p.y() / MM - bottom) / scale
+                x + (spot.at.along() + p.x() / MM - left) / scale,
+                y + (spot.at.across() + p.y() / MM - bottom) / scale
               });
         }
         points.add(points.get(0));
@@ -183,8 +149,8 @@ final class CuttingPlan {
     double[] wide = extent(spot.part, true);
     drawing.write(
         spot.part.name(),
-        x + (spot.x + wide[1] / 2) / scale - 0.002,
-        y + (spot.y + extent(spot.part, false)[1] / 2) / scale,
+        x + (spot.at.along() + wide[1] / 2) / scale - 0.002,
+        y + (spot.at.across() + extent(spot.part, false)[1] / 2) / scale,
         PartDrawing.SMALL);
   }
 }
