@@ -19,8 +19,8 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Curves of withheld tables, looked for in whatever is drawn: whoever has a drawing to scale has the
- * offsets that it runs through.
+ * Curves of withheld tables, looked for in whatever is drawn: whoever has a drawing to scale has
+ * the offsets that it runs through.
  *
  * <p>A curve is a column over the one that places it, or a row over the heights that its headings
  * name, of at least five withheld lengths that do not lie in a straight line. It is found where a
@@ -221,18 +221,13 @@ final class CurveNet {
     return most - least;
   }
 
-  boolean isEmpty() {
-    return curves.isEmpty();
-  }
-
   int size() {
     return curves.size();
   }
 
   /** What is looked for, each curve in words of its own. */
   Stream<String> pieces() {
-    return curves.stream()
-        .map(c -> Arrays.toString(c.x) + Arrays.toString(c.y));
+    return curves.stream().map(c -> Arrays.toString(c.x) + Arrays.toString(c.y));
   }
 
   /**
@@ -254,8 +249,7 @@ final class CurveNet {
     }
     Set<String> found = new LinkedHashSet<>();
     for (Match match : matches) {
-      long inCommon =
-          matches.stream().filter(match::isAs).map(Match::curve).distinct().count();
+      long inCommon = matches.stream().filter(match::isAs).map(Match::curve).distinct().count();
       if (match.isToScale() || inCommon >= IN_COMMON) {
         found.add(match.curve.what);
       }

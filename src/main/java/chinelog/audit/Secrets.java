@@ -311,7 +311,8 @@ final class Secrets {
     figures.exempt(visible.toString(), visibleQuantities);
     Needles telling = needles.without(Folded.of(visible.toString()));
     Set<String> everyday = everyday();
-    return new Search(telling.without(n -> everyday.contains(n.letters())), figures, undrawn, curves);
+    return new Search(
+        telling.without(n -> everyday.contains(n.letters())), figures, undrawn, curves);
   }
 
   private Set<String> everyday() {

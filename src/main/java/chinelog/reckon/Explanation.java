@@ -160,16 +160,13 @@ public final class Explanation {
    *
    * @param named whether the readers may see the fact of that name; if they may not see one that
    *     this rests on, all they learn is a fixed sentence
-   * @param inFull whether they may see a fact by right, and not by a release alone: then figures are
-   *     told to so many digits that the last one shown of what is reckoned from them follows. Where a
-   *     release tells the result, they learn nothing of the figures that stand in its formula
+   * @param inFull whether they may see a fact by right, and not by a release alone: then figures
+   *     are told to so many digits that the last one shown of what is reckoned from them follows.
+   *     Where a release tells the result, they learn nothing of the figures that stand in its
+   *     formula
    */
   public static List<String> working(
-      Fact fact,
-      Facts facts,
-      NumberStyle style,
-      Predicate<String> named,
-      Predicate<Fact> inFull) {
+      Fact fact, Facts facts, NumberStyle style, Predicate<String> named, Predicate<Fact> inFull) {
     Expression formula = fact.formula();
     if (formula == null && fact.method().isEmpty()) {
       return List.of();

@@ -100,7 +100,8 @@ final class DiagramMaker {
       Drawing.Table none = new Drawing.Table(List.of(), List.of(), false);
       drawing.sketches().stream()
           .filter(s -> s.shapes().stream().anyMatch(Sketch.Strip.class::isInstance))
-          .forEach(s -> made.add(diagram(drawing, s, " " + entry.date(), own.text(said), laid, none)));
+          .forEach(
+              s -> made.add(diagram(drawing, s, " " + entry.date(), own.text(said), laid, none)));
     }
     return made;
   }

@@ -67,7 +67,9 @@ final class Disclosure {
     this.web = new Web(whole);
     this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
-      this.told.find(name).ifPresent(f -> show(this.told.quantity(f), figures.value(f), figures.step(f)));
+      this.told
+          .find(name)
+          .ifPresent(f -> show(this.told.quantity(f), figures.value(f), figures.step(f)));
     }
     figures.sums().forEach(this::showSum);
     this.given =
@@ -78,8 +80,7 @@ final class Disclosure {
     // A figure is printed to the nearest step, so what its digits tell is within half of one.
     double v = value.coherent();
     shown.put(
-        quantity,
-        Derivability.Item.printed(quantity, v, v, step.coherent(), style.show(value)));
+        quantity, Derivability.Item.printed(quantity, v, v, step.coherent(), style.show(value)));
   }
 
   private void showSum(List<String> parts, Quantity value) {

@@ -859,7 +859,17 @@ public final class SampleEdition {
       List<Line> materials,
       List<Line> hours) {
     return new Entry(
-        id(key), LocalDate.parse(date), stage, title, text, more, facts, materials, hours, List.of(), NONE);
+        id(key),
+        LocalDate.parse(date),
+        stage,
+        title,
+        text,
+        more,
+        facts,
+        materials,
+        hours,
+        List.of(),
+        NONE);
   }
 
   private List<Figure> figures() {

@@ -86,7 +86,8 @@ final class BalanceSketch {
 
   private Sketch draw(List<Arm> arms) throws TradeException {
     double high = offsets.stations().stream().mapToDouble(Section::top).max().orElseThrow();
-    high = Math.max(high, items.stream().mapToDouble(i -> i.z() + radius(i) / scale).max().orElse(0));
+    high =
+        Math.max(high, items.stream().mapToDouble(i -> i.z() + radius(i) / scale).max().orElse(0));
     double keel = Math.min(0, offsets.lowest());
     List<Integer> below = numbered(item -> item.z() < keel);
     double base = -NUMBER - 8 - high * scale;

@@ -142,9 +142,7 @@ class SketchesTest {
   void whatHangsBelowTheKeelHasItsRoom() throws Exception {
     Sketch balance =
         box()
-            .table(
-                "masses",
-                "item,mass [g],x [mm],z [mm]\nShell,2800,300,60\nBulb,2000,300,-260\n")
+            .table("masses", "item,mass [g],x [mm],z [mm]\nShell,2800,300,60\nBulb,2000,300,-260\n")
             .sketches()
             .get(0);
     double lowest =
