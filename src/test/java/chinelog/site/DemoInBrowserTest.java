@@ -2,7 +2,6 @@ package chinelog.site;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.publish.Demo;
 import chinelog.publish.DemoSites;
 import java.io.IOException;
@@ -14,12 +13,11 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** The published demo as a reader meets it, in Chromium, where that is installed. */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class DemoInBrowserTest {
 
   private static final List<String> THEMES = List.of("slipway", "chartroom");
@@ -264,15 +262,20 @@ class DemoInBrowserTest {
   /** For each picture that has come: nothing, or what is wrong with the size chosen for it. */
   private static final String SIZES =
       """
-      Promise.all([...document.images].filter((i) => i.srcset).map(async (i) => {
-        i.scrollIntoView();
-        while (!i.complete || !i.naturalWidth) await new Promise((r) => setTimeout(r, 20));
-        const offered = i.srcset.split(", ").map((s) => parseInt(s.split(" ")[1]));
-        const chosen = parseInt(i.currentSrc.match(/-(\\d+)\\.jpg$/)[1]);
-        const needed = i.clientWidth * devicePixelRatio;
-        const best = [1, 0.9].map((d) => offered.find((w) => w >= needed * d) ?? offered.at(-1));
-        return best.includes(chosen) ? "" : `${chosen} for ${needed}`;
-      }))""";
+      (async () => {
+        const said = [];
+        for (const i of [...document.images].filter((i) => i.srcset)) {
+          // Most are only fetched when they are about to be seen.
+          i.scrollIntoView({ behavior: "instant", block: "center" });
+          while (!i.complete || !i.naturalWidth) await new Promise((r) => setTimeout(r, 5));
+          const offered = i.srcset.split(", ").map((s) => parseInt(s.split(" ")[1]));
+          const chosen = parseInt(i.currentSrc.match(/-(\\d+)\\.jpg$/)[1]);
+          const needed = i.clientWidth * devicePixelRatio;
+          const best = [1, 0.9].map((d) => offered.find((w) => w >= needed * d) ?? offered.at(-1));
+          said.push(best.includes(chosen) ? "" : `${chosen} for ${needed}`);
+        }
+        return said;
+      })()""";
 
   private static final String WATCH_SHIFTS =
       """
