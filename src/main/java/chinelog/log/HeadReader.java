@@ -59,6 +59,16 @@ final class HeadReader {
   private static final List<String> VALUATIONS = List.of("fifo", "average");
   private static final List<String> PAPERS = List.of("a4", "letter");
   private static final List<String> CHAPTERS = List.of("stages", "posts");
+
+  /**
+   * A leaf of usual book paper, of 100 g/m² or so: common practice of printing houses, no source.
+   */
+  private static final double LEAF_MM = 0.12;
+
+  private static final double THINNEST_MM = 0.03;
+
+  private static final double THICKEST_MM = 0.6;
+
   static final String THEME = "slipway";
   static final String CURRENCY = "EUR";
 
@@ -95,6 +105,7 @@ final class HeadReader {
         log.marked("licence"),
         log.text("theme", THEME),
         paper(),
+        new PatternSheetsReader(log, scope).length(log, "leaf", LEAF_MM, THINNEST_MM, THICKEST_MM),
         chapters(),
         clocks(),
         hero(),
@@ -103,7 +114,8 @@ final class HeadReader {
         new PatternSheetsReader(log, scope).read(),
         new TalkReader(log, scope).read(),
         new PlanReader(log, scope).postLength(),
-        letter());
+        letter(),
+        new PlanReader(log, scope).figureGroups());
   }
 
   /** Who it is built for: the workshop's own, if nothing else is said of it. */

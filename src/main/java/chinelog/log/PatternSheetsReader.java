@@ -146,7 +146,7 @@ final class PatternSheetsReader {
     return 610;
   }
 
-  private double length(Fields fields, String key, double otherwise, double least, double most) {
+  double length(Fields fields, String key, double otherwise, double least, double most) {
     Marked<Quantity> written = fields.quantity(key, LENGTH);
     if (written == null) {
       return otherwise;
@@ -173,7 +173,7 @@ final class PatternSheetsReader {
   }
 
   private static String plain(double mm) {
-    return String.valueOf(Math.round(mm));
+    return mm == Math.rint(mm) ? String.valueOf(Math.round(mm)) : String.valueOf(mm);
   }
 
   private static Unit millimetre() {

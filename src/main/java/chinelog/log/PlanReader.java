@@ -7,6 +7,7 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
+import chinelog.log.records.FigureGroup;
 import chinelog.log.records.HandoverSection;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Marked;
@@ -120,6 +121,18 @@ final class PlanReader {
       }
     }
     return limits;
+  }
+
+  List<FigureGroup> figureGroups() {
+    List<FigureGroup> groups = new ArrayList<>();
+    for (Yaml.Pair pair : log.pairs("figures")) {
+      List<FigureGroup.Name> names =
+          log.values().words(pair.value()).stream()
+              .map(word -> new FigureGroup.Name(word.text(), word.place()))
+              .toList();
+      groups.add(new FigureGroup(pair.key().text(), names, pair.key().place()));
+    }
+    return groups;
   }
 
   List<PostPlan> posts() {

@@ -68,19 +68,20 @@ final class Disclosure {
     this.web = new Web(whole);
     this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
-      this.told.find(name).ifPresent(f -> show(this.told.quantity(f), figures.value(f)));
+      this.told
+          .find(name)
+          .ifPresent(f -> show(this.told.quantity(f), figures.value(f), figures.step(f)));
     }
     figures.sums().forEach(this::showSum);
     this.given =
         new Knowledge(whole, web, List.of(this.told, web.side(facts, "")), own).read(known);
   }
 
-  private void show(String quantity, Quantity value) {
+  private void show(String quantity, Quantity value, Quantity step) {
     // A figure is printed to the nearest step, so what its digits tell is within half of one.
     double v = value.coherent();
     shown.put(
-        quantity,
-        Derivability.Item.printed(quantity, v, v, style.step(value).coherent(), style.show(value)));
+        quantity, Derivability.Item.printed(quantity, v, v, step.coherent(), style.show(value)));
   }
 
   private void showSum(List<String> parts, Quantity value) {
@@ -89,7 +90,7 @@ final class Disclosure {
     String name = "the sum of " + String.join(", ", quantities);
     sums.add(name);
     web.add(name, value.coherent(), quantities);
-    show(name, value);
+    show(name, value, style.step(value));
   }
 
   /** What would mend the problems found. */
@@ -345,7 +346,7 @@ final class Disclosure {
                     f.name(),
                     style.show(figures.value(f)),
                     f.value().coherent(),
-                    style.step(figures.value(f)).coherent()))
+                    figures.step(f).coherent()))
         .toList();
   }
 

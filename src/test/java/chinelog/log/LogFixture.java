@@ -238,6 +238,7 @@ public final class LogFixture {
             null,
             "",
             Paper.A4,
+            0.12,
             BookChapters.STAGES,
             new TreeMap<>(),
             null,
@@ -246,7 +247,8 @@ public final class LogFixture {
             PatternSheets.USUAL,
             TalkPlan.USUAL,
             null,
-            LetterPlan.NONE);
+            LetterPlan.NONE,
+            List.of());
     return new Log(
         Path.of("merrow"),
         head,

@@ -66,7 +66,11 @@ public final class BuildBook {
 
     Shell shell = new Shell(setting, style);
     shell.open("book.kind", "book.description", all);
-    front.cover(setting.words.say("book.kind"));
+    if (setting.bleedMm > 0) {
+      front.firstLeaf();
+    } else {
+      front.cover(setting.words.say("book.kind"));
+    }
     setting.out.open("div", "class", "blind");
     front.frontispiece(plates);
     front.halfTitle(blocks);

@@ -139,7 +139,15 @@ final class Planking {
     long full = fullWidth(new YieldList(), inputs, girths, width, strips);
     Taper taper = Taper.of(girths, width, least, strips, full);
     return List.of(
-        new ShellExpansion(girths, width, (int) strips, full, taper.run, taper.each).draw());
+        new ShellExpansion(
+                girths,
+                width,
+                (int) strips,
+                full,
+                taper.run,
+                taper.each,
+                strip -> (int) LiningOff.turn(inputs, strip, strips))
+            .draw());
   }
 
   /**

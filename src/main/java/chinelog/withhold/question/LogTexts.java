@@ -123,6 +123,9 @@ final class LogTexts {
     marked(Passage.Role.NAME, "the maker's name", head.maker());
     marked(Passage.Role.NAME, "the client's name", head.client());
     marked(Passage.Role.PROSE, "the licence", head.licence());
+    head.figureGroups()
+        .forEach(
+            g -> add(Passage.Role.TERM, "a heading of figures", g.place(), g.title(), Label.NONE));
     blocks("the text about the build", head.about(), Label.NONE);
     blocks("the letter", head.letter().text(), Label.NONE);
   }
