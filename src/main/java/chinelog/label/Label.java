@@ -1,5 +1,6 @@
 package chinelog.label;
 
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
@@ -56,18 +57,21 @@ public record Label(SortedSet<String> agreements) {
   }
 
   /** For the maker, after "under": "lines", or "the agreements client and lines". */
-  public String inWords() {
-    List<String> named = agreements.stream().filter(id -> !Agreement.isOwn(id)).toList();
-    List<String> all = new ArrayList<>(named);
+  public CharSequence inWords() {
+    List<CharSequence> named = new ArrayList<>();
+    agreements.stream().filter(id -> !Agreement.isOwn(id)).forEach(named::add);
+    List<CharSequence> all = new ArrayList<>(named);
     if (named.size() < agreements.size()) {
-      all.add("your own affairs");
+      all.add(Sentence.of("your own affairs"));
     }
-    int last = all.size() - 1;
-    String listed =
-        last < 1
-            ? String.join("", all)
-            : String.join(", ", all.subList(0, last)) + " and " + all.get(last);
-    return isNone() ? "no agreement" : named.size() > 1 ? "the agreements " + listed : listed;
+    CharSequence listed = all.isEmpty() ? "" : all.get(0);
+    for (int i = 1; i < all.size(); i++) {
+      boolean last = i == all.size() - 1;
+      listed = Sentence.of(last ? "{0} and {1}" : "{0}, {1}", listed, all.get(i));
+    }
+    return isNone()
+        ? Sentence.of("no agreement")
+        : named.size() > 1 ? Sentence.of("the agreements {0}", listed) : listed;
   }
 
   @Override

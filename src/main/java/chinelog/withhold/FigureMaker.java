@@ -8,6 +8,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Release;
 import chinelog.log.text.Inline;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
@@ -118,11 +119,10 @@ final class FigureMaker {
       holes.add(
           Problem.error(
               link.place(),
-              "This text names \u201c"
-                  + link.fact()
-                  + "\u201d, which there would not be without what nothing may show of ("
-                  + fact.get().label()
-                  + "), so that its absence tells of that.",
+              Sentence.of(
+                  "This text names \u201c{0}\u201d, which there would not be without what"
+                      + " nothing may show of ({1}), so that its absence tells of that.",
+                  link.fact(), fact.get().label()),
               "Put the phrase under the agreement too, write \u201cpresence: note\u201d for the"
                   + " agreement, or record a release of the figure."));
     }
