@@ -556,7 +556,7 @@ public final class Publisher {
       writer.write(output);
     }
     FileTimes.set(making, asOf);
-    Manifest manifest = Manifest.of(making, earlier.kept());
+    Manifest manifest = Manifest.of(making, earlier.kept(), made.digests()::ofCopy);
     made.course().begin(Step.of(Step.Kind.AUDITING, who));
     AuditReport report =
         search(
