@@ -16,6 +16,7 @@ import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.talk.TalkWriter;
 import chinelog.withhold.PrintedFigure;
@@ -363,11 +364,9 @@ public final class Publisher {
             f ->
                 Problem.error(
                     Place.of("records/" + f.readers()),
-                    "An edition was published on "
-                        + f.since()
-                        + ", which is after today, "
-                        + today
-                        + ".",
+                    Sentence.of(
+                        "An edition was published on {0}, which is after today, {1}.",
+                        f.since(), today),
                     "Put the clock of this computer right; if it was wrong on that day, see whether"
                         + " an agreement was taken as ended."));
   }
@@ -433,7 +432,7 @@ public final class Publisher {
           () ->
               problems.error(
                   Place.of("log.yaml"),
-                  "This log names no readers \u201c" + id + "\u201d.",
+                  Sentence.of("This log names no readers \u201c{0}\u201d.", id),
                   Suggestion.remedy(id, all.stream().map(Readers::id).toList())));
     }
     return chosen;

@@ -2,7 +2,9 @@ package chinelog.publish;
 
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.io.IOException;
+import java.nio.CharBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -88,6 +90,8 @@ public final class Remembered {
     Notes.write(file, lines);
   }
 
+  private static final String TEXT = "t";
+
   /** A problem as cells of a row. */
   public static List<String> cells(Problem problem) {
     Place place = problem.place();
@@ -96,8 +100,8 @@ public final class Remembered {
         place.file(),
         String.valueOf(place.line()),
         String.valueOf(place.column()),
-        problem.what(),
-        problem.remedy());
+        coded(problem.what()),
+        coded(problem.remedy()));
   }
 
   /** The problem in such cells. */
@@ -105,8 +109,50 @@ public final class Remembered {
     return new Problem(
         Problem.Severity.valueOf(cells.get(0)),
         Place.of(cells.get(1), Integer.parseInt(cells.get(2)), Integer.parseInt(cells.get(3))),
-        cells.get(4),
-        cells.get(5));
+        sentence(CharBuffer.wrap(cells.get(4))),
+        sentence(CharBuffer.wrap(cells.get(5))));
+  }
+
+  /** How many parts it has, its English and the parts, each with its length: they nest. */
+  private static String coded(CharSequence text) {
+    if (!(text instanceof Sentence sentence)) {
+      return TEXT + sized(text.toString());
+    }
+    return sentence.parts().size()
+        + sized(sentence.english())
+        + sentence.parts().stream().map(Remembered::coded).collect(Collectors.joining());
+  }
+
+  private static String sized(String text) {
+    return ":" + text.length() + ":" + text;
+  }
+
+  private static Sentence sentence(CharBuffer coded) {
+    return (Sentence) decoded(coded);
+  }
+
+  private static CharSequence decoded(CharBuffer coded) {
+    String parts = number(coded);
+    int length = Integer.parseInt(number(coded));
+    String text = coded.subSequence(0, length).toString();
+    coded.position(coded.position() + length);
+    if (parts.equals(TEXT)) {
+      return text;
+    }
+    List<CharSequence> filled = new ArrayList<>();
+    for (int i = Integer.parseInt(parts); i > 0; i--) {
+      filled.add(decoded(coded));
+    }
+    return new Sentence(text, filled);
+  }
+
+  /** What stands before the next colon, which is passed. */
+  private static String number(CharBuffer coded) {
+    StringBuilder digits = new StringBuilder();
+    for (char c = coded.get(); c != ':'; c = coded.get()) {
+      digits.append(c);
+    }
+    return digits.toString();
   }
 
   private static String escaped(String cell) {

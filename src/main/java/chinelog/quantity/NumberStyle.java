@@ -79,16 +79,34 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   /**
-   * The value to so many significant digits in its own unit, without its tolerance, for whoever
-   * wants to reckon on with it; what was written with fewer is not drawn out.
+   * The value to so many significant digits, without its tolerance, for whoever wants to reckon on
+   * with it; as {@link #showValue} where that rounds nothing away. Fractions of an inch, hours and
+   * minutes and money are told in decimals where they would else be rounded.
    */
-  public String showToDigits(Quantity q, int digits) {
-    if (compound(q.unit()).isPresent() || q.unit().currency() != null || suitsFraction(q)) {
+  public String showToDigits(Quantity quantity, int digits) {
+    Quantity q = Rescaling.suited(quantity);
+    if (isInSteps(q)) {
       return showValue(q);
     }
     BigDecimal plain = q.value().stripTrailingZeros();
     int places = Math.min(Math.max(0, plain.scale()), digits - Quantity.magnitude(plain));
     return withUnit(number(q.value(), Math.max(0, places), false), q.unit());
+  }
+
+  /** The value of the last digit that {@link #showToDigits} writes at most. */
+  public Quantity stepToDigits(Quantity quantity, int digits) {
+    Quantity q = Rescaling.suited(quantity);
+    Quantity finest =
+        Quantity.of(
+            BigDecimal.ONE.scaleByPowerOfTen(Quantity.magnitude(q.value()) - digits), q.unit());
+    Quantity shown = step(quantity);
+    return finest.coherent() < shown.coherent() ? finest : shown;
+  }
+
+  /** Whether a quantity is a whole number of what {@link #show} shows it to. */
+  private boolean isInSteps(Quantity q) {
+    double steps = q.coherent() / step(q).coherent();
+    return Math.abs(steps - Math.rint(steps)) <= 1e-9 * Math.max(1, Math.abs(steps));
   }
 
   /**
