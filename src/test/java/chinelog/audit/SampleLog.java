@@ -125,6 +125,7 @@ final class SampleLog {
                 new Marked<>("Ottersby Timber", CLIENT_ONLY, HERE),
                 null,
                 List.of(),
+                "",
                 Label.NONE,
                 HERE)),
         List.of(table()),
