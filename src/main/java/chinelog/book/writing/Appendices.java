@@ -58,7 +58,10 @@ final class Appendices {
   private void figures() {
     setting.openSection("figures", words.say("figures"), "appendix");
     setting.lead("figures.about");
-    edition.drawings().forEach(new DrawingPages(setting)::write);
+    // Those with a key go on to another page; the others share one.
+    edition.drawings().stream()
+        .sorted(Comparator.comparing(DrawingPages::hasKey))
+        .forEach(new DrawingPages(setting)::write);
     figures.groups(edition.figures().stream().filter(f -> !f.ofMass()).toList());
     out.close();
   }
@@ -122,6 +125,15 @@ final class Appendices {
   private void hours() {
     setting.openSection("hours", words.say("hours"), "appendix");
     setting.lead("hours.about");
+    if (edition.charts().stream().noneMatch(c -> c.id().equals("hours-by-stage"))) {
+      hoursTable();
+    }
+    charts(Appendices::isOfHours);
+    out.close();
+  }
+
+  /** Where no chart says the same. */
+  private void hoursTable() {
     Rows rows =
         new Rows(
             setting,
@@ -132,8 +144,6 @@ final class Appendices {
       rows.add("", List.of(), "", line.title(), line.planned(), line.worked());
     }
     rows.write();
-    charts(Appendices::isOfHours);
-    out.close();
   }
 
   private static boolean isOfCost(Chart chart) {
@@ -184,10 +194,10 @@ final class Appendices {
         new Rows(
             setting,
             Column.text(words.say("limits.limit")).wide(30),
-            Column.number(words.say("limits.value")),
-            Column.number(words.say("limits.bound")),
-            Column.number(words.say("limits.margin")),
-            Column.text(words.say("limits.verdict")));
+            Column.number(words.say("limits.value")).wide(21),
+            Column.number(words.say("limits.bound")).wide(12),
+            Column.number(words.say("limits.margin")).wide(23),
+            Column.text(words.say("limits.verdict")).wide(14));
     for (LimitLine line : edition.limits()) {
       rows.add(
           "",

@@ -35,9 +35,13 @@ final class DrawingPages {
     out.close();
     setting.index.add(drawing.title(), id);
     // What the others show stands among the figures and the hours.
-    if (drawing.table().isKey() && !drawing.table().rows().isEmpty()) {
+    if (hasKey(drawing)) {
       key(drawing);
     }
+  }
+
+  static boolean hasKey(Drawing drawing) {
+    return drawing.table().isKey() && !drawing.table().rows().isEmpty();
   }
 
   private void key(Drawing drawing) {
