@@ -194,10 +194,10 @@ final class Appendices {
         new Rows(
             setting,
             Column.text(words.say("limits.limit")).wide(30),
-            Column.number(words.say("limits.value")).wide(21),
-            Column.number(words.say("limits.bound")).wide(12),
-            Column.number(words.say("limits.margin")).wide(23),
-            Column.text(words.say("limits.verdict")).wide(14));
+            Column.number(words.say("limits.value")),
+            Column.number(words.say("limits.bound")),
+            Column.number(words.say("limits.margin")),
+            Column.text(words.say("limits.verdict")));
     for (LimitLine line : edition.limits()) {
       rows.add(
           "",
