@@ -7,6 +7,7 @@ import chinelog.book.page.Trim;
 import chinelog.edition.Chart;
 import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
+import chinelog.edition.Figure;
 import chinelog.markup.ChartSvg;
 import chinelog.markup.DrawingSvg;
 import chinelog.markup.Theme;
@@ -49,6 +50,9 @@ public final class Setting {
   /** As the laying-out before this one found it. */
   final Layout layout;
 
+  /** Figures that have an appendix; where there are hours alone, the particulars tell them. */
+  final List<Figure> listed;
+
   private final Map<String, String> parties = new TreeMap<>();
   private final Map<String, String> figures = new TreeMap<>();
   private int tables;
@@ -61,7 +65,10 @@ public final class Setting {
     this.bleedMm = bleedMm;
     this.layout = layout;
     this.index = new Index(this.edition.locale());
-    this.edition.figures().forEach(f -> figures.put(f.name(), f.title()));
+    boolean isOfHoursAlone =
+        this.edition.figures().stream().allMatch(f -> f.name().startsWith("hours."));
+    this.listed = isOfHoursAlone ? List.of() : this.edition.figures();
+    this.listed.forEach(f -> figures.put(f.name(), f.title()));
     this.edition.agreements().forEach(a -> parties.put(a.id(), a.with()));
   }
 
