@@ -171,6 +171,7 @@ public final class Edition {
    * @param facts for the margin: measured, weighed and reckoned on the day
    * @param materials used on the day
    * @param hours of the day and so far; of several, the last is of all so far
+   * @param drawings of what was done up to then
    */
   public record Entry(
       String id,
@@ -182,6 +183,7 @@ public final class Edition {
       List<Line> facts,
       List<Line> materials,
       List<Line> hours,
+      List<Drawing> drawings,
       List<String> under) {}
 
   /**

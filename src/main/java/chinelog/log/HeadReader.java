@@ -17,6 +17,7 @@ import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -183,9 +184,9 @@ final class HeadReader {
     } catch (DateTimeException e) {
       scope.error(
           scalar.place(),
-          "\"" + scalar.text() + "\" is not a time zone.",
+          Sentence.of("\"{0}\" is not a time zone.", scalar.text()),
           findZone(scalar.text())
-              .map(near -> "Did you mean \"" + near + "\"?")
+              .<CharSequence>map(Suggestion::of)
               .orElse("Write one of the zone database, such as Europe/London."));
       return otherwise;
     }
@@ -213,9 +214,9 @@ final class HeadReader {
               scalar.text().toLowerCase(Locale.ROOT), scalar.text().toUpperCase(Locale.ROOT));
       scope.error(
           scalar.place(),
-          "\"" + scalar.text() + "\" is not the code of a currency.",
+          Sentence.of("\"{0}\" is not the code of a currency.", scalar.text()),
           isCurrency(meant)
-              ? "Write \"" + meant + "\"."
+              ? Sentence.of("Write \"{0}\".", meant)
               : "Write the three capital letters of ISO 4217, such as GBP, EUR or USD.");
     }
     return known ? scalar.text() : CURRENCY;
@@ -258,9 +259,9 @@ final class HeadReader {
     Matcher loose = LOOSE_SCALE.matcher(written.value());
     scope.error(
         written.place(),
-        "\"" + written.value() + "\" is not a scale.",
+        Sentence.of("\"{0}\" is not a scale.", written.value()),
         loose.matches()
-            ? "Write 1:" + loose.group(1) + "."
+            ? Sentence.of("Write 1:{0}.", loose.group(1))
             : "Write such as 1:16, or 1/4 in = 1 ft.");
     return null;
   }
@@ -308,9 +309,9 @@ final class HeadReader {
     }
     scope.error(
         scalar.place(),
-        "\"" + scalar.text() + "\" is not the tag of a language.",
+        Sentence.of("\"{0}\" is not the tag of a language.", scalar.text()),
         findLanguage(scalar.text())
-            .map(tag -> "Write \"" + tag + "\".")
+            .<CharSequence>map(tag -> Sentence.of("Write \"{0}\".", tag))
             .orElse("Write such as en-GB, de or fr-CA."));
     return Locale.ENGLISH;
   }
@@ -338,7 +339,7 @@ final class HeadReader {
     }
     scope.error(
         scalar.place(),
-        "\"" + scalar.text() + "\" does not say in which parts inches are shown.",
+        Sentence.of("\"{0}\" does not say in which parts inches are shown.", scalar.text()),
         "Write 8, 16, 32 or 64, as in 1/64; or 0 for decimals.");
     return INCHES;
   }
@@ -387,7 +388,7 @@ final class HeadReader {
     }
     scope.error(
         yaml.place(),
-        "\"" + text + "\" is not the address of a site.",
+        Sentence.of("\"{0}\" is not the address of a site.", text),
         "Write such as https://merrow.example/.");
     return null;
   }
@@ -401,7 +402,7 @@ final class HeadReader {
         if (fast == null) {
           scope.error(
               scalar.place(),
-              "\"" + scalar.text() + "\" does not say how far a clock is fast.",
+              Sentence.of("\"{0}\" does not say how far a clock is fast.", scalar.text()),
               "Write such as 1 h 12 min; with a - before it for a slow clock.");
         } else {
           clocks.put(pair.key().text(), fast);

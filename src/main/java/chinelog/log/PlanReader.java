@@ -14,6 +14,7 @@ import chinelog.log.records.Marked;
 import chinelog.log.records.PostLength;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Stage;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.wording.Catalogue;
@@ -66,7 +67,7 @@ final class PlanReader {
       if (!id.matches("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}_-]*")) {
         scope.error(
             pair.key().place(),
-            "\"" + id + "\" cannot be the word for a stage.",
+            Sentence.of("\"{0}\" cannot be the word for a stage.", id),
             "Write one word of letters, digits and hyphens, and put the rest into \"title\".");
         continue;
       }
@@ -85,7 +86,7 @@ final class PlanReader {
     if (start != null && finish != null && finish.isBefore(start)) {
       scope.error(
           fields.place("finish"),
-          "This stage ends before it begins on " + start + ".",
+          Sentence.of("This stage ends before it begins on {0}.", start),
           "Swap the two dates, or correct one.");
       finish = null;
     }
@@ -153,7 +154,7 @@ final class PlanReader {
         if (before != null) {
           scope.error(
               word.place(),
-              "\"" + id + "\" is told already in the post \"" + before + "\".",
+              Sentence.of("\"{0}\" is told already in the post \"{1}\".", id, before),
               "Keep it in one of the two.");
         } else if (id != null) {
           own.add(id);
@@ -195,8 +196,8 @@ final class PlanReader {
     if (scalar != null) {
       scope.error(
           scalar.place(),
-          "\"" + scalar.text() + "\" is not the length of a post.",
-          "Write a number above 0, such as " + (inWords ? "900." : "4."));
+          Sentence.of("\"{0}\" is not the length of a post.", scalar.text()),
+          Sentence.of("Write a number above 0, such as {0}.", inWords ? 900 : 4));
     }
     return null;
   }
@@ -238,7 +239,7 @@ final class PlanReader {
   private void unknownSection(Yaml.Scalar key, Collection<String> known) {
     scope.error(
         key.place(),
-        "\"" + key.text() + "\" is not a section of the handover booklet.",
+        Sentence.of("\"{0}\" is not a section of the handover booklet.", key.text()),
         Suggestion.remedy(key.text(), known));
   }
 }

@@ -8,6 +8,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Release;
 import chinelog.log.text.Inline;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
@@ -22,12 +23,14 @@ import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -62,6 +65,7 @@ final class FigureMaker {
 
   private final Labels labels;
   private final SortedSet<String> shown = new TreeSet<>();
+  private final Set<String> inDetail = new HashSet<>();
   private final SortedSet<String> written = new TreeSet<>();
   private final List<Problem> holes = new ArrayList<>();
   private final Map<List<String>, Quantity> sums = new LinkedHashMap<>();
@@ -115,11 +119,10 @@ final class FigureMaker {
       holes.add(
           Problem.error(
               link.place(),
-              "This text names \u201c"
-                  + link.fact()
-                  + "\u201d, which there would not be without what nothing may show of ("
-                  + fact.get().label()
-                  + "), so that its absence tells of that.",
+              Sentence.of(
+                  "This text names \u201c{0}\u201d, which there would not be without what"
+                      + " nothing may show of ({1}), so that its absence tells of that.",
+                  link.fact(), fact.get().label()),
               "Put the phrase under the agreement too, write \u201cpresence: note\u201d for the"
                   + " agreement, or record a release of the figure."));
     }
@@ -198,6 +201,14 @@ final class FigureMaker {
   /** Sums that were shown and that no facts are, by the names of their parts. */
   Map<List<String>, Quantity> sums() {
     return sums;
+  }
+
+  /** The value of the last digit to which a fact is told, be it in how another was worked out. */
+  Quantity step(Fact fact) {
+    Quantity value = value(fact);
+    return inDetail.contains(fact.name()) && seesInFull(fact)
+        ? style.stepToDigits(value, Explanation.DIGITS)
+        : style.step(value);
   }
 
   NumberStyle style() {
@@ -291,7 +302,11 @@ final class FigureMaker {
                 facts,
                 style,
                 name -> facts.find(name).filter(this::seesQuietly).isPresent(),
-                sight.allows(fact.label()));
+                this::seesInFull);
+    if (!working.isEmpty() && seesInFull(fact)) {
+      inDetail.add(fact.name());
+      inDetail.addAll(fact.inputs());
+    }
     String entry = fact.entry() == null ? null : entryIds.get(fact.entry());
     String name = Objects.requireNonNull(listed(fact));
     return new Figure(
@@ -340,6 +355,11 @@ final class FigureMaker {
       shown.add(fact.name());
     }
     return sees;
+  }
+
+  /** Whether the readers may see a fact, and all that decides it, without any release. */
+  private boolean seesInFull(Fact fact) {
+    return sight.allows(labels.of(fact));
   }
 
   private String origin(Fact fact, boolean entryTold) {

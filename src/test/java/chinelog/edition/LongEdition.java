@@ -115,6 +115,7 @@ public final class LongEdition {
         List.of(),
         List.of(),
         List.of(),
+        List.of(),
         NONE);
   }
 

@@ -196,6 +196,7 @@ public final class RandomEdition {
         lines(random.nextInt(3), "mm"),
         lines(random.nextInt(3), "g"),
         lines(random.nextInt(2), "h"),
+        List.of(),
         NONE);
   }
 

@@ -103,6 +103,7 @@ public final class SampleEdition {
               like.facts(),
               like.materials(),
               like.hours(),
+              List.of(),
               NONE));
       told.add(
           new Post(
@@ -860,7 +861,17 @@ public final class SampleEdition {
       List<Line> materials,
       List<Line> hours) {
     return new Entry(
-        id(key), LocalDate.parse(date), stage, title, text, more, facts, materials, hours, NONE);
+        id(key),
+        LocalDate.parse(date),
+        stage,
+        title,
+        text,
+        more,
+        facts,
+        materials,
+        hours,
+        List.of(),
+        NONE);
   }
 
   private List<Figure> figures() {

@@ -294,7 +294,7 @@ public final class LogFixture {
     try {
       return Quantity.parse(text);
     } catch (QuantityException e) {
-      throw new IllegalArgumentException(e.what(), e);
+      throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 
@@ -342,7 +342,7 @@ public final class LogFixture {
         worked.add(
             new Entry.Worked(null, null, Duration.ofMinutes(minutes), Label.of(under), place(3)));
       } catch (QuantityException e) {
-        throw new IllegalArgumentException(e.what(), e);
+        throw new IllegalArgumentException(e.getMessage(), e);
       }
       return this;
     }

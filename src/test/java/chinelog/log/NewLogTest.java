@@ -113,9 +113,9 @@ class NewLogTest {
         PriceReader.read(merrow.resolve("quotation.yaml"), reading.log(), LATER).problems());
     SortedSet<String> known = new TreeSet<>();
     for (Problem problem : problems) {
-      if (problem.what().endsWith(" is not a key here.")) {
+      if (problem.what().toString().endsWith(" is not a key here.")) {
         assertThat(problem.remedy()).startsWith("Write one of: ");
-        String list = problem.remedy().substring("Write one of: ".length());
+        String list = problem.remedy().toString().substring("Write one of: ".length());
         known.addAll(List.of(list.substring(0, list.length() - 1).split(", ")));
       }
     }

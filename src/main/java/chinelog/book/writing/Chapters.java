@@ -201,6 +201,7 @@ final class Chapters {
         entry.facts(),
         entry.materials(),
         entry.hours(),
+        entry.drawings(),
         entry.under());
   }
 

@@ -6,6 +6,7 @@ import chinelog.log.reading.SourceFile;
 import chinelog.log.reading.Values;
 import chinelog.log.text.Inline;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import com.vladsch.flexmark.ast.AutoLink;
 import com.vladsch.flexmark.ast.Code;
 import com.vladsch.flexmark.ast.Emphasis;
@@ -162,7 +163,7 @@ final class InlineReader {
               .scope()
               .complain(
                   reader.source().at(node.getStartOffset() + i),
-                  "\"" + c + "\" looks like a brace, but is none.",
+                  Sentence.of("\"{0}\" looks like a brace, but is none.", c),
                   MarkText.BRACE_REMEDY);
         }
         if (c != '[' && c != ']' || MarkText.isEscaped(raw, i)) {
@@ -267,7 +268,7 @@ final class InlineReader {
               .scope()
               .error(
                   place,
-                  "\"" + fact + "\" cannot be the name of a fact.",
+                  Sentence.of("\"{0}\" cannot be the name of a fact.", fact),
                   "Write such as [](fact:hull.loa).");
           return text;
         }
@@ -315,7 +316,7 @@ final class InlineReader {
           || ref.getText().isNotNull() && !ref.getReference().isEmpty()) {
         reader.complain(
             ref,
-            "\"" + ref.getReference() + "\" is defined nowhere in this text.",
+            Sentence.of("\"{0}\" is defined nowhere in this text.", ref.getReference()),
             "Write the target in parentheses after the brackets.");
       } else if (ref.getReference().startsWith("^")) {
         footnotes.call(null, reader.at(ref));
