@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param price paid for the whole lot
  * @param supplier as the maker writes it
  * @param hazards words of the known cautions: resin, superglue, dust, lead, solvent, blade, lithium
- * @param repair what its owner would mend with it, such as "a scratch in the topsides"; may be empty
+ * @param repair what its owner would mend with it, such as "a scratch in the topsides"; may be
+ *     empty
  */
 public record Lot(
     String material,
