@@ -195,6 +195,12 @@ public final class Unit {
    */
   BigDecimal convert(BigDecimal number, Unit target) throws QuantityException {
     requireCompatible(target);
+    if (target.isReading() && symbol.startsWith("Δ")) {
+      throw new QuantityException(
+          "A difference of temperatures is no temperature in " + target + ".",
+          "Tell it in Δ" + target + ".",
+          0);
+    }
     if (!isReading() && !target.isReading() || equals(target)) {
       return convertDifference(number, target);
     }

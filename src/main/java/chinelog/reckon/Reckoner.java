@@ -264,7 +264,9 @@ public final class Reckoner {
           "\"" + fact.name() + "\": " + code + " means money, " + money + ".",
           code.equals("AWG")
               ? "Write wire as awg(24); money is written in " + own + " here."
-              : "Write a count without a unit, and money in " + own + ", as currency says.");
+              : "Write money in "
+                  + own
+                  + ", as currency in log.yaml says, and a count without a unit.");
     }
   }
 }

@@ -213,7 +213,9 @@ public final class FormulaParser {
             "The formula ends too early.", "Write a number or a name there.", token.index())
         : new QuantityException(
             "\"" + token.text() + "\" does not belong here.",
-            "Write an operator between two figures, and nothing else.",
+            token.text().equalsIgnoreCase("x")
+                ? "Write * for times."
+                : "Write an operator between two figures, and nothing else.",
             token.index());
   }
 
