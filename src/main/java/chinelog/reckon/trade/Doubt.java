@@ -21,6 +21,9 @@ final class Doubt {
   /** A reckoned figure is shown to so many digits. */
   private static final int DIGITS_SHOWN = 4;
 
+  /** Of lengths nothing finer than hundredths of a millimetre is shown. */
+  private static final double FINEST_SHOWN = 1e-5;
+
   private final Afloat whole;
   private final List<Section> stations;
   private final List<List<Section>> sets;
@@ -110,6 +113,16 @@ final class Doubt {
     return SHARE * most(whole, lessOne, figure);
   }
 
+  /**
+   * How far a girth may be out that is a sum of chords: each is shorter than its part of the curve,
+   * so that what every height adds counts.
+   */
+  static double ofGirth(
+      Section whole, List<Section> lessOne, ToDoubleFunction<Section> girth) {
+    double own = girth.applyAsDouble(whole);
+    return SHARE * lessOne.stream().mapToDouble(s -> Math.abs(own - girth.applyAsDouble(s))).sum();
+  }
+
   /** The most by which a figure differs from what it is otherwise. */
   static <T> double most(T whole, List<T> others, ToDoubleFunction<T> figure) {
     double centre = figure.applyAsDouble(whole);
@@ -134,6 +147,11 @@ final class Doubt {
   @FunctionalInterface
   interface Shown {
     Quantity of(double si) throws TradeException;
+  }
+
+  /** A length to cut by, in m, as {@link #doubted}: no finer than it is shown. */
+  static Quantity cut(double length, double spread, Shown shown) throws TradeException {
+    return doubted(length, spread > FINEST_SHOWN ? spread : 0, shown);
   }
 
   /** A figure with its doubt as tolerance, where that reaches half of the last digit shown. */

@@ -301,7 +301,7 @@ final class FormFigures {
       station(wet, Math.min(draught, wet.top()), coarser.getOrDefault(wet, List.of()));
     }
     for (Section whole : offsets.stations()) {
-      double doubted = Doubt.of(whole, coarser.getOrDefault(whole, List.of()), s -> 2 * s.girth());
+      double doubted = Doubt.ofGirth(whole, coarser.getOrDefault(whole, List.of()), s -> 2 * s.girth());
       add(
           "girth_" + Offsets.factPart(whole.name()),
           Message.of("form.station.girth", whole.name()),
@@ -323,7 +323,9 @@ final class FormFigures {
         "wet_girth_" + part,
         Message.of("form.station.wetted", wet.name()),
         Doubt.doubted(
-            2 * wet.girth(height), Doubt.of(wet, coarser, s -> 2 * s.girth(height)), units::length),
+            2 * wet.girth(height),
+            Doubt.ofGirth(wet, coarser, s -> 2 * s.girth(height)),
+            units::length),
         Message.of("form.station.wetted.how"),
         chords(wet.chords(height)));
   }
