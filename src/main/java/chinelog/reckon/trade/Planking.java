@@ -21,7 +21,7 @@ final class Planking {
   private static final Message PRACTICE = Message.of("planking.practice");
 
   /** The same, of girths that are taken from offsets. */
-  private static final Message DOUBT = Message.of("planking.doubt");
+  private static final Message DOUBT = Message.of("planking.doubt", Message.of("form.girth.doubt"));
 
   /** More strips than this could not be told apart in a drawing. */
   private static final int MOST_DRAWN = 200;
