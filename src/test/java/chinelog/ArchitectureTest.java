@@ -38,10 +38,10 @@ class ArchitectureTest {
           entry("json", List.of()),
           entry("jpeg", List.of()),
           entry("problem", List.of()),
-          entry("label", List.of()),
+          entry("label", List.of("problem")),
           entry("nesting", List.of()),
-          entry("quantity", List.of()),
-          entry("wording", List.of("quantity")),
+          entry("quantity", List.of("problem")),
+          entry("wording", List.of("quantity", "problem")),
           entry("log", List.of("wording", "quantity", "label", "problem")),
           entry(
               "reckon",

@@ -8,6 +8,7 @@ import chinelog.log.records.Release;
 import chinelog.log.records.Request;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.Locale;
@@ -25,6 +26,11 @@ final class FactLabels {
   private final Map<String, Label> labels = new TreeMap<>();
   private final Map<String, Set<String>> inputs = new TreeMap<>();
   private final Map<String, Set<String>> released = new TreeMap<>();
+
+  /** Labels found, after all releases and before any. */
+  private final Map<String, Label> asReleased = new HashMap<>();
+
+  private final Map<String, Label> asMeasured = new HashMap<>();
 
   private FactLabels() {}
 
@@ -104,7 +110,7 @@ final class FactLabels {
     Label label = Label.NONE;
     Matcher m = NAME.matcher(formula);
     while (m.find()) {
-      label = label.join(of(m.group(), new HashSet<>(), false));
+      label = label.join(of(m.group(), asMeasured, false));
     }
     return label;
   }
@@ -115,23 +121,28 @@ final class FactLabels {
 
   /** The label of a fact, after all releases to these readers. */
   Label of(String name) {
-    return of(name, new HashSet<>(), true);
+    return of(name, asReleased, true);
   }
 
-  private Label of(String name, Set<String> onTheWay, boolean isFreed) {
+  private Label of(String name, Map<String, Label> known, boolean isFreed) {
+    Label found = known.get(name);
+    if (found != null) {
+      return found;
+    }
     Label label = labels.getOrDefault(name, Label.NONE);
     int dot = name.indexOf('.');
     if (!labels.containsKey(name) && dot > 0) {
       label = labels.getOrDefault(name.substring(0, dot) + ".*", Label.NONE);
     }
-    if (onTheWay.add(name)) {
-      for (String input : inputs.getOrDefault(name, Set.of())) {
-        label = label.join(of(input, onTheWay, isFreed));
-      }
+    // A formula that names itself by some way is an error elsewhere; here it must end.
+    known.put(name, label);
+    for (String input : inputs.getOrDefault(name, Set.of())) {
+      label = label.join(of(input, known, isFreed));
     }
     for (String agreement : isFreed ? released.getOrDefault(name, Set.of()) : Set.<String>of()) {
       label = label.without(agreement);
     }
+    known.put(name, label);
     return label;
   }
 

@@ -317,10 +317,12 @@ final class Secrets {
 
   private Set<String> everyday() {
     Set<String> everyday = new HashSet<>();
+    Set<String> small = new HashSet<>();
     Matcher m = WORD.matcher(open);
     while (m.find()) {
-      if (Character.isLowerCase(m.group().codePointAt(0))) {
-        everyday.add(Folded.of(m.group()).letters());
+      String word = m.group();
+      if (Character.isLowerCase(word.codePointAt(0)) && small.add(word)) {
+        everyday.add(Folded.of(word).letters());
       }
     }
     needles.find(Folded.of(open.toString()), RUN_LETTERS).stream()

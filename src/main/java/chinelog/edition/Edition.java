@@ -38,6 +38,7 @@ public final class Edition {
    * @param address where the site will stand; null if the log does not say
    * @param theme name of the theme
    * @param paper of the build book; the booklet has half of it
+   * @param leafMm how thick a leaf of the build book is
    * @param chapters what the chapters of the build book follow
    * @param maker empty if not told
    * @param client empty if not told
@@ -71,6 +72,7 @@ public final class Edition {
       @Nullable URI address,
       String theme,
       Paper paper,
+      double leafMm,
       Chapters chapters,
       String title,
       String subject,

@@ -1,7 +1,10 @@
 package chinelog.label;
 
+import chinelog.problem.Sentence;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -22,7 +25,7 @@ public record Label(SortedSet<String> agreements) {
   }
 
   public static Label of(String... agreements) {
-    return of(java.util.List.of(agreements));
+    return of(List.of(agreements));
   }
 
   public static Label of(Collection<String> agreements) {
@@ -51,6 +54,24 @@ public record Label(SortedSet<String> agreements) {
 
   public boolean isNone() {
     return agreements.isEmpty();
+  }
+
+  /** For the maker, after "under": "lines", or "the agreements client and lines". */
+  public CharSequence inWords() {
+    List<CharSequence> named = new ArrayList<>();
+    agreements.stream().filter(id -> !Agreement.isOwn(id)).forEach(named::add);
+    List<CharSequence> all = new ArrayList<>(named);
+    if (named.size() < agreements.size()) {
+      all.add(Sentence.of("your own affairs"));
+    }
+    CharSequence listed = all.isEmpty() ? "" : all.get(0);
+    for (int i = 1; i < all.size(); i++) {
+      boolean last = i == all.size() - 1;
+      listed = Sentence.of(last ? "{0} and {1}" : "{0}, {1}", listed, all.get(i));
+    }
+    return isNone()
+        ? Sentence.of("no agreement")
+        : named.size() > 1 ? Sentence.of("the agreements {0}", listed) : listed;
   }
 
   @Override

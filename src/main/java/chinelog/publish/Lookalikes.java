@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.digest.Sha256;
 import chinelog.label.Clearance;
+import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Release;
@@ -14,7 +15,9 @@ import chinelog.photo.likeness.Original;
 import chinelog.photo.likeness.Recognition;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.withhold.Withholder;
+import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -36,7 +39,8 @@ public final class Lookalikes {
   private final Darkroom darkroom;
   private final Progress progress;
   private final LocalDate asOf;
-  private final List<Problem> problems = new ArrayList<>();
+  private final List<Problem> reminders = new ArrayList<>();
+  private final List<Questions.Asking> asked = new ArrayList<>();
 
   private Lookalikes(
       Workshop.Opened opened, Clearance clearance, LocalDate asOf, Progress progress) {
@@ -77,7 +81,7 @@ public final class Lookalikes {
           .filter(filled -> !filled.isEmpty() && file.regions().containsAll(filled))
           .forEach(filled -> shown.put(file.path(), filled));
     }
-    return lookalikes.problems(
+    lookalikes.search(
         shown,
         withheld.keptBack(),
         page ->
@@ -86,6 +90,7 @@ public final class Lookalikes {
                 .filter(page::isNamedBy)
                 .map(Release::agreement)
                 .toList());
+    return lookalikes.problems();
   }
 
   /**
@@ -94,6 +99,17 @@ public final class Lookalikes {
    * @throws IOException if a picture cannot be read or the cache cannot be written
    */
   public static List<Problem> inLog(Workshop.Opened opened, LocalDate asOf, Progress progress)
+      throws IOException {
+    return ofLog(opened, asOf, progress).problems();
+  }
+
+  /** The questions of {@link #inLog} alone, each with its name. */
+  static List<Questions.Asking> asked(Workshop.Opened opened, LocalDate asOf, Progress progress)
+      throws IOException {
+    return List.copyOf(ofLog(opened, asOf, progress).asked);
+  }
+
+  private static Lookalikes ofLog(Workshop.Opened opened, LocalDate asOf, Progress progress)
       throws IOException {
     Lookalikes lookalikes = new Lookalikes(opened, new Clearance(new TreeSet<>()), asOf, progress);
     Map<String, List<PhotoFile.Region>> shown = new TreeMap<>();
@@ -107,7 +123,8 @@ public final class Lookalikes {
         shown.put(file.path(), file.regions());
       }
     }
-    return lookalikes.problems(shown, keptBack, page -> List.of());
+    lookalikes.search(shown, keptBack, page -> List.of());
+    return lookalikes;
   }
 
   /** A page of a sheet. */
@@ -124,7 +141,13 @@ public final class Lookalikes {
     Collection<String> of(Page page);
   }
 
-  private List<Problem> problems(
+  private List<Problem> problems() {
+    List<Problem> all = new ArrayList<>(reminders);
+    asked.forEach(a -> all.add(a.problem()));
+    return all;
+  }
+
+  private void search(
       Map<String, List<PhotoFile.Region>> shown, Set<String> keptBack, Releases releases)
       throws IOException {
     List<Likeness> alike =
@@ -155,7 +178,6 @@ public final class Lookalikes {
           .filter(f -> f.kind() != Recognition.Kind.DRAWING || isUnmarked(f.photograph()))
           .forEach(f -> ask(f.photograph(), f.kind() + " " + f.original(), what(f)));
     }
-    return List.copyOf(problems);
   }
 
   /**
@@ -163,22 +185,26 @@ public final class Lookalikes {
    *
    * @param original what it was found to show; another is another question
    */
-  private void ask(Photograph photograph, String original, String what) {
+  private void ask(Photograph photograph, String original, CharSequence what) {
     String id = "p" + Sha256.of(photograph.sha256() + " " + original).substring(0, ID_DIGITS);
     boolean answered = opened.answers().stream().anyMatch(a -> a.questions().contains(id));
     if (!answered) {
-      problems.add(
+      Problem problem =
           Problem.question(
               photograph.file().place(),
               what,
-              "Look at it. Put it under the agreement, or draw a region over what is to be hidden;"
-                  + " or, if it shows nothing of it, write \u201clooked-at: "
-                  + photograph.sha256()
-                  + "\u201d beside it in photos.yaml, or into answers.yaml: - {questions: ["
-                  + id
-                  + "], answer: may-stand, reason: \u2026, on: "
-                  + asOf
-                  + "}"));
+              Sentence.of(
+                  "Look at it. Put it under the agreement, or draw a region over what is to"
+                      + " be hidden; or, if it shows nothing of it, write \u201clooked-at:"
+                      + " {0}\u201d beside it in photos.yaml, or into answers.yaml: {1}",
+                  photograph.sha256(),
+                  "- {questions: ["
+                      + id
+                      + "], answer: may-stand, reason: \u2026, on: "
+                      + asOf
+                      + "}"));
+      String path = photograph.file().path();
+      asked.add(new Questions.Asking(List.of(id), path, Label.NONE, problem));
     }
   }
 
@@ -208,10 +234,11 @@ public final class Lookalikes {
           }
         }
       } catch (ProblemException e) {
-        problems.add(
+        reminders.add(
             Problem.reminder(
                 e.problem().place(),
-                "Photographs cannot be searched for this sheet. " + e.problem().what(),
+                Sentence.of(
+                    "Photographs cannot be searched for this sheet. {0}", e.problem().what()),
                 e.problem().remedy()));
       }
     }
@@ -232,32 +259,28 @@ public final class Lookalikes {
     return originals;
   }
 
-  private static String what(Recognition.Finding finding) {
+  private static Sentence what(Recognition.Finding finding) {
     String path = finding.photograph().file().path();
-    String where = " at about " + finding.area() + (finding.mirrored() ? ", mirrored" : "");
+    CharSequence where =
+        finding.mirrored()
+            ? Sentence.of("{0}, mirrored", finding.area())
+            : finding.area().toString();
+    String original = finding.original();
+    int page = original.lastIndexOf('#');
     return switch (finding.kind()) {
       case SHEET ->
-          "The photograph "
-              + path
-              + " shows page "
-              + finding.original().substring(finding.original().lastIndexOf('#') + 1)
-              + " of "
-              + finding.original().substring(0, finding.original().lastIndexOf('#'))
-              + where
-              + "; that sheet is withheld.";
+          Sentence.of(
+              "The photograph {0} shows page {1} of {2} at about {3}; that sheet is withheld.",
+              path, original.substring(page + 1), original.substring(0, page), where);
       case PHOTOGRAPH ->
-          "The photograph "
-              + path
-              + " looks like "
-              + finding.original()
-              + where
-              + ", which is withheld, or in part.";
+          Sentence.of(
+              "The photograph {0} looks like {1} at about {2}, which is withheld, or in part.",
+              path, original, where);
       case DRAWING ->
-          "The photograph "
-              + path
-              + " looks as if it shows a drawing"
-              + where
-              + ", and the drawings of this log are withheld.";
+          Sentence.of(
+              "The photograph {0} looks as if it shows a drawing at about {1}, and the drawings of"
+                  + " this log are withheld.",
+              path, where);
     };
   }
 }

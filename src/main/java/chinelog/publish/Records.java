@@ -75,7 +75,14 @@ final class Records {
     register
         .withheld()
         .forEach(
-            w -> lines.add("  " + w.place() + ": " + w.thing().words() + ", under " + w.label()));
+            w ->
+                lines.add(
+                    "  "
+                        + w.place()
+                        + ": "
+                        + w.thing().words()
+                        + ", under "
+                        + w.label().inWords()));
     lines.add("");
     lines.add("Released (" + register.released().size() + ")");
     register.released().forEach(r -> lines.add("  " + line(r.release())));
@@ -127,7 +134,7 @@ final class Records {
         .withheld()
         .register()
         .withheld()
-        .forEach(l -> counts.merge("" + l.label(), 1, Integer::sum));
+        .forEach(l -> counts.merge(l.label().inWords().toString(), 1, Integer::sum));
     counts.forEach((label, count) -> lines.add("  under " + label + ": " + count));
     if (counts.isEmpty()) {
       lines.add("  nothing");

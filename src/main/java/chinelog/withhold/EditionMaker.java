@@ -194,6 +194,7 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
+            head.leafMm(),
             Edition.Chapters.valueOf(head.chapters().name()),
             seen(head.title(), Kind.TITLE, "")
                 .map(quotes::set)

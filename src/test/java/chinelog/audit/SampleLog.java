@@ -159,6 +159,7 @@ final class SampleLog {
         null,
         "plain",
         Paper.A4,
+        0.12,
         BookChapters.STAGES,
         new TreeMap<>(),
         null,
@@ -167,7 +168,8 @@ final class SampleLog {
         PatternSheets.USUAL,
         TalkPlan.USUAL,
         null,
-        LetterPlan.NONE);
+        LetterPlan.NONE,
+        List.of());
   }
 
   private static Agreement agreement(String id, String with, String covers) {

@@ -66,7 +66,8 @@ class LettersTest {
     assertThat(text(log.path("published/client/quotation.pdf")))
         .contains("A sister", "Price before tax £", "Tax £", "Signature")
         .doesNotContain("34.00", "3 h 30");
-    assertThat(log.read("records/client/register.txt")).contains("under lines", "own-money");
+    assertThat(log.read("records/client/register.txt"))
+        .contains("under lines", "under your own affairs");
     assertThat(log.run("audit", "--for", "client").status()).isEqualTo(Main.DONE);
   }
 

@@ -70,7 +70,9 @@ class SheetAgreementsTest {
     assertThat(sails).contains("6.35").doesNotContain("8.75", "3.04", "2.15");
     assertThat(log.read("records/sailmaker/register.txt"))
         .contains(
-            "full.mast, under lines", "full.beam, under lines", "full.foot, under lines + sails");
+            "full.mast, under lines",
+            "full.beam, under lines",
+            "full.foot, under the agreements lines and sails");
   }
 
   @Test

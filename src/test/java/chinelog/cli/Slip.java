@@ -180,6 +180,50 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
     return text.replace("*", "");
   }
 
+  /** What people write of a client or a yard. */
+  private static final String[][] SAID_OF_A_NAME = {
+    {
+      "%s rang about the fittings.",
+      "Rang %s today, nobody in.",
+      "Off to %s with the first photographs.",
+      "A letter from %s lay on the mat.",
+      "Two more photographs for %s tonight.",
+      "%s wants a second coat."
+    },
+    {
+      "%s hat wegen der Beschläge angerufen.",
+      "Heute %s angerufen, niemand da.",
+      "Mit den ersten Bildern zu %s.",
+      "Brief von %s im Kasten.",
+      "Noch zwei Bilder für %s gemacht.",
+      "%s will einen zweiten Anstrich."
+    },
+    {
+      "%s belde over het beslag.",
+      "Vandaag %s gebeld, niemand thuis.",
+      "Met de eerste foto's naar %s.",
+      "Een brief van %s op de mat.",
+      "Nog twee foto's voor %s gemaakt.",
+      "%s wil een tweede laag."
+    },
+    {
+      "%s a appelé pour les ferrures.",
+      "Appelé %s ce matin, personne.",
+      "Les premières photos sont parties chez %s.",
+      "Une lettre de %s sur le paillasson.",
+      "Encore deux photos pour %s ce soir.",
+      "%s veut une seconde couche."
+    },
+    {
+      "%s llamó por los herrajes.",
+      "Hoy llamé a %s, nadie en casa.",
+      "Con las primeras fotos a %s.",
+      "Una carta de %s en el buzón.",
+      "Dos fotos más para %s esta noche.",
+      "%s quiere otra mano."
+    }
+  };
+
   private static String typeName(CarelessLog log) {
     String name = log.random.nextBoolean() ? log.yard : log.client;
     String[] parts = name.replace("&", "").split("\\s+(and\\s+|of\\s+)?");
@@ -196,6 +240,9 @@ record Slip(String kind, boolean afterPublishing, Function<CarelessLog, String> 
             longest + "'s",
             longest.substring(0, 2) + longest.substring(3));
     String text = log.daily().replaceFirst("[.]$", "") + ", " + written + ".";
+    if (log.random.nextBoolean()) {
+      text = log.one(SAID_OF_A_NAME[log.language]).replace("%s", written);
+    }
     switch (log.random.nextInt(4)) {
       case 0 -> log.log.replace("photos/photos.yaml", "caption: O", "caption: \"" + written + "\"");
       case 1 -> log.log.replace(log.openNote, "title: Day", "title: \"" + written + "\"");

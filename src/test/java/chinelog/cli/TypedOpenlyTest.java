@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * published until the maker has marked it or let it stand.
  */
 @Timeout(120)
+@Order(2)
 class TypedOpenlyTest {
 
   @TempDir private Path folder;

@@ -2,8 +2,8 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.channels.FileChannel;
@@ -20,11 +20,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A maker keeps a log at the desk; the files on disk tell what came of it. */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class DeskStoryTest {
 
   /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */
@@ -76,6 +75,26 @@ class DeskStoryTest {
         .isEqualTo(SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
     desk.go("/");
     desk.until("document.getElementById('questions').children.length === 0");
+  }
+
+  /** Nothing but the audit minds the title of a withheld figure. */
+  @Test
+  void whatTheAuditWouldFindIsAskedAtTheDeskToo() throws IOException {
+    String title = "Width across the aftermost thwart";
+    String facts = desk.read("facts.yaml");
+    Files.writeString(
+        desk.folder().resolve("facts.yaml"), facts.replace("title: Beam", "title: " + title));
+    Files.writeString(
+        desk.folder().resolve(SmallDesk.NOTE),
+        SmallDesk.NOTE_TEXT.replace(
+            "The beam comes to 187 mm inside the planking.", "Zwieback: the " + title + "."));
+    desk.go("/");
+    desk.until("document.querySelectorAll('#questions .problem').length === 1");
+    desk.click("#questions [data-reveals]");
+    desk.fill("#questions [name=reason]", "Every boat has one.");
+    desk.click("#questions form button.main");
+    desk.until("document.getElementById('questions').children.length === 0");
+    assertThat(desk.read("answers.yaml")).contains("- questions: [a");
   }
 
   @Test

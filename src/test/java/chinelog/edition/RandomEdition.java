@@ -124,6 +124,7 @@ public final class RandomEdition {
             sample.address(),
             sample.theme(),
             random.nextInt(4) == 0 ? Edition.Paper.LETTER : Edition.Paper.A4,
+            sample.leafMm(),
             sample.chapters(),
             sample.title(),
             sample.subject(),

@@ -25,6 +25,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -34,6 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
  * says by which instrument each is caught: the audit of the written bytes, the comparison of twins,
  * or the check of what can be worked out.
  */
+@Order(2)
 class PlantedFaultsTest {
 
   private static final String PAGE = "site/index.html";

@@ -4,6 +4,7 @@ import chinelog.edition.Edition;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
+import chinelog.publish.OpenQuestions;
 import chinelog.publish.Progress;
 import chinelog.publish.Workshop;
 import chinelog.site.SiteView;
@@ -73,6 +74,11 @@ public final class Snapshot {
       }
       return known;
     }
+  }
+
+  /** The same with all else that publishing would ask. */
+  public List<Questions.Asking> asking() throws IOException {
+    return OpenQuestions.all(opened, asked(), this::withheld, today);
   }
 
   /** Until it is asked, what might be asked of a photograph keeps it out of every edition. */

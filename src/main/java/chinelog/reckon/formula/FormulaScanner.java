@@ -1,5 +1,6 @@
 package chinelog.reckon.formula;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.QuantityScanner;
@@ -45,7 +46,7 @@ final class FormulaScanner {
   static List<Token> scan(String text) throws QuantityException {
     if (text.length() > LONGEST) {
       throw new QuantityException(
-          "This formula is longer than " + LONGEST + " characters.",
+          Sentence.of("This formula is longer than {0} characters.", LONGEST),
           "Give parts of it names of their own.",
           0);
     }
@@ -93,14 +94,16 @@ final class FormulaScanner {
       case '−' -> add(Token.Kind.OPERATOR, "-", at);
       case '£', '€', '$' ->
           throw new QuantityException(
-              "\"" + c + "\" has no meaning here.",
-              "Write money with its code behind the number, such as 15 "
-                  + CODES.get(MONEY.indexOf(c))
-                  + ".",
+              Sentence.of("\"{0}\" has no meaning here.", c),
+              Sentence.of(
+                  "Write money with its code behind the number, such as 15 {0}.",
+                  CODES.get(MONEY.indexOf(c))),
               at);
       default ->
           throw new QuantityException(
-              "\"" + text.substring(at, text.offsetByCodePoints(at, 1)) + "\" has no meaning here.",
+              Sentence.of(
+                  "\"{0}\" has no meaning here.",
+                  text.substring(at, text.offsetByCodePoints(at, 1))),
               "Write a formula of numbers with units, names, + - * / ^ and brackets.",
               at);
     }
@@ -116,11 +119,9 @@ final class FormulaScanner {
       if (number.start(2) == at + 1) {
         throw new QuantityException(
             "A comma stands in a number.",
-            "Write a decimal point, whatever the log's language: "
-                + number.group(1).replaceAll("[^0-9]", "")
-                + "."
-                + number.group(2)
-                + ".",
+            Sentence.of(
+                "Write a decimal point, whatever the log's language: {0}.{1}.",
+                number.group(1).replaceAll("[^0-9]", ""), number.group(2)),
             at);
       }
     }
@@ -136,13 +137,11 @@ final class FormulaScanner {
       String unit = " " + m.group("unit").strip();
       throw new QuantityException(
           "This tolerance is not the same up and down.",
-          "Write the middle and half the width: "
-              + new BigDecimal(m.group("value")).add(up.subtract(down).divide(two)).toPlainString()
-              + unit
-              + " ± "
-              + up.add(down).divide(two).toPlainString()
-              + unit
-              + ".",
+          Sentence.of(
+              "Write the middle and half the width: {0}{1} ± {2}{1}.",
+              new BigDecimal(m.group("value")).add(up.subtract(down).divide(two)).toPlainString(),
+              unit,
+              up.add(down).divide(two).toPlainString()),
           m.start("up"));
     }
   }
@@ -151,21 +150,25 @@ final class FormulaScanner {
     Matcher date = DATE.matcher(text).region(at, text.length());
     if (date.lookingAt()) {
       throw new QuantityException(
-          "\"" + date.group() + "\" is a day, not a figure.",
+          Sentence.of("\"{0}\" is a day, not a figure.", date.group()),
           "Write the day a figure is from under on:, beside is:; put spaces round a minus or stroke.",
           at);
     }
     refuse(
         MARKED,
         at,
-        "has a mark between its thousands.",
-        m -> "Write " + m.group().replaceAll("[^0-9]", "") + ".");
+        "\"{0}\" has a mark between its thousands.",
+        m -> Sentence.of("Write {0}.", m.group().replaceAll("[^0-9]", "")));
     refuse(
         HYPHENED,
         at,
-        "takes a fraction away.",
-        m -> "Write " + m.group(1) + " " + m.group(2) + ", or spaces round the minus.");
-    refuse(CLOCK, at, "is a time of day.", m -> "Write how long it was, such as 1 h 30 min.");
+        "\"{0}\" takes a fraction away.",
+        m -> Sentence.of("Write {0} {1}, or spaces round the minus.", m.group(1), m.group(2)));
+    refuse(
+        CLOCK,
+        at,
+        "\"{0}\" is a time of day.",
+        m -> Sentence.of("Write how long it was, such as 1 h 30 min."));
     int end = QuantityScanner.end(text, at);
     try {
       Quantity quantity = Quantity.parse(text.substring(at, end));
@@ -176,11 +179,11 @@ final class FormulaScanner {
     return end;
   }
 
-  private void refuse(Pattern wrong, int at, String what, Function<Matcher, String> remedy)
+  private void refuse(Pattern wrong, int at, String what, Function<Matcher, Sentence> remedy)
       throws QuantityException {
     Matcher m = wrong.matcher(text).region(at, text.length());
     if (m.lookingAt()) {
-      throw new QuantityException("\"" + m.group() + "\" " + what, remedy.apply(m), at);
+      throw new QuantityException(Sentence.of(what, m.group()), remedy.apply(m), at);
     }
   }
 

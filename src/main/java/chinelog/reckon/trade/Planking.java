@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -220,7 +221,7 @@ final class Planking {
     if (laid < 0 || laid > strips) {
       throw new TradeException(
           "laid",
-          "There are " + strips + " strips on a side.",
+          Sentence.of("There are {0} strips on a side.", strips),
           "Give how many of them are laid, of one side alone.");
     }
   }
@@ -241,7 +242,7 @@ final class Planking {
     if (draught <= fullest.keel() || draught >= fullest.top()) {
       throw new TradeException(
           "draught",
-          "The waterline does not cross station " + fullest.name() + ".",
+          Sentence.of("The waterline does not cross station {0}.", fullest.name()),
           "Give a height between its keel and its sheer.");
     }
     double above = fullest.girth() - fullest.girth(draught);

@@ -116,11 +116,12 @@ public final class Derivability {
       Answer answer,
       double low,
       double high,
-      String path,
+      CharSequence path,
       Set<String> causes,
       List<Set<String>> remedies) {
 
-    private Verdict with(String newPath, Set<String> newCauses, List<Set<String>> newRemedies) {
+    private Verdict with(
+        CharSequence newPath, Set<String> newCauses, List<Set<String>> newRemedies) {
       return new Verdict(name, answer, low, high, newPath, newCauses, newRemedies);
     }
   }
@@ -142,14 +143,21 @@ public final class Derivability {
     Derivability check = new Derivability(model, grains, closeness);
     Interval[] domains = model.domains();
     Propagation.narrow(model, model.equations(), domains);
+    BitSet withheld = new BitSet();
+    for (int i = 0; i < items.size(); i++) {
+      withheld.set(i, items.get(i).sight() == Sight.WITHHELD);
+    }
     Map<Integer, Inquiry> inquiries = new HashMap<>();
     List<Verdict> verdicts = new ArrayList<>();
     for (int i = 0; i < items.size(); i++) {
-      if (items.get(i).sight() == Sight.WITHHELD) {
+      if (withheld.get(i)) {
         int item = i;
         Inquiry inquiry = inquiries.get(i);
         if (inquiry == null) {
-          Inquiry made = check.new Inquiry(model, model.componentOf(item), domains);
+          Model.Component component = model.componentOf(item);
+          BitSet asked = (BitSet) component.unknown().clone();
+          asked.and(withheld);
+          Inquiry made = check.new Inquiry(model, component, asked, domains);
           made.component.unknown().stream().forEach(member -> inquiries.put(member, made));
           inquiry = made;
         }
@@ -260,22 +268,29 @@ public final class Derivability {
     Model.Component component = fewer.componentOf(item);
     Interval[] domains = fewer.domains();
     Propagation.narrow(fewer, component.equations(), domains);
-    return new Inquiry(fewer, component, domains).answer(item) == Answer.SAFE;
+    BitSet asked = new BitSet();
+    asked.set(item);
+    return new Inquiry(fewer, component, asked, domains).answer(item) == Answer.SAFE;
   }
 
   /** The questions about one component, which share what was found. */
   private final class Inquiry {
     private final Model of;
     private final Model.Component component;
+    private final BitSet asked;
     private final Interval[] domains;
     private @Nullable BitSet fixed;
     private boolean scaled;
     private final Witness witness;
     private final Map<Integer, double[]> seen = new HashMap<>();
 
-    Inquiry(Model of, Model.Component component, Interval[] domains) {
+    /**
+     * @param asked quantities of the component about which something is asked
+     */
+    Inquiry(Model of, Model.Component component, BitSet asked, Interval[] domains) {
       this.of = of;
       this.component = component;
+      this.asked = asked;
       this.domains = domains;
       this.witness = new Witness(of, component, domains);
     }
@@ -293,11 +308,32 @@ public final class Derivability {
     private void scaleAll() {
       double c = closeness;
       double[] factors = {1 + 1.3 * c, 1 - 1.3 * c, 1 + 2 * c, 1 - 2 * c, 1 + 8 * c, 0.5, 3, 0, 10};
-      new Forward(of, component, domains).search(factors, this::note);
+      Forward forward = new Forward(of, component, domains);
+      forward.searchTogether(factors, this::note);
+      BitSet open = open();
+      if (open.isEmpty()) {
+        return;
+      }
+      forward.search(factors, open, this::note);
+      if (open().isEmpty()) {
+        return;
+      }
       for (double part : new double[] {1.3, 2, 4}) {
         note(witness.findScaled(1 + part * closeness));
         note(witness.findScaled(1 - part * closeness));
       }
+    }
+
+    /** What is asked about and was not seen to lie far apart. */
+    private BitSet open() {
+      BitSet open = new BitSet();
+      asked.stream().filter(i -> !isSpread(i, 2 * reach(i))).forEach(open::set);
+      return open;
+    }
+
+    private double reach(int item) {
+      double truth = of.values()[item];
+      return closeness * (truth == 0 ? largest() : Math.abs(truth));
     }
 
     private void note(double @Nullable [] found) {
@@ -324,7 +360,7 @@ public final class Derivability {
 
     Answer answer(int item) {
       double truth = of.values()[item];
-      double reach = closeness * (truth == 0 ? largest() : Math.abs(truth));
+      double reach = reach(item);
       Interval range = domains[item];
       if (range.low() >= truth - reach && range.high() <= truth + reach) {
         return Answer.DERIVABLE;

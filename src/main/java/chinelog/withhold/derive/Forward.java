@@ -65,21 +65,55 @@ final class Forward {
     }
   }
 
-  /** Tells {@code found} every set of values that came out, each for all quantities. */
-  void search(double[] factors, Consumer<double[]> found) {
-    component.unknown().stream()
-        .filter(i -> !defining.containsKey(i))
-        .forEach(
-            i -> {
-              for (double factor : factors) {
-                double[] x = model.values().clone();
-                x[i] *= factor;
-                reckon(x);
-                if (isAllowed(x)) {
-                  found.accept(x);
-                }
-              }
-            });
+  /** Tells {@code found} what comes out if all that rests on nothing is changed at once. */
+  void searchTogether(double[] factors, Consumer<double[]> found) {
+    int[] grounds = grounds(component.unknown());
+    for (double factor : factors) {
+      tell(grounds, factor, found);
+    }
+  }
+
+  /**
+   * Tells {@code found} every set of values that came out, each for all quantities, where one thing
+   * is changed on which a quantity of {@code goals} rests.
+   */
+  void search(double[] factors, BitSet goals, Consumer<double[]> found) {
+    for (int ground : grounds(beneath(goals))) {
+      for (double factor : factors) {
+        tell(new int[] {ground}, factor, found);
+      }
+    }
+  }
+
+  private int[] grounds(BitSet among) {
+    return among.stream().filter(i -> !defining.containsKey(i)).toArray();
+  }
+
+  /** These quantities, and all unknown ones on which they rest. */
+  private BitSet beneath(BitSet goals) {
+    BitSet found = (BitSet) goals.clone();
+    Deque<Integer> open = new ArrayDeque<>(goals.stream().boxed().toList());
+    while (!open.isEmpty()) {
+      Equation equation = defining.get(open.pop());
+      for (int member : equation == null ? new int[0] : equation.members()) {
+        if (component.unknown().get(member) && !found.get(member)) {
+          found.set(member);
+          open.push(member);
+        }
+      }
+    }
+    return found;
+  }
+
+  private void tell(int[] grounds, double factor, Consumer<double[]> found) {
+    double[] x = model.values().clone();
+    for (int ground : grounds) {
+      x[ground] *= factor;
+    }
+    reckon(x);
+    if (isAllowed(x)) {
+      found.accept(x);
+    }
   }
 
   private void reckon(double[] x) {

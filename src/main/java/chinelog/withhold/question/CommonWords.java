@@ -6,13 +6,13 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Words that name nobody by themselves: those of a list, and those that this log itself writes
@@ -20,7 +20,9 @@ import java.util.Set;
  */
 final class CommonWords {
 
-  private static final Set<String> LISTED = load();
+  private static final Map<String, Set<String>> SECTIONS = load();
+  private static final Set<String> LISTED =
+      SECTIONS.values().stream().flatMap(Set::stream).collect(Collectors.toUnmodifiableSet());
   private static final int OFTEN = 3;
 
   private final Set<String> ofLog = new HashSet<>();
@@ -53,15 +55,34 @@ final class CommonWords {
 
   /** Those of the list. */
   static Set<String> listed() {
-    return Collections.unmodifiableSet(LISTED);
+    return LISTED;
   }
 
-  private static Set<String> load() {
-    Set<String> words = new HashSet<>();
-    for (String line : Resource.lines("common-words.txt")) {
-      words.addAll(List.of(line.split(" ")));
+  /** Whether it is a noun that German writes with a capital wherever it stands. */
+  static boolean isGermanNoun(String letters) {
+    return of("de", letters) || standsBare(letters);
+  }
+
+  /** Whether German uses it without an article, as it does names. */
+  static boolean standsBare(String letters) {
+    return of("de without an article", letters);
+  }
+
+  private static boolean of(String section, String letters) {
+    return SECTIONS.getOrDefault(section, Set.of()).contains(letters);
+  }
+
+  private static Map<String, Set<String>> load() {
+    Map<String, Set<String>> sections = new HashMap<>();
+    String section = "";
+    for (String line : Resource.all("common-words.txt")) {
+      if (line.startsWith("#")) {
+        section = line.substring(1).strip();
+      } else {
+        sections.computeIfAbsent(section, s -> new HashSet<>()).addAll(List.of(line.split(" ")));
+      }
     }
-    return words;
+    return sections;
   }
 
   /** Word lists that come with the program. */
@@ -71,11 +92,16 @@ final class CommonWords {
 
     /** The lines of a list, without its remarks. */
     static List<String> lines(String name) {
+      return all(name).stream().filter(l -> !l.startsWith("#")).toList();
+    }
+
+    /** All lines of a list. */
+    static List<String> all(String name) {
       try (InputStream in = CommonWords.class.getResourceAsStream(name);
           BufferedReader reader =
               new BufferedReader(
                   new InputStreamReader(Objects.requireNonNull(in), StandardCharsets.UTF_8))) {
-        return reader.lines().filter(l -> !l.isBlank() && !l.startsWith("#")).toList();
+        return reader.lines().filter(l -> !l.isBlank()).toList();
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }

@@ -1,6 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -18,7 +19,8 @@ import java.util.stream.Collectors;
  * together as in an address of the web, by their first letters, and with a slip of the pen.
  *
  * <p>A word of everyday speech, such as the "White" of a firm, counts only where a capital within a
- * sentence shows that it is a name; in German, where every noun has one, it does not count alone.
+ * sentence shows that it is a name, or what stands beside it ({@link NamePlaces}); in German, where
+ * every noun has one, a capital tells so of no noun.
  */
 final class NameWatch {
 
@@ -63,18 +65,19 @@ final class NameWatch {
 
   private final CommonWords common;
   private final boolean nounsHaveCapitals;
+  private final NamePlaces places;
   private final Set<String> byRight = new HashSet<>();
   private final List<String> runsByRight = new ArrayList<>();
   private final Map<String, Name> single = new LinkedHashMap<>();
 
-  /** Nouns that anybody may use and that are known only by a slip of the pen. */
-  private final Map<String, Name> misspelt = new LinkedHashMap<>();
+  /** Words that anybody may use. */
+  private final Map<String, Name> everyday = new LinkedHashMap<>();
 
   private final Map<String, Name> proper = new HashMap<>();
   private final Map<String, Name> initials = new HashMap<>();
   private final Map<String, List<Name>> byFirst = new HashMap<>();
   private final List<Name> together = new ArrayList<>();
-  private final Set<String> unguarded = new TreeSet<>();
+  private final Set<CharSequence> unguarded = new TreeSet<>(CharSequence::compare);
 
   /**
    * A name or a part of it.
@@ -82,11 +85,12 @@ final class NameWatch {
    * @param words folded, without joints
    * @param whole whether nothing of the name is left out
    */
-  private record Name(List<String> words, boolean whole, String secret, Label label) {}
+  private record Name(List<String> words, boolean whole, CharSequence secret, Label label) {}
 
   NameWatch(Locale locale, CommonWords common) {
     this.common = common;
     this.nounsHaveCapitals = Set.of("de", "lb").contains(locale.getLanguage());
+    this.places = new NamePlaces(locale);
   }
 
   /** Notes a name that these readers see by right. */
@@ -97,9 +101,9 @@ final class NameWatch {
   }
 
   /** Notes a name that is withheld from them. */
-  void withhold(String name, String what, Label label) {
+  void withhold(String name, CharSequence what, Label label) {
     List<String> words = letters(name);
-    String secret = what + ", \u201c" + name.strip() + "\u201d";
+    Sentence secret = Sentence.of("{0}, \u201c{1}\u201d", what, name.strip());
     boolean any = false;
     for (int from = 0; from < words.size(); from++) {
       for (int to = from + 2; to <= words.size(); to++) {
@@ -120,7 +124,7 @@ final class NameWatch {
     }
   }
 
-  private boolean run(List<String> words, boolean whole, String secret, Label label) {
+  private boolean run(List<String> words, boolean whole, CharSequence secret, Label label) {
     String run = " " + String.join(" ", words) + " ";
     boolean digits = words.stream().allMatch(w -> w.chars().allMatch(Character::isDigit));
     if (digits || runsByRight.stream().anyMatch(r -> r.contains(run))) {
@@ -132,35 +136,37 @@ final class NameWatch {
     return true;
   }
 
-  private boolean word(String word, boolean whole, String secret, Label label) {
+  private boolean word(String word, boolean whole, CharSequence secret, Label label) {
     if (word.length() < LEAST
         || byRight.contains(word)
         || word.chars().allMatch(Character::isDigit)) {
       return false;
     }
-    boolean calendar = CALENDAR.contains(word);
-    if (common.contains(word) && (nounsHaveCapitals || calendar)) {
-      if (!calendar) {
-        misspelt.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
+    if (common.contains(word)) {
+      if (CALENDAR.contains(word)) {
+        return false;
       }
-      return false;
+      everyday.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
+      return capitalTells(word);
     }
     single.putIfAbsent(word, new Name(List.of(word), whole, secret, label));
     return true;
   }
 
+  /** Whether a capital within a sentence makes a name of an everyday word. */
+  private boolean capitalTells(String word) {
+    return !nounsHaveCapitals || !CommonWords.isGermanNoun(word);
+  }
+
   /**
-   * Notes words that a withheld text writes as names: with a capital within a sentence, and never
-   * small in any text of the log.
+   * Notes words that a withheld text writes as names: with a capital within a sentence where that
+   * tells, or doing what people do, and never small in any text of the log.
    */
-  void withholdNamesIn(String text, String what, Label label, Set<String> writtenSmall) {
-    if (nounsHaveCapitals) {
-      return;
-    }
+  void withholdNamesIn(String text, CharSequence what, Label label, Set<String> writtenSmall) {
     for (Letters.Word word : Letters.words(text)) {
       String letters = word.letters();
       if (word.hasCapital()
-          && !word.first()
+          && (!nounsHaveCapitals && !word.first() || places.isSomebody(text, word))
           && letters.length() >= LEAST
           && letters.chars().allMatch(Character::isLetter)
           && !common.contains(letters)
@@ -171,7 +177,7 @@ final class NameWatch {
             new Name(
                 List.of(letters),
                 true,
-                "the name \u201c" + word.written() + "\u201d of " + what,
+                Sentence.of("the name \u201c{0}\u201d of {1}", word.written(), what),
                 label));
       }
     }
@@ -184,7 +190,7 @@ final class NameWatch {
     for (int i = 0; i < words.size(); i++) {
       int length = Math.max(longest(words, i, text.text(), hits), i < taken ? 1 : 0);
       if (length == 0) {
-        length = one(words.get(i), hits) ? 1 : 0;
+        length = one(words.get(i), text, hits) ? 1 : 0;
       }
       taken = Math.max(taken, i + length);
     }
@@ -231,7 +237,8 @@ final class NameWatch {
     return !broken && (rare || capitals && within && (name.whole || !nounsHaveCapitals));
   }
 
-  private boolean one(Letters.Word word, List<Hit> hits) {
+  private boolean one(Letters.Word word, Seen seen, List<Hit> hits) {
+    String text = seen.text();
     String letters = word.letters();
     Name acronym = initials.get(letters);
     if (acronym != null
@@ -257,16 +264,21 @@ final class NameWatch {
     }
     for (Name name : single.values()) {
       String known = name.words.get(0);
-      boolean spoken = isInflected(letters, known);
-      boolean weak = common.contains(known);
-      if (spoken && (!weak || word.hasCapital() && !word.first())
-          || word.hasCapital() && isSlip(letters, known)) {
+      if (isInflected(letters, known) || word.hasCapital() && isSlip(letters, known)) {
         hits.add(hit(word.start(), word.end(), name));
         return true;
       }
     }
-    for (Name name : misspelt.values()) {
-      if (word.hasCapital() && isSlip(letters, name.words.get(0))) {
+    if (!word.hasCapital()) {
+      return false;
+    }
+    for (Name name : everyday.values()) {
+      String known = name.words.get(0);
+      boolean spoken =
+          isInflected(letters, known) && (!word.first() && capitalTells(known))
+              || (letters.equals(known) || letters.equals(known + "s"))
+                  && places.isName(text, word, CommonWords.standsBare(known));
+      if (spoken || isSlip(letters, known)) {
         hits.add(hit(word.start(), word.end(), name));
         return true;
       }
@@ -296,7 +308,7 @@ final class NameWatch {
   }
 
   /** Names too short or too common to be looked for. */
-  Set<String> unguarded() {
+  Set<CharSequence> unguarded() {
     return unguarded;
   }
 }
