@@ -50,7 +50,8 @@ final class Rows {
     cells.add(columns.get(column).title());
     for (Row row : rows) {
       // The mark of what is under an agreement stands in the first column.
-      String mark = column == 0 && !row.under.isEmpty() ? NO_BREAK + setting.parties(row.under) : "";
+      String mark =
+          column == 0 && !row.under.isEmpty() ? NO_BREAK + setting.parties(row.under) : "";
       cells.add(row.cells.get(column) + mark);
     }
     if (!total.isEmpty()) {

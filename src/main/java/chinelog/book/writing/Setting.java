@@ -67,7 +67,9 @@ public final class Setting {
     this.layout = layout;
     this.index = new Index(this.edition.locale());
     List<String> totals =
-        this.edition.totals().stream().map(l -> Objects.requireNonNullElse(l.figure(), "")).toList();
+        this.edition.totals().stream()
+            .map(l -> Objects.requireNonNullElse(l.figure(), ""))
+            .toList();
     boolean isTold = this.edition.figures().stream().allMatch(f -> totals.contains(f.name()));
     this.listed = isTold ? List.of() : this.edition.figures();
     this.listed.forEach(f -> figures.put(f.name(), f.title()));
