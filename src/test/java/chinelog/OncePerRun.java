@@ -2,6 +2,7 @@ package chinelog;
 
 import chinelog.site.Browser;
 import chinelog.site.InBrowser;
+import java.util.Arrays;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
@@ -26,9 +27,17 @@ public final class OncePerRun implements ParameterResolver {
 
   @Override
   public Object resolveParameter(ParameterContext parameter, ExtensionContext test) {
-    Class<?> type = parameter.getParameter().getType();
+    return one(parameter.getParameter().getType(), test);
+  }
+
+  /** Of what it is made from there is but one, too. */
+  private static Object one(Class<?> type, ExtensionContext test) {
+    Object[] from =
+        Arrays.stream(type.getDeclaredConstructors()[0].getParameterTypes())
+            .map(other -> one(other, test))
+            .toArray();
     return test.getRoot()
         .getStore(ExtensionContext.Namespace.create(OncePerRun.class))
-        .computeIfAbsent(type, ReflectionSupport::newInstance);
+        .computeIfAbsent(type, made -> ReflectionSupport.newInstance(made, from));
   }
 }

@@ -217,7 +217,7 @@ public final class Forms {
       AuditReport report =
           Publisher.search(
               making,
-              Manifest.of(making, Map.of()),
+              Manifest.of(making),
               opened,
               withheld,
               opened.ask(List.of(), today).standing(),

@@ -814,6 +814,7 @@ final class RandomBuild {
                 new Marked<>(text(supplier, "supplier"), supplier, at()),
                 LocalDate.of(2026, 2, n).plusDays(hidden ? secret.nextInt(90) : 20L * n),
                 List.of(hidden && secret.nextBoolean() ? "resin" : "dust"),
+                hidden ? hidden() : "",
                 label,
                 at()));
       }

@@ -101,6 +101,7 @@ final class LogTexts {
         .forEach(
             l -> {
               texts.add(Passage.Role.TERM, l.material(), l.place(), l.title(), l.label());
+              texts.add(Passage.Role.PROSE, "a repair", l.place(), l.repair(), l.label());
               Marked<String> supplier = l.supplier();
               if (supplier != null) {
                 texts.add(

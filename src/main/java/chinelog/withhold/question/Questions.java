@@ -257,8 +257,7 @@ public final class Questions {
             CharSequence of =
                 promise
                     ? what
-                    : Sentence.of(
-                        "the passage under {0} of {1}", piece.label().inWords(), what);
+                    : Sentence.of("the passage under {0} of {1}", piece.label().inWords(), what);
             boolean guarded = words.withhold(piece.text(), of, piece.label());
             if (!guarded && !promise) {
               unguarded.add(of);
@@ -397,7 +396,8 @@ public final class Questions {
                 Question.Kind.ENDED,
                 log,
                 Place.of("log.yaml"),
-                Sentence.of("the end of {0} on {1}", agreement.id(), agreement.until()),
+                Sentence.of(
+                    "the end of {0} on {1}", agreement.id(), String.valueOf(agreement.until())),
                 "",
                 "what it covered, which nothing keeps back since that day",
                 label),
