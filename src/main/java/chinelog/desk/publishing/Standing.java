@@ -24,12 +24,10 @@ import java.util.stream.Stream;
 /** What stands published, and how it differs from what would be published now. */
 final class Standing {
 
-  private static final String SITE =
-      "default-src 'none'; img-src 'self'; style-src 'self'; font-src 'self'; base-uri 'none';"
-          + " form-action 'none'; frame-ancestors 'self'; sandbox allow-same-origin";
+  private static final String SITE = policy("'self'");
 
   /** A script bears its style itself, so that it can be sent on as one file with its frames. */
-  private static final String TALK = SITE.replace("style-src 'self'", "style-src 'unsafe-inline'");
+  private static final String TALK = policy("'unsafe-inline'");
 
   /** The browser's own reader of PDFs is no page of ours. */
   private static final String PRINTED = "frame-ancestors 'none'";
@@ -168,6 +166,13 @@ final class Standing {
     }
     String policy = asked[1].startsWith("talk/") ? TALK : SITE;
     return Reply.file(type, file).under(type.equals("application/pdf") ? PRINTED : policy);
+  }
+
+  private static String policy(String styles) {
+    return "default-src 'none'; img-src 'self'; style-src "
+        + styles
+        + "; font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'self';"
+        + " sandbox allow-same-origin";
   }
 
   /** The pages of a site that would be others, new or gone if it were published now. */
