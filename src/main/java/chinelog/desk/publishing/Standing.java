@@ -175,6 +175,13 @@ final class Standing {
     return Reply.file(type, file).under(type.equals("application/pdf") ? PRINTED : policy);
   }
 
+  private static String policy(String styles) {
+    return "default-src 'none'; img-src 'self'; style-src "
+        + styles
+        + "; font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'self';"
+        + " sandbox allow-same-origin";
+  }
+
   /** The pages of a site that would be others, new or gone if it were published now. */
   Reply changes(Request request) throws IOException {
     Snapshot now = bench.log().now();
