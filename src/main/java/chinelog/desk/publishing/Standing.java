@@ -61,13 +61,6 @@ final class Standing {
     this.bench = bench;
   }
 
-  private static String policy(String style) {
-    return "default-src 'none'; img-src 'self'; style-src "
-        + style
-        + "; font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'self';"
-        + " sandbox allow-same-origin";
-  }
-
   private Optional<Path> findPlace(String readers) throws IOException {
     Snapshot now = bench.log().now();
     return now.findReaders(readers).map(now.opened()::place);
