@@ -142,7 +142,8 @@ final class ColumnNames {
         Quantity figure = cell.quantity();
         label = label.join(row.label());
         if (figure != null) {
-          figures.add(placed(new Expression.Literal(figure), name));
+          String place = cell.place().toString();
+          figures.add(placed(new Expression.Literal(figure, place), name));
         } else if (!cell.text().isEmpty()) {
           throw new QuantityException(
               "\"" + cell.text() + "\" (" + cell.place() + ") is not a number.",
