@@ -3,6 +3,7 @@ package chinelog.withhold.question;
 import chinelog.label.Label;
 import chinelog.problem.Suggestion;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -75,6 +76,7 @@ final class NameWatch {
   private final Map<String, Name> proper = new HashMap<>();
   private final Map<String, Name> initials = new HashMap<>();
   private final Map<String, List<Name>> byFirst = new HashMap<>();
+  private final List<Name> wholes = new ArrayList<>();
   private final List<Name> together = new ArrayList<>();
   private final Set<String> unguarded = new TreeSet<>();
 
@@ -104,6 +106,9 @@ final class NameWatch {
     List<String> words = letters(name);
     String secret = what + ", \u201c" + name.strip() + "\u201d";
     boolean any = false;
+    if (!common.contains(String.join("", words))) {
+      wholes.add(new Name(words, true, secret, label));
+    }
     for (int from = 0; from < words.size(); from++) {
       for (int to = from + 2; to <= words.size(); to++) {
         any |= run(words.subList(from, to), to - from == words.size(), secret, label);
@@ -180,6 +185,20 @@ final class NameWatch {
                 label));
       }
     }
+  }
+
+  /** Looks in a name that is shown for a withheld one, whole. */
+  List<Hit> findInName(Seen text) {
+    List<Hit> hits = new ArrayList<>();
+    List<String> letters = text.words().stream().map(Letters.Word::letters).toList();
+    for (Name name : wholes) {
+      int at = Collections.indexOfSubList(letters, name.words);
+      if (at >= 0 && !name.words.isEmpty()) {
+        int end = text.words().get(at + name.words.size() - 1).end();
+        hits.add(hit(text.words().get(at).start(), end, name));
+      }
+    }
+    return hits;
   }
 
   List<Hit> find(Seen text) {
@@ -275,8 +294,8 @@ final class NameWatch {
       String known = name.words.get(0);
       boolean spoken =
           isInflected(letters, known) && (!word.first() && capitalTells(known))
-              || (letters.equals(known) || letters.equals(known + "s"))
-                  && places.isName(text, word, CommonWords.standsBare(known));
+              || (letters.equals(known) || nounsHaveCapitals && letters.equals(known + "s"))
+                  && places.isName(text, word);
       if (spoken || isSlip(letters, known)) {
         hits.add(hit(word.start(), word.end(), name));
         return true;

@@ -166,6 +166,7 @@ public final class Questions {
     fill(eyes, seen, names, words, figures);
     for (Seen text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
+        names.findInName(text).forEach(hit -> add(question(text, hit), eyes.readers()));
         continue;
       }
       List<Hit> hits = new ArrayList<>(names.find(text));
