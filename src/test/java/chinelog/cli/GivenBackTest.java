@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.cli.TinyLog.Said;
 import java.nio.file.Path;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -84,6 +85,76 @@ class GivenBackTest {
             + " under: lines}; ";
     Said said = log(both + facts, released).run("publish", "--for", "public");
     assertThat(said.status()).as(said.err()).isEqualTo(Main.DONE);
+  }
+
+  /** Of numbers alone; each has one of its own that stands nowhere else. */
+  private static final List<String> OF_NUMBERS =
+      List.of(
+          "7N2 mm * 187.4 mm",
+          "7N2 mm * 187.4 mm * 61.3 mm",
+          "7N2 mm + 187.4 mm",
+          "7N2 mm - 187.4 mm",
+          "7N2 mm / 3",
+          "7N2 mm / 187.4 mm",
+          "(7N2 mm + 187.4 mm) * 3",
+          "sqrt(7N2 mm * 187.4 mm)",
+          "sum(7N2 mm, 187.4 mm)",
+          "mean(7N2 mm, 187.4 mm)",
+          "max(7N2 mm, 187.4 mm) / 2",
+          "min(7N2 mm, 917.4 mm) / 2",
+          "abs(187.4 mm - 7N2 mm)",
+          "round(7N2 mm / 187.4 mm)",
+          "ceil(7N2 mm / 187.4 mm)",
+          "(7N2 mm)^2",
+          "-(7N2 mm) * -2",
+          "spread(7N2 mm, 187.4 mm, 200 mm)",
+          "sin(31.7 deg) * 7N2 mm",
+          "2 * 7N2 mm * 0.73 * 11.20 m");
+
+  /** Products of which both factors are withheld, with equal tolerances or none. */
+  private static final List<String> TOLERANCES =
+      List.of(
+          "± 1 mm", "± 2 mm", "± 0.5 mm", "± 3 mm", "± 5 mm", "± 1 cm", "± 0.1 cm", "± 4 mm",
+          "± 6 mm", "± 7 mm");
+
+  /** A product, an area less a part, a third factor, a quotient. */
+  private static final List<String> PRODUCTS = List.of("aN.x * aN.y", "aN.x * aN.y * 2");
+
+  @Test
+  void aReleasedResultIsToldWithoutWhatGivesItsFactors() {
+    StringBuilder facts = new StringBuilder();
+    StringBuilder released = new StringBuilder();
+    for (int i = 0; i < OF_NUMBERS.size(); i++) {
+      facts.append("lit").append(i).append(".v: {is: \"");
+      facts.append(OF_NUMBERS.get(i).replace("N", number(i))).append("\", under: lines};");
+      released.append(" lit").append(i).append(".v");
+    }
+    for (int i = 0; i < TOLERANCES.size() * PRODUCTS.size(); i++) {
+      String tolerance = TOLERANCES.get(i / PRODUCTS.size());
+      for (String side : List.of("x", "y")) {
+        facts.append("a").append(i).append('.').append(side).append(": {is: ");
+        facts.append(side.equals("x") ? 3901 + 13 * i : 211 + 7 * i).append(" mm ");
+        facts.append(tolerance).append(", title: A, under: lines};");
+      }
+      facts.append("a").append(i).append(".area: ");
+      facts.append(PRODUCTS.get(i % PRODUCTS.size()).replace("N", "" + i)).append(';');
+      released.append(" a").append(i).append(".area");
+    }
+    TinyLog log = log(facts.toString(), released.toString().strip());
+    Said said = log.run("publish", "--for", "public");
+    assertThat(said.status()).as(said.err()).isEqualTo(Main.DONE);
+    String page = log.read("published/public/site/figures.html");
+    for (int i = 0; i < OF_NUMBERS.size(); i++) {
+      assertThat(page).contains("lit" + i + ".v").doesNotContain("7" + number(i) + "2");
+    }
+    for (int i = 0; i < TOLERANCES.size() * PRODUCTS.size(); i++) {
+      assertThat(page).contains("a" + i + ".area");
+    }
+    assertThat(page).doesNotContain("\u00b1").doesNotContain("187.4").doesNotContain("31.7");
+  }
+
+  private static String number(int i) {
+    return String.valueOf(31 + 3 * i);
   }
 
   /**

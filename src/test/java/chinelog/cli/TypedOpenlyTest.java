@@ -121,6 +121,66 @@ class TypedOpenlyTest {
     asks("en-GB", "\n\n" + text);
   }
 
+  /** In German a capital tells nothing, and elsewhere nothing at the beginning of a sentence. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
+        "en-GB @ Office rang about the fittings.",
+        "en-GB @ White's answer came late.",
+        "en-GB @ Dr White.",
+        "en-GB @ White has not written.",
+        "en-GB @ Sent off (Office).",
+        "de-DE @ Zwei Bilder geschickt, Büro.",
+        "de-DE @ Büro rief wegen der Beschläge an.",
+        "de-DE @ Büro hat wegen der Beschläge angerufen.",
+        "de-DE @ Heute Büro angerufen.",
+        "de-DE @ Brief von Büro im Kasten.",
+        "de-DE @ Noch zwei Bilder für Büro gemacht.",
+        "de-DE @ Auch Firma Büro war da.",
+        "de-DE @ Niemand da, sagt Büro.",
+        "de-DE @ Office fragt nach der Farbe.",
+        "de-DE @ Die Daughters waren da.",
+        "nl-NL @ Office belde over het beslag.",
+        "nl-NL @ Office heeft nog niet geschreven.",
+        "nl-NL @ Een brief van Office op de mat.",
+        "fr-FR @ Office a appelé pour les ferrures.",
+        "fr-FR @ Office demande une autre couleur.",
+        "fr-FR @ Les photos sont parties chez Office.",
+        "es-ES @ Office llamó por los herrajes.",
+        "es-ES @ Office quiere otra mano.",
+        "es-ES @ Dos fotos para Office esta noche."
+      })
+  void anEverydayWordThatStandsAsANameIsAsked(String language, String text) {
+    TinyLog log = log(language, text);
+    log.replace("log.yaml", "with: Skerrick Yard", "with: Büro Skerrick Yard");
+    TinyLog.Said said = log.run("check");
+    assertThat(said.err()).as(text).containsPattern(TinyLog.NOTE + ":\\d+:\\d+: question: ");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
+        "en-GB @ Office chairs make poor trestles.",
+        "en-GB @ White oak for the stem.",
+        "en-GB @ White and green, two coats each.",
+        "de-DE @ Das Büro war kalt.",
+        "de-DE @ Im Büro liegt noch Papier.",
+        "de-DE @ Weiß zuerst, dann Grün.",
+        "de-DE @ Die Farbe ist ein warmes Weiß.",
+        "de-DE @ Mit Weiß gestrichen.",
+        "de-DE @ Ein Büro braucht Platz.",
+        "nl-NL @ Het kantoor was koud.",
+        "fr-FR @ Le bureau était froid.",
+        "es-ES @ La oficina estaba fría."
+      })
+  void anEverydayWordThatDoesNotIsNotAsked(String language, String text) {
+    TinyLog log = log(language, text);
+    log.replace("log.yaml", "with: Skerrick Yard", "with: Büro Skerrick Yard");
+    assertThat(log.run("check").err()).as(text).doesNotContain("question: ");
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {

@@ -166,7 +166,10 @@ public final class Questions {
     fill(eyes, seen, names, words, figures);
     for (Seen text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
-        names.findInName(text).forEach(hit -> add(question(text, hit), eyes.readers()));
+        // Who are party to one agreement know who gives leave in it, and none of the others.
+        if (text.passage().pieces().stream().allMatch(p -> p.label().isNone())) {
+          names.findInName(text).forEach(hit -> add(question(text, hit), eyes.readers()));
+        }
         continue;
       }
       List<Hit> hits = new ArrayList<>(names.find(text));
