@@ -186,6 +186,7 @@ public final class Questions {
               add(question, eyes.readers());
               doubtful.computeIfAbsent(path, p -> new TreeSet<>()).add(question.id());
             });
+    ParagraphWatch.find(log, eyes).forEach(q -> add(q, eyes.readers()));
     TableWatch tables = new TableWatch(log, eyes);
     tables.findIn(seen, (text, hit) -> add(question(text, hit), eyes.readers()));
     tables.findInTables().forEach(q -> add(q, eyes.readers()));

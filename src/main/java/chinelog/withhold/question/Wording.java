@@ -19,6 +19,12 @@ final class Wording {
               + ", was kept back"
               + under(q)
               + ", when this was last published, and no mark covers it now.";
+      case PLACE ->
+          found
+              + " is open, and the mark beside it covers only "
+              + q.secret()
+              + under(q)
+              + ". Does it stand a line off?";
       case PICTURE -> "Does " + q.found() + " show anything of " + q.secret() + under(q) + "?";
       case NAME -> found + " may name " + q.secret() + under(q) + ".";
       case PASSAGE -> found + " also stands in " + q.secret() + under(q) + ".";
@@ -65,6 +71,7 @@ final class Wording {
               + mark
               + "\u201d or \u201cleave-out: true\u201d for it in photos.yaml.";
       case LOST -> "Put the mark back where it was.";
+      case PLACE -> "If so, put it at the end of what it is to cover.";
       case ALIAS -> "If so, put it under the agreement too.";
       case TABLE -> "Put it under the agreement too, or take it out.";
       case ENDED -> "If not, correct \u201cuntil\u201d or the clock.";
