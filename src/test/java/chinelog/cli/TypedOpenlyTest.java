@@ -64,7 +64,10 @@ class TypedOpenlyTest {
         under: lines
         ---
         Sheet SY-1142/3 came by post. The forefoot is hollowed out like a spoon, and Brannock
-        says that nobody has ever built her right.
+        says that nobody has ever built her right. Der Vorfuß ist ausgehöhlt wie ein Löffel
+        und steigt zur Hacke. De voorvoet is uitgehold als een lepel en stijgt naar de hak. Le
+        brion est creusé comme une cuiller et monte vers le talon. El pie de roda está vaciado
+        como una cuchara y sube hasta el talón.
         """);
     return log.write(TinyLog.NOTE, "---\ntitle: The keel\n---\nA quiet day. " + text + "\n");
   }
@@ -301,6 +304,32 @@ class TypedOpenlyTest {
       })
   void aPassageIsAsked(String text) {
     asks("en-GB", text);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
+        "en-GB @ She has a forefoot hollowed out like a spoon.",
+        "de-DE @ Der Vorfuß ist ausgehöhlt wie ein Löffel.",
+        "de-DE @ DER VORFUSS IST AUSGEHÖHLT WIE EIN LÖFFEL",
+        "de-DE @ Man sieht: ausgehöhlt wie ein Löffel und steigt …",
+        "de-DE @ > ist *ausgehöhlt* wie ein Löffel",
+        "nl-NL @ De voorvoet is uitgehold als een lepel.",
+        "nl-NL @ de voorvoet is uitgehold als een lepel en",
+        "nl-NL @ - uitgehold als een lepel en stijgt naar de hak",
+        "nl-NL @ Kijk: uitgehold als een **lepel** en stijgt.",
+        "fr-FR @ Le brion est creusé comme une cuiller.",
+        "fr-FR @ le brion est creuse comme une cuiller",
+        "fr-FR @ On le voit creusé comme une cuiller et monte vers le talon.",
+        "fr-FR @ « creusé comme une cuiller et monte vers »",
+        "es-ES @ El pie de roda está vaciado como una cuchara.",
+        "es-ES @ El pie de roda esta vaciado como una cuchara",
+        "es-ES @ Se ve vaciado como una cuchara y sube hasta el talón.",
+        "es-ES @ `vaciado como una cuchara y sube hasta`"
+      })
+  void aPassageOfAnotherLanguageIsAsked(String language, String text) {
+    asks(language, "\n\n" + text);
   }
 
   @ParameterizedTest
