@@ -60,6 +60,9 @@ final class FigureNet {
   private static final int FINE_ENOUGH = 100;
   private static final int FINE_ABROAD = 1000;
 
+  /** Far more than a double is off by. */
+  private static final double NEAR = 1e-9;
+
   private final List<Withheld> withheld = new ArrayList<>();
   private final Map<Pattern, String> scales = new java.util.LinkedHashMap<>();
   private final Map<String, NavigableMap<Double, List<Withheld>>> byUnit =
@@ -134,8 +137,12 @@ final class FigureNet {
     Set<Withheld> seen = new LinkedHashSet<>();
     printed(text).forEach(p -> seen.addAll(matches(p)));
     for (Quantity q : shown) {
+      double value = q.coherent();
       for (Withheld w : withheld) {
-        if (q.unit().isCompatible(w.quantity.unit()) && q.compareTo(w.quantity) == 0) {
+        // To compare exactly takes long, and few are even near.
+        if (Math.abs(value - w.quantity.coherent()) <= NEAR * Math.abs(value)
+            && q.unit().isCompatible(w.quantity.unit())
+            && q.compareTo(w.quantity) == 0) {
           seen.add(w);
         }
       }

@@ -91,6 +91,9 @@ record Folded(String letters, BitSet wordStarts, BitSet breaks) {
 
   /** Marks and format characters: soft hyphens, zero-width spaces, direction marks. */
   private static boolean isUnseen(int c) {
+    if (c < 128) {
+      return false;
+    }
     return switch (Character.getType(c)) {
       case Character.NON_SPACING_MARK,
           Character.COMBINING_SPACING_MARK,

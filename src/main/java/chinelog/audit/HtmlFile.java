@@ -1,7 +1,9 @@
 package chinelog.audit;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -84,6 +86,7 @@ final class HtmlFile {
   /** What attributes say in the templates' own words, such as {@code group-3}. */
   private final StringBuilder classes = new StringBuilder();
 
+  private final List<List<double[]>> lines = new ArrayList<>();
   private final Set<String> ids = new HashSet<>();
   private final Set<String> anchors = new LinkedHashSet<>();
 
@@ -124,6 +127,7 @@ final class HtmlFile {
     search.text(text.toString(), findings, "the page's text");
     search.text(attributes.toString(), findings, "the page's attributes");
     search.code(classes.toString(), findings, "the page's attributes");
+    search.lines(lines, findings, "the page's drawings");
   }
 
   private void walk(Node node) {
@@ -197,6 +201,7 @@ final class HtmlFile {
     }
     switch (key) {
       case "id" -> ids.add(value);
+      case "d", "points" -> lines.addAll(Stretches.lines(key, value));
       case "data-of" -> search.drawing(value, findings, where);
       case "href", "xlink:href" -> link(tag, where, value, element.attr("rel"));
       case "src", "action", "poster" -> file(where, value);

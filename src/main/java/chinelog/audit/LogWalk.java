@@ -207,6 +207,7 @@ final class LogWalk {
   }
 
   private void table(Table table) {
+    secrets.withholdCurves(table, label -> !clearance.allows(label));
     for (Table.Column column : table.columns()) {
       text(
           table.label().join(column.label()),

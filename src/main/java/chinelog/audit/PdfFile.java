@@ -97,7 +97,7 @@ final class PdfFile {
       unreferenced(document);
       search.text(strings.toString(), findings, "names, titles and descriptions");
       PdfTexts.inspect(pdf, digests, parts, search, findings);
-      PdfPaint.inspect(pdf, digests, parts, findings);
+      PdfPaint.inspect(pdf, digests, parts, search, findings);
     } catch (IOException | RuntimeException | StackOverflowError | NoClassDefFoundError e) {
       findings.add(WHERE, "This document cannot be read to its end.");
     }

@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Follows the painting of every page, operator by operator, to find text that is there but cannot
  * be seen: under a picture or a box, in the colour of what it stands on, cut off, too small, not
- * drawn at all.
+ * drawn at all. What lines it draws is searched for withheld curves.
  *
  * <p>It does not find text that other text covers, nor compare what shows through a picture.
  */
@@ -50,6 +50,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
   private final StringBuilder inSight = new StringBuilder();
   private final StringBuilder cutOff = new StringBuilder();
   private final GeneralPath path = new GeneralPath();
+  private final List<List<double[]>> lines = new ArrayList<>();
   private int clipRule = -1;
 
   /**
@@ -81,7 +82,8 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
    *
    * @param digests of the document's pages
    */
-  static void inspect(PDDocument pdf, PartDigests digests, CleanParts parts, Findings findings)
+  static void inspect(
+      PDDocument pdf, PartDigests digests, CleanParts parts, Search search, Findings findings)
       throws IOException {
     int number = 0;
     PdfPaint before = null;
@@ -96,6 +98,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
       PdfPaint paint = new PdfPaint(page, findings, "page " + number);
       paint.processPage(page);
       paint.glyphs.forEach(paint::look);
+      search.lines(paint.lines, findings, paint.where);
       if (!paint.cutOff.isEmpty()) {
         parts.remove(part);
       }
@@ -239,6 +242,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
   @Override
   public void fillPath(int windingRule) throws IOException {
     path.setWindingRule(windingRule);
+    lines.addAll(Stretches.lines(path));
     coat(new GeneralPath(path), rgb(getGraphicsState().getNonStrokingColor()));
     endPath();
   }
@@ -306,6 +310,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
 
   @Override
   public void strokePath() {
+    lines.addAll(Stretches.lines(path));
     endPath();
   }
 }

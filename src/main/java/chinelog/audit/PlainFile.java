@@ -4,6 +4,8 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -11,6 +13,7 @@ import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NamedNodeMap;
 import org.w3c.dom.Node;
+import org.w3c.dom.NodeList;
 
 /** Opens files that are text: styles, scripts, feeds, drawings, notes. */
 final class PlainFile {
@@ -137,6 +140,19 @@ final class PlainFile {
     StringBuilder all = new StringBuilder();
     walk(document.get(), addresses, search, findings, all);
     search.text(all.toString(), findings, "the text");
+    search.lines(lines(document.get()), findings, "the drawing");
+  }
+
+  private static List<List<double[]>> lines(Document document) {
+    List<List<double[]>> lines = new ArrayList<>();
+    NodeList drawn = document.getElementsByTagName("*");
+    for (int i = 0; i < drawn.getLength(); i++) {
+      Element element = (Element) drawn.item(i);
+      for (String attribute : List.of("d", "points")) {
+        lines.addAll(Stretches.lines(attribute, element.getAttribute(attribute)));
+      }
+    }
+    return lines;
   }
 
   private static void walk(

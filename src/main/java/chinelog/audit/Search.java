@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -21,14 +22,16 @@ final class Search {
   private final Needles needles;
   private final FigureNet figures;
   private final Set<String> undrawn;
+  private final CurveNet curves;
 
   /**
    * @param undrawn reckonings of which nothing may be drawn
    */
-  Search(Needles needles, FigureNet figures, Set<String> undrawn) {
+  Search(Needles needles, FigureNet figures, Set<String> undrawn, CurveNet curves) {
     this.needles = needles;
     this.figures = figures;
     this.undrawn = undrawn;
+    this.curves = curves;
   }
 
   /** Looks whether a drawing may be there, by the reckoning that it is of. */
@@ -36,6 +39,13 @@ final class Search {
     if (undrawn.contains(of)) {
       findings.addOnce(where, "It holds a drawing of what \"" + of + "\" reckons from.");
     }
+  }
+
+  /** Looks for withheld curves in the lines of a drawing, each from point to point. */
+  void lines(List<List<double[]>> lines, Findings findings, String where) {
+    curves
+        .find(lines)
+        .forEach(what -> findings.addOnce(where, "It holds a line drawn through " + what + "."));
   }
 
   /**
@@ -96,7 +106,8 @@ final class Search {
     return Stream.of(
             needles.letters().map(letters -> "text " + letters),
             figures.pieces().map(figure -> "figure " + figure),
-            undrawn.stream().map(of -> "drawing " + of))
+            undrawn.stream().map(of -> "drawing " + of),
+            curves.pieces().map(curve -> "curve " + curve))
         .flatMap(pieces -> pieces);
   }
 
@@ -107,6 +118,6 @@ final class Search {
 
   /** How many pieces are looked for. */
   int size() {
-    return needles.size() + figures.size() + undrawn.size();
+    return needles.size() + figures.size() + undrawn.size() + curves.size();
   }
 }

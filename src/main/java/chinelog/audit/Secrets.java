@@ -1,5 +1,7 @@
 package chinelog.audit;
 
+import chinelog.label.Label;
+import chinelog.log.records.Table;
 import chinelog.quantity.Quantity;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -8,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -132,6 +135,7 @@ final class Secrets {
   private final StringBuilder visible = new StringBuilder();
   private final List<Quantity> visibleQuantities = new ArrayList<>();
   private final Set<String> undrawn = new TreeSet<>();
+  private final CurveNet curves = new CurveNet();
   private final Set<String> tooCommon = new TreeSet<>();
   private final Set<String> reckonedTooCommon = new TreeSet<>();
   private int withheld;
@@ -297,20 +301,28 @@ final class Secrets {
     undrawn.add(reckoning);
   }
 
+  /** What of a table is withheld must not be drawn, either. */
+  void withholdCurves(Table table, Predicate<Label> isWithheld) {
+    curves.add(table, isWithheld);
+  }
+
   /** Everything withheld that can be told from what the readers see. */
   Search search() {
     figures.exempt(visible.toString(), visibleQuantities);
     Needles telling = needles.without(Folded.of(visible.toString()));
     Set<String> everyday = everyday();
-    return new Search(telling.without(n -> everyday.contains(n.letters())), figures, undrawn);
+    return new Search(
+        telling.without(n -> everyday.contains(n.letters())), figures, undrawn, curves);
   }
 
   private Set<String> everyday() {
     Set<String> everyday = new HashSet<>();
+    Set<String> small = new HashSet<>();
     Matcher m = WORD.matcher(open);
     while (m.find()) {
-      if (Character.isLowerCase(m.group().codePointAt(0))) {
-        everyday.add(Folded.of(m.group()).letters());
+      String word = m.group();
+      if (Character.isLowerCase(word.codePointAt(0)) && small.add(word)) {
+        everyday.add(Folded.of(word).letters());
       }
     }
     needles.find(Folded.of(open.toString()), RUN_LETTERS).stream()

@@ -9,6 +9,7 @@ import chinelog.book.page.Trim;
 import chinelog.book.setting.Coverage;
 import chinelog.book.setting.Surroundings;
 import chinelog.book.writing.BuildBook;
+import chinelog.book.writing.CoverSheet;
 import chinelog.book.writing.HandoverBooklet;
 import chinelog.book.writing.LetterWriter;
 import chinelog.book.writing.PlainPages;
@@ -58,6 +59,26 @@ public final class Press {
       throws IOException {
     Trim trim = Trim.ofBook(options.paper());
     return print(BuildBook::write, edition, theme, trim, options, before, pdf);
+  }
+
+  /**
+   * Writes the cover of the build book for a printing house: back, spine and front on one sheet.
+   *
+   * @param book the build book as printed for the same printing house, which tells its pages
+   * @throws IOException if the book or a picture cannot be read or the file not written
+   */
+  public static void printCover(Edition edition, Theme theme, Path book, Path pdf)
+      throws IOException {
+    Options options = Options.of(edition, true);
+    Trim trim = Trim.ofBook(options.paper());
+    String style = Style.of(theme, trim, options.bleedMm());
+    Setting setting = new Setting(edition, theme, trim, options.bleedMm(), Layout.UNKNOWN);
+    try (Surroundings plain = new Surroundings();
+        Printer printer = new Printer(theme.bookFonts(), options.bleedMm())) {
+      printer.print(CoverSheet.write(setting, style, Printer.pages(book)), pdf);
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
   }
 
   /** Writes the handover booklet, on half of the build book's paper. */

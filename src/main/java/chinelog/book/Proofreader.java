@@ -4,6 +4,7 @@ import chinelog.book.page.Manuscript;
 import chinelog.book.setting.Coverage;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.io.StringReader;
 import java.lang.Character.UnicodeScript;
 import java.util.ArrayList;
@@ -163,11 +164,10 @@ final class Proofreader {
       problems.add(
           Problem.reminder(
               FONTS,
-              "No font of the book has "
-                  + names()
-                  + ", so that it cannot be printed. It stands first in "
-                  + firstLacking
-                  + ".",
+              Sentence.of(
+                  "No font of the book has {0}, so that it cannot be printed. It stands first"
+                      + " in {1}.",
+                  names(), firstLacking),
               "Put a TrueType font that has it (a file that ends in .ttf) into the folder"
                   + " themes/fonts of the log, or write it in other words."));
     }
@@ -175,11 +175,11 @@ final class Proofreader {
       problems.add(
           Problem.reminder(
               FONTS,
-              "The book sets every line from left to right and does not join letters, so that"
-                  + " Hebrew, Arabic and the scripts of India come out wrong. The first such word"
-                  + " stands in "
-                  + firstTurned
-                  + ".",
+              Sentence.of(
+                  "The book sets every line from left to right and does not join letters, so"
+                      + " that Hebrew, Arabic and the scripts of India come out wrong. The first"
+                      + " such word stands in {0}.",
+                  firstTurned),
               "For print, write it in other letters; the site shows it as it should be."));
     }
     return problems;

@@ -4,6 +4,7 @@ import chinelog.book.page.Trim;
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -57,8 +58,8 @@ final class Style {
       if (value == null) {
         throw new ProblemException(
             Place.of("themes/" + theme.name() + "/book.css"),
-            "It names " + named.group() + ", which is no measure of the page.",
-            "Write one of: " + String.join(", ", values.keySet()) + ".");
+            Sentence.of("It names {0}, which is no measure of the page.", named.group()),
+            Sentence.of("Write one of: {0}.", String.join(", ", values.keySet())));
       }
       named.appendReplacement(filled, Matcher.quoteReplacement(value));
     }

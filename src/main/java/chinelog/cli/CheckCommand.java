@@ -8,6 +8,7 @@ import chinelog.problem.Problem;
 import chinelog.publish.Lookalikes;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
+import chinelog.publish.Remembered;
 import chinelog.publish.Version;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
@@ -17,7 +18,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
+import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -63,9 +64,10 @@ final class CheckCommand extends LogCommand {
     }
     CheckReport report;
     try {
-      Found found = find();
-      found.problems.addAll(found.asked.open());
-      report = found.report();
+      Checked found = find();
+      List<Problem> problems = new ArrayList<>(found.problems());
+      problems.addAll(found.questions());
+      report = new CheckReport(found.entries(), found.photographs(), found.facts(), problems);
     } catch (IOException e) {
       report = new CheckReport(0, 0, 0, List.of(Main.problem(e, log.toString())));
     } finally {
@@ -76,12 +78,12 @@ final class CheckCommand extends LogCommand {
   }
 
   private int check() throws IOException {
-    Found found = find();
+    Checked found = find();
     talk().endProgress();
-    talk().problems(found.problems.stream().sorted().toList());
-    talk().questions(found.asked.open(), found.asked.found());
+    talk().problems(found.problems().stream().sorted().toList());
+    talk().questions(found.questions(), found.asked());
     CheckReport report = found.report();
-    if (!found.asked.open().isEmpty() || !report.isSound()) {
+    if (!found.questions().isEmpty() || !report.isSound()) {
       return Main.PROBLEMS;
     }
     talk()
@@ -93,8 +95,8 @@ final class CheckCommand extends LogCommand {
                 + ", "
                 + Talk.count(report.facts(), "fact")
                 + ": no errors.");
-    if (found.foreseen != null) {
-      tell(found.foreseen);
+    if (found.foreseen() != null) {
+      tell(found.foreseen());
     }
     return Main.DONE;
   }
@@ -119,7 +121,7 @@ final class CheckCommand extends LogCommand {
     return Main.DONE;
   }
 
-  private void tell(Publisher.Foreseen foreseen) {
+  private void tell(Checked.Foreseen foreseen) {
     String readers = "";
     for (Publisher.PostTold post : foreseen.posts()) {
       if (!post.readers().equals(readers)) {
@@ -151,28 +153,25 @@ final class CheckCommand extends LogCommand {
   }
 
   /**
-   * What is wrong, and what is asked.
-   *
-   * @param problems without the questions
-   * @param foreseen null for a log with errors
+   * What is wrong, and what is asked; of a log in which nothing has changed as it was found then.
    */
-  private record Found(
-      Workshop.Opened opened,
-      List<Problem> problems,
-      Questions.Asked asked,
-      Publisher.@Nullable Foreseen foreseen) {
-
-    CheckReport report() {
-      return new CheckReport(
-          opened.log().notes().size(),
-          opened.album().photographs().size(),
-          opened.facts().byName().size(),
-          problems);
+  private Checked find() throws IOException {
+    List<Problem> pinned = Pins.pin(requireFolder(log));
+    Optional<Remembered> remembered = Remembered.find(log, "check", today() + " " + zone());
+    Optional<List<List<String>>> rows =
+        remembered.isPresent() ? remembered.get().recall() : Optional.empty();
+    if (rows.isPresent() && pinned.isEmpty()) {
+      return Checked.of(rows.get());
     }
+    Checked found = findAnew(pinned);
+    if (remembered.isPresent() && pinned.isEmpty()) {
+      remembered.get().keep(found.rows());
+    }
+    return found;
   }
 
-  private Found find() throws IOException {
-    List<Problem> problems = new ArrayList<>(Pins.pin(requireFolder(log)));
+  private Checked findAnew(List<Problem> pinned) throws IOException {
+    List<Problem> problems = new ArrayList<>(pinned);
     Workshop.Opened opened = Workshop.open(log, today(), today(), zone(), talk().progress());
     problems.addAll(opened.problems());
     problems.addAll(opened.fullCopies());
@@ -181,14 +180,22 @@ final class CheckCommand extends LogCommand {
     }
     Questions.Asked asked = ask(opened);
     problems.addAll(asked.reminders());
-    Publisher.Foreseen foreseen = null;
+    Checked.Foreseen foreseen = null;
     if (!opened.hasErrors()) {
-      foreseen =
+      Publisher.Foreseen all =
           new Publisher(log, today(), today(), zone(), talk().progress()).foresee(opened, asked);
-      foreseen.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
+      all.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
+      foreseen = new Checked.Foreseen(all.posts(), all.printed());
     }
     Version.newerThanOwn(log).ifPresent(problems::add);
-    return new Found(opened, problems, asked, foreseen);
+    return new Checked(
+        opened.log().notes().size(),
+        opened.album().photographs().size(),
+        opened.facts().byName().size(),
+        problems,
+        asked.open(),
+        asked.found(),
+        foreseen);
   }
 
   /** Questions are asked of a sound log alone: of another, much is not known yet. */

@@ -54,8 +54,8 @@ record CheckReport(int entries, int photographs, int facts, List<Problem> proble
     is.put("file", problem.place().file());
     is.put("line", problem.place().line());
     is.put("column", problem.place().column());
-    is.put("what", problem.what());
-    is.put("remedy", problem.remedy());
+    is.put("what", problem.what().toString());
+    is.put("remedy", problem.remedy().toString());
     return is;
   }
 }

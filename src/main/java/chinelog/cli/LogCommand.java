@@ -10,7 +10,10 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
@@ -23,6 +26,9 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
       description = "Say nothing but what is wrong.")
   private boolean quiet;
 
+  private static final Pattern LANGUAGE =
+      Pattern.compile("(?m)^language\\s*:\\s*[\"']?([\\p{Alnum}-]+)");
+
   private final Clock clock;
 
   LogCommand(Talk talk, Clock clock) {
@@ -32,7 +38,8 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
 
   @Override
   Talk talk() {
-    return quiet ? super.talk().hushed() : super.talk();
+    Talk talk = super.talk().in(language(folder()));
+    return quiet ? talk.hushed() : talk;
   }
 
   /** Where to print what was asked for, which is told to the quiet, too. */
@@ -43,7 +50,18 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
   /** Tells that a newer program has published this log, if one has. */
   void tellNewer(Path log) throws IOException {
     if (!talk().quiet()) {
-      Version.newerThanOwn(log).ifPresent(super.talk().err()::println);
+      Version.newerThanOwn(log)
+          .ifPresent(newer -> talk().err().println(newer.line(talk().language())));
+    }
+  }
+
+  /** The language that log.yaml names, whatever else is wrong with it; else English. */
+  static Locale language(Path log) {
+    try {
+      Matcher named = LANGUAGE.matcher(Files.readString(log.resolve("log.yaml")));
+      return named.find() ? Locale.forLanguageTag(named.group(1)) : Locale.ENGLISH;
+    } catch (IOException e) {
+      return Locale.ENGLISH;
     }
   }
 

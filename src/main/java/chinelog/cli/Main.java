@@ -3,6 +3,7 @@ package chinelog.cli;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.io.Console;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -121,11 +122,11 @@ public final class Main {
    */
   private static int failed(Exception thrown, String folder, Talk talk) {
     if (thrown instanceof IOException e) {
-      talk.err().println(problem(e, folder));
+      talk.err().println(problem(e, folder).line(LogCommand.language(Path.of(folder))));
       return PROBLEMS;
     }
     if (thrown instanceof UncheckedIOException && thrown.getCause() instanceof IOException e) {
-      talk.err().println(problem(e, folder));
+      talk.err().println(problem(e, folder).line(LogCommand.language(Path.of(folder))));
       return PROBLEMS;
     }
     talk.err()
@@ -166,7 +167,8 @@ public final class Main {
         place,
         reason == null
             ? "A file cannot be read or written."
-            : "A file cannot be read or written: " + reason.replaceFirst("[.\\s]+$", "") + ".",
+            : Sentence.of(
+                "A file cannot be read or written: {0}.", reason.replaceFirst("[.\\s]+$", "")),
         "See that the disk is sound and has room, and that you may write there.");
   }
 

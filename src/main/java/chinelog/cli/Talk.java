@@ -15,6 +15,7 @@ import java.util.function.UnaryOperator;
  *
  * @param terminal whether somebody watches: progress is told only then
  * @param quiet whether only what is wrong is told
+ * @param language of what is wrong, where that has been translated
  * @param answers what is answered to a question; nothing where nobody watches
  */
 record Talk(
@@ -22,17 +23,18 @@ record Talk(
     PrintWriter err,
     boolean terminal,
     boolean quiet,
+    Locale language,
     UnaryOperator<String> answers) {
 
   private static final String CLEAR_LINE = "\r\u001b[K";
 
   Talk(PrintWriter out, PrintWriter err, boolean terminal) {
-    this(out, err, terminal, false, question -> "");
+    this(out, err, terminal, false, Locale.ENGLISH, question -> "");
   }
 
   /** For somebody who watches and can be asked. */
   Talk(PrintWriter out, PrintWriter err, UnaryOperator<String> answers) {
-    this(out, err, true, false, answers);
+    this(out, err, true, false, Locale.ENGLISH, answers);
   }
 
   /** The answer to a question, without blanks around it; empty where nobody can be asked. */
@@ -40,9 +42,14 @@ record Talk(
     return answers.apply(question).strip();
   }
 
+  /** The same, but in the language of a log. */
+  Talk in(Locale other) {
+    return new Talk(out, err, terminal, quiet, other, answers);
+  }
+
   /** The same, but for those who want to be told only what is wrong. */
   Talk hushed() {
-    return new Talk(new PrintWriter(Writer.nullWriter()), err, false, true, q -> "");
+    return new Talk(new PrintWriter(Writer.nullWriter()), err, false, true, language, q -> "");
   }
 
   /** Tells each step on one line that the next overwrites. */
@@ -70,7 +77,7 @@ record Talk(
   /** Prints all problems, worst first, and how many there are. */
   void problems(List<Problem> all) {
     List<Problem> problems = all.stream().filter(p -> p.isError() || !quiet).toList();
-    problems.forEach(err::println);
+    problems.forEach(p -> err.println(p.line(language)));
     long errors = problems.stream().filter(Problem::isError).count();
     long questions =
         problems.stream().filter(p -> p.severity() == Problem.Severity.QUESTION).count();
@@ -89,7 +96,7 @@ record Talk(
    * @param found how many things were found, of which one answer may settle several
    */
   void questions(List<Problem> questions, int found) {
-    questions.forEach(err::println);
+    questions.forEach(q -> err.println(q.line(language)));
     if (!questions.isEmpty()) {
       err.println(
           count(found, "question")

@@ -38,6 +38,7 @@ public final class Edition {
    * @param address where the site will stand; null if the log does not say
    * @param theme name of the theme
    * @param paper of the build book; the booklet has half of it
+   * @param leafMm how thick a leaf of the build book is
    * @param chapters what the chapters of the build book follow
    * @param maker empty if not told
    * @param client empty if not told
@@ -71,6 +72,7 @@ public final class Edition {
       @Nullable URI address,
       String theme,
       Paper paper,
+      double leafMm,
       Chapters chapters,
       String title,
       String subject,
@@ -169,6 +171,7 @@ public final class Edition {
    * @param facts for the margin: measured, weighed and reckoned on the day
    * @param materials used on the day
    * @param hours of the day and so far; of several, the last is of all so far
+   * @param drawings of what was done up to then
    */
   public record Entry(
       String id,
@@ -180,6 +183,7 @@ public final class Edition {
       List<Line> facts,
       List<Line> materials,
       List<Line> hours,
+      List<Drawing> drawings,
       List<String> under) {}
 
   /**

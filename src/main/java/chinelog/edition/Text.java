@@ -56,8 +56,28 @@ public final class Text {
     }
   }
 
-  /** A plate at its place in the text. */
-  public record PlateHere(Plate plate, List<String> under) implements Block {
+  /**
+   * A plate at its place in the text.
+   *
+   * @param layout how it is laid out
+   */
+  public record PlateHere(Plate plate, Layout layout, List<String> under) implements Block {
+
+    /** How a plate is laid out: by its shape, unless its maker says otherwise. */
+    public enum Layout {
+      BY_SHAPE,
+      /** As wide as the text, and alone. */
+      PLAIN,
+      /** Smaller, with words beside it. */
+      BESIDE,
+      /** As large as there is room. */
+      WIDE
+    }
+
+    public PlateHere(Plate plate, List<String> under) {
+      this(plate, Layout.BY_SHAPE, under);
+    }
+
     @Override
     public <R> R accept(BlockVisitor<R> visitor) {
       return visitor.plate(this);

@@ -2,6 +2,7 @@ package chinelog.keep;
 
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.file.FileStore;
 import java.nio.file.Files;
@@ -36,7 +37,7 @@ sealed interface Bag permits FolderBag, ZipBag {
     return new ProblemException(
         Place.of(place.toString()),
         "This is there already, and nothing of yours is overwritten.",
-        "Name a new folder or zip, such as \u201c" + suggestion + "\u201d.");
+        Sentence.of("Name a new folder or zip, such as \u201c{0}\u201d.", suggestion));
   }
 
   /**
@@ -49,7 +50,8 @@ sealed interface Bag permits FolderBag, ZipBag {
     if (disk.getTotalSpace() > 0 && free < bytes) {
       throw new ProblemException(
           Place.of(place.toString()),
-          "The disk is full: the copy takes " + mega(bytes) + ", and " + mega(free) + " are free.",
+          Sentence.of(
+              "The disk is full: the copy takes {0}, and {1} are free.", mega(bytes), mega(free)),
           "Make room on it, or name a place on another; then run this again.");
     }
   }

@@ -4,6 +4,7 @@ import chinelog.digest.Sha256;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -65,9 +66,9 @@ final class BagCheck {
     if (!isFile(TagFiles.DECLARATION) || !isFile(TagFiles.MANIFEST)) {
       throw new ProblemException(
           Place.of(named),
-          "This is no copy that keep has made: "
-              + (isFile(TagFiles.DECLARATION) ? TagFiles.MANIFEST : TagFiles.DECLARATION)
-              + " is not in it.",
+          Sentence.of(
+              "This is no copy that keep has made: {0} is not in it.",
+              isFile(TagFiles.DECLARATION) ? TagFiles.MANIFEST : TagFiles.DECLARATION),
           "Name the folder or zip that keep has made; or use another copy.");
     }
     compare(manifest(TagFiles.TAG_MANIFEST), (done, of) -> {});

@@ -3,6 +3,7 @@ package chinelog.keep;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -96,7 +97,7 @@ public final class Keep {
       bag.abandon();
       throw new ProblemException(
           first.place(),
-          first.what() + " The copy was read back, and is not what was written.",
+          Sentence.of("{0} The copy was read back, and is not what was written.", first.what()),
           "See whether the disk is sound, and copy to another one.");
     }
     bag.finish();

@@ -1,5 +1,7 @@
 package chinelog.label;
 
+import chinelog.problem.Sentence;
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
@@ -56,18 +58,17 @@ public record Label(SortedSet<String> agreements) {
   }
 
   /** For the maker, after "under": "lines", or "the agreements client and lines". */
-  public String inWords() {
+  public CharSequence inWords() {
     List<String> named = agreements.stream().filter(id -> !Agreement.isOwn(id)).toList();
-    List<String> all = new ArrayList<>(named);
+    List<CharSequence> all = new ArrayList<>(named);
     if (named.size() < agreements.size()) {
-      all.add("your own affairs");
+      all.add(Sentence.of("your own affairs"));
     }
-    int last = all.size() - 1;
-    String listed =
-        last < 1
-            ? String.join("", all)
-            : String.join(", ", all.subList(0, last)) + " and " + all.get(last);
-    return isNone() ? "no agreement" : named.size() > 1 ? "the agreements " + listed : listed;
+    CharSequence listed =
+        all.stream()
+            .reduce((a, b) -> Sentence.of("{0} and {1}", a, b))
+            .orElse(Sentence.of("no agreement"));
+    return named.size() > 1 ? Sentence.of("the agreements {0}", listed) : listed;
   }
 
   @Override

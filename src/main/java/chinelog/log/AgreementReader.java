@@ -9,6 +9,7 @@ import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Readers;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -67,8 +68,8 @@ final class AgreementReader {
       if (!id.matches("[a-z][a-z0-9_-]*") || RESERVED.contains(id)) {
         scope.error(
             pair.key().place(),
-            "\"" + id + "\" cannot be the name of an agreement.",
-            WORD + Values.word(id, "-", "[a-z][a-z0-9-]*", "lines") + ".");
+            Sentence.of("\"{0}\" cannot be the name of an agreement.", id),
+            Sentence.of("{0}{1}.", WORD, Values.word(id, "-", "[a-z][a-z0-9-]*", "lines")));
         continue;
       }
       found.put(id, agreement(id, pair.value(), scope));
@@ -86,7 +87,7 @@ final class AgreementReader {
     if (from != null && until != null && until.isBefore(from)) {
       scope.error(
           fields.place("until"),
-          "This agreement ends on " + until + ", before it begins on " + from + ".",
+          Sentence.of("This agreement ends on {0}, before it begins on {1}.", until, from),
           "Correct the year of one of the two days.");
     }
     return new Agreement(
@@ -113,11 +114,10 @@ final class AgreementReader {
       if (until != null && until.isBefore(first)) {
         scope.error(
             pair.key().place(),
-            "This agreement ends on "
-                + until
-                + ", before the first note of this log, which is of "
-                + first
-                + ".",
+            Sentence.of(
+                "This agreement ends on {0}, before the first note of this log, which is of"
+                    + " {1}.",
+                until, first),
             "Correct the year; if it was over before the build began, take it out.");
       }
     }
@@ -129,7 +129,7 @@ final class AgreementReader {
     if (word.matches("\\D+") && !word.equals("never")) {
       scope.error(
           fields.place("until"),
-          "\"" + word + "\" is not a date as it is written here.",
+          Sentence.of("\"{0}\" is not a date as it is written here.", word),
           "Write \"until: never\" if the agreement has no end; else year-month-day, such as"
               + " 2027-03-14.");
       return null;
@@ -179,10 +179,10 @@ final class AgreementReader {
       } else {
         scope.error(
             pair.key().place(),
-            "\"" + id + "\" cannot be the name of readers.",
-            WORD
-                + Values.word(id, "-", "[a-z][a-z0-9-]*", "client")
-                + "; how they are called otherwise goes into \"title\".");
+            Sentence.of("\"{0}\" cannot be the name of readers.", id),
+            Sentence.of(
+                "{0}{1}; how they are called otherwise goes into \"title\".",
+                WORD, Values.word(id, "-", "[a-z][a-z0-9-]*", "client")));
       }
     }
     if (found.stream().noneMatch(r -> r.id().equals("public"))) {

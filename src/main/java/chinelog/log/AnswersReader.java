@@ -5,6 +5,7 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Answer;
+import chinelog.problem.Sentence;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -29,7 +30,7 @@ final class AnswersReader {
     if (!(root instanceof Yaml.Sequence list)) {
       scope.error(
           root.place(),
-          "Here stands " + root.kind() + ", where a list of answers belongs.",
+          Sentence.of("Here stands {0}, where a list of answers belongs.", root.kind()),
           "Write each answer as check prints it, beginning with \"- questions:\".");
       return List.of();
     }
@@ -64,7 +65,7 @@ final class AnswersReader {
       } else {
         scope.error(
             word.place(),
-            "\"" + word.text() + "\" is not the name of a question.",
+            Sentence.of("\"{0}\" is not the name of a question.", word.text()),
             "Copy it from what check prints: a q or p with ten letters and digits after it.");
       }
     }

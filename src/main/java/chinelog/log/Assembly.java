@@ -53,6 +53,7 @@ final class Assembly {
     "hero",
     "theme",
     "paper",
+    "leaf",
     "chapters",
     "patterns",
     "printer",
@@ -70,6 +71,7 @@ final class Assembly {
     "tell",
     "releases",
     "limits",
+    "figures",
     "posts",
     "handover",
     "letter",
@@ -194,8 +196,11 @@ final class Assembly {
       Source source = inventory.read(file.getValue(), file.getKey(), problems);
       if (source != null) {
         Path path = file.getValue();
-        entries.addAll(
-            reader.read(file.getKey(), source, text -> missing.find(path, text, entries)));
+        List<Entry> read =
+            reader.read(file.getKey(), source, text -> missing.find(path, text, entries));
+        if (!NewLog.isFirstNote(source.text())) {
+          entries.addAll(read);
+        }
       }
     }
     Comparator<Entry> order = Comparator.comparing(Entry::date).thenComparing(Entry::id);

@@ -4,6 +4,7 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.WrittenDate;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -71,12 +72,14 @@ final class EntryDate {
       date = LocalDate.parse(text);
     } catch (DateTimeException e) {
       scope.error(
-          Place.of(path), "There is no day " + text + ".", "Correct the name of this file.");
+          Place.of(path),
+          Sentence.of("There is no day {0}.", text),
+          "Correct the name of this file.");
     }
     if (date != null && date.isAfter(scope.today())) {
       scope.error(
           Place.of(path),
-          date + " has not come yet; today is " + scope.today() + ".",
+          Sentence.of("{0} has not come yet; today is {1}.", date, scope.today()),
           "Correct the name of this file, or set the clock of this computer right.");
       date = null;
     }

@@ -12,6 +12,7 @@ import chinelog.log.records.Entry;
 import chinelog.log.records.Marked;
 import chinelog.log.text.Block;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
 import java.time.LocalDate;
@@ -87,7 +88,8 @@ final class EntryReader {
             u ->
                 scope.reminder(
                     u.place(),
-                    "This heading may mean " + u.days().first() + " or " + u.days().last() + ".",
+                    Sentence.of(
+                        "This heading may mean {0} or {1}.", u.days().first(), u.days().last()),
                     "Write its date as year-month-day."));
   }
 
@@ -100,14 +102,12 @@ final class EntryReader {
             d ->
                 scope.reminder(
                     d.place(),
-                    "This heading is dated "
-                        + d.date()
-                        + ", but all of this note counts as written on "
-                        + date
-                        + ".",
-                    "Put what was done then into a note of its own, such as "
-                        + d.date()
-                        + "-drawings.md."));
+                    Sentence.of(
+                        "This heading is dated {0}, but all of this note counts as written on {1}.",
+                        d.date(), date),
+                    Sentence.of(
+                        "Put what was done then into a note of its own, such as {0}-drawings.md.",
+                        d.date())));
   }
 
   /** What the keys say of work and material belongs to the first day. */
@@ -160,15 +160,16 @@ final class EntryReader {
       scope.error(
           Place.of(path),
           "This note has no date.",
-          "Begin its name with its date, such as "
-              + example
-              + ", or write \"date: 2026-03-14\" between two lines \"---\" at its top.");
+          Sentence.of(
+              "Begin its name with its date, such as {0}, or write \"date: 2026-03-14\""
+                  + " between two lines \"---\" at its top.",
+              example));
       return null;
     }
     scope.reminder(
         Place.of(path),
-        "This note has no date; " + found.date() + " is taken, " + found.reason() + ".",
-        "Begin its name with its date, such as " + example + ".");
+        Sentence.of("This note has no date; {0} is taken, {1}.", found.date(), found.reason()),
+        Sentence.of("Begin its name with its date, such as {0}.", example));
     return found.date();
   }
 
@@ -235,7 +236,7 @@ final class EntryReader {
       if (OF_USE.contains(word)) {
         scope.error(
             pair.key().place(),
-            "\"" + word + "\" is said of one material, not beside it.",
+            Sentence.of("\"{0}\" is said of one material, not beside it.", word),
             "Write such as used: {cedar_strip: {amount: 6, where: keel}}.");
       } else if (pair.value() instanceof Yaml.Mapping mapping) {
         add(
@@ -277,13 +278,9 @@ final class EntryReader {
       if (bought != null && !bought.isCompatible(amount.unit())) {
         scope.error(
             place,
-            "\""
-                + word
-                + "\" was bought in "
-                + StockReader.name(Quantity.of(1, bought))
-                + ", but is used here in "
-                + StockReader.name(amount)
-                + ".",
+            Sentence.of(
+                "\"{0}\" was bought in {1}, but is used here in {2}.",
+                word, StockReader.name(Quantity.of(1, bought)), StockReader.name(amount)),
             "Write the amount in a unit of the same kind.");
         return null;
       }

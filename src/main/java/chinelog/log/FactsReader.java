@@ -9,6 +9,7 @@ import chinelog.log.reading.Yaml;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Request;
 import chinelog.log.records.Statement;
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
@@ -83,10 +84,10 @@ final class FactsReader {
         }
         scope.error(
             cut.place(),
-            "A comma cuts this value short: \"" + cut.text() + "\".",
+            Sentence.of("A comma cuts this value short: \"{0}\".", cut.text()),
             bracket
-                ? "Put it in quotes: " + before.key().text() + ": \"" + whole + "\"."
-                : "Write a decimal point: " + cut.text() + "." + rest + ".");
+                ? Sentence.of("Put it in quotes: {0}: \"{1}\".", before.key().text(), whole)
+                : Sentence.of("Write a decimal point: {0}.{1}.", cut.text(), rest));
         return true;
       }
     }

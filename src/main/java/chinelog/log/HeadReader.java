@@ -17,6 +17,7 @@ import chinelog.log.records.Marked;
 import chinelog.log.records.Paper;
 import chinelog.log.records.Valuation;
 import chinelog.log.text.Block;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -58,6 +59,16 @@ final class HeadReader {
   private static final List<String> VALUATIONS = List.of("fifo", "average");
   private static final List<String> PAPERS = List.of("a4", "letter");
   private static final List<String> CHAPTERS = List.of("stages", "posts");
+
+  /**
+   * A leaf of usual book paper, of 100 g/m² or so: common practice of printing houses, no source.
+   */
+  private static final double LEAF_MM = 0.12;
+
+  private static final double THINNEST_MM = 0.03;
+
+  private static final double THICKEST_MM = 0.6;
+
   static final String THEME = "slipway";
   static final String CURRENCY = "EUR";
 
@@ -94,6 +105,7 @@ final class HeadReader {
         log.marked("licence"),
         log.text("theme", THEME),
         paper(),
+        new PatternSheetsReader(log, scope).length(log, "leaf", LEAF_MM, THINNEST_MM, THICKEST_MM),
         chapters(),
         clocks(),
         hero(),
@@ -102,7 +114,8 @@ final class HeadReader {
         new PatternSheetsReader(log, scope).read(),
         new TalkReader(log, scope).read(),
         new PlanReader(log, scope).postLength(),
-        letter());
+        letter(),
+        new PlanReader(log, scope).figureGroups());
   }
 
   /** Who it is built for: the workshop's own, if nothing else is said of it. */
@@ -171,9 +184,9 @@ final class HeadReader {
     } catch (DateTimeException e) {
       scope.error(
           scalar.place(),
-          "\"" + scalar.text() + "\" is not a time zone.",
+          Sentence.of("\"{0}\" is not a time zone.", scalar.text()),
           findZone(scalar.text())
-              .map(near -> "Did you mean \"" + near + "\"?")
+              .<CharSequence>map(Suggestion::of)
               .orElse("Write one of the zone database, such as Europe/London."));
       return otherwise;
     }
@@ -201,9 +214,9 @@ final class HeadReader {
               scalar.text().toLowerCase(Locale.ROOT), scalar.text().toUpperCase(Locale.ROOT));
       scope.error(
           scalar.place(),
-          "\"" + scalar.text() + "\" is not the code of a currency.",
+          Sentence.of("\"{0}\" is not the code of a currency.", scalar.text()),
           isCurrency(meant)
-              ? "Write \"" + meant + "\"."
+              ? Sentence.of("Write \"{0}\".", meant)
               : "Write the three capital letters of ISO 4217, such as GBP, EUR or USD.");
     }
     return known ? scalar.text() : CURRENCY;
@@ -246,9 +259,9 @@ final class HeadReader {
     Matcher loose = LOOSE_SCALE.matcher(written.value());
     scope.error(
         written.place(),
-        "\"" + written.value() + "\" is not a scale.",
+        Sentence.of("\"{0}\" is not a scale.", written.value()),
         loose.matches()
-            ? "Write 1:" + loose.group(1) + "."
+            ? Sentence.of("Write 1:{0}.", loose.group(1))
             : "Write such as 1:16, or 1/4 in = 1 ft.");
     return null;
   }
@@ -296,9 +309,9 @@ final class HeadReader {
     }
     scope.error(
         scalar.place(),
-        "\"" + scalar.text() + "\" is not the tag of a language.",
+        Sentence.of("\"{0}\" is not the tag of a language.", scalar.text()),
         findLanguage(scalar.text())
-            .map(tag -> "Write \"" + tag + "\".")
+            .<CharSequence>map(tag -> Sentence.of("Write \"{0}\".", tag))
             .orElse("Write such as en-GB, de or fr-CA."));
     return Locale.ENGLISH;
   }
@@ -326,7 +339,7 @@ final class HeadReader {
     }
     scope.error(
         scalar.place(),
-        "\"" + scalar.text() + "\" does not say in which parts inches are shown.",
+        Sentence.of("\"{0}\" does not say in which parts inches are shown.", scalar.text()),
         "Write 8, 16, 32 or 64, as in 1/64; or 0 for decimals.");
     return INCHES;
   }
@@ -375,7 +388,7 @@ final class HeadReader {
     }
     scope.error(
         yaml.place(),
-        "\"" + text + "\" is not the address of a site.",
+        Sentence.of("\"{0}\" is not the address of a site.", text),
         "Write such as https://merrow.example/.");
     return null;
   }
@@ -389,7 +402,7 @@ final class HeadReader {
         if (fast == null) {
           scope.error(
               scalar.place(),
-              "\"" + scalar.text() + "\" does not say how far a clock is fast.",
+              Sentence.of("\"{0}\" does not say how far a clock is fast.", scalar.text()),
               "Write such as 1 h 12 min; with a - before it for a slow clock.");
         } else {
           clocks.put(pair.key().text(), fast);

@@ -10,6 +10,7 @@ import chinelog.log.records.Entry;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Stage;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -127,7 +128,7 @@ final class HoursReader {
       if (!columns.contains(needed)) {
         scope.error(
             records.get(0).get(0).place(),
-            "The column \"" + needed + "\" is missing here.",
+            Sentence.of("The column \"{0}\" is missing here.", needed),
             EXAMPLE);
         return lines;
       }
@@ -136,12 +137,12 @@ final class HoursReader {
       if (record.size() != columns.size()) {
         scope.error(
             record.get(0).place(),
-            "This line has "
-                + record.size()
-                + (record.size() == 1 ? " cell" : " cells")
-                + ", but the first has "
-                + columns.size()
-                + ".",
+            Sentence.of(
+                record.size() == 1
+                    ? "This line has {0} cell, but the first has {1}."
+                    : "This line has {0} cells, but the first has {1}.",
+                record.size(),
+                columns.size()),
             "Give each line a cell for each column; put several times of a day in quotation marks:"
                 + " \"09:10-12:40, 14:00-15:15\".");
         continue;
@@ -162,8 +163,8 @@ final class HoursReader {
         scope.error(
             field.place(),
             columns.contains(name)
-                ? "Two columns are named \"" + name + "\"."
-                : "\"" + name + "\" is no column here.",
+                ? Sentence.of("Two columns are named \"{0}\".", name)
+                : Sentence.of("\"{0}\" is no column here.", name),
             columns.contains(name) ? "Keep one." : Suggestion.remedy(name, COLUMNS));
       }
       columns.add(name);

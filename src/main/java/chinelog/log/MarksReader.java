@@ -4,6 +4,7 @@ import chinelog.log.reading.Source;
 import chinelog.log.records.TalkPlan;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -80,7 +81,7 @@ final class MarksReader {
     if (!isEnd && !key.matches("0*" + next)) {
       wrong(
           place,
-          "\"" + key + "\" stands where frame " + next + " is marked.",
+          Sentence.of("\"{0}\" stands where frame {1} is marked.", key, next),
           "Write the frames in their order, from 1, then \"end\" and \"script\".");
       return;
     }
@@ -92,7 +93,7 @@ final class MarksReader {
     if (time == null) {
       wrong(
           line.get(Math.min(1, line.size() - 1)).place(),
-          "\"" + value + "\" is not a time in a recording.",
+          Sentence.of("\"{0}\" is not a time in a recording.", value),
           "Write minutes and seconds, such as 1:04.5.");
       return;
     }
@@ -103,12 +104,12 @@ final class MarksReader {
       wrong(
           place,
           isEnd
-              ? "The recording is shorter than its marks: it ends at "
-                  + value
-                  + ", before frame "
-                  + begins.size()
-                  + " begins."
-              : "Frame " + next + " begins at " + value + ", no later than the one before it.",
+              ? Sentence.of(
+                  "The recording is shorter than its marks: it ends at {0}, before frame {1}"
+                      + " begins.",
+                  value, begins.size())
+              : Sentence.of(
+                  "Frame {0} begins at {1}, no later than the one before it.", next, value),
           "Correct one of the two times.");
     } else if (isEnd) {
       end = time;
@@ -117,7 +118,7 @@ final class MarksReader {
     }
   }
 
-  private void wrong(Place place, String what, String remedy) {
+  private void wrong(Place place, CharSequence what, CharSequence remedy) {
     // One fault brings others after it: the first is told.
     if (isSound) {
       problems.error(place, what, remedy);

@@ -2,6 +2,7 @@ package chinelog.log;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.FileAlreadyExistsException;
@@ -73,17 +74,27 @@ public final class NewLog {
     files.put("photos/photos.yaml", "photos/photos.yaml");
     files.put("entries/first.md", "entries/" + today + "-the-log-is-begun.md");
     for (Map.Entry<String, String> file : files.entrySet()) {
-      try (InputStream in =
-          NewLog.class.getResourceAsStream("/chinelog/new-log/" + file.getKey())) {
-        if (in == null) {
-          throw new IllegalStateException("the resource " + file.getKey() + " is missing");
-        }
-        String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        String name = String.valueOf(folder.toAbsolutePath().normalize().getFileName());
-        Files.writeString(
-            folder.resolve(file.getValue()),
-            file.getKey().equals("log.yaml") ? begun(text, beginning, name) : text);
+      String text = resource(file.getKey());
+      String name = String.valueOf(folder.toAbsolutePath().normalize().getFileName());
+      Files.writeString(
+          folder.resolve(file.getValue()),
+          file.getKey().equals("log.yaml") ? begun(text, beginning, name) : text);
+    }
+  }
+
+  /** Whether a note still reads as it was laid down: it tells its maker something, not readers. */
+  static boolean isFirstNote(String text) {
+    return text.lines().toList().equals(resource("entries/first.md").lines().toList());
+  }
+
+  private static String resource(String name) {
+    try (InputStream in = NewLog.class.getResourceAsStream("/chinelog/new-log/" + name)) {
+      if (in == null) {
+        throw new IllegalStateException("the resource " + name + " is missing");
       }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

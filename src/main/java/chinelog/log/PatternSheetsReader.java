@@ -8,6 +8,7 @@ import chinelog.log.reading.Yaml;
 import chinelog.log.records.CutFrom;
 import chinelog.log.records.Marked;
 import chinelog.log.records.PatternSheets;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -75,7 +76,7 @@ final class PatternSheetsReader {
               word.place(),
               paper.equals("roll")
                   ? "This does not say how wide the roll is."
-                  : "\"" + word.text() + "\" is not a paper for patterns.",
+                  : Sentence.of("\"{0}\" is not a paper for patterns.", word.text()),
               "Write a4, letter, a3, or a roll with its width, such as roll 610 mm.");
       paper = "a4";
     }
@@ -140,12 +141,12 @@ final class PatternSheetsReader {
         .problems()
         .error(
             word.place(),
-            "\"" + width + "\" is not the width of a roll.",
+            Sentence.of("\"{0}\" is not the width of a roll.", width),
             "Write from 200 mm to 2 m, such as roll 610 mm.");
     return 610;
   }
 
-  private double length(Fields fields, String key, double otherwise, double least, double most) {
+  double length(Fields fields, String key, double otherwise, double least, double most) {
     Marked<Quantity> written = fields.quantity(key, LENGTH);
     if (written == null) {
       return otherwise;
@@ -158,8 +159,8 @@ final class PatternSheetsReader {
         .problems()
         .error(
             written.place(),
-            "\"" + key + "\" is " + written.value() + ".",
-            "Write from " + plain(least) + " mm to " + plain(most) + " mm.");
+            Sentence.of("\"{0}\" is {1}.", key, written.value()),
+            Sentence.of("Write from {0} mm to {1} mm.", plain(least), plain(most)));
     return otherwise;
   }
 
@@ -172,7 +173,7 @@ final class PatternSheetsReader {
   }
 
   private static String plain(double mm) {
-    return String.valueOf(Math.round(mm));
+    return mm == Math.rint(mm) ? String.valueOf(Math.round(mm)) : String.valueOf(mm);
   }
 
   private static Unit millimetre() {

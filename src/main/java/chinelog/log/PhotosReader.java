@@ -10,6 +10,7 @@ import chinelog.log.reading.Yaml;
 import chinelog.log.reading.YamlParser;
 import chinelog.log.records.PhotoFile;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.io.IOException;
 import java.io.InputStream;
@@ -100,9 +101,9 @@ final class PhotosReader {
             .toList();
     scope.error(
         key.place(),
-        "There is no photograph \"" + key.text() + "\" in this folder.",
+        Sentence.of("There is no photograph \"{0}\" in this folder.", key.text()),
         Suggestion.findNearest(key.text(), names)
-            .map(near -> "Did you mean \"" + near + "\"?")
+            .<CharSequence>map(Suggestion::of)
             .orElse("Correct the name, or remove what is said of it."));
   }
 
@@ -225,15 +226,17 @@ final class PhotosReader {
     } else if (pinned == null) {
       scope.error(
           place,
-          "The photograph "
-              + path
-              + " has regions, but no sha256 of 64 digits says which file they were drawn on.",
-          "See that the regions lie right, then write beside them: sha256: " + actual);
+          Sentence.of(
+              "The photograph {0} has regions, but no sha256 of 64 digits says which file"
+                  + " they were drawn on.",
+              path),
+          Sentence.of(
+              "See that the regions lie right, then write beside them: sha256: {0}", actual));
     } else if (!pinned.equals(actual)) {
       scope.error(
           place,
-          "The photograph " + path + " has changed since its regions were drawn.",
-          "Draw the regions again, then write: sha256: " + actual);
+          Sentence.of("The photograph {0} has changed since its regions were drawn.", path),
+          Sentence.of("Draw the regions again, then write: sha256: {0}", actual));
     }
   }
 
@@ -261,7 +264,7 @@ final class PhotosReader {
     } catch (DateTimeException e) {
       scope.error(
           scalar.place(),
-          "\"" + scalar.text() + "\" is not a date and time.",
+          Sentence.of("\"{0}\" is not a date and time.", scalar.text()),
           "Write such as 2026-05-16 10:16:04.");
       return null;
     }

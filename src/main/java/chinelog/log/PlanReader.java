@@ -7,12 +7,14 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Kind;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
+import chinelog.log.records.FigureGroup;
 import chinelog.log.records.HandoverSection;
 import chinelog.log.records.Limit;
 import chinelog.log.records.Marked;
 import chinelog.log.records.PostLength;
 import chinelog.log.records.PostPlan;
 import chinelog.log.records.Stage;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.wording.Catalogue;
@@ -65,7 +67,7 @@ final class PlanReader {
       if (!id.matches("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}_-]*")) {
         scope.error(
             pair.key().place(),
-            "\"" + id + "\" cannot be the word for a stage.",
+            Sentence.of("\"{0}\" cannot be the word for a stage.", id),
             "Write one word of letters, digits and hyphens, and put the rest into \"title\".");
         continue;
       }
@@ -84,7 +86,7 @@ final class PlanReader {
     if (start != null && finish != null && finish.isBefore(start)) {
       scope.error(
           fields.place("finish"),
-          "This stage ends before it begins on " + start + ".",
+          Sentence.of("This stage ends before it begins on {0}.", start),
           "Swap the two dates, or correct one.");
       finish = null;
     }
@@ -121,6 +123,18 @@ final class PlanReader {
     return limits;
   }
 
+  List<FigureGroup> figureGroups() {
+    List<FigureGroup> groups = new ArrayList<>();
+    for (Yaml.Pair pair : log.pairs("figures")) {
+      List<FigureGroup.Name> names =
+          log.values().words(pair.value()).stream()
+              .map(word -> new FigureGroup.Name(word.text(), word.place()))
+              .toList();
+      groups.add(new FigureGroup(pair.key().text(), names, pair.key().place()));
+    }
+    return groups;
+  }
+
   List<PostPlan> posts() {
     List<PostPlan> posts = new ArrayList<>();
     Map<String, String> told = new HashMap<>();
@@ -140,7 +154,7 @@ final class PlanReader {
         if (before != null) {
           scope.error(
               word.place(),
-              "\"" + id + "\" is told already in the post \"" + before + "\".",
+              Sentence.of("\"{0}\" is told already in the post \"{1}\".", id, before),
               "Keep it in one of the two.");
         } else if (id != null) {
           own.add(id);
@@ -182,8 +196,8 @@ final class PlanReader {
     if (scalar != null) {
       scope.error(
           scalar.place(),
-          "\"" + scalar.text() + "\" is not the length of a post.",
-          "Write a number above 0, such as " + (inWords ? "900." : "4."));
+          Sentence.of("\"{0}\" is not the length of a post.", scalar.text()),
+          Sentence.of("Write a number above 0, such as {0}.", inWords ? 900 : 4));
     }
     return null;
   }
@@ -225,7 +239,7 @@ final class PlanReader {
   private void unknownSection(Yaml.Scalar key, Collection<String> known) {
     scope.error(
         key.place(),
-        "\"" + key.text() + "\" is not a section of the handover booklet.",
+        Sentence.of("\"{0}\" is not a section of the handover booklet.", key.text()),
         Suggestion.remedy(key.text(), known));
   }
 }

@@ -18,6 +18,7 @@ import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -204,7 +205,7 @@ public final class PriceReader {
     } catch (QuantityException e) {
       problems.error(
           value.place(),
-          "\"" + value.value() + "\" is neither a quantity nor the name of a fact.",
+          Sentence.of("\"{0}\" is neither a quantity nor the name of a fact.", value.value()),
           "Write such as 700 mm or hull.loa.");
     }
   }
@@ -243,7 +244,7 @@ public final class PriceReader {
     if (!whole) {
       problems.error(
           given.place(),
-          "\"" + given.value() + "\" does not say which build of its kind this is.",
+          Sentence.of("\"{0}\" does not say which build of its kind this is.", given.value()),
           "Write a whole number, such as 2 for the second.");
       return 1;
     }

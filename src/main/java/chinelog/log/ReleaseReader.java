@@ -6,6 +6,7 @@ import chinelog.log.reading.Fields;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Release;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -153,7 +154,9 @@ final class ReleaseReader {
       return scalar.text();
     }
     scope.error(
-        scalar.place(), "There is no sheet \"" + path + "\".", Suggestion.remedy(path, sheets));
+        scalar.place(),
+        Sentence.of("There is no sheet \"{0}\".", path),
+        Suggestion.remedy(path, sheets));
     return null;
   }
 }

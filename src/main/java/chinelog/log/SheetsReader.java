@@ -9,6 +9,7 @@ import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Sheet;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -62,7 +63,7 @@ final class SheetsReader {
             log.place(),
             "The log has sheets and several agreements, but does not say which the sheets are"
                 + " under.",
-            "Write such as \"sheets: {under: " + agreements.firstKey() + "}\".");
+            Sentence.of("Write such as \"sheets: {under: {0}}\".", agreements.firstKey()));
       }
     }
   }
@@ -104,7 +105,7 @@ final class SheetsReader {
       if (!pair.key().text().matches("[1-9][0-9]{0,5}")) {
         scope.error(
             pair.key().place(),
-            "\"" + pair.key().text() + "\" is not the number of a page.",
+            Sentence.of("\"{0}\" is not the number of a page.", pair.key().text()),
             "Write such as pages: {2: lines}.");
         continue;
       }

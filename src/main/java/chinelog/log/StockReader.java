@@ -7,6 +7,7 @@ import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,13 +37,9 @@ final class StockReader {
         if (earlier != null && !earlier.bought().unit().isCompatible(lot.bought().unit())) {
           scope.error(
               lot.place(),
-              "\""
-                  + lot.material()
-                  + "\" was bought in "
-                  + name(earlier.bought())
-                  + " before, and now in "
-                  + name(lot.bought())
-                  + ".",
+              Sentence.of(
+                  "\"{0}\" was bought in {1} before, and now in {2}.",
+                  lot.material(), name(earlier.bought()), name(lot.bought())),
               "Write both lots in units of one kind, or give them different words.");
         }
         lots.add(lot);
@@ -87,7 +84,7 @@ final class StockReader {
     if (!material.matches("[a-z][a-z0-9_-]*")) {
       scope.error(
           word.place(),
-          "\"" + material + "\" cannot be the word for a material.",
+          Sentence.of("\"{0}\" cannot be the word for a material.", material),
           "Write one word of small letters a to z, digits and _, such as cedar_strip.");
       return null;
     }

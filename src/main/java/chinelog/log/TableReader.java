@@ -10,6 +10,7 @@ import chinelog.log.reading.Values;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.Table;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -72,7 +73,9 @@ final class TableReader {
         (name, key) -> {
           if (!names.contains(name)) {
             scope.error(
-                key.place(), "There is no table \"" + name + "\".", Suggestion.remedy(name, names));
+                key.place(),
+                Sentence.of("There is no table \"{0}\".", name),
+                Suggestion.remedy(name, names));
           }
         });
     return tables;
@@ -110,11 +113,9 @@ final class TableReader {
       } else {
         scope.error(
             record.get(0).place(),
-            "This row has "
-                + cells(record.size())
-                + ", but the table has "
-                + columns.size()
-                + " columns.",
+            Sentence.of(
+                "This row has {0}, but the table has {1} columns.",
+                cells(record.size()), columns.size()),
             "Give each row one cell for each column; an empty cell still needs its comma.");
       }
     }
@@ -151,7 +152,9 @@ final class TableReader {
       if (name.isEmpty() || names.contains(name)) {
         scope.error(
             field.place(),
-            name.isEmpty() ? "This column has no name." : "Two columns are named \"" + name + "\".",
+            name.isEmpty()
+                ? "This column has no name."
+                : Sentence.of("Two columns are named \"{0}\".", name),
             "Give each column a name of its own.");
       }
       names.add(name);
@@ -168,7 +171,9 @@ final class TableReader {
         (name, place) -> {
           if (!names.contains(name)) {
             scope.error(
-                place, "The table has no column \"" + name + "\".", Suggestion.remedy(name, names));
+                place,
+                Sentence.of("The table has no column \"{0}\".", name),
+                Suggestion.remedy(name, names));
           }
         });
     return columns;
@@ -228,7 +233,7 @@ final class TableReader {
     if (DECIMAL_POINT.matcher(text).matches()) {
       scope.error(
           place,
-          "\"" + text + "\" has a point, while other numbers of this table have a comma.",
+          Sentence.of("\"{0}\" has a point, while other numbers of this table have a comma.", text),
           "Write all of them with the same decimal sign, and nothing between thousands.");
     }
     return DECIMAL_COMMA.matcher(text).matches() ? text.replace(',', '.') : text;
@@ -260,7 +265,7 @@ final class TableReader {
       if (!unit.equals(Unit.ONE)) {
         scope.error(
             place,
-            "\"" + text + "\" is not a number of " + unit.symbol() + ".",
+            Sentence.of("\"{0}\" is not a number of {1}.", text, unit.symbol()),
             EIGHTHS.matcher(text).matches()
                 ? "Write [ft-in-8] in the heading if these are feet, inches and eighths."
                 : "Write a number with a decimal point, or leave the cell empty.");

@@ -6,6 +6,7 @@ import chinelog.log.reading.Scope;
 import chinelog.log.reading.Source;
 import chinelog.log.reading.Yaml;
 import chinelog.log.records.TalkPlan;
+import chinelog.problem.Sentence;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,7 +66,7 @@ final class TalkReader {
     if (frame == null) {
       scope.error(
           word.place(),
-          "\"" + word.text() + "\" is not the size of a frame.",
+          Sentence.of("\"{0}\" is not the size of a frame.", word.text()),
           "Write 1920x1080 or 3840x2160, in pixels.");
       return usual;
     }
@@ -82,8 +83,9 @@ final class TalkReader {
     if (number < least || number > most) {
       scope.error(
           word.place(),
-          "\"" + key + "\" is \"" + word.text() + "\".",
-          "Write a whole number from " + least + " to " + most + ", such as " + otherwise + ".");
+          Sentence.of("\"{0}\" is \"{1}\".", key, word.text()),
+          Sentence.of(
+              "Write a whole number from {0} to {1}, such as {2}.", least, most, otherwise));
       return otherwise;
     }
     return number;

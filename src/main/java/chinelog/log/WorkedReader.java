@@ -5,6 +5,7 @@ import chinelog.log.reading.Yaml;
 import chinelog.log.records.Entry;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -48,9 +49,9 @@ final class WorkedReader {
       problems.error(
           written.place(),
           "A comma parts two times here.",
-          "Write decimals after a point: "
-              + SpokenTime.findMeaning(written.text().strip()).orElse("2.5 h")
-              + ".");
+          Sentence.of(
+              "Write decimals after a point: {0}.",
+              SpokenTime.findMeaning(written.text().strip()).orElse("2.5 h")));
       return worked;
     }
     int from = 0;
@@ -75,8 +76,10 @@ final class WorkedReader {
     if (length == null || length.isNegative() || length.isZero()) {
       problems.error(
           place,
-          "\"" + text + "\" is no time at work.",
-          SpokenTime.findMeaning(text).map(t -> "Write " + t + ".").orElse(REMEDY));
+          Sentence.of("\"{0}\" is no time at work.", text),
+          SpokenTime.findMeaning(text)
+              .<CharSequence>map(t -> Sentence.of("Write {0}.", t))
+              .orElse(REMEDY));
       return null;
     }
     if (length.compareTo(Duration.ofHours(24)) > 0) {
@@ -113,7 +116,8 @@ final class WorkedReader {
     if (length.compareTo(LONG) > 0) {
       problems.reminder(
           place,
-          "This lasts until the next day, " + Math.round(length.toMinutes() / 60.0) + " hours.",
+          Sentence.of(
+              "This lasts until the next day, {0} hours.", Math.round(length.toMinutes() / 60.0)),
           "If that is not so, swap the two times.");
     }
     return new Entry.Worked(from, to, length, label, place);
@@ -123,7 +127,7 @@ final class WorkedReader {
     try {
       return LocalTime.parse(text.length() == 4 ? "0" + text : text);
     } catch (DateTimeException e) {
-      problems.error(place, "There is no time " + text + ".", REMEDY);
+      problems.error(place, Sentence.of("There is no time {0}.", text), REMEDY);
       return null;
     }
   }
@@ -134,21 +138,20 @@ final class WorkedReader {
     if (change != null && change.isGap()) {
       problems.error(
           place,
-          time
-              + " did not exist on "
-              + day
-              + ": the clock was put forward from "
-              + change.getDateTimeBefore().toLocalTime()
-              + " to "
-              + change.getDateTimeAfter().toLocalTime()
-              + ".",
+          Sentence.of(
+              "{0} did not exist on {1}: the clock was put forward from {2} to {3}.",
+              time,
+              day,
+              change.getDateTimeBefore().toLocalTime(),
+              change.getDateTimeAfter().toLocalTime()),
           "Write the time that the clock showed.");
       return null;
     }
     if (change != null) {
       problems.reminder(
           place,
-          time + " came twice on " + day + ", as the clock was put back; the first is taken.",
+          Sentence.of(
+              "{0} came twice on {1}, as the clock was put back; the first is taken.", time, day),
           "Write a length, such as 2 h, if it was the second.");
     }
     return ZonedDateTime.of(local, zone);
@@ -173,7 +176,7 @@ final class WorkedReader {
       if (latest != null && stretch.from().isBefore(latest.to())) {
         problems.error(
             stretch.worked().place(),
-            "This overlaps with the time at " + latest.worked().place() + ".",
+            Sentence.of("This overlaps with the time at {0}.", latest.worked().place()),
             "Correct one of the two; the hours would count twice.");
       }
       latest = latest == null || stretch.to().isAfter(latest.to()) ? stretch : latest;

@@ -12,6 +12,8 @@ import java.util.stream.Stream;
 
 /**
  * Figures that say the same of many parts, such as the masses of the bare shell and the wheelhouse.
+ * Where others say something else of other parts, they are among {@code others}, which may be asked
+ * again.
  *
  * @param aspects what is said, in the order of the figures
  * @param byPart figures by part, then by aspect, in the order of the figures
@@ -31,6 +33,10 @@ public record Parts(
     if (parts.size() < LEAST_ASPECTS) {
       return new Parts(List.of(), Map.of(), figures);
     }
+    parts.keySet().retainAll(together(parts));
+    if (parts.size() < LEAST_ASPECTS) {
+      return new Parts(List.of(), Map.of(), figures);
+    }
     Map<String, Map<String, Figure>> byPart = new LinkedHashMap<>();
     List<Figure> others = new ArrayList<>();
     for (Figure figure : figures) {
@@ -44,6 +50,24 @@ public record Parts(
       }
     }
     return new Parts(List.copyOf(parts.keySet()), byPart, others);
+  }
+
+  /** The first aspect with all that share parts with it, directly or by another. */
+  private static Set<String> together(Map<String, Set<String>> parts) {
+    Set<String> aspects = new HashSet<>();
+    Set<String> reached = new HashSet<>(parts.values().iterator().next());
+    int before;
+    do {
+      before = aspects.size();
+      parts.forEach(
+          (aspect, of) -> {
+            if (of.stream().anyMatch(reached::contains)) {
+              aspects.add(aspect);
+              reached.addAll(of);
+            }
+          });
+    } while (aspects.size() > before);
+    return aspects;
   }
 
   private static Stream<Figure.Cell> cells(List<Figure> figures) {

@@ -2,6 +2,7 @@ package chinelog.markup;
 
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
+import chinelog.edition.Text.PlateHere.Layout;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -18,9 +19,9 @@ public final class TextMarkup
     /**
      * Writes a plate at its place in the text; under what it stands has been written already.
      *
-     * @param beside whether it is upright and enough text follows to stand beside it
+     * @param layout never by its shape: what that comes to here has been decided
      */
-    void plate(HtmlWriter html, Plate plate, boolean beside);
+    void plate(HtmlWriter html, Plate plate, Layout layout);
 
     /** Where a figure is told; null where it is not, and the figure is then written unlinked. */
     @Nullable String figureAddress(String figure);
@@ -116,7 +117,7 @@ public final class TextMarkup
     int next = 0;
     while (next < blocks.size()) {
       int end = next;
-      while (end < blocks.size() && blocks.get(end) instanceof Text.PlateHere) {
+      while (end < blocks.size() && isByShape(blocks.get(end))) {
         end++;
       }
       if (end - next > 1) {
@@ -132,6 +133,10 @@ public final class TextMarkup
         next++;
       }
     }
+  }
+
+  private static boolean isByShape(Text.Block block) {
+    return block instanceof Text.PlateHere here && here.layout() == Layout.BY_SHAPE;
   }
 
   private static boolean isFollowedByEnough(List<Text.Block> after) {
@@ -168,7 +173,9 @@ public final class TextMarkup
 
   @Override
   public HtmlWriter plate(Text.PlateHere plate) {
-    manner.plate(html, plate.plate(), isBeside && plate.plate().picture().isPortrait());
+    boolean isUpright = plate.plate().picture().isPortrait();
+    Layout byShape = isBeside && isUpright ? Layout.BESIDE : Layout.PLAIN;
+    manner.plate(html, plate.plate(), plate.layout() == Layout.BY_SHAPE ? byShape : plate.layout());
     return html;
   }
 

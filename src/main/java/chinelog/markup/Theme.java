@@ -3,6 +3,7 @@ package chinelog.markup;
 import chinelog.digest.Sha256;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
@@ -82,7 +83,7 @@ public final class Theme {
     if (folder == null && !BUILT_IN.contains(wanted)) {
       throw new ProblemException(
           Place.of("log.yaml"),
-          "There is no theme \"" + wanted + "\".",
+          Sentence.of("There is no theme \"{0}\".", wanted),
           Suggestion.remedy(wanted, names(own)));
     }
     Map<String, String> values =
@@ -252,8 +253,8 @@ public final class Theme {
       if (value == null) {
         throw new ProblemException(
             Place.of("themes/" + name + "/book.css"),
-            "It names var(--" + named.group(1) + "), which is no design value.",
-            "Add \"" + named.group(1) + "\" to the theme's values.properties.");
+            Sentence.of("It names var(--{0}), which is no design value.", named.group(1)),
+            Sentence.of("Add \"{0}\" to the theme's values.properties.", named.group(1)));
       }
       named.appendReplacement(css, Matcher.quoteReplacement(value));
     }

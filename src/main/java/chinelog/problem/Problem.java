@@ -10,24 +10,24 @@ import java.util.Locale;
  * @param what what was found, a full sentence with its stop
  * @param remedy what to write or do instead, a full sentence with its stop
  */
-public record Problem(Severity severity, Place place, String what, String remedy)
+public record Problem(Severity severity, Place place, Sentence what, Sentence remedy)
     implements Comparable<Problem> {
 
   private static final Comparator<Problem> WORST_FIRST =
       Comparator.comparing(Problem::severity)
           .thenComparing(Problem::place)
-          .thenComparing(Problem::what);
+          .thenComparing(p -> p.what().toString());
 
-  public static Problem error(Place place, String what, String remedy) {
-    return new Problem(Severity.ERROR, place, what, remedy);
+  public static Problem error(Place place, CharSequence what, CharSequence remedy) {
+    return new Problem(Severity.ERROR, place, Sentence.of(what), Sentence.of(remedy));
   }
 
-  public static Problem question(Place place, String what, String remedy) {
-    return new Problem(Severity.QUESTION, place, what, remedy);
+  public static Problem question(Place place, CharSequence what, CharSequence remedy) {
+    return new Problem(Severity.QUESTION, place, Sentence.of(what), Sentence.of(remedy));
   }
 
-  public static Problem reminder(Place place, String what, String remedy) {
-    return new Problem(Severity.REMINDER, place, what, remedy);
+  public static Problem reminder(Place place, CharSequence what, CharSequence remedy) {
+    return new Problem(Severity.REMINDER, place, Sentence.of(what), Sentence.of(remedy));
   }
 
   /** How bad a problem is, worst first. */
@@ -50,8 +50,19 @@ public record Problem(Severity severity, Place place, String what, String remedy
     return WORST_FIRST.compare(this, other);
   }
 
+  /** What is wrong and what to do, in a language. */
+  public String words(Locale locale) {
+    return what.in(locale) + " " + remedy.in(locale);
+  }
+
+  /** As the command line tells it, in a language. */
+  public String line(Locale locale) {
+    String word = Sentence.of(severity.name().toLowerCase(Locale.ROOT)).in(locale);
+    return place + ": " + word + ": " + words(locale);
+  }
+
   @Override
   public String toString() {
-    return place + ": " + severity.name().toLowerCase(Locale.ROOT) + ": " + what + " " + remedy;
+    return line(Locale.ENGLISH);
   }
 }

@@ -1,6 +1,7 @@
 package chinelog.problem;
 
 import java.io.IOException;
+import java.util.Locale;
 
 /**
  * A problem of the author's met where it can be told only by an exception, such as a template that
@@ -11,16 +12,16 @@ public final class ProblemException extends IOException {
   private final transient Problem problem;
 
   public ProblemException(Problem problem) {
-    super(problem.what() + " " + problem.remedy());
+    super(problem.words(Locale.ENGLISH));
     this.problem = problem;
   }
 
   /** An error, as {@link Problem#error} makes it. */
-  public ProblemException(Place place, String what, String remedy) {
+  public ProblemException(Place place, CharSequence what, CharSequence remedy) {
     this(Problem.error(place, what, remedy));
   }
 
-  public ProblemException(Place place, String what, String remedy, Throwable cause) {
+  public ProblemException(Place place, CharSequence what, CharSequence remedy, Throwable cause) {
     this(place, what, remedy);
     initCause(cause);
   }

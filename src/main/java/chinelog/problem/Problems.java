@@ -16,15 +16,15 @@ public final class Problems {
     found.addAll(problems);
   }
 
-  public void error(Place place, String what, String remedy) {
+  public void error(Place place, CharSequence what, CharSequence remedy) {
     add(Problem.error(place, what, remedy));
   }
 
-  public void question(Place place, String what, String remedy) {
+  public void question(Place place, CharSequence what, CharSequence remedy) {
     add(Problem.question(place, what, remedy));
   }
 
-  public void reminder(Place place, String what, String remedy) {
+  public void reminder(Place place, CharSequence what, CharSequence remedy) {
     add(Problem.reminder(place, what, remedy));
   }
 

@@ -31,14 +31,21 @@ public final class Suggestion {
   }
 
   /** A remedy sentence: the nearest word if there is one, else the whole list. */
-  public static String remedy(String word, Collection<String> known) {
+  public static CharSequence remedy(String word, Collection<String> known) {
     if (known.isEmpty()) {
       return "Remove it; there is nothing of that kind in this log.";
     }
     return findNearest(word, known)
-        .map(k -> "Did you mean \"" + k + "\"?")
+        .map(Suggestion::of)
         .orElseGet(
-            () -> "Write one of: " + String.join(", ", known.stream().sorted().toList()) + ".");
+            () ->
+                Sentence.of(
+                    "Write one of: {0}.", String.join(", ", known.stream().sorted().toList())));
+  }
+
+  /** Asks whether that word was meant. */
+  public static Sentence of(String known) {
+    return Sentence.of("Did you mean \"{0}\"?", known);
   }
 
   /**

@@ -75,12 +75,19 @@ final class EditionWriter {
               file ->
                   Press.printHandoverSheets(
                       edition, theme, Press.Options.of(edition, false), file));
-      case PRINT_READY ->
-          print(
-              Step.Kind.PRINTING_PRINT_READY,
-              "build-book-print-ready.pdf",
-              edition.contents(),
-              file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
+      case PRINT_READY -> {
+        String book = "build-book-print-ready.pdf";
+        print(
+            Step.Kind.PRINTING_PRINT_READY,
+            book,
+            edition.contents(),
+            file -> Press.printBuildBook(edition, theme, Press.Options.of(edition, true), file));
+        print(
+            Step.Kind.PRINTING_PRINT_READY,
+            "build-book-cover.pdf",
+            edition.contents(),
+            file -> Press.printCover(edition, theme, making.resolve(book), file));
+      }
       case LETTER -> letter(Letter.Kind.PROGRESS, Step.Kind.PRINTING_LETTER, "letter.pdf");
       case PHOTO_SHEET ->
           letter(Letter.Kind.PHOTOGRAPHS, Step.Kind.PRINTING_PHOTO_SHEET, "photographs.pdf");

@@ -14,6 +14,7 @@ import chinelog.log.records.Sheet;
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.reckon.Fact;
 import chinelog.withhold.Correspondence;
@@ -88,9 +89,10 @@ public final class Forms {
       return not(
           Problem.error(
               Place.of("log.yaml"),
-              "This log has no fact, entry, photograph or sheet \u201c" + thing + "\u201d.",
+              Sentence.of(
+                  "This log has no fact, entry, photograph or sheet \u201c{0}\u201d.", thing),
               Suggestion.findNearest(thing, things())
-                  .map(n -> "Did you mean \u201c" + n + "\u201d?")
+                  .<CharSequence>map(Suggestion::of)
                   .orElse("Name it as a release does: hull.loa, photos/T20_0412.jpg.")));
     }
     Release.Kind kind = under.firstKey();
@@ -103,11 +105,13 @@ public final class Forms {
           Problem.error(
               Place.of("log.yaml"),
               promises.isEmpty()
-                  ? "\u201c" + thing + "\u201d is under no agreement, so that nobody need be asked."
-                  : "\u201c" + thing + "\u201d is under " + String.join(", ", promises) + ".",
+                  ? Sentence.of(
+                      "\u201c{0}\u201d is under no agreement, so that nobody need be asked.", thing)
+                  : Sentence.of(
+                      "\u201c{0}\u201d is under {1}.", thing, String.join(", ", promises)),
               promises.isEmpty()
                   ? "Ask for something that is withheld; the register says what is."
-                  : "Say whom to ask: --under " + promises.iterator().next() + "."));
+                  : Sentence.of("Say whom to ask: --under {0}.", promises.iterator().next())));
     }
     List<String> whom = new ArrayList<>();
     for (String id : readers) {
@@ -116,7 +120,7 @@ public final class Forms {
         return not(
             Problem.error(
                 Place.of("log.yaml"),
-                "This log names no readers \u201c" + id + "\u201d.",
+                Sentence.of("This log names no readers \u201c{0}\u201d.", id),
                 Suggestion.remedy(id, log.readers().stream().map(Readers::id).toList())));
       }
       whom.add(group.get().title());
@@ -149,7 +153,7 @@ public final class Forms {
         : Optional.of(
             Problem.error(
                 Place.of("log.yaml"),
-                "This log names no agreement \u201c" + id + "\u201d.",
+                Sentence.of("This log names no agreement \u201c{0}\u201d.", id),
                 promises.isEmpty()
                     ? "Name it in log.yaml: \"agreements: {lines: {with: Skerrick Yard}}\"."
                     : Suggestion.remedy(id, promises)));

@@ -15,6 +15,7 @@ import chinelog.photo.likeness.Original;
 import chinelog.photo.likeness.Recognition;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
@@ -184,7 +185,7 @@ public final class Lookalikes {
    *
    * @param original what it was found to show; another is another question
    */
-  private void ask(Photograph photograph, String original, String what) {
+  private void ask(Photograph photograph, String original, CharSequence what) {
     String id = "p" + Sha256.of(photograph.sha256() + " " + original).substring(0, ID_DIGITS);
     boolean answered = opened.answers().stream().anyMatch(a -> a.questions().contains(id));
     if (!answered) {
@@ -192,14 +193,16 @@ public final class Lookalikes {
           Problem.question(
               photograph.file().place(),
               what,
-              "Look at it. Put it under the agreement, or draw a region over what is to be hidden;"
-                  + " or, if it shows nothing of it, write \u201clooked-at: "
-                  + photograph.sha256()
-                  + "\u201d beside it in photos.yaml, or into answers.yaml: - {questions: ["
-                  + id
-                  + "], answer: may-stand, reason: \u2026, on: "
-                  + asOf
-                  + "}");
+              Sentence.of(
+                  "Look at it. Put it under the agreement, or draw a region over what is to"
+                      + " be hidden; or, if it shows nothing of it, write \u201clooked-at:"
+                      + " {0}\u201d beside it in photos.yaml, or into answers.yaml: {1}",
+                  photograph.sha256(),
+                  "- {questions: ["
+                      + id
+                      + "], answer: may-stand, reason: \u2026, on: "
+                      + asOf
+                      + "}"));
       String path = photograph.file().path();
       asked.add(new Questions.Asking(List.of(id), path, Label.NONE, problem));
     }
@@ -234,7 +237,8 @@ public final class Lookalikes {
         reminders.add(
             Problem.reminder(
                 e.problem().place(),
-                "Photographs cannot be searched for this sheet. " + e.problem().what(),
+                Sentence.of(
+                    "Photographs cannot be searched for this sheet. {0}", e.problem().what()),
                 e.problem().remedy()));
       }
     }
@@ -255,32 +259,28 @@ public final class Lookalikes {
     return originals;
   }
 
-  private static String what(Recognition.Finding finding) {
+  private static Sentence what(Recognition.Finding finding) {
     String path = finding.photograph().file().path();
-    String where = " at about " + finding.area() + (finding.mirrored() ? ", mirrored" : "");
+    CharSequence where =
+        finding.mirrored()
+            ? Sentence.of("{0}, mirrored", finding.area())
+            : finding.area().toString();
+    String original = finding.original();
+    int page = original.lastIndexOf('#');
     return switch (finding.kind()) {
       case SHEET ->
-          "The photograph "
-              + path
-              + " shows page "
-              + finding.original().substring(finding.original().lastIndexOf('#') + 1)
-              + " of "
-              + finding.original().substring(0, finding.original().lastIndexOf('#'))
-              + where
-              + "; that sheet is withheld.";
+          Sentence.of(
+              "The photograph {0} shows page {1} of {2} at about {3}; that sheet is withheld.",
+              path, original.substring(page + 1), original.substring(0, page), where);
       case PHOTOGRAPH ->
-          "The photograph "
-              + path
-              + " looks like "
-              + finding.original()
-              + where
-              + ", which is withheld, or in part.";
+          Sentence.of(
+              "The photograph {0} looks like {1} at about {2}, which is withheld, or in part.",
+              path, original, where);
       case DRAWING ->
-          "The photograph "
-              + path
-              + " looks as if it shows a drawing"
-              + where
-              + ", and the drawings of this log are withheld.";
+          Sentence.of(
+              "The photograph {0} looks as if it shows a drawing at about {1}, and the drawings of"
+                  + " this log are withheld.",
+              path, where);
     };
   }
 }

@@ -7,6 +7,7 @@ import chinelog.label.Label;
 import chinelog.log.records.Readers;
 import chinelog.markup.Wording;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.OpenTexts;
 import chinelog.withhold.question.Questions;
@@ -128,20 +129,16 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
     String shown = words.length() > MOST_SHOWN ? words.substring(0, MOST_SHOWN) + "\u2026" : words;
     return Problem.question(
         text.place(),
-        "In \u201c"
-            + shown
-            + "\u201d, "
-            + text.what()
-            + ", stands what is withheld elsewhere. "
-            + String.join(" ", asking.found)
-            + " Seen by "
-            + String.join(", ", seenBy)
-            + ".",
-        "Put it under the agreement, or take it out. If it may stand, write into answers.yaml:"
-            + " - {questions: ["
-            + asking.id
-            + "], answer: may-stand, reason: \u2026, on: "
-            + asOf
-            + "}");
+        Sentence.of(
+            "In \u201c{0}\u201d, {1}, stands what is withheld elsewhere. {2} Seen by" + " {3}.",
+            shown, text.what(), String.join(" ", asking.found), String.join(", ", seenBy)),
+        Sentence.of(
+            "{0} If it may stand, write into answers.yaml: {1}",
+            Sentence.of("Put it under the agreement, or take it out."),
+            "- {questions: ["
+                + asking.id
+                + "], answer: may-stand, reason: \u2026, on: "
+                + asOf
+                + "}"));
   }
 }

@@ -9,7 +9,6 @@ import chinelog.audit.Finding;
 import chinelog.book.Press;
 import chinelog.digest.Sha256;
 import chinelog.edition.Edition;
-import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.photo.Workers;
@@ -17,6 +16,7 @@ import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.talk.TalkWriter;
 import chinelog.withhold.PrintedFigure;
@@ -162,7 +162,7 @@ public final class Publisher {
     List<Readers> readers = opened.log().readers();
     Foresight foreseen = foresee(opened, readers, asked, progress);
     List<Problem> problems = new ArrayList<>(foreseen.problems());
-    yetToCome(known(opened.log()).figures()).ifPresent(problems::add);
+    yetToCome(known(ids(opened.log().readers())).figures()).ifPresent(problems::add);
     Standing standing = Standing.before(folder, settings());
     List<PostTold> posts = new ArrayList<>();
     for (Readers group : readers) {
@@ -208,7 +208,7 @@ public final class Publisher {
   private Foresight foresee(
       Workshop.Opened opened, List<Readers> readers, Questions.Asked asked, Progress told)
       throws IOException {
-    FigureLedger.Reading before = known(opened.log());
+    FigureLedger.Reading before = known(ids(opened.log().readers()));
     List<Problem> problems = new ArrayList<>(before.problems());
     List<PrintedFigure> known = new ArrayList<>(before.figures());
     SortedMap<String, Withholder.Prepared> prepared = new TreeMap<>();
@@ -248,7 +248,13 @@ public final class Publisher {
   private Outcome publishClaimed(List<String> wanted, Course course, boolean rehearsal)
       throws IOException {
     Standing standing = Standing.before(folder, settings());
+    LastReading last = LastReading.of(folder, standing.sources(), today);
+    Optional<Outcome> same = rehearsal ? Optional.empty() : unread(wanted, last, standing);
+    if (same.isPresent()) {
+      return same.get();
+    }
     Workshop.Opened opened = Workshop.open(folder, today, asOf, zone, course);
+    last.keep(opened);
     shelf = shelf.of(opened.log());
     Problems problems = new Problems();
     problems.addAll(shelf.fullCopies());
@@ -268,7 +274,7 @@ public final class Publisher {
         }
       }
     }
-    FigureLedger.Reading before = known(opened.log());
+    FigureLedger.Reading before = known(ids(opened.log().readers()));
     problems.addAll(before.problems());
     if (problems.hasErrors()) {
       return new Outcome(problems.list(), opened.problems(), List.of(), List.of());
@@ -279,7 +285,7 @@ public final class Publisher {
       for (Readers group : readers) {
         shelf.dropMaking(group.id());
       }
-      return new Outcome(problems.list(), opened.problems(), List.of(), unchanged(unchanged));
+      return new Outcome(problems.list(), opened.problems(), List.of(), unchanged(ids(unchanged)));
     }
     // With questions open nothing is written, but what else stops the publishing is told too.
     Questions.Asked asked = opened.ask(changed, asOf);
@@ -341,7 +347,7 @@ public final class Publisher {
         problems.list(),
         opened.problems(),
         drafts.stream().map(this::made).toList(),
-        unchanged(unchanged));
+        unchanged(ids(unchanged)));
   }
 
   /**
@@ -356,11 +362,9 @@ public final class Publisher {
             f ->
                 Problem.error(
                     Place.of("records/" + f.readers()),
-                    "An edition was published on "
-                        + f.since()
-                        + ", which is after today, "
-                        + today
-                        + ".",
+                    Sentence.of(
+                        "An edition was published on {0}, which is after today, {1}.",
+                        f.since(), today),
                     "Put the clock of this computer right; if it was wrong on that day, see whether"
                         + " an agreement was taken as ended."));
   }
@@ -370,13 +374,46 @@ public final class Publisher {
     return asOf + " " + zone;
   }
 
-  private List<Outcome.Unchanged> unchanged(List<Readers> groups) throws IOException {
+  private static List<String> ids(List<Readers> groups) {
+    return groups.stream().map(Readers::id).toList();
+  }
+
+  private List<Outcome.Unchanged> unchanged(List<String> readers) throws IOException {
     List<Outcome.Unchanged> all = new ArrayList<>();
-    for (Readers group : groups) {
-      Manifest manifest = Manifest.read(shelf.manifest(group.id()));
-      all.add(new Outcome.Unchanged(group.id(), shelf.published(group.id()), manifest.topFiles()));
+    for (String who : readers) {
+      Manifest manifest = Manifest.read(shelf.manifest(who));
+      all.add(new Outcome.Unchanged(who, shelf.published(who), manifest.topFiles()));
     }
     return all;
+  }
+
+  /** What comes of it where every edition stands as the log would give it: nothing is read then. */
+  private Optional<Outcome> unread(List<String> wanted, LastReading last, Standing standing)
+      throws IOException {
+    Optional<LastReading.Told> told = last.recall();
+    if (told.isEmpty() || !told.get().readers().containsAll(wanted)) {
+      return Optional.empty();
+    }
+    shelf = new Shelf(folder, told.get().ofWorkshop());
+    List<String> readers =
+        wanted.isEmpty() ? told.get().readers() : wanted.stream().distinct().toList();
+    Problems problems = new Problems();
+    problems.addAll(shelf.fullCopies());
+    problems.addAll(told.get().problems());
+    problems.addAll(known(told.get().readers()).problems());
+    for (String who : readers) {
+      shelf.recover(who);
+      if (!shelf.foreign(who).isEmpty()
+          || standing.since(who, shelf) != Standing.Change.NOTHING
+          || problems.hasErrors()) {
+        return Optional.empty();
+      }
+    }
+    for (String who : readers) {
+      shelf.dropMaking(who);
+    }
+    return Optional.of(
+        new Outcome(problems.list(), told.get().problems(), List.of(), unchanged(readers)));
   }
 
   private static List<Readers> choose(
@@ -393,7 +430,7 @@ public final class Publisher {
           () ->
               problems.error(
                   Place.of("log.yaml"),
-                  "This log names no readers \u201c" + id + "\u201d.",
+                  Sentence.of("This log names no readers \u201c{0}\u201d.", id),
                   Suggestion.remedy(id, all.stream().map(Readers::id).toList())));
     }
     return chosen;
@@ -540,11 +577,11 @@ public final class Publisher {
   }
 
   /** All that was ever printed for any readers: those who may meet compare what they have. */
-  private FigureLedger.Reading known(Log log) throws IOException {
+  private FigureLedger.Reading known(List<String> readers) throws IOException {
     List<PrintedFigure> figures = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
     SortedSet<String> all = new TreeSet<>(shelf.recorded());
-    log.readers().forEach(r -> all.add(r.id()));
+    all.addAll(readers);
     for (String who : all) {
       FigureLedger.Reading reading = shelf.ledger(who).read();
       figures.addAll(reading.figures());
@@ -650,7 +687,7 @@ public final class Publisher {
     problems.addAll(shelf.fullCopies());
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
-    List<PrintedFigure> known = known(opened.log()).figures();
+    List<PrintedFigure> known = known(ids(opened.log().readers())).figures();
     List<Draft> audited = new ArrayList<>();
     Questions.Asked asked =
         problems.hasErrors() ? Questions.Asked.NOTHING : opened.ask(readers, asOf);

@@ -134,7 +134,7 @@ final class Records {
         .withheld()
         .register()
         .withheld()
-        .forEach(l -> counts.merge(l.label().inWords(), 1, Integer::sum));
+        .forEach(l -> counts.merge(l.label().inWords().toString(), 1, Integer::sum));
     counts.forEach((label, count) -> lines.add("  under " + label + ": " + count));
     if (counts.isEmpty()) {
       lines.add("  nothing");

@@ -5,6 +5,7 @@ import chinelog.log.records.Readers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.talk.Length;
 import chinelog.talk.Recording;
@@ -69,7 +70,7 @@ public final class Rehearsal {
       if (!ids.contains(id)) {
         throw new ProblemException(
             Place.of("log.yaml"),
-            "This log names no readers \u201c" + id + "\u201d.",
+            Sentence.of("This log names no readers \u201c{0}\u201d.", id),
             Suggestion.remedy(id, ids));
       }
     }
@@ -83,8 +84,8 @@ public final class Rehearsal {
           Place.of("log.yaml"),
           wanted.isEmpty()
               ? "No readers of this log get a talk."
-              : "These readers get no talk: " + String.join(", ", wanted) + ".",
-          "Write such as \"" + GETS + "\" for the readers that are to get it.");
+              : Sentence.of("These readers get no talk: {0}.", String.join(", ", wanted)),
+          Sentence.of("Write such as \"{0}\" for the readers that are to get it.", GETS));
     }
     Questions.Asked asked = opened.ask(chosen, today);
     List<Told> told = new ArrayList<>();

@@ -5,6 +5,7 @@ import chinelog.log.records.Readers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -52,7 +53,7 @@ final class Shelf {
    * @param ofWorkshop ids of the readers whose editions never stand among what may leave the
    *     workshop
    */
-  private Shelf(Path log, Set<String> ofWorkshop) {
+  Shelf(Path log, Set<String> ofWorkshop) {
     this.log = log;
     this.ofWorkshop = ofWorkshop;
   }
@@ -63,12 +64,15 @@ final class Shelf {
 
   /** The shelf, with the editions of those who are party to everything in their own place. */
   Shelf of(Log read) {
-    return new Shelf(
-        log,
-        read.readers().stream()
-            .filter(read::isPartyToAll)
-            .map(Readers::id)
-            .collect(Collectors.toUnmodifiableSet()));
+    return new Shelf(log, ofWorkshop(read));
+  }
+
+  /** Ids of the readers who are party to everything. */
+  static Set<String> ofWorkshop(Log read) {
+    return read.readers().stream()
+        .filter(read::isPartyToAll)
+        .map(Readers::id)
+        .collect(Collectors.toUnmodifiableSet());
   }
 
   Path published(String readers) {
@@ -101,10 +105,10 @@ final class Shelf {
             who ->
                 Problem.reminder(
                     Place.of(PUBLISHED + "/" + who),
-                    "This edition holds everything that is under agreements, and it stands among what may"
-                        + " leave the workshop; its place is now "
-                        + name(who)
-                        + ".",
+                    Sentence.of(
+                        "This edition holds everything that is under agreements, and it stands"
+                            + " among what may leave the workshop; its place is now {0}.",
+                        name(who)),
                     "Delete it, or move it out of the folder, before anybody copies that to a host;"
                         + " chinelog leaves it alone."))
         .toList();
@@ -298,9 +302,9 @@ final class Shelf {
       return List.of(
           Problem.error(
               Place.of(base),
-              "No list tells which files here chinelog wrote (records/"
-                  + readers
-                  + "/manifest.txt).",
+              Sentence.of(
+                  "No list tells which files here chinelog wrote (records/{0}/manifest.txt).",
+                  readers),
               "Move this away; chinelog deletes nothing of which it does not know that it wrote"
                   + " it."));
     }

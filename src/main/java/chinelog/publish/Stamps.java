@@ -10,13 +10,16 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /** The stamps of many files, by name. */
 final class Stamps {
 
   private final SortedMap<String, String> byName = new TreeMap<>();
   private final SortedMap<String, Long> changedMillis = new TreeMap<>();
+  private final SortedSet<String> folders = new TreeSet<>();
   private boolean strange;
 
   /** Adds one file, or all below a folder but some of its own, and but hidden folders. */
@@ -27,9 +30,11 @@ final class Stamps {
           @Override
           public FileVisitResult preVisitDirectory(Path inside, BasicFileAttributes attributes) {
             String name = folder.relativize(inside).toString().replace('\\', '/');
-            return except.contains(name) || name.matches("(.*[/\\\\])?\\.[^/\\\\]*")
-                ? FileVisitResult.SKIP_SUBTREE
-                : FileVisitResult.CONTINUE;
+            if (except.contains(name) || name.matches("(.*[/\\\\])?\\.[^/\\\\]*")) {
+              return FileVisitResult.SKIP_SUBTREE;
+            }
+            folders.add(name);
+            return FileVisitResult.CONTINUE;
           }
 
           @Override
@@ -70,6 +75,11 @@ final class Stamps {
   /** Whether there was something that is no file, or that could not be looked at. */
   boolean isStrange() {
     return strange;
+  }
+
+  /** Names of the folders gone through, one to a line. */
+  String folders() {
+    return String.join("\n", folders);
   }
 
   String text() {

@@ -7,6 +7,7 @@ import chinelog.log.records.PostPlan;
 import chinelog.log.records.TalkPlan;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.talk.Length;
 import java.util.ArrayList;
@@ -48,21 +49,16 @@ final class TalkReminders {
         .orElse(Place.of("log.yaml"));
   }
 
-  private static String wanted(Talk talk) {
-    return talk.minutes() + " minutes are wanted, give or take " + talk.latitudeMinutes();
+  private static Sentence wanted(Talk talk) {
+    return Sentence.of(
+        "{0} minutes are wanted, give or take {1}", talk.minutes(), talk.latitudeMinutes());
   }
 
   private static Problem tooLong(Log log, String who, Length length, Talk talk) {
-    String what =
-        "For "
-            + who
-            + ", the instalment \u201c"
-            + length.title()
-            + "\u201d takes "
-            + Length.clock(length.ms())
-            + " to tell; "
-            + wanted(talk)
-            + ".";
+    Sentence what =
+        Sentence.of(
+            "For {0}, the instalment \u201c{1}\u201d takes {2} to tell; {3}.",
+            who, length.title(), Length.clock(length.ms()), wanted(talk));
     int parts =
         Math.min(
             length.entries().size(),
@@ -71,10 +67,10 @@ final class TalkReminders {
       return Problem.reminder(
           place(log, length),
           what,
-          "It tells one entry, which a break cannot part: divide the note, or allow for more with"
-              + " talk: {minutes: "
-              + (length.ms() / MINUTE_MS + 1)
-              + "}.");
+          Sentence.of(
+              "It tells one entry, which a break cannot part: divide the note, or allow"
+                  + " for more with talk: {minutes: {0}}.",
+              length.ms() / MINUTE_MS + 1));
     }
     List<Integer> breaks = length.breaks(parts);
     List<String> begins = new ArrayList<>();
@@ -93,11 +89,9 @@ final class TalkReminders {
     return Problem.reminder(
         place(log, length),
         what,
-        "Let another post begin with "
-            + String.join(" and with ", begins)
-            + ": the entries then take "
-            + String.join(" and ", times)
-            + ".");
+        Sentence.of(
+            "Let another post begin with {0}: the entries then take {1}.",
+            String.join(", ", begins), String.join(", ", times)));
   }
 
   private static Optional<Problem> tooShort(
@@ -110,19 +104,15 @@ final class TalkReminders {
         ? Optional.of(
             Problem.reminder(
                 place(log, one),
-                "For "
-                    + who
-                    + ", the instalments \u201c"
-                    + one.title()
-                    + "\u201d and \u201c"
-                    + next.title()
-                    + "\u201d take "
-                    + Length.clock(one.ms())
-                    + " and "
-                    + Length.clock(next.ms())
-                    + " to tell; "
-                    + wanted(talk)
-                    + ".",
+                Sentence.of(
+                    "For {0}, the instalments \u201c{1}\u201d and \u201c{2}\u201d take {3} and"
+                        + " {4} to tell; {5}.",
+                    who,
+                    one.title(),
+                    next.title(),
+                    Length.clock(one.ms()),
+                    Length.clock(next.ms()),
+                    wanted(talk)),
                 "Make one post of the two."))
         : Optional.empty();
   }
@@ -151,18 +141,18 @@ final class TalkReminders {
                 recording.place(),
                 "The words or the frames of this instalment have changed since it was recorded, so"
                     + " the marks are not used.",
-                "Record it again; or, if the recording still says what the script says, mark its "
-                    + length.frames().size()
-                    + " frames and write \"script,"
-                    + length.script()
-                    + "\"."));
+                Sentence.of(
+                    "Record it again; or, if the recording still says what the script says,"
+                        + " mark its {0} frames and write \"script,{1}\".",
+                    length.frames().size(), length.script())));
       } else if (length.hurried() > 0) {
         reminders.add(
             Problem.reminder(
                 recording.place(),
-                length.hurried()
-                    + " captions of this instalment stand too briefly to be read at 17 characters a"
-                    + " second.",
+                Sentence.of(
+                    "{0} captions of this instalment stand too briefly to be read at 17"
+                        + " characters a second.",
+                    length.hurried()),
                 "See whether the marks are right; else speak more slowly."));
       }
     }

@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -80,7 +81,8 @@ public record Version(String number, String date, String commit) {
             last ->
                 Problem.reminder(
                     Place.of("records/" + FILE),
-                    "This log was last published by " + last + ", which is newer than " + own + ".",
+                    Sentence.of(
+                        "This log was last published by {0}, which is newer than {1}.", last, own),
                     "Use the newer one: its editions may differ, and this one does not know the"
                         + " keys that came since."));
   }

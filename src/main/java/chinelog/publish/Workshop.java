@@ -16,6 +16,7 @@ import chinelog.reckon.Facts;
 import chinelog.reckon.NextBuild;
 import chinelog.reckon.Reckoner;
 import chinelog.withhold.Correspondence;
+import chinelog.withhold.IdleGroups;
 import chinelog.withhold.IdleReleases;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
@@ -88,6 +89,7 @@ public final class Workshop {
     if (settled) {
       problems.addAll(reckoning.problems());
       problems.addAll(IdleReleases.find(log, reckoning.facts(), asOf));
+      problems.addAll(IdleGroups.find(log, reckoning.facts()));
     }
     NextBuild.Priced priced = settled ? priced(log, reckoning.facts(), today, problems) : null;
     return new Opened(log, album, reckoning.facts(), reading.answers(), priced, problems.list());

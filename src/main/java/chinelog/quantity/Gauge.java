@@ -1,5 +1,6 @@
 package chinelog.quantity;
 
+import chinelog.problem.Sentence;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
@@ -98,7 +99,7 @@ public enum Gauge {
         .orElseThrow(
             () ->
                 new QuantityException(
-                    name() + " has no number " + n + ".",
+                    Sentence.of("{0} has no number {1}.", name(), n),
                     "Write a number of that gauge, or the size itself.",
                     0));
   }

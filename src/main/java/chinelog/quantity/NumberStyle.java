@@ -6,8 +6,11 @@ import java.math.RoundingMode;
 import java.text.NumberFormat;
 import java.util.Currency;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BinaryOperator;
+import java.util.function.Function;
 
 /**
  * How quantities are shown to readers, such as {@code 1.19 m ± 0.002 m}, {@code 1 3⁄16 in}, {@code
@@ -46,6 +49,10 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   /** What a sum of doubles may leave behind a tolerance's last digit. */
   private static final int DIGITS_OF_TOLERANCE = 9;
 
+  private static final Map<Locale, NumberFormat> NUMBERS = new ConcurrentHashMap<>();
+  private static final Map<Locale, NumberFormat> MONEY = new ConcurrentHashMap<>();
+  private static final Map<Locale, NumberFormat> PERCENT = new ConcurrentHashMap<>();
+
   public NumberStyle {
     if (inchDenominator < 0 || Integer.bitCount(inchDenominator) > 1) {
       throw new IllegalArgumentException("not a power of two: " + inchDenominator);
@@ -72,16 +79,34 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   /**
-   * The value to so many significant digits in its own unit, without its tolerance, for whoever
-   * wants to reckon on with it; what was written with fewer is not drawn out.
+   * The value to so many significant digits, without its tolerance, for whoever wants to reckon on
+   * with it; as {@link #showValue} where that rounds nothing away. Fractions of an inch, hours and
+   * minutes and money are told in decimals where they would else be rounded.
    */
-  public String showToDigits(Quantity q, int digits) {
-    if (compound(q.unit()).isPresent() || q.unit().currency() != null || suitsFraction(q)) {
+  public String showToDigits(Quantity quantity, int digits) {
+    Quantity q = Rescaling.suited(quantity);
+    if (isInSteps(q)) {
       return showValue(q);
     }
     BigDecimal plain = q.value().stripTrailingZeros();
     int places = Math.min(Math.max(0, plain.scale()), digits - Quantity.magnitude(plain));
     return withUnit(number(q.value(), Math.max(0, places), false), q.unit());
+  }
+
+  /** The value of the last digit that {@link #showToDigits} writes at most. */
+  public Quantity stepToDigits(Quantity quantity, int digits) {
+    Quantity q = Rescaling.suited(quantity);
+    Quantity finest =
+        Quantity.of(
+            BigDecimal.ONE.scaleByPowerOfTen(Quantity.magnitude(q.value()) - digits), q.unit());
+    Quantity shown = step(quantity);
+    return finest.coherent() < shown.coherent() ? finest : shown;
+  }
+
+  /** Whether a quantity is a whole number of what {@link #show} shows it to. */
+  private boolean isInSteps(Quantity q) {
+    double steps = q.coherent() / step(q).coherent();
+    return Math.abs(steps - Math.rint(steps)) <= 1e-9 * Math.max(1, Math.abs(steps));
   }
 
   /**
@@ -291,7 +316,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   private String money(Quantity q, String code) {
-    NumberFormat format = NumberFormat.getCurrencyInstance(locale);
+    NumberFormat format = own(MONEY, NumberFormat::getCurrencyInstance);
     Currency currency = Currency.getInstance(code);
     format.setCurrency(currency);
     int digits = Math.max(0, currency.getDefaultFractionDigits());
@@ -324,7 +349,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   private boolean percentIsClose() {
-    String pattern = NumberFormat.getPercentInstance(locale).format(0.5);
+    String pattern = own(PERCENT, NumberFormat::getPercentInstance).format(0.5);
     return pattern.indexOf('%') > 0 && Character.isDigit(pattern.charAt(pattern.indexOf('%') - 1));
   }
 
@@ -364,13 +389,18 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   }
 
   private String number(BigDecimal value, int places, boolean padded) {
-    NumberFormat format = NumberFormat.getNumberInstance(locale);
+    NumberFormat format = own(NUMBERS, NumberFormat::getNumberInstance);
     BigDecimal rounded = rounded(value, places);
     int decimals = Math.max(0, places);
     format.setMaximumFractionDigits(decimals);
     format.setMinimumFractionDigits(
         padded ? decimals : Math.min(decimals, Math.max(0, rounded.scale())));
     return signed(format.format(rounded));
+  }
+
+  /** A format to set up as it is wanted; to find one takes long, to copy it does not. */
+  private NumberFormat own(Map<Locale, NumberFormat> found, Function<Locale, NumberFormat> find) {
+    return (NumberFormat) found.computeIfAbsent(locale, find).clone();
   }
 
   private static BigDecimal rounded(BigDecimal value, int places) {

@@ -1,9 +1,11 @@
 package chinelog.quantity;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -15,6 +17,7 @@ import java.util.concurrent.ConcurrentHashMap;
 public final class NumberWords {
 
   private static final int HIGHEST = 9999;
+  private static final int BEGINNING = 3;
   private static final Map<String, NumberWords> BY_LANGUAGE = new ConcurrentHashMap<>();
 
   private static final String[] EN =
@@ -64,6 +67,7 @@ public final class NumberWords {
 
   private final String language;
   private final Map<String, Integer> byLetters = new HashMap<>();
+  private final Set<String> beginnings = new HashSet<>();
   private int longest;
 
   private NumberWords(String language) {
@@ -90,6 +94,15 @@ public final class NumberWords {
   private void put(String letters, int n) {
     byLetters.putIfAbsent(letters, n);
     longest = Math.max(longest, letters.length());
+    if (letters.length() >= BEGINNING) {
+      beginnings.add(letters.substring(0, BEGINNING));
+    }
+  }
+
+  /** Whether some number may be spelled by these letters and more; no less than that. */
+  public boolean mayBegin(CharSequence letters) {
+    return letters.length() < BEGINNING
+        || beginnings.contains(letters.subSequence(0, BEGINNING).toString());
   }
 
   /** The number spelled by these letters; -1 where they spell none. */

@@ -1,5 +1,6 @@
 package chinelog.quantity;
 
+import chinelog.problem.Sentence;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import org.jspecify.annotations.Nullable;
@@ -261,7 +262,7 @@ public final class Quantity implements Comparable<Quantity> {
     }
     if (orZero(other.tolerance).compareTo(other.value.abs()) >= 0) {
       throw new QuantityException(
-          "This divides by " + other + ", which may be zero.",
+          Sentence.of("This divides by {0}, which may be zero.", other),
           "Give the divisor a tolerance that is smaller than its value.",
           0);
     }
@@ -318,7 +319,7 @@ public final class Quantity implements Comparable<Quantity> {
   public Quantity power(int n) throws QuantityException {
     if (Math.abs(n) > 9) {
       throw new QuantityException(
-          "The power " + n + " is out of reach.", "Write a power from -9 to 9.", 0);
+          Sentence.of("The power {0} is out of reach.", n), "Write a power from -9 to 9.", 0);
     }
     Quantity product = of(1, Unit.ONE);
     for (int i = 0; i < Math.abs(n); i++) {
@@ -339,7 +340,7 @@ public final class Quantity implements Comparable<Quantity> {
     }
     if (unit.terms().stream().anyMatch(t -> t.power() % 2 != 0) && !unit.isDimensionless()) {
       throw new QuantityException(
-          "\"" + unit + "\" is not the square of a unit.",
+          Sentence.of("\"{0}\" is not the square of a unit.", unit),
           "Take the root of an area, a plain number, or another square.",
           0);
     }
@@ -405,7 +406,7 @@ public final class Quantity implements Comparable<Quantity> {
     try {
       return unit.compare(value, other.value, other.unit);
     } catch (QuantityException e) {
-      throw new IllegalArgumentException(e.what(), e);
+      throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 

@@ -1,5 +1,7 @@
 package chinelog.quantity;
 
+import chinelog.problem.Sentence;
+
 /**
  * Text that is no quantity, or a computation that has no meaning, such as adding metres to grams.
  *
@@ -8,7 +10,8 @@ package chinelog.quantity;
 public final class QuantityException extends Exception {
 
   private final int index;
-  private final String remedy;
+  private final transient Sentence what;
+  private final transient Sentence remedy;
   private final boolean general;
 
   /**
@@ -16,19 +19,20 @@ public final class QuantityException extends Exception {
    * @param remedy what to write instead, a sentence with its stop
    * @param index offset into the text in UTF-16 code units, from 0; 0 where there is no text
    */
-  public QuantityException(String what, String remedy, int index) {
+  public QuantityException(CharSequence what, CharSequence remedy, int index) {
     this(what, remedy, index, false);
   }
 
-  private QuantityException(String what, String remedy, int index, boolean general) {
-    super(what);
-    this.remedy = remedy;
+  private QuantityException(CharSequence what, CharSequence remedy, int index, boolean general) {
+    super(what.toString());
+    this.what = Sentence.of(what);
+    this.remedy = Sentence.of(remedy);
     this.index = index;
     this.general = general;
   }
 
   /** One whose remedy says how any quantity is written, for want of a better guess. */
-  static QuantityException general(String what, String remedy, int index) {
+  static QuantityException general(CharSequence what, CharSequence remedy, int index) {
     return new QuantityException(what, remedy, index, true);
   }
 
@@ -37,11 +41,11 @@ public final class QuantityException extends Exception {
     return new QuantityException(what(), remedy, index + offset, general);
   }
 
-  public String what() {
-    return String.valueOf(getMessage());
+  public Sentence what() {
+    return what;
   }
 
-  public String remedy() {
+  public Sentence remedy() {
     return remedy;
   }
 

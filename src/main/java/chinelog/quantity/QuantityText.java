@@ -1,5 +1,6 @@
 package chinelog.quantity;
 
+import chinelog.problem.Sentence;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.format.DateTimeParseException;
@@ -67,8 +68,8 @@ final class QuantityText {
       return new Written(value.withTolerance(own), nominal.lastDigit());
     } catch (QuantityException e) {
       throw new QuantityException(
-          "The tolerance is of another kind than the figure: " + e.what(),
-          "Write it in " + value.unit() + " or in %.",
+          Sentence.of("The tolerance is of another kind than the figure: {0}", e.what()),
+          Sentence.of("Write it in {0} or in %.", value.unit()),
           sign + width);
     }
   }
@@ -90,7 +91,9 @@ final class QuantityText {
       return new Written(exact.in(Unit.MINUTE), Quantity.of(1, Unit.MINUTE));
     } catch (DateTimeParseException | ArithmeticException e) {
       throw new QuantityException(
-          "\"" + text + "\" is not a duration.", "Write such as 2 h 30 min or PT2H30M.", 0);
+          Sentence.of("\"{0}\" is not a duration.", text),
+          "Write such as 2 h 30 min or PT2H30M.",
+          0);
     }
   }
 
@@ -135,7 +138,7 @@ final class QuantityText {
     Matcher m = NUMBER.matcher(text);
     if (!m.find(start) || m.start() != start) {
       throw QuantityException.general(
-          "\"" + text.substring(start).strip() + "\" does not begin with a number.",
+          Sentence.of("\"{0}\" does not begin with a number.", text.substring(start).strip()),
           "Write a number and a unit, such as 12.5 mm or 1 3/16 in.",
           offset + start);
     }
@@ -189,7 +192,7 @@ final class QuantityText {
               && next.compareTo(Quantity.of(1, step.unit())) < 0;
       if (!smaller || step.value().stripTrailingZeros().scale() > 0) {
         throw QuantityException.general(
-            "\"" + text.strip() + "\" does not go down in steps.",
+            Sentence.of("\"{0}\" does not go down in steps.", text.strip()),
             "Write whole larger units first, such as 2 h 30 min or 5 ft 3 1/2 in.",
             offset);
       }

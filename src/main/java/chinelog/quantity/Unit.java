@@ -1,5 +1,6 @@
 package chinelog.quantity;
 
+import chinelog.problem.Sentence;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
@@ -251,13 +252,13 @@ public final class Unit {
     String into = target.currency();
     if (from != null && into != null && !from.equals(into)) {
       throw new QuantityException(
-          "Money in " + from + " and money in " + into + " do not mix.",
+          Sentence.of("Money in {0} and money in {1} do not mix.", from, into),
           "Write all money of a log in one currency.",
           0);
     }
     throw new QuantityException(
-        name() + " cannot be turned into " + target.name() + ".",
-        "Write a unit of the same kind as " + target.name() + ".",
+        Sentence.of("{0} cannot be turned into {1}.", name(), target.name()),
+        Sentence.of("Write a unit of the same kind as {0}.", target.name()),
         0);
   }
 

@@ -1,5 +1,6 @@
 package chinelog.quantity;
 
+import chinelog.problem.Sentence;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.util.Currency;
@@ -220,14 +221,14 @@ final class UnitTable {
   }
 
   /** What to write instead of a symbol that is nearly right. */
-  static Optional<String> findRemedy(String symbol) {
-    return Optional.ofNullable(AMBIGUOUS.get(symbol))
+  static Optional<CharSequence> findRemedy(String symbol) {
+    return Optional.<CharSequence>ofNullable(AMBIGUOUS.get(symbol))
         .or(
             () ->
                 BY_SYMBOL.keySet().stream()
                     .filter(s -> s.equalsIgnoreCase(symbol))
                     .findFirst()
-                    .map(s -> "Write \"" + s + "\"."));
+                    .map(s -> Sentence.of("Write \"{0}\".", s)));
   }
 
   private static void put(

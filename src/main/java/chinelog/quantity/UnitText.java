@@ -1,5 +1,6 @@
 package chinelog.quantity;
 
+import chinelog.problem.Sentence;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -29,7 +30,8 @@ final class UnitText {
     UnitText parser = new UnitText(text);
     Unit unit = parser.product();
     if (parser.at < text.length()) {
-      throw parser.wrong("\"" + text.substring(parser.at) + "\" is left over.", "Remove it.");
+      throw parser.wrong(
+          Sentence.of("\"{0}\" is left over.", text.substring(parser.at)), "Remove it.");
     }
     return unit;
   }
@@ -76,8 +78,9 @@ final class UnitText {
       }
     }
     at = start;
-    String what = word.isEmpty() ? "A unit is missing." : "\"" + word + "\" is not a unit.";
-    Optional<String> remedy = UnitTable.findRemedy(word);
+    CharSequence what =
+        word.isEmpty() ? "A unit is missing." : Sentence.of("\"{0}\" is not a unit.", word);
+    Optional<CharSequence> remedy = UnitTable.findRemedy(word);
     throw remedy.isPresent()
         ? wrong(what, remedy.get())
         : QuantityException.general(
@@ -104,7 +107,7 @@ final class UnitText {
     }
   }
 
-  private QuantityException wrong(String what, String remedy) {
+  private QuantityException wrong(CharSequence what, CharSequence remedy) {
     return new QuantityException(what, remedy, at);
   }
 

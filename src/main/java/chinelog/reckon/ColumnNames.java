@@ -3,6 +3,7 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.log.records.Table;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.reckon.formula.Expression;
@@ -121,8 +122,8 @@ final class ColumnNames {
       }
       if (part instanceof Expression.Name name && isOne(name)) {
         throw new QuantityException(
-            "\"" + name.name() + "\" is a column of a table, not one figure.",
-            "Write what you want of it, such as mean(" + name.name() + ").",
+            Sentence.of("\"{0}\" is a column of a table, not one figure.", name.name()),
+            Sentence.of("Write what you want of it, such as mean({0}).", name.name()),
             formula.indexOf(part));
       }
       return part;
@@ -146,14 +147,14 @@ final class ColumnNames {
           figures.add(placed(new Expression.Literal(figure, place), name));
         } else if (!cell.text().isEmpty()) {
           throw new QuantityException(
-              "\"" + cell.text() + "\" (" + cell.place() + ") is not a number.",
+              Sentence.of("\"{0}\" ({1}) is not a number.", cell.text(), cell.place()),
               "Write a number there, or leave the cell empty.",
               formula.indexOf(name));
         }
       }
       if (figures.isEmpty()) {
         throw new QuantityException(
-            "The column \"" + column.name() + "\" (" + column.place() + ") holds no figure.",
+            Sentence.of("The column \"{0}\" ({1}) holds no figure.", column.name(), column.place()),
             "Write one at least.",
             formula.indexOf(name));
       }

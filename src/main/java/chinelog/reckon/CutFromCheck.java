@@ -4,6 +4,7 @@ import chinelog.log.records.CutFrom;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
 import chinelog.log.records.Request;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.reckon.trade.Part;
 import java.util.ArrayList;
@@ -31,14 +32,15 @@ final class CutFromCheck {
       if (!materials.contains(from.material())) {
         ledger.error(
             from.place(),
-            "There is no \"" + from.material() + "\" in stock.yaml.",
+            Sentence.of("There is no \"{0}\" in stock.yaml.", from.material()),
             Suggestion.remedy(from.material(), materials));
       }
       for (String name : from.parts()) {
         if (!known.contains(name)) {
           ledger.error(
               from.place(),
-              "No reckoning of facts.yaml, nor a part of one, is called \"" + name + "\".",
+              Sentence.of(
+                  "No reckoning of facts.yaml, nor a part of one, is called \"{0}\".", name),
               Suggestion.remedy(name, known));
         }
       }
@@ -59,20 +61,18 @@ final class CutFromCheck {
     if (size[0] > from.lengthMm() + 1e-6 || size[1] > from.widthMm() + 1e-6) {
       ledger.error(
           from.place(),
-          String.format(
-              Locale.ROOT,
-              "The part \"%s\" of \"%s\" is %.1f mm along the grain and %.1f mm across, larger than"
-                  + " a sheet of \"%s\".",
+          Sentence.of(
+              "The part \"{0}\" of \"{1}\" is {2} mm along the grain and {3} mm across, larger than"
+                  + " a sheet of \"{4}\".",
               part.name(),
               request,
-              size[0],
-              size[1],
+              String.format(Locale.ROOT, "%.1f", size[0]),
+              String.format(Locale.ROOT, "%.1f", size[1]),
               from.material()),
-          "Give a larger sheet, cut moulds in halves (mould: half), or write except: ["
-              + request
-              + "."
-              + part.name()
-              + "].");
+          Sentence.of(
+              "Give a larger sheet, cut moulds in halves (mould: half), or write except:"
+                  + " [{0}.{1}].",
+              request, part.name()));
     }
   }
 

@@ -31,7 +31,7 @@ public final class Explanation {
   private static final int DEEPEST = 20;
 
   /** Enough that whoever reckons on gets the last digit shown, which is the fourth. */
-  private static final int DIGITS = 7;
+  public static final int DIGITS = 7;
 
   private static final int MOST_NAMED_IN_WORDS = 8;
   private static final int MOST_NAMED_IN_A_SUM = 3;
@@ -160,16 +160,21 @@ public final class Explanation {
    *
    * @param named whether the readers may see the fact of that name; if they may not see one that
    *     this rests on, all they learn is a fixed sentence
-   * @param literals whether they may see the figures that stand in the formula itself, which they
-   *     may not where a release tells no more than the result; then they learn no more, either
+   * @param inFull whether they may see a fact by right, and not by a release alone: then figures
+   *     are told to so many digits that the last one shown of what is reckoned from them follows.
+   *     Where a release tells the result, they learn nothing of the figures that stand in its
+   *     formula
    */
   public static List<String> working(
-      Fact fact, Facts facts, NumberStyle style, Predicate<String> named, boolean literals) {
+      Fact fact, Facts facts, NumberStyle style, Predicate<String> named, Predicate<Fact> inFull) {
     Expression formula = fact.formula();
     if (formula == null && fact.method().isEmpty()) {
       return List.of();
     }
+    boolean literals = inFull.test(fact);
     Catalogue words = Catalogue.of(Facts.MESSAGES, style.locale());
+    Function<Fact, String> value =
+        f -> inFull.test(f) ? style.showToDigits(f.value(), DIGITS) : style.showValue(f.value());
     boolean tellsTooMuch = !literals && formula != null && Formula.hasLiterals(formula);
     if (tellsTooMuch || !fact.inputs().stream().allMatch(named)) {
       return List.of(words.text("not.shown"));
@@ -178,13 +183,17 @@ public final class Explanation {
     if (formula == null) {
       List<Message> method = new ArrayList<>(fact.method());
       method.removeIf(m -> !literals && m.hasAmounts());
-      steps.add(words.text(method));
+      Catalogue exact = words.toDigits(DIGITS);
+      steps.add(exact.text(method));
       if (literals) {
-        fact.basis().given().forEach(m -> steps.add(words.text(m)));
+        fact.basis().given().forEach(m -> steps.add(exact.text(m)));
       }
       fact.basis().facts().stream()
           .flatMap(n -> facts.find(n).stream())
-          .forEach(f -> steps.add(words.text(f.title()) + ": " + style.show(f.value())));
+          .forEach(
+              f ->
+                  steps.add(
+                      words.text(f.title()) + ": " + value.apply(f) + tolerance(f.value(), style)));
     } else if (isLongSum(fact)) {
       steps.add(words.text("sum.of", fact.inputs().size()));
     } else {
@@ -195,13 +204,16 @@ public final class Explanation {
               + FormulaWriter.write(
                   formula, n -> quoted(words.text(find.apply(n).title())), style));
       if (!fact.inputs().isEmpty()) {
-        steps.add(
-            "= "
-                + FormulaWriter.write(formula, n -> style.showValue(find.apply(n).value()), style));
+        steps.add("= " + FormulaWriter.write(formula, n -> value.apply(find.apply(n)), style));
       }
     }
     steps.add("= " + withError(fact.value(), style, words));
     return List.copyOf(steps);
+  }
+
+  private static String tolerance(Quantity value, NumberStyle style) {
+    String shown = style.showTolerance(value);
+    return shown.isEmpty() ? "" : " " + shown;
   }
 
   private static String withError(Quantity value, NumberStyle style, Catalogue words) {

@@ -88,6 +88,15 @@ public sealed interface FactId {
   /** The group of the subject's own figures. */
   String SUBJECT = "full";
 
+  /**
+   * Groups of figures in the order in which the trade tells them: sizes, the hull, what it weighs,
+   * what drives it, how she ran, what it took; others stand at the empty name.
+   */
+  List<String> GROUPS =
+      List.of(
+          SUBJECT, "scale", "built", "hull", "model", "", "mass", "balance", "rig", "sail", "power",
+          "trial", "hours", "labour", "cost", "price", "rate");
+
   /** The group of what was found on trial. */
   String TRIAL = "trial";
 

@@ -3,6 +3,7 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.log.records.Statement;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.reckon.formula.Evaluator;
@@ -68,7 +69,9 @@ final class FormulaNode implements Node {
     } catch (Evaluator.Fault fault) {
       QuantityException reason = fault.reason();
       ledger.error(
-          at(formula.indexOf(fault.part())), "\"" + name + "\": " + reason.what(), reason.remedy());
+          at(formula.indexOf(fault.part())),
+          Sentence.of("\"{0}\": {1}", name, reason.what()),
+          reason.remedy());
       return false;
     }
   }
@@ -83,7 +86,7 @@ final class FormulaNode implements Node {
             .orElse(0);
     ledger.error(
         at(index),
-        "\"" + name + "\" needs \"" + need + "\", but there is no such fact.",
+        Sentence.of("\"{0}\" needs \"{1}\", but there is no such fact.", name, need),
         Ledger.remedyFor(need, graph.names()));
   }
 
@@ -97,8 +100,8 @@ final class FormulaNode implements Node {
     ledger.error(
         statement.place(),
         circle.size() == 2
-            ? "\"" + name + "\" is reckoned from itself."
-            : "\"" + name + "\" rests on itself: " + String.join(" → ", circle) + ".",
+            ? Sentence.of("\"{0}\" is reckoned from itself.", name)
+            : Sentence.of("\"{0}\" rests on itself: {1}.", name, String.join(" → ", circle)),
         "State or measure one of them instead of reckoning it.");
   }
 

@@ -5,6 +5,7 @@ import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
 import chinelog.log.records.Stage;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -129,7 +130,7 @@ final class HoursBook {
     if (!hours.unit().isCompatible(Unit.HOUR)) {
       ledger.error(
           stage.place(),
-          "The planned hours of \"" + stage.id() + "\" are " + hours + ", which is no time.",
+          Sentence.of("The planned hours of \"{0}\" are {1}, which is no time.", stage.id(), hours),
           "Write such as 18 h or 2 h 30 min.");
       return;
     }

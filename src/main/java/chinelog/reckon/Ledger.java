@@ -3,6 +3,7 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -34,24 +35,24 @@ final class Ledger {
     this.problems = problems;
   }
 
-  void error(Place place, String what, String remedy) {
+  void error(Place place, CharSequence what, CharSequence remedy) {
     problems.error(place, what, remedy);
   }
 
-  void question(Place place, String what, String remedy) {
+  void question(Place place, CharSequence what, CharSequence remedy) {
     problems.question(place, what, remedy);
   }
 
-  void reminder(Place place, String what, String remedy) {
+  void reminder(Place place, CharSequence what, CharSequence remedy) {
     problems.reminder(place, what, remedy);
   }
 
   /** What to do about a name that none of the facts has. */
-  static String remedyFor(String name, Set<String> facts) {
+  static CharSequence remedyFor(String name, Set<String> facts) {
     return name.equals(FactId.SCALE.name())
         ? "Write it in log.yaml, such as \"scale: 1:16\"."
         : Suggestion.findNearest(name, facts)
-            .map(n -> "Did you mean \"" + n + "\"?")
+            .<CharSequence>map(Suggestion::of)
             .orElse("State it in facts.yaml, or measure it in an entry.");
   }
 
@@ -119,7 +120,7 @@ final class Ledger {
     if (before != null) {
       problems.error(
           fact.place(),
-          "There is already a fact \"" + fact.name() + "\" (" + before.place() + ").",
+          Sentence.of("There is already a fact \"{0}\" ({1}).", fact.name(), before.place()),
           "Give one of the two another name.");
     }
   }
@@ -183,7 +184,7 @@ final class Ledger {
               entry));
     } catch (Evaluator.Fault fault) {
       QuantityException reason = fault.reason();
-      problems.error(place, "\"" + id.name() + "\": " + reason.what(), reason.remedy());
+      problems.error(place, Sentence.of("\"{0}\": {1}", id.name(), reason.what()), reason.remedy());
     }
   }
 

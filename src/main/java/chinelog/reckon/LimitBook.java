@@ -2,6 +2,7 @@ package chinelog.reckon;
 
 import chinelog.label.Label;
 import chinelog.log.records.Limit;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -37,7 +38,7 @@ public final class LimitBook {
       } catch (QuantityException e) {
         ledger.error(
             FormulaNode.at(limit.place(), e.index()),
-            "Limit \"" + limit.title() + "\": " + e.what(),
+            Sentence.of("Limit \"{0}\": {1}", limit.title(), e.what()),
             e.remedy());
       }
     }
@@ -54,7 +55,7 @@ public final class LimitBook {
     for (String name : names) {
       if (ledger.find(name).isEmpty()) {
         throw new QuantityException(
-            "There is no fact \"" + name + "\".",
+            Sentence.of("There is no fact \"{0}\".", name),
             Ledger.remedyFor(name, ledger.facts().keySet()),
             0);
       }
@@ -161,15 +162,9 @@ public final class LimitBook {
     if (check.verdict() == Facts.Verdict.BROKEN) {
       ledger.reminder(
           check.limit().place(),
-          "The limit \""
-              + check.limit().title()
-              + "\" ("
-              + check.limit().rule()
-              + ") is broken: \""
-              + check.fact()
-              + "\" is "
-              + style.show(check.value())
-              + ".",
+          Sentence.of(
+              "The limit \"{0}\" ({1}) is broken: \"{2}\" is {3}.",
+              check.limit().title(), check.limit().rule(), check.fact(), style.show(check.value())),
           "Change the model, or the rule if it is not meant so.");
     }
   }

@@ -7,6 +7,7 @@ import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Stage;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.QuantityException;
 import java.util.Map;
@@ -70,7 +71,7 @@ final class LinkCheck {
     if (fact == null) {
       ledger.error(
           link.place(),
-          "There is no fact \"" + link.fact() + "\".",
+          Sentence.of("There is no fact \"{0}\".", link.fact()),
           Ledger.remedyFor(link.fact(), ledger.facts().keySet()));
       return;
     }
@@ -84,22 +85,17 @@ final class LinkCheck {
       if (!figure.agrees(fact)) {
         ledger.error(
             link.place(),
-            "\""
-                + written
-                + "\" is written, but \""
-                + fact.name()
-                + "\" is "
-                + style.show(fact.value())
-                + " ("
-                + fact.place()
-                + ").",
+            Sentence.of(
+                "\"{0}\" is written, but \"{1}\" is {2} ({3}).",
+                written, fact.name(), style.show(fact.value()), fact.place()),
             "Correct the figure or the fact, or leave the brackets empty to have it filled"
                 + " in.");
       }
     } catch (QuantityException e) {
       ledger.error(
           link.place(),
-          "\"" + written + "\" cannot be held against \"" + fact.name() + "\": " + e.what(),
+          Sentence.of(
+              "\"{0}\" cannot be held against \"{1}\": {2}", written, fact.name(), e.what()),
           e.remedy());
     }
   }

@@ -4,6 +4,7 @@ import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Log;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -97,16 +98,14 @@ final class MassBook {
         if (parts > 1 && isWhole(weighing, mass, others) && isLatest(entry, weighing)) {
           ledger.reminder(
               weighing.place(),
-              "\""
-                  + weighing.part()
-                  + "\" weighs "
-                  + weighing.mass()
-                  + ", about what all "
-                  + parts
-                  + " parts weighed before do; if they are in it, mass.total counts them twice.",
-              "Weigh the whole as measured: {model.mass: "
-                  + weighing.mass()
-                  + "} instead, which adds to nothing.");
+              Sentence.of(
+                  "\"{0}\" weighs {1}, about what all {2} parts weighed before do; if they"
+                      + " are in it, mass.total counts them twice.",
+                  weighing.part(), weighing.mass(), parts),
+              Sentence.of(
+                  "Weigh the whole as measured: {model.mass: {0}} instead, which adds to"
+                      + " nothing.",
+                  weighing.mass()));
         }
       }
       entry.weighed().forEach(w -> aboard.put(w.part(), grams(w.mass())));
@@ -146,7 +145,8 @@ final class MassBook {
     if (!weighing.mass().unit().isCompatible(Unit.GRAM)) {
       ledger.error(
           weighing.place(),
-          "\"" + weighing.part() + "\" is weighed as " + weighing.mass() + ", which is no mass.",
+          Sentence.of(
+              "\"{0}\" is weighed as {1}, which is no mass.", weighing.part(), weighing.mass()),
           "Write such as 412 g or 14 1/2 oz.");
       return false;
     }
@@ -154,11 +154,9 @@ final class MassBook {
     if (latestId.name().equals(FactId.MASS.name())) {
       ledger.error(
           weighing.place(),
-          "A part cannot be called \""
-              + weighing.part()
-              + "\", as "
-              + latestId.name()
-              + " is reckoned.",
+          Sentence.of(
+              "A part cannot be called \"{0}\", as {1} is reckoned.",
+              weighing.part(), latestId.name()),
           "Name the part that was weighed.");
       return false;
     }
@@ -171,7 +169,7 @@ final class MassBook {
     if (ledger.find(name).isPresent()) {
       ledger.error(
           weighing.place(),
-          "\"" + weighing.part() + "\" is weighed twice in one entry.",
+          Sentence.of("\"{0}\" is weighed twice in one entry.", weighing.part()),
           "Keep one of the two.");
       return false;
     }

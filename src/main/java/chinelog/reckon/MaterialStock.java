@@ -6,6 +6,7 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Valuation;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -97,9 +98,12 @@ final class MaterialStock {
     if (!lot.bought().unit().isCompatible(unit) || lot.bought().value().signum() <= 0) {
       ledger.error(
           lot.place(),
-          "This lot of \"" + material + "\" is " + lot.bought() + ".",
-          "Write an amount above 0 in the unit of the first lot"
-              + (unit.symbol().isEmpty() ? "." : ", " + unit + "."));
+          Sentence.of("This lot of \"{0}\" is {1}.", material, lot.bought()),
+          Sentence.of(
+              unit.symbol().isEmpty()
+                  ? "Write an amount above 0 in the unit of the first lot."
+                  : "Write an amount above 0 in the unit of the first lot, {0}.",
+              unit));
       return;
     }
     ledger.given(
@@ -145,7 +149,7 @@ final class MaterialStock {
           ? takeInOrder(use, amountFact, entry, costId)
           : takeAtAverage(average, use, amountFact, entry, costId);
     } catch (QuantityException e) {
-      ledger.error(use.place(), "\"" + material + "\": " + e.what(), e.remedy());
+      ledger.error(use.place(), Sentence.of("\"{0}\": {1}", material, e.what()), e.remedy());
       everyCostKnown = false;
       return null;
     }
@@ -192,20 +196,17 @@ final class MaterialStock {
   private void askWhatWasBought(Entry.Use use, Quantity missing) {
     ledger.question(
         use.place(),
-        "\""
-            + material
-            + "\": "
-            + use.amount()
-            + " are used, and of that stock.yaml has no lot for "
-            + missing
-            + ". Were more bought?",
+        Sentence.of(
+            "\"{0}\": {1} are used, and of that stock.yaml has no lot for {2}. Were"
+                + " more bought?",
+            material, use.amount(), missing),
         "Add the lot to stock.yaml, without a price if you do not know it; or correct the amount.");
   }
 
   private void remindOfDates(Entry.Use use, Entry entry) {
     ledger.reminder(
         use.place(),
-        "\"" + material + "\" is used on " + entry.date() + " before it was bought.",
+        Sentence.of("\"{0}\" is used on {1} before it was bought.", material, entry.date()),
         "Check the dates of the entry and of the lot.");
   }
 

@@ -3,6 +3,7 @@ package chinelog.reckon;
 import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
@@ -96,15 +97,14 @@ final class MeasuredNode implements Node {
       all = false;
       ledger.error(
           m.place(),
-          "\""
-              + name
-              + "\" is measured as "
-              + m.value()
-              + (plan == null ? ", but another time in " : ", but its plan is in ")
-              + unit
-              + " ("
-              + like.place()
-              + ").",
+          Sentence.of(
+              plan == null
+                  ? "\"{0}\" is measured as {1}, but another time in {2} ({3})."
+                  : "\"{0}\" is measured as {1}, but its plan is in {2} ({3}).",
+              name,
+              m.value(),
+              unit,
+              like.place()),
           "Write the measurement with a unit of the same kind.");
       ledger.withdraw(id(i).name());
     }
@@ -125,7 +125,7 @@ final class MeasuredNode implements Node {
   public void circular(Ledger ledger, List<String> circle) {
     ledger.error(
         readings.get(0).measurement.place(),
-        "\"" + name + "\" rests on itself: " + String.join(" → ", circle) + ".",
+        Sentence.of("\"{0}\" rests on itself: {1}.", name, String.join(" → ", circle)),
         "State one of them instead of reckoning it.");
   }
 }

@@ -9,6 +9,7 @@ import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -114,7 +115,7 @@ public final class NextBuild {
       problems.error(
           plan.place(),
           "Neither this file nor log.yaml says what an hour costs.",
-          "Write such as \"rate: 34 " + log.head().currency() + "/h\".");
+          Sentence.of("Write such as \"rate: 34 {0}/h\".", log.head().currency()));
       return null;
     }
     label = label.join(rate.label());
@@ -128,7 +129,7 @@ public final class NextBuild {
       if (hours == null || hours.value().value().signum() == 0) {
         problems.error(
             price.place(),
-            "No hours are written down for the stage \"" + price.stage() + "\".",
+            Sentence.of("No hours are written down for the stage \"{0}\".", price.stage()),
             "Take it out of this file, or write its hours into the entries.");
         continue;
       }
@@ -209,7 +210,7 @@ public final class NextBuild {
     } catch (QuantityException e) {
       problems.error(
           written.place(),
-          "This log has no fact \"" + written.value() + "\".",
+          Sentence.of("This log has no fact \"{0}\".", written.value()),
           Suggestion.remedy(written.value(), facts.byName().keySet()));
       return null;
     }

@@ -1,6 +1,7 @@
 package chinelog.reckon;
 
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import java.util.List;
 
 /** Something that yields facts once the facts it needs are there. */
@@ -29,7 +30,7 @@ interface Node {
   default void tooDeep(Ledger ledger, int most) {
     ledger.error(
         place(),
-        "\"" + name() + "\" rests on more than " + most + " facts, one upon the other.",
+        Sentence.of("\"{0}\" rests on more than {1} facts, one upon the other.", name(), most),
         "State one of them instead of reckoning it, or reckon it from what was measured.");
   }
 

@@ -11,6 +11,7 @@ import chinelog.log.records.Statement;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
@@ -103,8 +104,8 @@ public final class Reckoner {
       if (!isPerTime(rate.value().unit(), head.currency())) {
         problems.error(
             rate.place(),
-            "The rate " + rate.value() + " is not " + head.currency() + " for a time.",
-            "Write such as 34 " + head.currency() + "/h.");
+            Sentence.of("The rate {0} is not {1} for a time.", rate.value(), head.currency()),
+            Sentence.of("Write such as 34 {0}/h.", head.currency()));
       }
     }
     // What is planned to be used is for the shopping list alone.
@@ -176,7 +177,7 @@ public final class Reckoner {
       if (!graph.add(new FormulaNode(id, statement, filled.formula(), label))) {
         problems.error(
             statement.place(),
-            "\"" + id.name() + "\" is stated twice.",
+            Sentence.of("\"{0}\" is stated twice.", id.name()),
             "Keep one of the two, or give one another name.");
       } else if (node != null) {
         node.plannedAs(id.name(), Ledger.title(statement.title(), statement.name()));
@@ -184,7 +185,7 @@ public final class Reckoner {
     } catch (QuantityException e) {
       problems.error(
           FormulaNode.at(statement.expressionPlace(), e.index()),
-          "\"" + statement.name() + "\": " + e.what(),
+          Sentence.of("\"{0}\": {1}", statement.name(), e.what()),
           e.remedy());
     }
   }
@@ -204,9 +205,10 @@ public final class Reckoner {
     if (path.startsWith("sheets/")) {
       problems.error(
           statement.place(),
-          "\"" + statement.name() + "\" was taken from \"" + path + "\", which is not there.",
+          Sentence.of(
+              "\"{0}\" was taken from \"{1}\", which is not there.", statement.name(), path),
           Suggestion.findNearest(path, log.sheets().stream().map(Sheet::path).toList())
-              .map(near -> "Did you mean \"" + near + "\"?")
+              .<CharSequence>map(Suggestion::of)
               .orElse(
                   "Put the drawing there under that name, as a PDF or a picture; or take \"from\""
                       + " away and say in the title what it was taken from."));
@@ -218,7 +220,7 @@ public final class Reckoner {
     if (FactId.isKept(name) || ledger.find(name).isPresent()) {
       problems.error(
           place,
-          "The name \"" + name + "\" is kept for what is counted from the log.",
+          Sentence.of("The name \"{0}\" is kept for what is counted from the log.", name),
           "Give this fact another name.");
       return false;
     }
@@ -236,11 +238,9 @@ public final class Reckoner {
       if (written && t != null && t.compareTo(fact.value().value().abs()) > 0) {
         problems.reminder(
             fact.place(),
-            "The tolerance of \""
-                + fact.name()
-                + "\" ("
-                + style.show(fact.value())
-                + ") is larger than its value.",
+            Sentence.of(
+                "The tolerance of \"{0}\" ({1}) is larger than its value.",
+                fact.name(), style.show(fact.value())),
             "Check both figures and their units.");
       }
     }
@@ -261,10 +261,11 @@ public final class Reckoner {
       String money = Currency.getInstance(code).getDisplayName(Locale.ENGLISH);
       problems.error(
           fact.place(),
-          "\"" + fact.name() + "\": " + code + " means money, " + money + ".",
+          Sentence.of("\"{0}\": {1} means money, {2}.", fact.name(), code, money),
           code.equals("AWG")
-              ? "Write wire as awg(24); money is written in " + own + " here."
-              : "Write a count without a unit, and money in " + own + ", as currency says.");
+              ? Sentence.of("Write wire as awg(24); money is written in {0} here.", own)
+              : Sentence.of(
+                  "Write a count without a unit, and money in {0}, as currency says.", own));
     }
   }
 }

@@ -6,6 +6,7 @@ import chinelog.log.records.Marked;
 import chinelog.log.records.Request;
 import chinelog.log.records.Table;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -63,7 +64,7 @@ final class RequestNode implements Node {
     if (reckoning == null) {
       ledger.error(
           request.reckoning().place(),
-          "There is no reckoning \"" + wanted + "\".",
+          Sentence.of("There is no reckoning \"{0}\".", wanted),
           wanted.equals("timber")
               ? "Write material, with name in place of species."
               : Suggestion.remedy(wanted, TradeReckonings.names()));
@@ -117,18 +118,14 @@ final class RequestNode implements Node {
         .orElseThrow(
             () ->
                 new QuantityException(
-                    "There is no table \"" + name + "\" in tables.",
+                    Sentence.of("There is no table \"{0}\" in tables.", name),
                     Suggestion.findNearest(name, known)
-                        .map(n -> "Did you mean \"" + n + "\"?")
+                        .<CharSequence>map(Suggestion::of)
                         .orElseGet(
                             () ->
-                                "Add tables/"
-                                    + name
-                                    + ".csv with the columns "
-                                    + columns(reckoning, input)
-                                    + "; \"reckon --list "
-                                    + reckoning.name()
-                                    + "\" shows one."),
+                                Sentence.of(
+                                    "Add tables/{0}.csv with the columns {1}; \"reckon --list {2}\" shows one.",
+                                    name, columns(reckoning, input), reckoning.name())),
                     0));
   }
 
@@ -172,7 +169,7 @@ final class RequestNode implements Node {
       } catch (Evaluator.Fault fault) {
         ledger.error(
             FormulaNode.at(place(input.getKey()), input.getValue().indexOf(fault.part())),
-            "\"" + input.getKey() + "\": " + fault.reason().what(),
+            Sentence.of("\"{0}\": {1}", input.getKey(), fault.reason().what()),
             fault.reason().remedy());
         return false;
       }
@@ -218,13 +215,9 @@ final class RequestNode implements Node {
     if (before != null) {
       ledger.reminder(
           before.place(),
-          "\""
-              + name
-              + "\" is given here, so that the one of \""
-              + reckoning.name()
-              + "\" ("
-              + request.place()
-              + ") is left out.",
+          Sentence.of(
+              "\"{0}\" is given here, so that the one of \"{1}\" ({2}) is left out.",
+              name, reckoning.name(), request.place()),
           "Give one of the two another name if you need both.");
       return;
     }
@@ -292,8 +285,8 @@ final class RequestNode implements Node {
       } else if (yields.stream().anyMatch(y -> y.basis().contains(input))) {
         ledger.reminder(
             request.place(),
-            "\"" + name() + "\" takes " + parameter.fallback() + " for \"" + input + "\".",
-            "Write " + input + ": " + parameter.title() + ".");
+            Sentence.of("\"{0}\" takes {1} for \"{2}\".", name(), parameter.fallback(), input),
+            Sentence.of("Write {0}: {1}.", input, parameter.title()));
       }
     }
     for (Yield yield : yields) {
@@ -301,7 +294,7 @@ final class RequestNode implements Node {
       if (caution != null) {
         ledger.reminder(
             request.place(),
-            "\"" + name() + "." + yield.name() + "\": " + caution.what(),
+            Sentence.of("\"{0}.{1}\": {2}", name(), yield.name(), caution.what()),
             caution.remedy());
       }
     }
@@ -320,16 +313,12 @@ final class RequestNode implements Node {
             c ->
                 ledger.reminder(
                     c.place(),
-                    "The heading does not say from which end \""
-                        + column
-                        + "\" is measured; "
-                        + parameter.fallback()
-                        + " is taken.",
-                    "Write \""
-                        + String.join("\" or \"", parameter.headings())
-                        + "\" as the heading, or "
-                        + parameter.name()
-                        + " with the reckoning."));
+                    Sentence.of(
+                        "The heading does not say from which end \"{0}\" is measured; {1} is taken.",
+                        column, parameter.fallback()),
+                    Sentence.of(
+                        "Write \"{0}\" as the heading, or {1} with the reckoning.",
+                        String.join("\" or \"", parameter.headings()), parameter.name())));
   }
 
   /** Whether the heading of a column says what is not written with the reckoning. */
@@ -368,7 +357,8 @@ final class RequestNode implements Node {
         if (part.name().equals(need)) {
           ledger.error(
               FormulaNode.at(place(input.getKey()), input.getValue().indexOf(part)),
-              "\"" + reckoning.name() + "\" needs \"" + need + "\", but there is no such fact.",
+              Sentence.of(
+                  "\"{0}\" needs \"{1}\", but there is no such fact.", reckoning.name(), need),
               Ledger.remedyFor(need, graph.names()));
           return;
         }
@@ -385,15 +375,12 @@ final class RequestNode implements Node {
   public void circular(Ledger ledger, List<String> circle) {
     ledger.error(
         request.place(),
-        "\""
-            + name()
-            + "\" ("
-            + reckoning.name()
-            + ") rests on itself: "
-            + String.join(" → ", circle)
-            + ".",
-        "State or measure what it needs; a name that begins with \""
-            + name()
-            + ".\" and is stated nowhere is looked for among its own figures.");
+        Sentence.of(
+            "\"{0}\" ({1}) rests on itself: {2}.",
+            name(), reckoning.name(), String.join(" → ", circle)),
+        Sentence.of(
+            "State or measure what it needs; a name that begins with \"{0}.\" and is"
+                + " stated nowhere is looked for among its own figures.",
+            name()));
   }
 }

@@ -5,6 +5,7 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Marked;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -144,8 +145,9 @@ public final class ShoppingList {
     if (shelf != null && !shelf.bought().unit().isCompatible(amount.unit())) {
       problems.error(
           planned.place(),
-          "Of \"" + material + "\" " + amount + " are planned, but it was bought in another unit.",
-          "Write the plan in the unit of stock.yaml, such as " + shelf.bought() + ".");
+          Sentence.of(
+              "Of \"{0}\" {1} are planned, but it was bought in another unit.", material, amount),
+          Sentence.of("Write the plan in the unit of stock.yaml, such as {0}.", shelf.bought()));
       return;
     }
     Quantity used = wanted.get(material);

@@ -8,6 +8,7 @@ import chinelog.log.records.Marked;
 import chinelog.log.records.Stage;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.wording.Message;
@@ -69,13 +70,11 @@ final class StockBook {
       problems.error(
           price.place(),
           currency == null
-              ? "The price " + price.value() + " is not an amount of money."
-              : "This price is in "
-                  + price.value().unit()
-                  + ", but the log's money is "
-                  + log.head().currency()
-                  + ".",
-          "Write such as 21.60 " + log.head().currency() + ".");
+              ? Sentence.of("The price {0} is not an amount of money.", price.value())
+              : Sentence.of(
+                  "This price is in {0}, but the log's money is {1}.",
+                  price.value().unit(), log.head().currency()),
+          Sentence.of("Write such as 21.60 {0}.", log.head().currency()));
       return false;
     }
     return true;
@@ -86,7 +85,7 @@ final class StockBook {
     if (shelf == null && !log.stock().isEmpty()) {
       problems.error(
           use.place(),
-          "\"" + use.material() + "\" is used, but stock.yaml has no such material.",
+          Sentence.of("\"{0}\" is used, but stock.yaml has no such material.", use.material()),
           Suggestion.remedy(use.material(), shelves.keySet()));
       return;
     }

@@ -4,6 +4,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Request;
 import chinelog.log.records.Table;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.reckon.trade.Parameter;
 import chinelog.reckon.trade.TradeReckoning;
@@ -76,19 +77,17 @@ final class UnreadColumns {
             .map(c -> c.replace("?", ""))
             .distinct()
             .toList();
+    Sentence read =
+        Sentence.of(
+            "Read are {0}; take the column out if it is not meant.", String.join(", ", known));
     problems.reminder(
         column.place(),
-        "The column \""
-            + column.name()
-            + "\" is not read by "
-            + String.join(" or ", reckonings)
-            + ".",
+        Sentence.of(
+            "The column \"{0}\" is not read by {1}.",
+            column.name(), String.join(" or ", reckonings)),
         Suggestion.findNearest(
-                    column.name(), known.stream().filter(k -> !k.contains("half-breadth")).toList())
-                .map(n -> "Did you mean \"" + n + "\"? ")
-                .orElse("")
-            + "Read are "
-            + String.join(", ", known)
-            + "; take the column out if it is not meant.");
+                column.name(), known.stream().filter(k -> !k.contains("half-breadth")).toList())
+            .map(near -> Sentence.of("{0} {1}", Suggestion.of(near), read))
+            .orElse(read));
   }
 }

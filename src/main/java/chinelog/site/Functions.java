@@ -12,6 +12,7 @@ import chinelog.markup.DrawingSvg;
 import chinelog.markup.HtmlWriter;
 import chinelog.markup.Particulars;
 import chinelog.markup.Parts;
+import chinelog.markup.Sources;
 import chinelog.markup.TextMarkup;
 import chinelog.markup.Theme;
 import chinelog.markup.Wording;
@@ -65,6 +66,15 @@ final class Functions {
     put(all, "runs", g -> markup(h -> TextMarkup.writeRuns(runs(g), manner, h)));
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
     put(all, "parts", g -> Parts.of(list(g, Figure.class)));
+    put(all, "sourcesOf", g -> Sources.of(list(g, Figure.class)));
+    put(
+        all,
+        "working",
+        g ->
+            markup(
+                h ->
+                    ((Sources) g.get(0))
+                        .write(h, (Figure) g.get(1), n -> wording.text("note.number", n))));
     put(all, "particulars", g -> Particulars.of(list(g, Figure.class)));
     put(all, "typeset", g -> TextMarkup.typeset(text(g, 0)));
     put(all, "notes", g -> markup(manner::notes));

@@ -3,6 +3,7 @@ package chinelog.site;
 import chinelog.edition.Picture;
 import chinelog.edition.Picture.Rendition;
 import chinelog.edition.Plate;
+import chinelog.edition.Text.PlateHere.Layout;
 import chinelog.markup.HatchDrawing;
 import chinelog.markup.HtmlWriter;
 import chinelog.markup.PartsDrawing;
@@ -10,6 +11,7 @@ import chinelog.markup.TextMarkup;
 import chinelog.markup.Wording;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -38,9 +40,10 @@ final class SiteManner implements TextMarkup.Manner {
   }
 
   @Override
-  public void plate(HtmlWriter html, Plate plate, boolean beside) {
+  public void plate(HtmlWriter html, Plate plate, Layout layout) {
     if (!plate.equals(opening)) {
-      figure(html, plate, beside ? Use.BESIDE : Use.TEXT);
+      Use beside = layout == Layout.BESIDE ? Use.BESIDE : Use.TEXT;
+      figure(html, plate, layout == Layout.WIDE ? Use.WIDE : beside);
     }
   }
 
@@ -68,8 +71,8 @@ final class SiteManner implements TextMarkup.Manner {
 
   private static String kind(Plate plate, Use use) {
     String kind = plate.picture().isPortrait() ? "plate portrait" : "plate";
-    if (use == Use.BESIDE) {
-      return kind + " beside";
+    if (use == Use.BESIDE || use == Use.WIDE) {
+      return kind + " " + use.name().toLowerCase(Locale.ROOT);
     }
     return use == Use.HERO && isTall(plate) ? kind + " tall" : kind;
   }
@@ -217,6 +220,8 @@ final class SiteManner implements TextMarkup.Manner {
         true),
     // It fills the window.
     WINDOW(1600, "(max-width: 39.99rem) and (min-resolution: 2.5dppx) 70vw, 100vw", true),
+    // The same within the text, out to the edge of the window.
+    WIDE(1600, "auto, 100vw", false),
     BESIDE(480, "auto, (min-width: 60rem) 20rem, (min-width: 40rem) 540px, 100vw", false),
     TEXT(
         960, "auto, (min-width: 60rem) 50rem, (min-width: 40rem) calc(100vw - 72px), 100vw", false),

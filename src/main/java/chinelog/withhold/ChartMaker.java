@@ -201,7 +201,7 @@ final class ChartMaker {
     try {
       return quantity.valueIn(unit).setScale(decimals, RoundingMode.HALF_UP);
     } catch (QuantityException e) {
-      throw new IllegalArgumentException(e.what(), e);
+      throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 }

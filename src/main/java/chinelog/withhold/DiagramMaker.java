@@ -2,16 +2,21 @@ package chinelog.withhold;
 
 import chinelog.edition.Diagram;
 import chinelog.edition.Drawing;
+import chinelog.log.records.Entry;
 import chinelog.log.records.Release;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.trade.Sketch;
 import chinelog.wording.Catalogue;
+import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Predicate;
@@ -36,6 +41,8 @@ final class DiagramMaker {
   private final Catalogue words;
   private final Catalogue own;
   private final Slugs slugs = new Slugs();
+  private final List<Facts.Drawing> drawings;
+  private final Map<String, List<Fact>> counts = new HashMap<>();
 
   /**
    * @param words of what editions say themselves
@@ -48,6 +55,7 @@ final class DiagramMaker {
     this.figures = figures;
     this.own = words;
     this.words = Catalogue.of(Facts.MESSAGES, visible.log().head().locale());
+    this.drawings = PatternMaker.drawings(visible);
   }
 
   List<Drawing> make() {
@@ -56,10 +64,45 @@ final class DiagramMaker {
         .filter(isDrawn)
         .forEach(d -> account.sees(d.label(), d.place(), Register.Kind.DRAWINGS_OF, d.request()));
     List<Drawing> made = new ArrayList<>();
-    PatternMaker.drawings(visible).stream()
+    drawings.stream()
         .filter(isDrawn)
         .filter(d -> account.sight().allows(d.label()) && !isReleased(d.request()))
         .forEach(d -> d.sketches().forEach(s -> made.add(diagram(d, s))));
+    return made;
+  }
+
+  /** The shell with what of it is planked by the end of an entry that counted the strips. */
+  List<Drawing> of(Entry entry) {
+    List<Drawing> made = new ArrayList<>();
+    for (Facts.Drawing drawing : drawings) {
+      OptionalInt now =
+          readings(drawing).stream()
+              .filter(f -> entry.id().equals(f.entry()))
+              .mapToInt(DiagramMaker::strips)
+              .max();
+      if (now.isEmpty()
+          || !account.sight().allows(drawing.label())
+          || isReleased(drawing.request())) {
+        continue;
+      }
+      int before =
+          laid(drawing).headMap(entry.date()).values().stream()
+              .mapToInt(Integer::intValue)
+              .max()
+              .orElse(0);
+      SortedMap<LocalDate, Integer> laid = new TreeMap<>();
+      laid.put(LocalDate.MIN, before);
+      laid.put(entry.date(), now.getAsInt());
+      Message said =
+          before == 0
+              ? Message.of("drawing.laid", now.getAsInt())
+              : Message.of("drawing.laid.day", now.getAsInt(), now.getAsInt() - before);
+      Drawing.Table none = new Drawing.Table(List.of(), List.of(), false);
+      drawing.sketches().stream()
+          .filter(s -> s.shapes().stream().anyMatch(Sketch.Strip.class::isInstance))
+          .forEach(
+              s -> made.add(diagram(drawing, s, " " + entry.date(), own.text(said), laid, none)));
+    }
     return made;
   }
 
@@ -76,24 +119,34 @@ final class DiagramMaker {
         .filter(n -> n.startsWith(drawing.request() + ".") || drawing.inputs().contains(n))
         .forEach(figures::show);
     SortedMap<LocalDate, Integer> laid = laid(drawing);
-    List<Diagram.Shape> shapes =
-        new ArrayList<>(sketch.shapes().stream().map(s -> shape(s, laid)).toList());
-    double height = rounded(sketch.height());
     Drawing.Table table =
         new Drawing.Table(
             sketch.head().stream().map(words::text).toList(),
             sketch.rows().stream().map(r -> r.stream().map(words::text).toList()).toList(),
             sketch.isKeyed());
-    if (!laid.isEmpty()) {
-      table = laidTable(laid);
-    }
+    String said = words.text(sketch.description()) + (laid.isEmpty() ? "" : " " + said(laid));
+    return diagram(drawing, sketch, "", said, laid, laid.isEmpty() ? table : laidTable(laid));
+  }
+
+  /**
+   * A drawing for readers.
+   *
+   * @param apart what tells its id from that of another of the same
+   */
+  private Diagram diagram(
+      Facts.Drawing drawing,
+      Sketch sketch,
+      String apart,
+      String said,
+      SortedMap<LocalDate, Integer> laid,
+      Drawing.Table table) {
     return new Diagram(
-        slugs.make(sketch.name() + " " + drawing.request()),
+        slugs.make(sketch.name() + " " + drawing.request() + apart),
         drawing.request(),
         words.text(sketch.title()),
-        words.text(sketch.description()) + (laid.isEmpty() ? "" : " " + said(laid)),
-        height,
-        shapes,
+        said,
+        rounded(sketch.height()),
+        sketch.shapes().stream().map(s -> shape(s, laid)).toList(),
         table,
         account.sight().under(drawing.label()));
   }
@@ -101,20 +154,32 @@ final class DiagramMaker {
   /** How many strips were laid by each day on which that was counted. */
   private SortedMap<LocalDate, Integer> laid(Facts.Drawing drawing) {
     SortedMap<LocalDate, Integer> laid = new TreeMap<>();
-    String counted = drawing.named().get(LAID);
-    if (counted != null) {
-      visible.facts().byName().values().stream()
-          .filter(f -> isReadingOf(f.id(), counted))
-          .filter(figures::sees)
-          .sorted(Comparator.comparing(Fact::name))
-          .forEach(
-              f -> {
-                figures.show(f);
-                LocalDate day = f.date() == null ? LocalDate.MIN : f.date();
-                laid.merge(day, (int) Math.round(f.value().coherent()), Math::max);
-              });
-    }
+    readings(drawing)
+        .forEach(
+            f -> {
+              figures.show(f);
+              LocalDate day = f.date() == null ? LocalDate.MIN : f.date();
+              laid.merge(day, strips(f), Math::max);
+            });
     return laid;
+  }
+
+  private List<Fact> readings(Facts.Drawing drawing) {
+    String counted = drawing.named().get(LAID);
+    return counted == null
+        ? List.of()
+        : counts.computeIfAbsent(
+            counted,
+            c ->
+                visible.facts().byName().values().stream()
+                    .filter(f -> isReadingOf(f.id(), c))
+                    .filter(figures::sees)
+                    .sorted(Comparator.comparing(Fact::name))
+                    .toList());
+  }
+
+  private static int strips(Fact count) {
+    return (int) Math.round(count.value().coherent());
   }
 
   private static boolean isReadingOf(FactId id, String counted) {
@@ -145,7 +210,7 @@ final class DiagramMaker {
       return new Diagram.Disc(ink(disc.ink()), point(disc.at()), rounded(disc.radius()));
     }
     if (shape instanceof Sketch.Strip strip) {
-      return new Diagram.Line(state(strip.number(), laid), true, points(strip.points()));
+      return new Diagram.Line(state(strip.turn(), laid), true, points(strip.points()));
     }
     Sketch.Note note = (Sketch.Note) shape;
     return new Diagram.Note(

@@ -6,6 +6,7 @@ import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
@@ -72,19 +73,20 @@ final class Disclosure {
     this.cells = new Cells(log);
     this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
-      this.told.find(name).ifPresent(f -> show(this.told.quantity(f), figures.value(f)));
+      this.told
+          .find(name)
+          .ifPresent(f -> show(this.told.quantity(f), figures.value(f), figures.step(f)));
     }
     figures.sums().forEach(this::showSum);
     this.given =
         new Knowledge(whole, web, List.of(this.told, web.side(facts, "")), own).read(known);
   }
 
-  private void show(String quantity, Quantity value) {
+  private void show(String quantity, Quantity value, Quantity step) {
     // A figure is printed to the nearest step, so what its digits tell is within half of one.
     double v = value.coherent();
     shown.put(
-        quantity,
-        Derivability.Item.printed(quantity, v, v, style.step(value).coherent(), style.show(value)));
+        quantity, Derivability.Item.printed(quantity, v, v, step.coherent(), style.show(value)));
   }
 
   private void showSum(List<String> parts, Quantity value) {
@@ -93,7 +95,7 @@ final class Disclosure {
     String name = "the sum of " + String.join(", ", quantities);
     sums.add(name);
     web.add(name, value.coherent(), quantities);
-    show(name, value);
+    show(name, value, style.step(value));
   }
 
   /** What would mend the problems found. */
@@ -284,13 +286,12 @@ final class Disclosure {
             f ->
                 Problem.error(
                     plan.place(),
-                    "\u201c"
-                        + measured
-                        + "\u201d is shown as measured, and it came out as planned, which is"
-                        + " withheld.",
-                    "Put the measurement under the agreement too, or record a release of \u201c"
-                        + name
-                        + "\u201d."));
+                    Sentence.of(
+                        "\u201c{0}\u201d is shown as measured, and it came out as planned, which is withheld.",
+                        measured),
+                    Sentence.of(
+                        "Put the measurement under the agreement too, or record a release of \u201c{0}\u201d.",
+                        name)));
   }
 
   /**
@@ -312,11 +313,9 @@ final class Disclosure {
         ? Optional.of(
             Problem.reminder(
                 filled.get(0).place(),
-                "All of \u201c"
-                    + whole.name()
-                    + "\u201d lies in \u201c"
-                    + filled.get(0).name()
-                    + "\u201d, and both were released: so all that is withheld of it lies there.",
+                Sentence.of(
+                    "All of \u201c{0}\u201d lies in \u201c{1}\u201d, and both were released: so all that is withheld of it lies there.",
+                    whole.name(), filled.get(0).name()),
                 "Take back one of the two releases if that tells too much."))
         : Optional.empty();
   }
@@ -342,43 +341,62 @@ final class Disclosure {
             .findFirst()
             .orElse(same.get(0));
     List<Set<String>> remedies = remedies(first, out);
-    String cause =
-        first.causes().isEmpty() ? "" : "Shown: " + String.join(", ", first.causes()) + ". So ";
-    String how =
+    CharSequence what =
         first.answer() == Derivability.Answer.DERIVABLE
             ? first.path()
-            : "\u201c" + first.name() + "\u201d might be worked out: " + first.path();
+            : Sentence.of("\u201c{0}\u201d might be worked out: {1}", first.name(), first.path());
+    if (!first.causes().isEmpty()) {
+      what = Sentence.of("Shown: {0}. So {1}", String.join(", ", first.causes()), what);
+    }
     List<String> others =
         same.stream().filter(v -> v != first).map(Derivability.Verdict::name).toList();
-    String also = others.isEmpty() ? "" : " So can " + String.join(", ", others) + ".";
-    String release =
+    if (!others.isEmpty()) {
+      what = Sentence.of("{0} So can {1}.", what, String.join(", ", others));
+    }
+    CharSequence release =
         others.isEmpty()
             ? "Record a release of it"
-            : "Record one release of all of them, such as {fact: ["
-                + same.stream().map(Derivability.Verdict::name).collect(Collectors.joining(", "))
-                + "], \u2026}";
-    String remedy =
+            : Sentence.of(
+                "Record one release of all of them, such as {0}",
+                same.stream()
+                    .map(Derivability.Verdict::name)
+                    .collect(Collectors.joining(", ", "{fact: [", "], \u2026}")));
+    Sentence remedy =
         remedies.isEmpty()
-            ? release + ", or put more of what it is worked out from under the agreement."
-            : release
-                + ", or withhold "
-                + String.join(", or ", remedies.stream().map(s -> String.join(" and ", s)).toList())
-                + " as well.";
+            ? Sentence.of(
+                "{0}, or put more of what it is worked out from under the agreement.",
+                Sentence.of(release))
+            : Sentence.of("{0}, or withhold {1} as well.", Sentence.of(release), ways(remedies));
     Place place = place(first.name());
     if (cells.find(first.name()).isPresent()) {
-      return Problem.error(place, cause + how + also, remedyOfCell(remedies));
+      return Problem.error(place, what, remedyOfCell(remedies));
     }
-    Problem problem = Problem.error(place, cause + how + also, remedy);
+    Problem problem = Problem.error(place, what, remedy);
     List<String> names = same.stream().map(Derivability.Verdict::name).toList();
     waysOut.add(new Withholder.WayOut(problem, names, label(first.name()), remedies));
     return problem;
   }
 
   /** Of a table's cells none is released by itself. */
-  private static String remedyOfCell(List<Set<String>> remedies) {
-    String less = String.join(", or ", remedies.stream().map(s -> String.join(" and ", s)).toList());
-    return "Put another row of the table under the agreement too"
-        + (less.isEmpty() ? "." : ", or withhold " + less + ".");
+  private static Sentence remedyOfCell(List<Set<String>> remedies) {
+    return remedies.isEmpty()
+        ? Sentence.of("Put another row of the table under the agreement too.")
+        : Sentence.of(
+            "Put another row of the table under the agreement too, or withhold {0}.",
+            ways(remedies));
+  }
+
+  /** Each way out by itself: "a and b, or c". */
+  private static CharSequence ways(List<Set<String>> remedies) {
+    return remedies.stream()
+        .map(
+            names ->
+                names.stream()
+                    .<CharSequence>map(n -> n)
+                    .reduce((a, b) -> Sentence.of("{0} and {1}", a, b))
+                    .orElse(""))
+        .reduce((a, b) -> Sentence.of("{0}, or {1}", a, b))
+        .orElse("");
   }
 
   /** The figures shown, as printed. */
@@ -393,7 +411,7 @@ final class Disclosure {
                     f.name(),
                     style.show(figures.value(f)),
                     f.value().coherent(),
-                    style.step(figures.value(f)).coherent()))
+                    figures.step(f).coherent()))
         .toList();
   }
 
@@ -410,15 +428,9 @@ final class Disclosure {
             .collect(Collectors.joining(", "));
     return Problem.reminder(
         facts.find(name).orElseThrow().place(),
-        "\u201c"
-            + name
-            + "\u201d is withheld, but "
-            + out.printed()
-            + " is already out since "
-            + out.since()
-            + " for "
-            + who
-            + ".",
+        Sentence.of(
+            "\u201c{0}\u201d is withheld, but {1} is already out since {2} for {3}.",
+            name, out.printed(), out.since(), who),
         "It cannot be taken back; tell the other party, or record a release.");
   }
 

@@ -57,6 +57,7 @@ final class EditionMaker {
   private final Sight sight;
   private final Catalogue words;
   private final FigureMaker figures;
+  private final DiagramMaker diagrams;
   private final PlateMaker plates;
   private final TextCopier copier;
   private final Slugs slugs = new Slugs();
@@ -91,6 +92,7 @@ final class EditionMaker {
     this.facts = visible.facts();
     this.words = Catalogue.of("chinelog.withhold.messages", head.locale());
     this.figures = new FigureMaker(visible, whole, account, words, entryIds);
+    this.diagrams = new DiagramMaker(visible, whole, account, figures, words);
     this.plates =
         new PlateMaker(
             new PhotoPlaces(whole.log(), album, readers, asOf, mayShow),
@@ -192,6 +194,7 @@ final class EditionMaker {
             head.address(),
             head.theme(),
             Edition.Paper.valueOf(head.paper().name()),
+            head.leafMm(),
             Edition.Chapters.valueOf(head.chapters().name()),
             seen(head.title(), Kind.TITLE, "")
                 .map(quotes::set)
@@ -259,8 +262,7 @@ final class EditionMaker {
   }
 
   private List<Drawing> drawings(List<Edition.Stage> stages, List<Edition.Entry> told) {
-    List<Drawing> drawings =
-        new ArrayList<>(new DiagramMaker(visible, whole, account, figures, words).make());
+    List<Drawing> drawings = new ArrayList<>(diagrams.make());
     new TimelineMaker(visible, figures, words, sight.asOf(), entryIds)
         .make(stages, told, plates.all())
         .ifPresent(drawings::add);
@@ -334,6 +336,7 @@ final class EditionMaker {
         factLines(entry),
         materials.lines(entry),
         hours.lines(entry),
+        diagrams.of(entry),
         sight.under(entry.label()));
   }
 

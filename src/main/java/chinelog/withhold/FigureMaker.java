@@ -3,10 +3,12 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.edition.Figure;
 import chinelog.label.Label;
+import chinelog.log.records.FigureGroup;
 import chinelog.log.records.Log;
 import chinelog.log.records.Release;
 import chinelog.log.text.Inline;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
@@ -21,14 +23,15 @@ import chinelog.wording.Message;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedSet;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -62,6 +65,7 @@ final class FigureMaker {
 
   private final Labels labels;
   private final SortedSet<String> shown = new TreeSet<>();
+  private final Set<String> inDetail = new HashSet<>();
   private final SortedSet<String> written = new TreeSet<>();
   private final List<Problem> holes = new ArrayList<>();
   private final Map<List<String>, Quantity> sums = new LinkedHashMap<>();
@@ -115,11 +119,10 @@ final class FigureMaker {
       holes.add(
           Problem.error(
               link.place(),
-              "This text names \u201c"
-                  + link.fact()
-                  + "\u201d, which there would not be without what nothing may show of ("
-                  + fact.get().label()
-                  + "), so that its absence tells of that.",
+              Sentence.of(
+                  "This text names \u201c{0}\u201d, which there would not be without what"
+                      + " nothing may show of ({1}), so that its absence tells of that.",
+                  link.fact(), fact.get().label()),
               "Put the phrase under the agreement too, write \u201cpresence: note\u201d for the"
                   + " agreement, or record a release of the figure."));
     }
@@ -200,6 +203,14 @@ final class FigureMaker {
     return sums;
   }
 
+  /** The value of the last digit to which a fact is told, be it in how another was worked out. */
+  Quantity step(Fact fact) {
+    Quantity value = value(fact);
+    return inDetail.contains(fact.name()) && seesInFull(fact)
+        ? style.stepToDigits(value, Explanation.DIGITS)
+        : style.step(value);
+  }
+
   NumberStyle style() {
     return style;
   }
@@ -247,20 +258,36 @@ final class FigureMaker {
         listed(fact));
   }
 
-  /** All figures, by group, then as the names run, numbers in them as numbers. */
+  /**
+   * All figures: as the maker has grouped them, then by the groups of the trade and by titles of
+   * groups; in each as the names run, numbers in them as numbers, those of the full size first.
+   */
   List<Figure> figures() {
-    Comparator<Figure> order =
-        Comparator.comparing(Figure::group).thenComparing(Figure::name, NATURAL_ORDER);
-    Map<Boolean, List<Figure>> byFullSize = new TreeMap<>(Comparator.reverseOrder());
-    facts.byName().values().stream()
+    record Ranked(int rank, boolean isModels, Figure figure) {}
+    Comparator<Ranked> order =
+        Comparator.comparingInt(Ranked::rank)
+            .thenComparing(r -> r.figure.group())
+            .thenComparing(Ranked::isModels)
+            .thenComparing(r -> r.figure.name(), NATURAL_ORDER);
+    return facts.byName().values().stream()
         .filter(f -> listed(f) != null)
         .filter(this::sees)
-        .forEach(
-            f ->
-                byFullSize
-                    .computeIfAbsent(f.id().isFullSize(), full -> new ArrayList<>())
-                    .add(figure(f)));
-    return byFullSize.values().stream().flatMap(l -> l.stream().sorted(order)).toList();
+        .map(f -> new Ranked(rank(f.id().group()), !f.id().isFullSize(), figure(f)))
+        .sorted(order)
+        .map(Ranked::figure)
+        .toList();
+  }
+
+  private int rank(String group) {
+    List<FigureGroup> own = log.head().figureGroups();
+    for (int i = 0; i < own.size(); i++) {
+      if (own.get(i).holds(group)) {
+        return i;
+      }
+    }
+    int known = FactId.GROUPS.indexOf(group);
+    int unknown = FactId.GROUPS.indexOf("");
+    return own.size() + (known < 0 ? unknown : known);
   }
 
   private Figure figure(Fact fact) {
@@ -275,7 +302,11 @@ final class FigureMaker {
                 facts,
                 style,
                 name -> facts.find(name).filter(this::seesQuietly).isPresent(),
-                sight.allows(fact.label()));
+                this::seesInFull);
+    if (!working.isEmpty() && seesInFull(fact)) {
+      inDetail.add(fact.name());
+      inDetail.addAll(fact.inputs());
+    }
     String entry = fact.entry() == null ? null : entryIds.get(fact.entry());
     String name = Objects.requireNonNull(listed(fact));
     return new Figure(
@@ -326,6 +357,11 @@ final class FigureMaker {
     return sees;
   }
 
+  /** Whether the readers may see a fact, and all that decides it, without any release. */
+  private boolean seesInFull(Fact fact) {
+    return sight.allows(labels.of(fact));
+  }
+
   private String origin(Fact fact, boolean entryTold) {
     String how = words.text("origin." + fact.origin().name());
     LocalDate date = date(fact, entryTold);
@@ -340,6 +376,11 @@ final class FigureMaker {
   }
 
   private String group(String first) {
+    for (FigureGroup own : log.head().figureGroups()) {
+      if (own.holds(first)) {
+        return own.title();
+      }
+    }
     return words
         .find("group." + first)
         .orElseGet(

@@ -7,6 +7,7 @@ import chinelog.log.records.PhotoFile;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.reckon.Facts;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -41,11 +42,12 @@ public final class IdleReleases {
       reminders.add(
           Problem.reminder(
               release.place(),
-              "This release frees nothing: \u201c"
-                  + release.name()
-                  + "\u201d is under "
-                  + label.inWords()
-                  + ".",
+              Sentence.of(
+                  label.isNone()
+                      ? "This release frees nothing: \u201c{0}\u201d is under no agreement."
+                      : "This release frees nothing: \u201c{0}\u201d is under {1}.",
+                  release.name(),
+                  label.inWords()),
               "Take it out, or correct what it names."));
       return;
     }
@@ -57,13 +59,10 @@ public final class IdleReleases {
           reminders.add(
               Problem.reminder(
                   release.place(),
-                  "This release alone frees nothing for "
-                      + group.id()
-                      + ": \u201c"
-                      + release.name()
-                      + "\u201d is under "
-                      + left
-                      + " as well.",
+                  Sentence.of(
+                      "This release alone frees nothing for {0}: \u201c{1}\u201d is under {2} as"
+                          + " well.",
+                      group.id(), release.name(), left),
                   "Record a release of that, too, or take this one out."));
         }
       }

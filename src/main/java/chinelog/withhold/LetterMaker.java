@@ -10,6 +10,7 @@ import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.NextBuild;
 import chinelog.reckon.trade.Quotation;
@@ -184,9 +185,10 @@ final class LetterMaker {
       problems.add(
           Problem.error(
               Place.of("quotation.yaml"),
-              "The quotation rests on what is under "
-                  + promised
-                  + ", to which these readers are not party, and its price would tell of it.",
+              Sentence.of(
+                  "The quotation rests on what is under {0}, to which these readers are not"
+                      + " party, and its price would tell of it.",
+                  promised),
               "Price without those stages and figures, or take \u201cquotation\u201d out of"
                   + " \u201cgets\u201d in log.yaml."));
       return null;

@@ -147,7 +147,7 @@ final class PatternMaker {
     try {
       return pieces.value().signum() > 0 ? paid.dividedBy(pieces) : null;
     } catch (QuantityException e) {
-      throw new IllegalArgumentException(e.what(), e);
+      throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 

@@ -20,7 +20,7 @@ final class Quantities {
     try {
       return a.plus(b);
     } catch (QuantityException e) {
-      throw new IllegalArgumentException(e.what(), e);
+      throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 }

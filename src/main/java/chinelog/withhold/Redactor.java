@@ -13,6 +13,7 @@ import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.reckon.FactId;
 import chinelog.withhold.Register.Kind;
 import java.util.ArrayList;
@@ -201,7 +202,7 @@ final class Redactor {
       if (goes(seen, e.place(), Kind.ENTRY, e.id())) {
         continue;
       }
-      String what = " of entry " + e.id();
+      Sentence what = Sentence.of(" of entry {0}", e.id());
       left.add(
           e.withStage(gone.contains(e.stage()) ? "" : e.stage())
               .withFigures(

@@ -45,7 +45,7 @@ final class SameView {
       double shape = plate.picture().shape();
       return date().isBefore(later.date())
           && Math.abs(shape - later.plate.picture().shape()) < SHAPE * shape
-          && view.likeness(later.view) >= ALIKE;
+          && view.isAlike(later.view, ALIKE);
     }
   }
 

@@ -10,6 +10,7 @@ import chinelog.log.records.Readers;
 import chinelog.log.records.Sheet;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Unit;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
@@ -93,9 +94,9 @@ final class ScanMaker {
       problems.add(
           Problem.error(
               sheet.place(),
-              "Printed to scale, this sheet would be "
-                  + Math.round(Math.max(width, height) / 1000)
-                  + " m long.",
+              Sentence.of(
+                  "Printed to scale, this sheet would be {0} m long.",
+                  Math.round(Math.max(width, height) / 1000)),
               "If its true lengths are those of full size, write into log.yaml: patterns: {scans:"
                   + " full}."));
       return;

@@ -2,6 +2,7 @@ package chinelog.withhold;
 
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
+import chinelog.edition.Text.PlateHere.Layout;
 import chinelog.label.Label;
 import chinelog.label.Presence;
 import chinelog.log.records.Entry;
@@ -143,7 +144,8 @@ final class TextCopier {
       if (plate == null) {
         return List.of();
       }
-      return List.of(new Text.PlateHere(plate, sight.under(picture.label())));
+      Layout layout = Layout.valueOf(picture.image().layout().name());
+      return List.of(new Text.PlateHere(plate, layout, sight.under(picture.label())));
     }
 
     @Override

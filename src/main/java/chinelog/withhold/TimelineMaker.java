@@ -64,7 +64,7 @@ final class TimelineMaker {
     try {
       return quantity.valueIn(Unit.HOUR).setScale(2, RoundingMode.HALF_UP);
     } catch (QuantityException e) {
-      throw new IllegalArgumentException(e.what(), e);
+      throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 

@@ -6,6 +6,7 @@ import chinelog.log.records.Lot;
 import chinelog.log.records.Release;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.LimitBook;
@@ -112,9 +113,10 @@ record VisibleLog(Log log, Facts facts, Set<String> untold) {
       reminders.add(
           Problem.reminder(
               place,
-              "More is used of \""
-                  + material
-                  + "\" than the lots hold that may be told, so that nothing is told of it.",
+              Sentence.of(
+                  "More is used of \"{0}\" than the lots hold that may be told, so that"
+                      + " nothing is told of it.",
+                  material),
               "Put its uses under the agreement too, or write \u201cpresence: note\u201d for it."));
     }
     return reminders;

@@ -27,6 +27,8 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -410,6 +412,55 @@ class PlantedLeaksTest {
         "a drawing that can be measured",
         "a drawing of what \"form\"",
         "<svg class=\"drawing\" data-of=\"form\" viewBox=\"0 0 9 9\"><path d=\"M1 2L3 4\"/></svg>");
+    onPage(
+        "T80",
+        "a withheld waterline to another scale, turned over and end for end",
+        "drawn through a column of table waterlines",
+        "<svg viewBox=\"0 0 99 99\"><path d=\"" + path(1, 400, -0.5, 90, -0.5) + "\"/></svg>");
+    onPage(
+        "T80",
+        "a withheld waterline drawn upright within a longer outline",
+        "drawn through a column of table waterlines",
+        "<svg viewBox=\"0 0 99 99\"><polygon points=\"0,0 "
+            + points(3, 0, 1.25, 50, 1.25).replaceAll("(\\S+),(\\S+)", "$2,$1")
+            + " 0,760\"/></svg>");
+    onPage(
+        "T81",
+        "withheld waterlines drawn broader than long",
+        "drawn through a column of table waterlines",
+        "<svg viewBox=\"0 0 99 99\"><path d=\""
+            + IntStream.rangeClosed(1, 3)
+                .mapToObj(c -> path(c, 6, 0.6, 200, -1.8))
+                .collect(Collectors.joining(" "))
+            + "\"/></svg>");
+    leak(
+        "T80",
+        "a withheld waterline as a pattern",
+        "site/part.svg",
+        "drawn through a column of table waterlines",
+        f ->
+            f.put(
+                "site/part.svg",
+                utf8(
+                    "<svg xmlns=\"http://www.w3.org/2000/svg\"><path d=\""
+                        + path(2, 0, 1, 0, 1)
+                        + "\"/></svg>")));
+    inBook(
+        "T80",
+        "a withheld waterline in the book",
+        "drawn through a column of table waterlines",
+        (pdf, font) ->
+            onFirstPage(
+                pdf,
+                c -> {
+                  c.setLineWidth(0.5f);
+                  int[][] all = SampleLog.WATERLINES;
+                  c.moveTo(60, 200 + 0.7f * all[0][1]);
+                  for (int i = 1; i < all.length; i++) {
+                    c.lineTo(60 + 0.7f * all[i][0], 200 + 0.7f * all[i][1]);
+                  }
+                  c.stroke();
+                }));
     leak(
         "T26",
         "a site map of pages that are not there",
@@ -419,6 +470,17 @@ class PlantedLeaksTest {
             f.put(
                 "site/feed.xml",
                 utf8(SampleEdition.feed().replace("posts/the-drawings-come-out", "posts/quiet"))));
+  }
+
+  /** A column of the withheld waterlines as a path, moved and stretched. */
+  private static String path(int column, double x, double along, double y, double across) {
+    return "M" + points(column, x, along, y, across).replace(" ", " L");
+  }
+
+  private static String points(int column, double x, double along, double y, double across) {
+    return Arrays.stream(SampleLog.WATERLINES)
+        .map(row -> (x + along * row[0]) + "," + (y + across * row[column]))
+        .collect(Collectors.joining(" "));
   }
 
   private static void pictures() {

@@ -46,6 +46,11 @@ class RenderedEditionTest {
           theme,
           Press.Options.of(edition, true),
           folder.resolve("build-book-print-ready.pdf"));
+      Press.printCover(
+          edition,
+          theme,
+          folder.resolve("build-book-print-ready.pdf"),
+          folder.resolve("build-book-cover.pdf"));
     }
     Set<String> files;
     try (Stream<Path> all = Files.walk(folder)) {

@@ -35,6 +35,7 @@ import java.net.URI;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -127,7 +128,7 @@ final class SampleLog {
                 List.of(),
                 Label.NONE,
                 HERE)),
-        List.of(table()),
+        List.of(table(), waterlines()),
         List.of(open(), closed()),
         List.of(
             photo("photos/T20_0412.jpg", Label.NONE, "The moulds stand on the board."),
@@ -158,6 +159,7 @@ final class SampleLog {
         null,
         "plain",
         Paper.A4,
+        0.12,
         BookChapters.STAGES,
         new TreeMap<>(),
         null,
@@ -166,11 +168,42 @@ final class SampleLog {
         PatternSheets.USUAL,
         TalkPlan.USUAL,
         null,
-        LetterPlan.NONE);
+        LetterPlan.NONE,
+        List.of());
   }
 
   private static Agreement agreement(String id, String with, String covers) {
     return new Agreement(id, with, covers, null, null, false, Presence.NOTE);
+  }
+
+  /** Half-breadths of two waterlines and the sheer, at seven stations, in mm. */
+  static final int[][] WATERLINES = {
+    {0, 12, 30, 48},
+    {100, 41, 60, 70},
+    {200, 62, 78, 84},
+    {300, 70, 83, 88},
+    {400, 58, 74, 82},
+    {500, 31, 49, 63},
+    {600, 4, 16, 29}
+  };
+
+  private static Table waterlines() {
+    List<Table.Column> columns =
+        List.of("x", "WL 20 half-breadth", "WL 50 half-breadth", "sheer half-breadth").stream()
+            .map(name -> new Table.Column(name, Unit.MILLIMETRE, Label.NONE, HERE))
+            .toList();
+    List<Table.Row> rows =
+        Arrays.stream(WATERLINES)
+            .map(
+                row ->
+                    new Table.Row(
+                        Arrays.stream(row)
+                            .mapToObj(n -> new Table.Cell(n + "", quantity(n + " mm"), HERE))
+                            .toList(),
+                        Label.NONE,
+                        HERE))
+            .toList();
+    return new Table("waterlines", columns, rows, LINES, HERE);
   }
 
   private static Table table() {

@@ -19,12 +19,14 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The demo's printed matter, measured: where on its page is all that is printed? */
 @ExtendWith(OncePerRun.class)
+@Order(2)
 class DemoGeometryTest {
 
   /** Cover, imprint and half-title are meant to have little on them. */

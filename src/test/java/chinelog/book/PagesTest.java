@@ -1,6 +1,7 @@
 package chinelog.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -147,7 +148,8 @@ class PagesTest {
   }
 
   @ParameterizedTest
-  @EnumSource(names = {"BOOK", "BOOKLET", "SHEETS", "LETTER_BOOK", "PRINTERS_BOOK"})
+  @EnumSource(
+      names = {"BOOK", "BOOKLET", "SHEETS", "LETTER_BOOK", "PRINTERS_BOOK", "PRINTERS_COVER"})
   void theSameEditionGivesTheSameBytes(Prints print) {
     assertThat(print.print()).isEqualTo(print.bytes());
   }
@@ -163,6 +165,24 @@ class PagesTest {
             .isBetween(8.4f, 8.6f);
         assertThat(page.getMediaBox().getWidth()).isGreaterThan(page.getBleedBox().getWidth());
       }
+    }
+  }
+
+  @Test
+  void theCoverIsAsWideAsTwoPagesAndTheSpine() throws Exception {
+    int pages;
+    try (PDDocument book = Loader.loadPDF(Prints.PRINTERS_BOOK.bytes())) {
+      pages = book.getNumberOfPages();
+    }
+    try (PDDocument document = Loader.loadPDF(Prints.PRINTERS_COVER.bytes())) {
+      assertThat(document.getNumberOfPages()).isEqualTo(1);
+      PDRectangle trim = document.getPage(0).getTrimBox();
+      // A leaf has two pages; the sample's are 0.12 mm thick. A point is 1/72 in.
+      double spineMm = Math.ceil(pages / 2.0) * 0.12;
+      assertThat(trim.getWidth() / 72 * 25.4).isCloseTo(420 + spineMm, within(0.1));
+      assertThat(trim.getHeight() / 72 * 25.4).isCloseTo(297, within(0.1));
+      String words = new PDFTextStripper().getText(document);
+      assertThat(words).contains("Building Merrow", "Build book").doesNotContain("mm to a leaf");
     }
   }
 

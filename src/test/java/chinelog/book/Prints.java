@@ -19,6 +19,7 @@ enum Prints {
   WORKSHOP_BOOKLET,
   LETTER_BOOK,
   PRINTERS_BOOK,
+  PRINTERS_COVER,
   LONG_TABLE,
   SIGNS,
   SHEETS;
@@ -87,6 +88,11 @@ enum Prints {
           Press.printHandoverSheets(forPublic, theme, Press.Options.of(forPublic, false), pdf);
       case PRINTERS_BOOK ->
           Press.printBuildBook(forPublic, theme, new Press.Options(Edition.Paper.A4, true), pdf);
+      case PRINTERS_COVER -> {
+        Path book = Files.write(Files.createTempFile("chinelog", ".pdf"), PRINTERS_BOOK.bytes());
+        Press.printCover(forPublic, theme, book, pdf);
+        Files.delete(book);
+      }
     }
   }
 }

@@ -6,6 +6,7 @@ import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.logging.LogManager;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
@@ -19,6 +20,7 @@ import org.verapdf.pdfa.results.TestAssertion.Status;
 import org.verapdf.pdfa.results.ValidationResult;
 
 /** The files against ISO 14289-1 (PDF/UA-1) and ISO 19005-2 (PDF/A-2a), by veraPDF's profiles. */
+@Order(2)
 class StandardsTest {
 
   @BeforeAll

@@ -24,9 +24,11 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 
 /** Two hundred tables of all shapes: whatever their width, all of them is printed and in place. */
+@Order(2)
 class WideTablesTest {
 
   private static final int TABLES = 200;

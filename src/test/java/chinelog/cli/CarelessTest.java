@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jsoup.Jsoup;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
  * published. The rate of each kind of slip is printed; none may be below 99 in 100.
  */
 @Timeout(3000)
+@Order(2)
 class CarelessTest {
 
   /** How many logs; each is spoilt once in every way that its turn brings. */

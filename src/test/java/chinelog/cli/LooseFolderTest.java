@@ -12,12 +12,14 @@ import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A folder of notes and photographs whose owner has never heard of log.yaml. */
 @Timeout(60)
+@Order(2)
 class LooseFolderTest {
 
   private static final String LONG = "The strip went on and came off again. ".repeat(100);

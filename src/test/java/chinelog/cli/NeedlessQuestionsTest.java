@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Random;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -18,6 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * most one question in ten notes, and a name of everyday words can be published.
  */
 @Timeout(300)
+@Order(2)
 class NeedlessQuestionsTest {
 
   private static final int LOGS = Integer.getInteger("chinelog.quiet-logs", 50);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * published until the maker has marked it or let it stand.
  */
 @Timeout(120)
+@Order(2)
 class TypedOpenlyTest {
 
   @TempDir private Path folder;
@@ -75,14 +77,14 @@ class TypedOpenlyTest {
   private void asks(String language, String text) {
     TinyLog log = log(language, text);
     TinyLog.Said said = log.run("publish", "--for", "public");
-    assertThat(said.err()).as(text).containsPattern(TinyLog.NOTE + ":\\d+:\\d+: question: ");
+    assertThat(said.err()).as(text).containsPattern(TinyLog.NOTE + ":\\d+:\\d+: " + TinyLog.QUESTION);
     assertThat(said.status()).as(text).isEqualTo(Main.PROBLEMS);
     assertThat(log.path("published/public")).as(text).doesNotExist();
   }
 
   private void doesNotAsk(String language, String text) {
     TinyLog.Said said = log(language, text).run("check");
-    assertThat(said.err()).as(text).doesNotContain("question: ").doesNotContain("error: ");
+    assertThat(said.err()).as(text).doesNotContainPattern(TinyLog.QUESTION + " ?: ");
     assertThat(said.status()).as(text).isEqualTo(Main.DONE);
   }
 
@@ -158,7 +160,7 @@ class TypedOpenlyTest {
     TinyLog log = log(language, text);
     log.replace("log.yaml", "with: Skerrick Yard", "with: Büro Skerrick Yard");
     TinyLog.Said said = log.run("check");
-    assertThat(said.err()).as(text).containsPattern(TinyLog.NOTE + ":\\d+:\\d+: question: ");
+    assertThat(said.err()).as(text).containsPattern(TinyLog.NOTE + ":\\d+:\\d+: " + TinyLog.QUESTION);
   }
 
   @ParameterizedTest
@@ -181,7 +183,7 @@ class TypedOpenlyTest {
   void anEverydayWordThatDoesNotIsNotAsked(String language, String text) {
     TinyLog log = log(language, text);
     log.replace("log.yaml", "with: Skerrick Yard", "with: Büro Skerrick Yard");
-    assertThat(log.run("check").err()).as(text).doesNotContain("question: ");
+    assertThat(log.run("check").err()).as(text).doesNotContainPattern(TinyLog.QUESTION + " ?: ");
   }
 
   @ParameterizedTest

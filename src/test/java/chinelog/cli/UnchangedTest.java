@@ -14,6 +14,7 @@ import java.util.SortedMap;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,6 +23,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** What has not changed is not made again; whatever has, or may have, is. */
 @Timeout(60)
+@Order(2)
 class UnchangedTest {
 
   private static final String STANDS = "nothing has changed since";

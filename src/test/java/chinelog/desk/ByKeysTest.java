@@ -2,8 +2,8 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,7 +11,6 @@ import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
@@ -19,7 +18,7 @@ import org.openqa.selenium.Keys;
  * A maker who has no pointer: whatever is done is reached by Tab, chosen by keys, and seen to have
  * the focus.
  */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class ByKeysTest {
 
   @TempDir Path folder;

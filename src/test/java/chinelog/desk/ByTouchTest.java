@@ -2,9 +2,9 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.desk.files.LogFiles;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,11 +12,10 @@ import java.util.Arrays;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A maker with a phone at the bench: 360 pixels wide, and nothing but a finger. */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class ByTouchTest {
 
   @TempDir Path folder;

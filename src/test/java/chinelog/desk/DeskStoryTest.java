@@ -2,8 +2,8 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.channels.FileChannel;
@@ -20,11 +20,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A maker keeps a log at the desk; the files on disk tell what came of it. */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class DeskStoryTest {
 
   /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */

@@ -2,8 +2,8 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,7 +11,6 @@ import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
@@ -19,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
  * AA, and to the checker's own good practice. Photographs seen large and sheets are looked at where
  * their own stories are told.
  */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class NobodyShutOutTest {
 
   private static final List<Integer> WIDTHS = List.of(360, 1024, 1440);

@@ -2,19 +2,18 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A maker writes and marks notes in the browser; the files on disk tell what came of it. */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class NotesStoryTest {
 
   private static final String NOTE = SmallDesk.NOTE;

@@ -115,6 +115,7 @@ public final class LongEdition {
         List.of(),
         List.of(),
         List.of(),
+        List.of(),
         NONE);
   }
 
@@ -180,6 +181,7 @@ public final class LongEdition {
             sample.address(),
             sample.theme(),
             sample.paper(),
+            sample.leafMm(),
             sample.chapters(),
             sample.title(),
             sample.subject(),

@@ -124,6 +124,7 @@ public final class RandomEdition {
             sample.address(),
             sample.theme(),
             random.nextInt(4) == 0 ? Edition.Paper.LETTER : Edition.Paper.A4,
+            sample.leafMm(),
             sample.chapters(),
             sample.title(),
             sample.subject(),
@@ -195,6 +196,7 @@ public final class RandomEdition {
         lines(random.nextInt(3), "mm"),
         lines(random.nextInt(3), "g"),
         lines(random.nextInt(2), "h"),
+        List.of(),
         NONE);
   }
 

@@ -103,6 +103,7 @@ public final class SampleEdition {
               like.facts(),
               like.materials(),
               like.hours(),
+              List.of(),
               NONE));
       told.add(
           new Post(
@@ -126,6 +127,7 @@ public final class SampleEdition {
             sample.address(),
             sample.theme(),
             sample.paper(),
+            sample.leafMm(),
             sample.chapters(),
             sample.title(),
             sample.subject(),
@@ -176,6 +178,7 @@ public final class SampleEdition {
             seesAll ? null : URI.create("https://merrow.example/"),
             theme,
             Edition.Paper.A4,
+            0.12,
             Edition.Chapters.STAGES,
             "Building Merrow",
             "Merrow",
@@ -858,7 +861,17 @@ public final class SampleEdition {
       List<Line> materials,
       List<Line> hours) {
     return new Entry(
-        id(key), LocalDate.parse(date), stage, title, text, more, facts, materials, hours, NONE);
+        id(key),
+        LocalDate.parse(date),
+        stage,
+        title,
+        text,
+        more,
+        facts,
+        materials,
+        hours,
+        List.of(),
+        NONE);
   }
 
   private List<Figure> figures() {

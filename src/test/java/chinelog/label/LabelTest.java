@@ -72,10 +72,10 @@ class LabelTest {
   @Test
   void aLabelIsSpokenInOneOrder() {
     assertThat(Label.of("lines", "client")).hasToString("client + lines");
-    assertThat(Label.of("lines").inWords()).isEqualTo("lines");
-    assertThat(Label.of("lines", "client").inWords()).isEqualTo("the agreements client and lines");
+    assertThat(Label.of("lines").inWords()).hasToString("lines");
+    assertThat(Label.of("lines", "client").inWords()).hasToString("the agreements client and lines");
     assertThat(Label.of("lines", Agreement.OWN_MONEY).inWords())
-        .isEqualTo("lines and your own affairs");
+        .hasToString("lines and your own affairs");
     assertThat(Label.NONE).hasToString("public");
   }
 

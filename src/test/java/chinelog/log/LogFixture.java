@@ -238,6 +238,7 @@ public final class LogFixture {
             null,
             "",
             Paper.A4,
+            0.12,
             BookChapters.STAGES,
             new TreeMap<>(),
             null,
@@ -246,7 +247,8 @@ public final class LogFixture {
             PatternSheets.USUAL,
             TalkPlan.USUAL,
             null,
-            LetterPlan.NONE);
+            LetterPlan.NONE,
+            List.of());
     return new Log(
         Path.of("merrow"),
         head,
@@ -291,7 +293,7 @@ public final class LogFixture {
     try {
       return Quantity.parse(text);
     } catch (QuantityException e) {
-      throw new IllegalArgumentException(e.what(), e);
+      throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 
@@ -339,7 +341,7 @@ public final class LogFixture {
         worked.add(
             new Entry.Worked(null, null, Duration.ofMinutes(minutes), Label.of(under), place(3)));
       } catch (QuantityException e) {
-        throw new IllegalArgumentException(e.what(), e);
+        throw new IllegalArgumentException(e.getMessage(), e);
       }
       return this;
     }

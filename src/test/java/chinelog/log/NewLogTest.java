@@ -14,6 +14,7 @@ import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -45,13 +46,19 @@ class NewLogTest {
     NewLog.layDown(folder.resolve("merrow"), TODAY, MERROW);
     LogReader.Reading reading = new LogReader(TODAY, ZoneOffset.UTC).read(folder.resolve("merrow"));
     assertThat(reading.problems()).isEmpty();
-    assertThat(reading.log().entries()).extracting(Entry::date).containsExactly(TODAY);
+    // The first note speaks to the maker; readers see it once it has become the maker's own.
+    assertThat(reading.log().entries()).isEmpty();
     assertThat(reading.log().stages()).hasSize(3);
     // Nothing of another boat is in it.
     assertThat(reading.log().statements()).isEmpty();
     assertThat(reading.log().stock()).isEmpty();
     assertThat(reading.log().tables()).hasSize(1);
     assertThat(reading.log().tables().get(0).rows()).isEmpty();
+
+    Path note = folder.resolve("merrow/entries/" + TODAY + "-the-log-is-begun.md");
+    Files.writeString(note, "The first strip is on.\n", StandardOpenOption.APPEND);
+    Log own = new LogReader(TODAY, ZoneOffset.UTC).read(folder.resolve("merrow")).log();
+    assertThat(own.entries()).extracting(Entry::date).containsExactly(TODAY);
   }
 
   @Test
@@ -106,9 +113,9 @@ class NewLogTest {
         PriceReader.read(merrow.resolve("quotation.yaml"), reading.log(), LATER).problems());
     SortedSet<String> known = new TreeSet<>();
     for (Problem problem : problems) {
-      if (problem.what().endsWith(" is not a key here.")) {
+      if (problem.what().toString().endsWith(" is not a key here.")) {
         assertThat(problem.remedy()).startsWith("Write one of: ");
-        String list = problem.remedy().substring("Write one of: ".length());
+        String list = problem.remedy().toString().substring("Write one of: ".length());
         known.addAll(List.of(list.substring(0, list.length() - 1).split(", ")));
       }
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.edition.Plate;
 import chinelog.edition.Text;
+import chinelog.edition.Text.PlateHere.Layout;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +22,7 @@ class TextMarkupTest {
     }
 
     @Override
-    public void plate(HtmlWriter html, Plate plate, boolean beside) {
+    public void plate(HtmlWriter html, Plate plate, Layout layout) {
       html.empty("img", "alt", plate.alt());
     }
 

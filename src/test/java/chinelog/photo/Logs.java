@@ -82,7 +82,9 @@ public final class Logs {
           new Block.Paragraph(
               List.of(
                   new Inline.Emphasis(
-                      List.of(new Inline.Image(path, List.of(), Label.NONE, place)))),
+                      List.of(
+                          new Inline.Image(
+                              path, List.of(), Label.NONE, Inline.Image.Layout.BY_SHAPE, place)))),
               Label.NONE,
               place));
     }
@@ -133,6 +135,7 @@ public final class Logs {
             null,
             "plain",
             Paper.A4,
+            0.12,
             BookChapters.STAGES,
             clocks,
             null,
@@ -141,7 +144,8 @@ public final class Logs {
             PatternSheets.USUAL,
             TalkPlan.USUAL,
             null,
-            LetterPlan.NONE);
+            LetterPlan.NONE,
+            List.of());
     return new Log(
         folder,
         head,

@@ -14,59 +14,23 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Non-interference to the byte: two logs that differ only in what everybody may not see are
- * published in other surroundings (locale, zone, folder, order and times of files, cold and warm
- * cache), and the files, their names and times, and what the maker is told are the same.
+ * What is published of twins, two logs that differ only in what everybody may not see, to the byte;
+ * {@link TwinsAbroadTest} publishes them in other surroundings.
  */
+@Order(2)
 class ByteTwinsTest {
 
   static final LocalDate AS_OF = LocalDate.of(2026, 3, 20);
 
-  private static final int PAIRS = Integer.getInteger("chinelog.byte-pairs", 4);
-  private static final List<Locale> LOCALES =
-      List.of(Locale.forLanguageTag("tr"), Locale.forLanguageTag("ar-EG"), Locale.GERMANY);
-  private static final List<String> ZONES = List.of("Etc/GMT+12", "Pacific/Kiritimati", "UTC");
-
-  private final Locale locale = Locale.getDefault();
-  private final TimeZone zone = TimeZone.getDefault();
-
   @TempDir Path temp;
-
-  @AfterEach
-  void putTheSurroundingsBack() {
-    Locale.setDefault(locale);
-    TimeZone.setDefault(zone);
-  }
-
-  @Test
-  void publishedTreesOfTwinsAreEqual() throws IOException {
-    for (int seed = 0; seed < PAIRS; seed++) {
-      Path one = new SmallLog(seed, 1000 + seed).write(temp.resolve("one" + seed));
-      Path other =
-          new SmallLog(seed, 5000 + seed).write(temp.resolve("a longer way/to the other" + seed));
-      String told = publish(one, "public");
-      Locale.setDefault(LOCALES.get(seed % LOCALES.size()));
-      TimeZone.setDefault(TimeZone.getTimeZone(ZONES.get(seed % ZONES.size())));
-      assertThat(publish(other, "public")).isEqualTo(told);
-      Map<String, String> tree = tree(other, "public");
-      assertThat(tree).isEqualTo(tree(one, "public"));
-      putTheSurroundingsBack();
-      if (seed == 0) {
-        publish(other, "public");
-        assertThat(tree(other, "public")).as("with a warm cache").isEqualTo(tree);
-      }
-    }
-  }
 
   /** What was kept from before, made while other things were hidden, shows in nothing. */
   @Test

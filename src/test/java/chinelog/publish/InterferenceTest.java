@@ -16,10 +16,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What others do to a log's files, meanwhile or before, never reaches an edition. */
+@Order(2)
 class InterferenceTest {
 
   private static final String PHOTO = "photos/a-region.jpg";

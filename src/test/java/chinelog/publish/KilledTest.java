@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,6 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** However a publish ends, the edition that stands is the old one or the new one, and whole. */
 @Timeout(600)
+@Order(2)
 class KilledTest {
 
   private static final int KILLS = Integer.getInteger("chinelog.kills", 1);

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
  * edition is the same to the byte, and so is what is printed, but for the log's folder and the
  * number of things withheld, which only the maker reads.
  */
+@Order(2)
 class ManyMachinesTest {
 
   private static final int MACHINES = Integer.getInteger("chinelog.machines", 2);

@@ -22,8 +22,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -33,6 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
  * says by which instrument each is caught: the audit of the written bytes, the comparison of twins,
  * or the check of what can be worked out.
  */
+@Order(2)
 class PlantedFaultsTest {
 
   private static final String PAGE = "site/index.html";
@@ -105,6 +108,8 @@ class PlantedFaultsTest {
         Instrument.AUDIT,
         (f, o) -> append(f, search(f), "/* " + hidden(o.log()).text() + " */"));
 
+    onPage("T80", "a line drawn through withheld offsets", Instrument.AUDIT, l -> drawing(l));
+
     onPage("T34", "a count over all entries", Instrument.TWINS, l -> "" + l.entries().size());
     onPage("T33", "a stand-in as long as the text", Instrument.TWINS, l -> gap(hidden(l)));
     onPage("T26", "the day of the youngest entry of all", Instrument.TWINS, l -> days(l));
@@ -151,6 +156,14 @@ class PlantedFaultsTest {
 
   private static String link(String target) {
     return "<a href=\"" + target + "\">see</a>";
+  }
+
+  private static String drawing(Log log) {
+    return log.tables().stream()
+        .filter(t -> t.name().equals("offsets"))
+        .flatMap(t -> t.rows().stream())
+        .map(r -> r.cells().get(0).text() + " " + r.cells().get(1).text())
+        .collect(Collectors.joining(" L", "<svg><path d=\"M", "\"/></svg>"));
   }
 
   private static String gap(Told told) {

@@ -19,6 +19,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 
 /**
@@ -125,8 +127,10 @@ final class SmallLog {
             .formatted(10 + secret.nextInt(80), secret.nextInt(99)));
     text(
         "tables/offsets.csv",
-        "station,half [mm]\n1,%d.5\n2,%d.25\n"
-            .formatted(secret.nextInt(900), secret.nextInt(9000)));
+        "x [mm],half [mm]\n"
+            + IntStream.range(0, 6)
+                .mapToObj(i -> "%d,%d.5\n".formatted(100 * i, secret.nextInt(900)))
+                .collect(Collectors.joining()));
     files.merge(
         "log.yaml",
         "tables:\n  offsets: {under: lines}\n".getBytes(StandardCharsets.UTF_8),

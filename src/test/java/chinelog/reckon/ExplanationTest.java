@@ -74,7 +74,7 @@ class ExplanationTest {
   @Test
   void theWorkingIsInWordsAndRoundsOnlyWhatItShows() {
     Facts facts = Reckoner.reckon(LOG).facts();
-    assertThat(Explanation.working(fact(facts, "hull.loa"), facts, STYLE, n -> true, true))
+    assertThat(Explanation.working(fact(facts, "hull.loa"), facts, STYLE, n -> true, f -> true))
         .extracting(s -> s.replace('\u202f', ' '))
         .containsExactly("Hull loa = Full loa ÷ Scale", "= 11.200 m ÷ 16", "= 700.00 mm ± 0.32 mm");
   }
@@ -84,14 +84,14 @@ class ExplanationTest {
     Facts facts = Reckoner.reckon(LOG).facts();
     assertThat(
             Explanation.working(
-                fact(facts, "hull.loa"), facts, STYLE, n -> !n.equals("full.loa"), true))
+                fact(facts, "hull.loa"), facts, STYLE, n -> !n.equals("full.loa"), f -> true))
         .containsExactly("Worked out from figures of which not all are shown here.");
   }
 
   @Test
   void whatWasNotReckonedHasNoWorking() {
     Facts facts = Reckoner.reckon(LOG).facts();
-    assertThat(Explanation.working(fact(facts, "full.loa"), facts, STYLE, n -> true, true))
+    assertThat(Explanation.working(fact(facts, "full.loa"), facts, STYLE, n -> true, f -> true))
         .isEmpty();
   }
 }

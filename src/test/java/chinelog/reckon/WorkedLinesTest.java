@@ -3,8 +3,10 @@ package chinelog.reckon;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import chinelog.OncePerRun;
 import chinelog.log.LogReader;
 import chinelog.log.records.Log;
+import chinelog.publish.Demo;
 import chinelog.reckon.trade.Example;
 import chinelog.reckon.trade.TradeReckonings;
 import chinelog.wording.Catalogue;
@@ -16,14 +18,23 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** From the print-out alone, a reader with a calculator gets the last digit of every figure. */
+@ExtendWith(OncePerRun.class)
 class WorkedLinesTest {
 
   private static final Catalogue PRINTED = Catalogue.of(Facts.MESSAGES, Locale.UK).toDigits(7);
@@ -35,6 +46,10 @@ class WorkedLinesTest {
           "cutting\\.(sheets|sheet_.*|along_.*|across_.*)",
           "moulds\\.sheets",
           "stocked-size\\.size");
+
+  /** A figure as shown, in decimals: its number, what stands behind the point, its unit. */
+  private static final Pattern SHOWN =
+      Pattern.compile("= ([−0-9,]+(\\.[0-9]+)?)( ?[^ 0-9±]+)?(?: ±.*)?");
 
   /** Angles at which, so their line says, the righting arm comes to nothing. */
   private static final List<String> BALANCED = List.of("afloat.heel", "afloat.range");
@@ -90,6 +105,44 @@ class WorkedLinesTest {
     return fact.method().stream()
         .map(line -> Calculator.result(PRINTED.text(line)))
         .flatMapToDouble(OptionalDouble::stream);
+  }
+
+  /** The figures pages of the demo tell each figure so that it can be worked out again. */
+  @Test
+  void thePagesOfTheDemoGiveEveryFigure(Demo demo) throws IOException {
+    Document page = Jsoup.parse(demo.site("slipway", "workshop").resolve("figures.html").toFile());
+    List<String> wrong = new ArrayList<>();
+    List<String> inWords = new ArrayList<>();
+    int right = 0;
+    for (Element working : page.select("ol.working")) {
+      List<String> steps = working.select("li").eachText();
+      String told = steps.get(steps.size() - 1).replace('\u202f', ' ');
+      Matcher shown = SHOWN.matcher(told);
+      // A formula is told with the titles of its facts, then with their figures.
+      boolean isFormula = steps.size() == 3 && steps.get(1).startsWith("= ");
+      double[] results =
+          Stream.of(isFormula ? new String[] {" " + steps.get(1)} : steps.get(0).split("(?<=\\.) "))
+              .map(Calculator::result)
+              .flatMapToDouble(OptionalDouble::stream)
+              .toArray();
+      if (results.length == 0 || !shown.matches()) {
+        inWords.add(told);
+        continue;
+      }
+      String unit = Objects.requireNonNullElse(shown.group(3), "");
+      double value = Calculator.result(shown.group(1) + unit).orElseThrow();
+      String decimals = Objects.requireNonNullElse(shown.group(2), ".");
+      double last =
+          Calculator.result("1" + unit).orElseThrow() * Math.pow(10, 1 - decimals.length());
+      if (DoubleStream.of(results).anyMatch(r -> Math.abs(r - value) <= 0.501 * last)) {
+        right++;
+      } else {
+        wrong.add(String.join(" | ", steps));
+      }
+    }
+    assertThat(wrong).isEmpty();
+    assertThat(right).isGreaterThan(200);
+    assertThat(inWords).as("hours, money and fractions of an inch").hasSizeLessThan(40);
   }
 
   /** Whether a tenth of the last digit that is shown tells them apart. */

@@ -3,7 +3,6 @@ package chinelog.site;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import chinelog.OncePerRun;
 import chinelog.publish.Outcome;
 import chinelog.publish.Progress;
 import chinelog.publish.Publisher;
@@ -30,7 +29,6 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
@@ -39,7 +37,7 @@ import org.junit.jupiter.api.io.TempDir;
  * script, in a browser nothing runs or is fetched, and in the PDFs nothing acts.
  */
 @Timeout(600)
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class ScriptVectorsTest {
 
   private static final LocalDate DAY = LocalDate.of(2026, 3, 20);

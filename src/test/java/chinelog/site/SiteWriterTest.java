@@ -198,6 +198,7 @@ class SiteWriterTest {
                 all.address(),
                 all.theme(),
                 all.paper(),
+                all.leafMm(),
                 all.chapters(),
                 all.title(),
                 "",

@@ -2,21 +2,20 @@ package chinelog.talk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.edition.Talk;
 import chinelog.publish.Demo;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 
 /**
  * The demo's series as its public is told it: how fast it reads, and what a browser makes of it.
  */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class DemoSeriesTest {
 
   private static final Talk USUAL = new Talk(1920, 1080, 140, 8, 2, List.of());

@@ -240,8 +240,46 @@ class DrawingsForReadersTest {
     assertThat(strips(shell, Diagram.Ink.DONE_NEXT)).isEqualTo(2);
     assertThat(shell.table().rows())
         .containsExactly(List.of("6 April 2026", "3"), List.of("8 April 2026", "5"));
-    assertThat(shell.description()).endsWith("So far 5 are laid on a side.");
+    assertThat(shell.description()).endsWith("So far 5 strips are laid on a side.");
     assertThat(drawn("public").get(0)).isEqualTo(shell);
+    List<Edition.Entry> told = edition("public").edition().contents().entries();
+    assertThat(told).hasSize(2);
+    Diagram second = (Diagram) told.get(1).drawings().get(0);
+    assertThat(strips((Diagram) told.get(0).drawings().get(0), Diagram.Ink.DONE_NEXT)).isEqualTo(3);
+    assertThat(strips(second, Diagram.Ink.DONE)).isEqualTo(3);
+    assertThat(strips(second, Diagram.Ink.DONE_NEXT)).isEqualTo(2);
+    assertThat(second.description()).contains("5 strips are laid, the lighter 2 of them");
+  }
+
+  @Test
+  void stripsLaidFromBothEdgesAreDoneAtBoth() throws IOException {
+    write(
+        "facts.yaml",
+        "planks: {reckon: planking, offsets: offsets, strip_width: 12 mm, laid: strips.laid,"
+            + " order: both}\n");
+    entry("2026-04-06", "planking", "measured: {strips.laid: 3}");
+    List<Diagram.Ink> strips =
+        ((Diagram) drawn("public").get(0))
+            .shapes().stream()
+                .filter(s -> s instanceof Diagram.Line line && line.closed())
+                .map(s -> ((Diagram.Line) s).ink())
+                .toList();
+    int last = strips.size() - 1;
+    assertThat(strips.subList(0, 3))
+        .containsExactly(Diagram.Ink.DONE, Diagram.Ink.DONE, Diagram.Ink.COMING);
+    assertThat(strips.subList(last - 1, last + 1))
+        .containsExactly(Diagram.Ink.COMING, Diagram.Ink.DONE);
+  }
+
+  @Test
+  void aShellThatMayNotBeSeenStandsInNoEntry() throws IOException {
+    write(
+        "facts.yaml",
+        "planks: {reckon: planking, offsets: offsets, strip_width: 12 mm, laid: strips.laid,"
+            + " under: lines}\n");
+    entry("2026-04-06", "planking", "measured: {strips.laid: 3}");
+    assertThat(edition("public").edition().contents().entries().get(0).drawings()).isEmpty();
+    assertThat(edition("yard").edition().contents().entries().get(0).drawings()).hasSize(1);
   }
 
   private static long strips(Diagram diagram, Diagram.Ink ink) {

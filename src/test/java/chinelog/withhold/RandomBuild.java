@@ -203,7 +203,11 @@ final class RandomBuild {
       if (open.nextBoolean()) {
         images.add(
             new Inline.Image(
-                path, runs(imageLabel.join(photoSeen), "caption in the text"), imageLabel, at()));
+                path,
+                runs(imageLabel.join(photoSeen), "caption in the text"),
+                imageLabel,
+                Inline.Image.Layout.BY_SHAPE,
+                at()));
       }
     }
     String stage =
@@ -614,6 +618,7 @@ final class RandomBuild {
         some(4, "licence"),
         "plain",
         Paper.A4,
+        0.12,
         BookChapters.STAGES,
         new TreeMap<>(),
         heroic ? new Marked<>(firstPhoto, hero, at()) : null,
@@ -622,7 +627,8 @@ final class RandomBuild {
         PatternSheets.USUAL,
         TalkPlan.USUAL,
         null,
-        LetterPlan.NONE);
+        LetterPlan.NONE,
+        List.of());
   }
 
   private Log log() {

@@ -3,7 +3,9 @@ package chinelog.withhold;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Isolated;
 
+@Isolated("it sets the language of the whole Java")
 class SlugsTest {
 
   private final Slugs slugs = new Slugs();

@@ -30,6 +30,7 @@ import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -37,6 +38,7 @@ import org.junit.jupiter.api.Test;
  * Noninterference, Quickly", 2013): two logs that differ only in what readers may not see give
  * those readers the same edition.
  */
+@Order(2)
 class TwoRunTest {
 
   private static final int PAIRS = Integer.getInteger("chinelog.pairs", 250);

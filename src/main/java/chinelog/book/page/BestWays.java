@@ -24,10 +24,17 @@ final class BestWays {
    *
    * @param notes height of the notes on the page
    * @param isPainted whether something is painted on the page
+   * @param isVerso whether it is a left one
    * @param run 1 if what stays together begins on this page, -1 if before, 0 for no such
    */
   private record Key(
-      int height, int notes, boolean isPainted, int run, String waiting, String around) {}
+      int height,
+      int notes,
+      boolean isPainted,
+      boolean isVerso,
+      int run,
+      String waiting,
+      String around) {}
 
   void add(Way way) {
     Cursor at = way.at();
@@ -40,6 +47,7 @@ final class BestWays {
             at.y % at.pageDots / NEAR_DOTS,
             at.notesOn(number),
             number == at.page,
+            at.isVerso(number),
             together,
             way.waitingKey(),
             way.in().key());

@@ -40,7 +40,9 @@ record Choice(double scale, boolean isParted) {
    */
   static List<Choice> of(Piece piece, Cursor at, @Nullable Layout followed) {
     String id = piece.frame().id();
-    if (piece instanceof Piece.Single single && !piece.frame().is("full")) {
+    if (piece instanceof Piece.Single single
+        && !piece.frame().is("full")
+        && !piece.frame().is("sized")) {
       return followed != null
           ? List.of(new Choice(followed.scales().getOrDefault(id, 1.0), false))
           : sizes(single, at);

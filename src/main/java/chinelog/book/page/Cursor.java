@@ -70,6 +70,11 @@ final class Cursor {
     return place / pageDots;
   }
 
+  /** Whether a page is a left one; the first is not. */
+  boolean isVerso(int number) {
+    return number % 2 == 1;
+  }
+
   int top(int number) {
     return number * pageDots;
   }

@@ -12,6 +12,7 @@ import java.util.zip.CRC32;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
+import org.apache.pdfbox.pdmodel.font.PDFont;
 
 /**
  * Sets the dates and the identity of a finished PDF from the edition alone, so that the same
@@ -22,13 +23,14 @@ final class Finish {
   private Finish() {}
 
   /** Draws crop marks where there is a bleed. */
-  static void apply(PDDocument document, Manuscript manuscript, double bleedMm) throws IOException {
+  static void apply(PDDocument document, Manuscript manuscript, double bleedMm, PDFont font)
+      throws IOException {
     date(document, manuscript.date());
     CRC32 identity = new CRC32();
     identity.update(manuscript.html().getBytes(StandardCharsets.UTF_8));
     document.setDocumentId(identity.getValue());
     if (bleedMm > 0) {
-      CropMarks.draw(document, bleedMm);
+      CropMarks.draw(document, bleedMm, manuscript.slug(), font);
     }
   }
 

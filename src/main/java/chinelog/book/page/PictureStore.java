@@ -3,6 +3,7 @@ package chinelog.book.page;
 import chinelog.edition.Picture;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import com.openhtmltopdf.extend.FSStream;
 import com.openhtmltopdf.extend.FSStreamFactory;
 import java.io.ByteArrayInputStream;
@@ -82,7 +83,7 @@ public final class PictureStore implements FSStreamFactory {
         if (!isWhole(bytes)) {
           throw new ProblemException(
               Place.of(".chinelog"),
-              "The picture of " + id + " that is kept there is damaged.",
+              Sentence.of("The picture of {0} that is kept there is damaged.", id),
               "Delete the folder .chinelog and run the command again.");
         }
         return new ByteArrayInputStream(bytes);

@@ -14,6 +14,9 @@ final class Placing {
   /** The rule below a row stands half in the next. */
   private static final int ROW_SPARE_DOTS = 8;
 
+  /** What faces another page is better parted from it by no leaf: as bad as a page half white. */
+  private static final double OTHER_SIDE = 0.4;
+
   private final Guide guide;
 
   Placing(Guide guide) {
@@ -43,6 +46,9 @@ final class Placing {
     Piece.Frame frame = piece.frame();
     Cursor at = upperEdge(piece, from, onNextPage, lift);
     int start = at.y;
+    if (frame.is("verso") && !at.isVerso(at.pageAt(start))) {
+      at.cost += OTHER_SIDE;
+    }
     int lost = at.isAtTop() ? frame.lostAtHead() : 0;
     if (piece instanceof Piece.Solid solid) {
       return solid(solid, at, start - lost);

@@ -2,6 +2,7 @@ package chinelog.book.page;
 
 import chinelog.edition.Picture;
 import chinelog.edition.Plate;
+import chinelog.edition.Text.PlateHere.Layout;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -27,11 +28,19 @@ public final class PlateRows {
 
   private static final int ABREAST = 3;
 
+  /** Of the text's width, a plate that stands beside its words. */
+  private static final double HALF = 0.5;
+
+  /** Of the page's height, what a plate may take that is to be as large as there is room. */
+  private static final double WIDE_HEIGHT = 0.85;
+
   private final double widthMm;
+  private final double heightMm;
   private final double mostHeightMm;
 
   public PlateRows(Trim trim) {
     this.widthMm = trim.textWidthMm();
+    this.heightMm = trim.textHeightMm();
     this.mostHeightMm = trim.textHeightMm() * MOST;
   }
 
@@ -51,6 +60,17 @@ public final class PlateRows {
       start += count;
     }
     return rows;
+  }
+
+  /** The row of a plate that is laid out as its maker says. */
+  public List<Placed> lay(Plate plate, Layout layout) {
+    double mostMm =
+        switch (layout) {
+          case BY_SHAPE, PLAIN -> aloneMm(shape(plate));
+          case BESIDE -> Math.min(aloneMm(shape(plate)), HALF * widthMm);
+          case WIDE -> Math.min(widthMm, WIDE_HEIGHT * heightMm * shape(plate));
+        };
+    return List.of(new Placed(plate, mostMm));
   }
 
   /** How many of the plates go into the next row. */

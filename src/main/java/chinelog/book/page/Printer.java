@@ -23,6 +23,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.ConcurrentLinkedDeque;
 import java.util.function.Predicate;
+import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.io.IOUtils;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.jspecify.annotations.Nullable;
@@ -101,6 +102,13 @@ public final class Printer implements Closeable {
    */
   record Tried(Layout.Look look, boolean isPrinted) {}
 
+  /** How many pages a PDF has. */
+  public static int pages(Path pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      return document.getNumberOfPages();
+    }
+  }
+
   /** Prints the pages as they come. */
   public void print(Manuscript manuscript, Path pdf) throws IOException {
     attempt(manuscript, look -> true, pdf);
@@ -128,7 +136,7 @@ public final class Printer implements Closeable {
       if (bleedMm > 0) {
         BlackText.set(document);
       }
-      Finish.apply(document, manuscript, bleedMm);
+      Finish.apply(document, manuscript, bleedMm, faces.sans());
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
         document.save(out);
       }

@@ -3,7 +3,6 @@ package chinelog.book.writing;
 import chinelog.book.page.Layout;
 import chinelog.book.page.Manuscript;
 import chinelog.book.page.Trim;
-import chinelog.edition.Plate;
 import chinelog.edition.Text;
 import chinelog.edition.Text.Block;
 import chinelog.edition.Text.Code;
@@ -110,11 +109,11 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
     }
     List<String> marked = isPlatesOnly ? around : under;
     Deque<Waiting> waiting = new ArrayDeque<>();
-    List<Plate> together = new ArrayList<>();
+    List<PlateHere> together = new ArrayList<>();
     for (int i = 0; i < blocks.size(); i++) {
       Block block = blocks.get(i);
       if (block instanceof PlateHere here) {
-        together.add(here.plate());
+        together.add(here);
         continue;
       }
       if (!together.isEmpty()) {
@@ -127,21 +126,21 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
       after = "";
     }
     show(waiting, marked, false);
-    plates.write(together, marked);
+    plates.writeHere(together, marked);
     if (isMarked && !isPlatesOnly) {
       out.close();
     }
   }
 
   /** Plates with the number of paragraphs that come before them still. */
-  private record Waiting(List<Plate> plates, int later) {}
+  private record Waiting(List<PlateHere> plates, int later) {}
 
   /** Shows the plates whose turn it is before the next block; those that wait keep their order. */
   private void show(Deque<Waiting> waiting, List<String> under, boolean isBeforeProse) {
     while (!waiting.isEmpty() && (waiting.getFirst().later == 0 || !isBeforeProse)) {
-      List<Plate> next = waiting.removeFirst().plates;
-      plates.write(next, under);
-      after = "after-" + Anchors.plate(next.get(next.size() - 1));
+      List<PlateHere> next = waiting.removeFirst().plates;
+      plates.writeHere(next, under);
+      after = "after-" + Anchors.plate(next.get(next.size() - 1).plate());
     }
     for (int i = waiting.size(); i > 0; i--) {
       Waiting next = waiting.removeFirst();
@@ -188,7 +187,7 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
 
   @Override
   public Xhtml plate(PlateHere plate) {
-    plates.write(List.of(plate.plate()), plate.under());
+    plates.writeHere(List.of(plate), plate.under());
     return out;
   }
 

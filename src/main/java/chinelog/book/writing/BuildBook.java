@@ -7,6 +7,7 @@ import chinelog.edition.Edition;
 import chinelog.edition.Plate;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,10 +34,11 @@ public final class BuildBook {
     return Optional.of(
         Problem.reminder(
             Place.of("log.yaml"),
-            "The photograph on the cover of the book has "
-                + Math.round(dots)
-                + " dots to the inch, which will look coarse.",
-            "Take another as hero, at least " + wide + " pixels wide."));
+            Sentence.of(
+                "The photograph on the cover of the book has {0} dots to the inch, which"
+                    + " will look coarse.",
+                Math.round(dots)),
+            Sentence.of("Take another as hero, at least {0} pixels wide.", wide)));
   }
 
   public static Manuscript write(Setting setting, String style) {
@@ -64,7 +66,11 @@ public final class BuildBook {
 
     Shell shell = new Shell(setting, style);
     shell.open("book.kind", "book.description", all);
-    front.cover(setting.words.say("book.kind"));
+    if (setting.bleedMm > 0) {
+      front.firstLeaf();
+    } else {
+      front.cover(setting.words.say("book.kind"));
+    }
     setting.out.open("div", "class", "blind");
     front.frontispiece(plates);
     front.halfTitle(blocks);

@@ -45,6 +45,11 @@ final class Chapters {
   private final PlateWriter plates;
   private final EntryWriter entryWriter;
 
+  /** Entries of the last chapter, and what follows it. */
+  private final List<Entry> last;
+
+  private final FinishSpread finish;
+
   Chapters(Setting setting, BlockWriter blocks, PlateWriter plates) {
     this.setting = setting;
     this.out = setting.out;
@@ -53,6 +58,28 @@ final class Chapters {
     this.blocks = blocks;
     this.plates = plates;
     this.entryWriter = new EntryWriter(setting, blocks, plates, isByDay());
+    this.last = lastChapter();
+    this.finish = isFinished() ? FinishSpread.of(last, lastOpening()) : FinishSpread.NONE;
+  }
+
+  private boolean isFinished() {
+    return !edition.stages().isEmpty()
+        && edition.stages().stream().allMatch(s -> s.progress() == Progress.DONE);
+  }
+
+  private List<Entry> lastChapter() {
+    List<List<String>> chapters =
+        isByPost()
+            ? edition.posts().stream().map(Post::entries).toList()
+            : edition.stages().stream().map(Stage::entries).toList();
+    return chapters.stream()
+        .map(ids -> edition.entries().stream().filter(e -> ids.contains(e.id())).toList())
+        .filter(own -> !own.isEmpty())
+        .reduce(List.of(), (a, b) -> b);
+  }
+
+  private @Nullable Plate lastOpening() {
+    return isByPost() ? edition.posts().get(edition.posts().size() - 1).opening() : null;
   }
 
   private boolean isByPost() {
@@ -128,7 +155,8 @@ final class Chapters {
   /** A chapter that follows a post: it begins a page, with the plate that opens the post. */
   private Section chapter(Post post, List<Entry> entries) {
     String id = "post-" + post.slug();
-    List<Entry> own = entries.stream().map(e -> without(e, post.opening())).toList();
+    List<Plate> opening = post.opening() == null ? List.of() : List.of(post.opening());
+    List<Entry> own = entries.stream().map(e -> without(e, opening)).toList();
     return chapter(
         id,
         post.title(),
@@ -159,23 +187,21 @@ final class Chapters {
     return first.equals(last) ? words.date(first) : words.date(first) + " – " + words.date(last);
   }
 
-  /** The entry without a plate that stands elsewhere. */
-  private static Entry without(Entry entry, @Nullable Plate plate) {
-    if (plate == null || !entry.id().equals(plate.entry())) {
-      return entry;
-    }
+  /** The entry without plates that stand elsewhere. */
+  static Entry without(Entry entry, List<Plate> plates) {
     return new Entry(
         entry.id(),
         entry.date(),
         entry.stage(),
         entry.title(),
         entry.text().stream()
-            .filter(b -> !(b instanceof Text.PlateHere here && here.plate().equals(plate)))
+            .filter(b -> !(b instanceof Text.PlateHere here && plates.contains(here.plate())))
             .toList(),
-        entry.plates().stream().filter(p -> !p.equals(plate)).toList(),
+        entry.plates().stream().filter(p -> !plates.contains(p)).toList(),
         entry.facts(),
         entry.materials(),
         entry.hours(),
+        entry.drawings(),
         entry.under());
   }
 
@@ -206,11 +232,10 @@ final class Chapters {
           entries(title, entries);
           out.close();
         },
-        isAlone(title, entries)
-            ? List.of()
-            : entries.stream()
-                .map(e -> new Section.Entry(Anchors.entry(e.id()), e.title()))
-                .toList());
+        entries.stream()
+            .filter(e -> e != entries.get(0) || !isTitledBy(title, e))
+            .map(e -> new Section.Entry(Anchors.entry(e.id()), e.title()))
+            .toList());
   }
 
   private void open(String id, String title, String number, String dates, @Nullable Plate picture) {
@@ -292,16 +317,28 @@ final class Chapters {
 
   /** A chapter may end on a tall plate with a page of its own, where the white is least missed. */
   private void entries(String title, List<Entry> entries) {
+    boolean isFinish = isLast(entries);
     for (int i = 0; i < entries.size(); i++) {
+      Entry entry = isFinish ? finish.without(entries.get(i)) : entries.get(i);
       boolean isLast = i == entries.size() - 1;
-      entryWriter.write(
-          entries.get(i), isLast ? fullPage(entries.get(i)) : null, isAlone(title, entries));
+      boolean isTitled = i == 0 && isTitledBy(title, entry);
+      entryWriter.write(entry, isLast ? fullPage(entry) : null, isTitled);
+    }
+    if (isFinish && !finish.left().isEmpty()) {
+      plates.page(finish.left(), "verso");
+      plates.page(finish.right(), "recto");
     }
   }
 
-  /** Whether the title of a chapter is that of its one entry, too. */
-  private static boolean isAlone(String title, List<Entry> entries) {
-    return entries.size() == 1 && entries.get(0).title().equals(title);
+  private boolean isLast(List<Entry> entries) {
+    return !entries.isEmpty()
+        && !last.isEmpty()
+        && entries.get(entries.size() - 1).id().equals(last.get(last.size() - 1).id());
+  }
+
+  /** Whether the title of a chapter is that of its first entry, too, which need not repeat it. */
+  private static boolean isTitledBy(String title, Entry first) {
+    return first.title().equals(title);
   }
 
   private static @Nullable Plate fullPage(Entry entry) {

@@ -6,7 +6,7 @@ import chinelog.edition.Drawing;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Writes the drawings that lead the figures, each with its key. */
+/** Writes the drawings that lead the figures, each with its key, and those of entries. */
 final class DrawingPages {
 
   private final Setting setting;
@@ -18,26 +18,40 @@ final class DrawingPages {
   }
 
   void write(Drawing drawing) {
-    String id = "drawing-" + drawing.id();
+    chart(drawing, true);
+    setting.index.add(drawing.title(), id(drawing));
+    // What the others show stands among the figures and the hours.
+    if (drawing.table().isKey() && !drawing.table().rows().isEmpty()) {
+      key(drawing);
+    }
+  }
+
+  /** Within an entry, where what it shows is said below it. */
+  void writeIn(Drawing drawing) {
+    chart(drawing, false);
+  }
+
+  private static String id(Drawing drawing) {
+    return "drawing-" + drawing.id();
+  }
+
+  private void chart(Drawing drawing, boolean isTitled) {
     out.empty("div", "class", "gap above");
     out.open(
         "div",
         "class",
         "chart",
         "id",
-        id,
+        id(drawing),
         Manuscript.UNDER_ATTRIBUTE,
         setting.parties(drawing.under()));
-    out.leaf("h3", drawing.title());
+    if (isTitled) {
+      out.leaf("h3", drawing.title());
+    }
     setting.tag(drawing.under());
     out.drawing(setting.drawing(drawing));
     out.leaf("p", drawing.description(), "class", "said");
     out.close();
-    setting.index.add(drawing.title(), id);
-    // What the others show stands among the figures and the hours.
-    if (drawing.table().isKey() && !drawing.table().rows().isEmpty()) {
-      key(drawing);
-    }
   }
 
   private void key(Drawing drawing) {

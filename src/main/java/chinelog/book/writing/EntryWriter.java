@@ -65,6 +65,7 @@ final class EntryWriter {
     out.leaf("div", Words.shortened(entry.title()), "class", "runningpart");
     out.close();
     blocks.write(entry.text(), 3, entry.under());
+    entry.drawings().forEach(new DrawingPages(setting)::writeIn);
     List<Plate> rest = new ArrayList<>(entry.plates());
     rest.remove(fullPage);
     plates.write(rest, entry.under());

@@ -4,6 +4,7 @@ import chinelog.book.writing.DataTable.Column;
 import chinelog.edition.Edition.Entry;
 import chinelog.edition.Figure;
 import chinelog.markup.Parts;
+import chinelog.markup.Sources;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -31,11 +32,13 @@ final class FigurePages {
   private final Xhtml out;
   private final Words words;
   private final Map<String, Entry> entries;
+  private final Sources sources;
 
   FigurePages(Setting setting) {
     this.setting = setting;
     this.out = setting.out;
     this.words = setting.words;
+    this.sources = Sources.of(setting.edition.figures());
     this.entries =
         setting.edition.entries().stream()
             .collect(
@@ -61,6 +64,7 @@ final class FigurePages {
           }
         });
     small(small);
+    notes();
   }
 
   /** Groups with figures at full size first: the others, such as money, have no model's column. */
@@ -79,8 +83,9 @@ final class FigurePages {
   /** Writes figures of one group: those of parts side by side, the others one below the other. */
   void group(List<Figure> figures) {
     Parts parts = Parts.of(figures);
-    if (!parts.byPart().isEmpty()) {
+    while (!parts.byPart().isEmpty()) {
       parts(parts);
+      parts = Parts.of(parts.others());
     }
     list(Map.of("", parts.others()));
   }
@@ -129,9 +134,10 @@ final class FigurePages {
       out.open("div", "class", "step").text(figure.origin());
       seeEntries(figure.entries());
       if (!figure.working().isEmpty()) {
-        List<String> given = given(figure.working());
+        List<String> steps = sources.steps(figure);
+        List<String> given = given(steps);
         boolean isAsAbove = given.size() >= MANY && given.equals(before);
-        out.text(". " + inOneLine(isAsAbove ? shortened(figure.working()) : figure.working()));
+        out.text(". " + inOneLine(isAsAbove ? shortened(steps) : steps));
         before = given;
       }
       out.close().close();
@@ -244,7 +250,7 @@ final class FigurePages {
               (part, figures) -> {
                 Figure figure = figures.get(aspect);
                 if (figure != null && !figure.working().isEmpty()) {
-                  List<String> steps = figure.working();
+                  List<String> steps = sources.steps(figure);
                   int last = steps.size() - 1;
                   boolean isResult = last > 0 && steps.get(last).startsWith("=");
                   String way = inOneLine(isResult ? steps.subList(0, last) : steps);
@@ -253,6 +259,17 @@ final class FigurePages {
               });
       ways.forEach((way, of) -> way(aspect, way, ways.size() > 1 ? of : List.of()));
     }
+  }
+
+  /** What the numbers in brackets stand for. */
+  void notes() {
+    if (sources.notes().isEmpty()) {
+      return;
+    }
+    setting.subheading(words.shared().text("figures.notes"));
+    out.open("ol", "class", "sources");
+    sources.notes().forEach(note -> out.leaf("li", note));
+    out.close();
   }
 
   private void way(String aspect, String way, List<String> of) {

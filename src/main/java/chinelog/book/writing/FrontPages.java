@@ -95,6 +95,13 @@ final class FrontPages {
     out.close().close();
   }
 
+  /** The first page of a book whose cover is printed apart: its title alone. */
+  void firstLeaf() {
+    out.open("div", "class", "cover leaf");
+    out.leaf("h1", edition.title(), "id", COVER);
+    out.close();
+  }
+
   /** The whole picture, from edge to edge. */
   private void across(Plate plate) {
     double width = setting.trim.widthMm + 2 * setting.bleedMm;

@@ -48,7 +48,8 @@ public final class PlainPages {
         .close("div")
         .close("body")
         .close("html");
-    return new Manuscript(out.toString(), store, edition.locale(), edition.asOf(), trim, "");
+    return new Manuscript(
+        out.toString(), store, edition.locale(), edition.asOf(), trim, "", Manuscript.Slug.NONE);
   }
 
   private static String page(Trim trim) {

@@ -6,6 +6,8 @@ import chinelog.book.page.PartNumbers;
 import chinelog.book.page.PlateRows;
 import chinelog.book.page.Trim;
 import chinelog.edition.Plate;
+import chinelog.edition.Text.PlateHere;
+import chinelog.edition.Text.PlateHere.Layout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +27,12 @@ final class PlateWriter {
   /** Of the text's height, what a picture with named parts may take. */
   private static final double NAMED_HEIGHT = 0.5;
 
+  /** What a caption takes on a page that has plates alone. */
+  private static final double CAPTION_MM = 12;
+
+  /** What is quite as high as its page spills over. */
+  private static final double SLIVER_MM = 1;
+
   private final Setting setting;
   private final RunWriter runs;
   private final PlateRows rows;
@@ -43,21 +51,40 @@ final class PlateWriter {
    */
   void write(List<Plate> plates, List<String> around) {
     this.around = around;
-    for (List<PlateRows.Placed> row : rows.lay(plates)) {
-      // A margin would go with the plate to the head of the next page; this stays behind.
-      setting.out.empty("div", "class", "gap");
-      if (row.size() == 1) {
-        figure(scaled(row.get(0)), "plate alone");
+    rows.lay(plates).forEach(row -> row(row, Layout.BY_SHAPE));
+  }
+
+  /** The same with plates of the text, some of which may have a layout of their own. */
+  void writeHere(List<PlateHere> plates, List<String> around) {
+    List<Plate> byShape = new ArrayList<>();
+    for (PlateHere here : plates) {
+      if (here.layout() == Layout.BY_SHAPE) {
+        byShape.add(here.plate());
       } else {
-        row(row);
+        write(byShape, around);
+        byShape.clear();
+        row(rows.lay(here.plate(), here.layout()), here.layout());
       }
+    }
+    write(byShape, around);
+  }
+
+  private void row(List<PlateRows.Placed> row, Layout layout) {
+    // A margin would go with the plate to the head of the next page; this stays behind.
+    setting.out.empty("div", "class", "gap");
+    if (row.size() > 1) {
+      row(row);
+    } else if (layout == Layout.WIDE) {
+      figure(row.get(0), "plate sized alone");
+    } else {
+      figure(scaled(row.get(0)), "plate alone");
     }
   }
 
   /** How many of the blocks that follow the plates are to stand before them. */
-  int later(List<Plate> plates) {
+  int later(List<PlateHere> plates) {
     Map<String, Integer> later = setting.layout.later();
-    Plate first = plates.get(0);
+    Plate first = plates.get(0).plate();
     return later.getOrDefault(Anchors.plate(first), later.getOrDefault(rowId(first), 0));
   }
 
@@ -77,6 +104,32 @@ final class PlateWriter {
     double height = setting.trim.textHeightMm() - captionMm;
     double width = Math.min(setting.trim.textWidthMm(), height * PlateRows.shape(plate));
     figure(new PlateRows.Placed(plate, width), "plate full");
+  }
+
+  /**
+   * Plates that have a page to themselves, one below the other, in its optical middle.
+   *
+   * @param side of the book that it should be on
+   */
+  void page(List<Plate> plates, String side) {
+    around = List.of();
+    double height = setting.trim.textHeightMm() - SLIVER_MM;
+    double room = height - plates.size() * CAPTION_MM;
+    double heights = plates.stream().mapToDouble(p -> 1 / PlateRows.shape(p)).sum();
+    double width = Math.min(setting.trim.textWidthMm(), room / heights);
+    double white = Math.max(0, room - width * heights);
+    String style = "height:%s;padding:%s 0 0 %s";
+    setting.out.open(
+        "div",
+        "class",
+        "plates " + side,
+        "style",
+        style.formatted(
+            Trim.mm(height - white * RAISED),
+            Trim.mm(white * RAISED),
+            Trim.mm((setting.trim.textWidthMm() - width) / 2)));
+    plates.forEach(p -> figure(new PlateRows.Placed(p, width), "plate"));
+    setting.out.close();
   }
 
   /**

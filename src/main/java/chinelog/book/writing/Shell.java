@@ -49,6 +49,10 @@ final class Shell {
   }
 
   Manuscript close() {
+    return close(Manuscript.Slug.NONE);
+  }
+
+  Manuscript close(Manuscript.Slug slug) {
     out.close().close();
     return new Manuscript(
         out.done(),
@@ -56,6 +60,7 @@ final class Shell {
         setting.edition.locale(),
         setting.edition.asOf(),
         setting.trim,
-        setting.words.shared().text("under.mark", ""));
+        setting.words.shared().text("under.mark", ""),
+        slug);
   }
 }

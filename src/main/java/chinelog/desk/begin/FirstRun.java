@@ -12,6 +12,7 @@ import chinelog.photo.gathering.Gatherer;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -75,7 +76,7 @@ public final class FirstRun implements Page {
         throw new ProblemException(
             Problem.error(
                 Place.of(from),
-                "There is no such folder or zip: " + from + ".",
+                Sentence.of("There is no such folder or zip: {0}.", from),
                 "Correct it, or leave it empty and bring photographs in later."));
       }
       Locale language = words.locale();
@@ -96,7 +97,7 @@ public final class FirstRun implements Page {
       }
       opening.open(folder);
     } catch (ProblemException e) {
-      return show(request, e.problem().what() + " " + e.problem().remedy());
+      return show(request, e.problem().words(Words.locale(request)));
     }
     return Reply.seeOther("/");
   }
@@ -109,7 +110,7 @@ public final class FirstRun implements Page {
       }
       opening.open(folder);
     } catch (ProblemException e) {
-      return show(request, e.problem().what() + " " + e.problem().remedy());
+      return show(request, e.problem().words(Words.locale(request)));
     }
     return Reply.seeOther("/");
   }
@@ -132,7 +133,7 @@ public final class FirstRun implements Page {
       throw new ProblemException(
           Problem.error(
               Place.of(text),
-              "\u201c" + text + "\u201d cannot be the name of a folder on this computer.",
+              Sentence.of("\u201c{0}\u201d cannot be the name of a folder on this computer.", text),
               "Choose another."),
           e);
     }

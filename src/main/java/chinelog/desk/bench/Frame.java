@@ -61,7 +61,7 @@ public final class Frame {
 
   /** The words of a section in the browser's language. */
   public Words words(Request request, Section here) {
-    return Words.of(here, request.languages());
+    return Words.of(here, request);
   }
 
   private String filled(

@@ -1,5 +1,6 @@
 package chinelog.desk.bench;
 
+import chinelog.desk.web.Request;
 import chinelog.wording.Catalogue;
 import freemarker.template.TemplateMethodModelEx;
 import freemarker.template.TemplateModel;
@@ -33,18 +34,21 @@ public final class Words {
     this.locale = locale;
   }
 
-  /**
-   * @param languages as a browser sends them; English where there is none of ours
-   */
-  static Words of(Section section, String languages) {
-    Locale locale = Locale.UK;
+  /** The language that a browser asks for; English where it is none of ours. */
+  public static Locale locale(Request request) {
+    String languages = request.languages();
     try {
       Locale found =
           languages.isBlank() ? null : Locale.lookup(LanguageRange.parse(languages), LANGUAGES);
-      locale = found == null || found.equals(Locale.ENGLISH) ? Locale.UK : found;
+      return found == null || found.equals(Locale.ENGLISH) ? Locale.UK : found;
     } catch (IllegalArgumentException e) {
       // What is sent is no list of languages: as good as none.
+      return Locale.UK;
     }
+  }
+
+  static Words of(Section section, Request request) {
+    Locale locale = locale(request);
     return new Words(
         Catalogue.of(section.words(), locale), Catalogue.of(Section.SHARED_WORDS, locale), locale);
   }

@@ -4,6 +4,7 @@ import chinelog.digest.Sha256;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -128,7 +129,9 @@ public final class Pins {
   private static Problem reminder(String remarks, String photo) {
     return Problem.reminder(
         Place.of(remarks),
-        "The regions of " + photo + " are pinned to it as it is now; its sha256 was written here.",
+        Sentence.of(
+            "The regions of {0} are pinned to it as it is now; its sha256 was written" + " here.",
+            photo),
         "If it was altered after they were drawn, see that they lie right.");
   }
 }

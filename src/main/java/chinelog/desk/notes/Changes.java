@@ -1,6 +1,7 @@
 package chinelog.desk.notes;
 
 import chinelog.desk.bench.Page;
+import chinelog.desk.bench.Words;
 import chinelog.desk.files.NoteText;
 import chinelog.desk.files.Version;
 import chinelog.desk.files.YamlText;
@@ -42,7 +43,7 @@ public final class Changes implements Page {
     try {
       return Reply.json(Json.of(Map.of("text", change.of(request, text))));
     } catch (ProblemException e) {
-      String words = e.problem().what() + " " + e.problem().remedy();
+      String words = e.problem().words(Words.locale(request));
       return Reply.json(Json.of(Map.of("refused", words)));
     }
   }

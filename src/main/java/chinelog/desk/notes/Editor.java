@@ -26,6 +26,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -138,7 +139,7 @@ public final class Editor implements Page {
     unsaved.put(text.path(), text.text());
     Snapshot snapshot = bench.log().as(unsaved);
     Map<String, Object> reply = new LinkedHashMap<>();
-    reply.put("problems", problems(snapshot, text.path()));
+    reply.put("problems", problems(snapshot, text.path(), Words.locale(request)));
     reply.put("disk", bench.files().read(Path.of(text.path())).stamp());
     if (Entry.isNoteFile(text.path())) {
       reply.put("parts", NoteText.of(text).parts().stream().map(Editor::part).toList());
@@ -169,7 +170,7 @@ public final class Editor implements Page {
     return Entry.withoutEnding(path.replaceFirst("^entries/", ""));
   }
 
-  private static List<Map<String, Object>> problems(Snapshot snapshot, String file) {
+  private static List<Map<String, Object>> problems(Snapshot snapshot, String file, Locale locale) {
     List<Map<String, Object>> lines = new ArrayList<>();
     for (Problem problem : snapshot.problems()) {
       if (problem.place().file().equals(file)) {
@@ -177,8 +178,8 @@ public final class Editor implements Page {
             Map.of(
                 "line", problem.place().line(),
                 "column", problem.place().column(),
-                "what", problem.what(),
-                "remedy", problem.remedy(),
+                "what", problem.what().in(locale),
+                "remedy", problem.remedy().in(locale),
                 "error", problem.isError()));
       }
     }
@@ -215,7 +216,7 @@ public final class Editor implements Page {
                   "stamp", changed.onDisk().stamp())));
     }
     Problem problem = ((Outcome.Refused) outcome).problem();
-    return Reply.json(Json.of(Map.of("refused", problem.what() + " " + problem.remedy())));
+    return Reply.json(Json.of(Map.of("refused", problem.words(words.locale()))));
   }
 
   private Reply draft(Request request) {
@@ -223,7 +224,7 @@ public final class Editor implements Page {
     Optional<Problem> problem =
         bench.files().draft(Path.of(text.path()), text.stamp(), text.text());
     return Reply.json(
-        problem.map(p -> Json.of(Map.of("refused", p.what() + " " + p.remedy()))).orElse("{}"));
+        problem.map(p -> Json.of(Map.of("refused", p.words(Words.locale(request))))).orElse("{}"));
   }
 
   /** Takes a note away; it can be had back by undoing. */

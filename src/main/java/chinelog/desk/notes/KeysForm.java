@@ -3,6 +3,7 @@ package chinelog.desk.notes;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.Words;
 import chinelog.desk.files.Version;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.web.Reply;
@@ -55,7 +56,7 @@ final class KeysForm {
       values.put("weighed", readings(keys, "weighed"));
       values.put("under", keys.words(List.of("under")));
     } catch (ProblemException e) {
-      values.put("wrong", e.problem().what() + " " + e.problem().remedy());
+      values.put("wrong", e.problem().words(Words.locale(request)));
     }
     return values;
   }

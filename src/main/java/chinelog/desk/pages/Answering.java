@@ -4,6 +4,7 @@ import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Words;
 import chinelog.desk.files.Outcome;
 import chinelog.desk.files.Version;
 import chinelog.desk.files.YamlText;
@@ -43,7 +44,8 @@ public final class Answering implements Page {
   private Reply questions(Request request) throws IOException {
     List<Map<String, Object>> lines = new ArrayList<>();
     for (Questions.Asking asking : bench.log().now().asking()) {
-      Map<String, Object> line = new HashMap<>(Lines.of(List.of(asking.problem())).get(0));
+      Map<String, Object> line =
+          new HashMap<>(Lines.of(List.of(asking.problem()), Words.locale(request)).get(0));
       line.put("ids", asking.ids());
       line.put("found", asking.found());
       line.put("under", List.copyOf(asking.label().agreements()));

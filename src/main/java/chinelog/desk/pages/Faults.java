@@ -2,10 +2,10 @@ package chinelog.desk.pages;
 
 import chinelog.desk.bench.Frame;
 import chinelog.desk.bench.Section;
+import chinelog.desk.bench.Words;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Server;
-import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -30,7 +30,9 @@ public final class Faults implements Server.Faults {
             : thrown instanceof UncheckedIOException u ? u.getCause() : null;
     String key = io == null ? "fault.own" : key(io);
     String detail =
-        io instanceof ProblemException p ? words(p.problem()) : String.valueOf(thrown.getMessage());
+        io instanceof ProblemException p
+            ? p.problem().words(Words.locale(request))
+            : String.valueOf(thrown.getMessage());
     return page(request, io == null ? 500 : 409, key, detail);
   }
 
@@ -47,10 +49,6 @@ public final class Faults implements Server.Faults {
     } catch (IOException e) {
       return Reply.refused(status, detail);
     }
-  }
-
-  private static String words(Problem problem) {
-    return problem.what() + " " + problem.remedy();
   }
 
   private static String key(IOException e) {

@@ -5,6 +5,7 @@ import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.Words;
 import chinelog.desk.files.Draft;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
@@ -45,8 +46,13 @@ public final class Today implements Page {
     Map<String, Object> values = new TreeMap<>();
     values.put("title", now.log().head().title().value());
     values.put("day", now.today().toString());
-    values.put("errors", Lines.of(now.problems().stream().filter(Problem::isError).toList()));
-    values.put("reminders", Lines.of(now.problems().stream().filter(p -> !p.isError()).toList()));
+    values.put(
+        "errors",
+        Lines.of(now.problems().stream().filter(Problem::isError).toList(), Words.locale(request)));
+    values.put(
+        "reminders",
+        Lines.of(
+            now.problems().stream().filter(p -> !p.isError()).toList(), Words.locale(request)));
     values.put("entries", now.log().notes().size());
     values.put("photographs", now.opened().album().photographs().size());
     values.put("facts", now.opened().facts().byName().size());

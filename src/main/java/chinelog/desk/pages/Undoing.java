@@ -42,7 +42,7 @@ public final class Undoing implements Page {
     Words words = bench.frame().words(request, Section.TODAY);
     String said = "";
     if (outcome.isPresent() && outcome.get() instanceof Outcome.Refused refused) {
-      said = refused.problem().what() + " " + refused.problem().remedy();
+      said = refused.problem().words(words.locale());
     } else if (outcome.isPresent() && outcome.get() instanceof Outcome.Changed changed) {
       said = words.text("turn.changed", changed.onDisk().path());
     } else if (outcome.isPresent()) {

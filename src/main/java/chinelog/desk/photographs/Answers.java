@@ -19,7 +19,7 @@ final class Answers {
     }
     if (outcome instanceof Outcome.Refused refused) {
       Problem problem = refused.problem();
-      return refused(problem.place() + ": " + problem.what() + " " + problem.remedy());
+      return refused(problem.place() + ": " + problem.words(words.locale()));
     }
     return refused(words.text("changed.meanwhile"));
   }

@@ -167,7 +167,7 @@ final class BringingIn implements Page {
         }
       }
     } catch (ProblemException e) {
-      return Answers.refused(e.problem().what() + " " + e.problem().remedy());
+      return Answers.refused(e.problem().words(Words.locale(request)));
     }
     rememberClocks(words, head, clocks);
     drop(load);
@@ -236,9 +236,9 @@ final class BringingIn implements Page {
                             p ->
                                 Map.of(
                                     "what",
-                                    p.what(),
+                                    p.what().in(Words.locale(request)),
                                     "remedy",
-                                    p.remedy(),
+                                    p.remedy().in(Words.locale(request)),
                                     "place",
                                     p.place().toString()))
                         .toList()));

@@ -5,6 +5,7 @@ import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.Words;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
@@ -130,8 +131,11 @@ public final class Publishing implements Page {
       return Reply.html("");
     }
     Map<String, Object> values = new HashMap<>();
-    values.put("errors", Lines.of(outcome.problems().stream().filter(Problem::isError).toList()));
-    values.put("reminders", Lines.of(outcome.remindersOfEditions()));
+    values.put(
+        "errors",
+        Lines.of(
+            outcome.problems().stream().filter(Problem::isError).toList(), Words.locale(request)));
+    values.put("reminders", Lines.of(outcome.remindersOfEditions(), Words.locale(request)));
     values.put("hasLeaks", outcome.hasLeaks());
     List<Map<String, Object>> editions = new ArrayList<>();
     for (Outcome.Made made : outcome.editions()) {

@@ -3,6 +3,7 @@ package chinelog.desk.publishing;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.publish.Outcome;
 import chinelog.publish.Progress;
 import chinelog.publish.Step;
@@ -43,7 +44,7 @@ final class Run {
           stopped(
               Problem.error(
                   Place.of("published"),
-                  "The edition could not be made: " + e.getMessage() + ".",
+                  Sentence.of("The edition could not be made: {0}.", e.getMessage()),
                   "See that the disk is sound and has room, then publish again."));
     }
     end(made);

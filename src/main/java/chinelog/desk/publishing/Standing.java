@@ -92,6 +92,7 @@ final class Standing {
             "handover",
             "handover-sheets",
             "build-book-print-ready",
+            "build-book-cover",
             "patterns",
             "letter",
             "photographs",

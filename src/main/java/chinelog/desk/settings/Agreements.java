@@ -5,6 +5,7 @@ import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.Words;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Request;
@@ -166,12 +167,13 @@ public final class Agreements implements Page {
   }
 
   /** Problems, those that are figures to be worked out with the ways out. */
-  private static List<Map<String, Object>> problems(Snapshot now, Withholder.Withheld withheld) {
+  private static List<Map<String, Object>> problems(
+      Snapshot now, Withholder.Withheld withheld, Locale locale) {
     Set<String> stated =
         now.log().statements().stream().map(Statement::name).collect(Collectors.toSet());
     List<Map<String, Object>> lines = new ArrayList<>();
     for (Problem problem : withheld.problems()) {
-      Map<String, Object> line = new HashMap<>(Lines.of(List.of(problem)).get(0));
+      Map<String, Object> line = new HashMap<>(Lines.of(List.of(problem), locale).get(0));
       for (Withholder.WayOut way : withheld.waysOut()) {
         if (way.problem().equals(problem)) {
           line.put("secret", String.join(", ", way.secrets()));
@@ -215,6 +217,6 @@ public final class Agreements implements Page {
             request,
             Section.AGREEMENTS,
             "register.ftlh",
-            Map.of("withheld", lines, "problems", problems(now, withheld)));
+            Map.of("withheld", lines, "problems", problems(now, withheld, Words.locale(request))));
   }
 }

@@ -14,6 +14,7 @@ import chinelog.desk.web.Routes;
 import chinelog.json.Json;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -73,7 +74,7 @@ public final class Settings implements Page {
                 why);
     if (outcome instanceof Outcome.Refused refused) {
       Problem problem = refused.problem();
-      return Reply.json(Json.of(Map.of("refused", problem.what() + " " + problem.remedy())));
+      return Reply.json(Json.of(Map.of("refused", problem.words(Words.locale(request)))));
     }
     return Reply.json("{}");
   }
@@ -90,7 +91,7 @@ public final class Settings implements Page {
       String text = add(YamlText.of(now), request).text();
       return Reply.json(new Trying(bench, words).of(now, text));
     } catch (ProblemException e) {
-      String wrong = e.problem().what() + " " + e.problem().remedy();
+      String wrong = e.problem().words(Words.locale(request));
       return Reply.json(Json.of(Map.of("wrong", Map.of("", wrong), "figures", List.of())));
     }
   }
@@ -101,7 +102,7 @@ public final class Settings implements Page {
    * @throws ProblemException with the first error that it would bring and the old one did not
    */
   private String checked(Version now, String text) throws IOException {
-    Set<String> known = new HashSet<>();
+    Set<Sentence> known = new HashSet<>();
     bench.log().now().problems().forEach(p -> known.add(p.what()));
     SortedMap<String, String> unsaved = new TreeMap<>();
     unsaved.put(now.path(), text);

@@ -6,6 +6,7 @@ import chinelog.desk.bench.Words;
 import chinelog.desk.files.Version;
 import chinelog.json.Json;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
@@ -44,7 +45,7 @@ final class Trying {
    */
   String of(Version now, String text) throws IOException {
     Snapshot before = bench.log().now();
-    Set<String> known = new HashSet<>();
+    Set<Sentence> known = new HashSet<>();
     before.problems().forEach(p -> known.add(p.what()));
     SortedMap<String, String> unsaved = new TreeMap<>();
     unsaved.put(now.path(), text);
@@ -53,7 +54,7 @@ final class Trying {
     Map<String, Object> wrong = new LinkedHashMap<>();
     for (Problem problem : after.problems()) {
       if (problem.isError() && !known.contains(problem.what())) {
-        wrong.putIfAbsent(key(problem, now.path(), lines), problem.what() + " " + problem.remedy());
+        wrong.putIfAbsent(key(problem, now.path(), lines), problem.words(words.locale()));
       }
     }
     return Json.of(Map.of("wrong", wrong, "figures", figures(before, after)));

@@ -61,7 +61,7 @@ public final class Sheets implements Page {
               new Leaf(sheet.path(), sheet.title(), page, pages, under(sheet.label(page)), ""));
         }
       } catch (ProblemException e) {
-        String wrong = e.problem().what() + " " + e.problem().remedy();
+        String wrong = e.problem().words(Words.locale(request));
         leaves.add(new Leaf(sheet.path(), sheet.title(), 1, 1, under(sheet.label()), wrong));
       }
     }

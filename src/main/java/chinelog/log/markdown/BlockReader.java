@@ -3,6 +3,7 @@ package chinelog.log.markdown;
 import chinelog.label.Label;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
+import chinelog.problem.Sentence;
 import com.vladsch.flexmark.ast.BlockQuote;
 import com.vladsch.flexmark.ast.FencedCodeBlock;
 import com.vladsch.flexmark.ast.Heading;
@@ -200,7 +201,7 @@ final class BlockReader {
     if (cells.size() > width) {
       reader.complain(
           row,
-          "This row has " + cells.size() + " cells, but the table's head has " + width + ".",
+          Sentence.of("This row has {0} cells, but the table's head has {1}.", cells.size(), width),
           "Take the cells out, or widen the head; write \\| for a | in the text.");
     }
     return List.copyOf(cells.subList(0, width));

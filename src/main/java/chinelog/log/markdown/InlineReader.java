@@ -6,6 +6,7 @@ import chinelog.log.reading.SourceFile;
 import chinelog.log.reading.Values;
 import chinelog.log.text.Inline;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import com.vladsch.flexmark.ast.AutoLink;
 import com.vladsch.flexmark.ast.Code;
 import com.vladsch.flexmark.ast.Emphasis;
@@ -30,9 +31,20 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** Copies the runs of Markdown's tree that we know into ours. */
 final class InlineReader {
+
+  /** Classes for the layout of a photograph, such as {@code ![Afloat](a.jpg ".wide")}. */
+  private static final SortedMap<String, Inline.Image.Layout> LAYOUTS =
+      new TreeMap<>(
+          Map.of(
+              ".beside", Inline.Image.Layout.BESIDE,
+              ".plain", Inline.Image.Layout.PLAIN,
+              ".wide", Inline.Image.Layout.WIDE));
 
   private final MarkdownReader reader;
   private final FootnoteReader footnotes;
@@ -108,7 +120,7 @@ final class InlineReader {
       } else if (node instanceof Footnote call) {
         footnote(call);
       } else if (node instanceof Image image) {
-        image(image, image.getUrl().toString(), image.getTitle().isNotNull());
+        image(image, image.getUrl().toString(), image.getTitle().toString());
       } else if (node instanceof Link link) {
         maybePhrase(node, link(node, link.getUrl().toString()));
       } else if (node instanceof RefNode ref) {
@@ -151,7 +163,7 @@ final class InlineReader {
               .scope()
               .complain(
                   reader.source().at(node.getStartOffset() + i),
-                  "\"" + c + "\" looks like a brace, but is none.",
+                  Sentence.of("\"{0}\" looks like a brace, but is none.", c),
                   MarkText.BRACE_REMEDY);
         }
         if (c != '[' && c != ']' || MarkText.isEscaped(raw, i)) {
@@ -208,22 +220,42 @@ final class InlineReader {
       }
     }
 
-    private void image(Node node, String url, boolean hasTitle) {
+    private void image(Node node, String url, String title) {
       Place place = reader.at(node);
-      if (hasTitle) {
+      Inline.Image.Layout layout = layout(title, place);
+      List<Inline> caption = children(node);
+      Label label = takeMarks(node);
+      String path = reader.targets().photo(url, place);
+      if (path != null) {
+        out.add(new Inline.Image(path, caption, label, layout, place));
+      }
+    }
+
+    /** The class in quotes after the path of a photograph. */
+    private Inline.Image.Layout layout(String title, Place place) {
+      if (title.isEmpty()) {
+        return Inline.Image.Layout.BY_SHAPE;
+      }
+      Inline.Image.Layout layout = LAYOUTS.get(title.strip());
+      if (layout != null) {
+        return layout;
+      }
+      if (title.strip().startsWith(".")) {
+        reader
+            .scope()
+            .error(
+                place,
+                "\"" + title.strip() + "\" is no class of a photograph.",
+                "Write one of: " + String.join(", ", LAYOUTS.keySet()) + ".");
+      } else {
         reader
             .scope()
             .reminder(
                 place,
                 "The words in quotes after the path are not shown.",
-                "Write the caption between [ and ].");
+                "Write the caption between [ and ]; in quotes stands a class, such as \".wide\".");
       }
-      List<Inline> caption = children(node);
-      Label label = takeMarks(node);
-      String path = reader.targets().photo(url, place);
-      if (path != null) {
-        out.add(new Inline.Image(path, caption, label, place));
-      }
+      return Inline.Image.Layout.BY_SHAPE;
     }
 
     private List<Inline> link(Node node, String url) {
@@ -236,7 +268,7 @@ final class InlineReader {
               .scope()
               .error(
                   place,
-                  "\"" + fact + "\" cannot be the name of a fact.",
+                  Sentence.of("\"{0}\" cannot be the name of a fact.", fact),
                   "Write such as [](fact:hull.loa).");
           return text;
         }
@@ -263,7 +295,7 @@ final class InlineReader {
     private void reference(RefNode ref) {
       Reference definition = ref.isDefined() ? ref.getReferenceNode(ref.getDocument()) : null;
       if (definition != null && ref instanceof ImageRef) {
-        image(ref, definition.getUrl().toString(), false);
+        image(ref, definition.getUrl().toString(), definition.getTitle().toString());
       } else if (definition != null) {
         maybePhrase(ref, link(ref, definition.getUrl().toString()));
       } else if (ref instanceof LinkRef && ref.getText().isNull() && marksFollow(ref)) {
@@ -284,7 +316,7 @@ final class InlineReader {
           || ref.getText().isNotNull() && !ref.getReference().isEmpty()) {
         reader.complain(
             ref,
-            "\"" + ref.getReference() + "\" is defined nowhere in this text.",
+            Sentence.of("\"{0}\" is defined nowhere in this text.", ref.getReference()),
             "Write the target in parentheses after the brackets.");
       } else if (ref.getReference().startsWith("^")) {
         footnotes.call(null, reader.at(ref));

@@ -2,6 +2,7 @@ package chinelog.log.markdown;
 
 import chinelog.label.Label;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import com.vladsch.flexmark.ast.Image;
 import com.vladsch.flexmark.ast.ImageRef;
 import com.vladsch.flexmark.ast.Link;
@@ -142,7 +143,7 @@ final class MarkText {
             place,
             invisible
                 ? "An invisible character stands in this mark, so that it cannot be read."
-                : "\"" + quoted + "\" cannot be read as a mark.",
+                : Sentence.of("\"{0}\" cannot be read as a mark.", quoted),
             BRACE_REMEDY);
   }
 }

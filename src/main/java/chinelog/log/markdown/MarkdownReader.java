@@ -7,6 +7,7 @@ import chinelog.log.reading.Source;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import com.vladsch.flexmark.ext.footnotes.FootnoteExtension;
 import com.vladsch.flexmark.ext.tables.TablesExtension;
@@ -143,7 +144,7 @@ public final class MarkdownReader {
       } else {
         scope.error(
             at(mark),
-            "\"" + id + "\" is not an agreement of this log.",
+            Sentence.of("\"{0}\" is not an agreement of this log.", id),
             scope.agreementsOrNone().isEmpty()
                 ? "Name it among the \"agreements\" of log.yaml, or remove the mark."
                 : Suggestion.remedy(id, scope.agreementsOrNone()));
@@ -168,7 +169,7 @@ public final class MarkdownReader {
     return !MarkWatch.suspects(rest.substring(Math.min(start, from), to)).isEmpty();
   }
 
-  void complain(Node node, String what, String remedy) {
+  void complain(Node node, CharSequence what, CharSequence remedy) {
     scope.complain(at(node), what, remedy);
   }
 

@@ -4,6 +4,7 @@ import chinelog.log.reading.FolderWalk;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Yaml;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import com.vladsch.flexmark.util.sequence.Escaping;
 import java.io.ByteArrayOutputStream;
@@ -57,7 +58,7 @@ public final class Targets {
       if (path == null) {
         scope.complain(
             place,
-            "\"" + url + "\" leads out of the log.",
+            Sentence.of("\"{0}\" leads out of the log.", url),
             "Put the file into the folder photos and write its path, such as ../photos/x.jpg.");
         return null;
       }
@@ -109,7 +110,9 @@ public final class Targets {
     }
     if (resolved != null && resolved.startsWith("sheets/")) {
       scope.complain(
-          place, "There is no sheet \"" + path + "\", and none is shown in a note.", NO_SHEET);
+          place,
+          Sentence.of("There is no sheet \"{0}\", and none is shown in a note.", path),
+          NO_SHEET);
       return;
     }
     String name = path.substring(path.lastIndexOf('/') + 1);
@@ -117,13 +120,13 @@ public final class Targets {
     for (String photo : scope.inventory().photos().keySet()) {
       names.add(photo.substring(photo.lastIndexOf('/') + 1));
     }
-    String remedy =
+    CharSequence remedy =
         names.contains(name)
-            ? "It lies in another folder; write " + pathsOf(name) + "."
+            ? Sentence.of("It lies in another folder; write {0}.", pathsOf(name))
             : Suggestion.findNearest(name, names)
-                .map(near -> "Did you mean " + pathsOf(near) + "?")
+                .<CharSequence>map(near -> Sentence.of("Did you mean {0}?", pathsOf(near)))
                 .orElse("Put the file into the folder photos, or correct its name.");
-    scope.complain(place, "There is no photograph \"" + path + "\".", remedy);
+    scope.complain(place, Sentence.of("There is no photograph \"{0}\".", path), remedy);
   }
 
   private String pathsOf(String name) {
@@ -143,7 +146,9 @@ public final class Targets {
     if (SCHEME.matcher(url).matches() || url.startsWith("//") || url.isBlank()) {
       scope.complain(
           place,
-          url.isBlank() ? "This link leads nowhere." : "A link to \"" + url + "\" is not allowed.",
+          url.isBlank()
+              ? "This link leads nowhere."
+              : Sentence.of("A link to \"{0}\" is not allowed.", url),
           "Link to an address that begins with https://, or to another entry.");
       return false;
     }
@@ -167,7 +172,7 @@ public final class Targets {
     } else if (path != null && path.startsWith("sheets/")) {
       scope.complain(
           place,
-          "There is no sheet \"" + path + "\", and a sheet never leaves the log.",
+          Sentence.of("There is no sheet \"{0}\", and a sheet never leaves the log.", path),
           "Name it without a link.");
     } else if (path != null && find(path) != null) {
       scope.complain(
@@ -177,7 +182,7 @@ public final class Targets {
       if (url.matches("fact[^A-Za-z].+")) {
         scope.complain(
             place,
-            "This links to \"" + url + "\", which is no entry of the log.",
+            Sentence.of("This links to \"{0}\", which is no entry of the log.", url),
             "If a fact is meant, write a colon after \"fact\": (fact:hull.loa).");
         return;
       }
@@ -187,9 +192,9 @@ public final class Targets {
               .toList();
       scope.complain(
           place,
-          "This links to \"" + url + "\", which is no entry of the log.",
+          Sentence.of("This links to \"{0}\", which is no entry of the log.", url),
           Suggestion.findNearest(name, names)
-              .map(near -> "Did you mean \"" + near + "\"?")
+              .<CharSequence>map(Suggestion::of)
               .orElse("Link to another entry's file, such as 2026-03-14-drawings.md."));
     }
   }

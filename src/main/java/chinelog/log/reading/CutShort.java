@@ -1,6 +1,7 @@
 package chinelog.log.reading;
 
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -10,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param place of the value
  */
-record CutShort(Place place, String what, String remedy) {
+record CutShort(Place place, CharSequence what, CharSequence remedy) {
 
   /**
    * What was cut short before a word that stands where a key belongs; null if nothing was.
@@ -37,14 +38,12 @@ record CutShort(Place place, String what, String remedy) {
     boolean number = cut.text().matches(".*[0-9]") && rest.text().matches("[0-9].*");
     return new CutShort(
         cut.place(),
-        "Between braces a comma ends a value: \""
-            + before.key().text()
-            + "\" is only \""
-            + cut.text()
-            + "\" here.",
+        Sentence.of(
+            "Between braces a comma ends a value: \"{0}\" is only \"{1}\" here.",
+            before.key().text(), cut.text()),
         number
-            ? "Write a decimal point: " + cut.text() + "." + rest.text() + "."
-            : "Put it in quotes: " + before.key().text() + ": \"" + whole + "\".");
+            ? Sentence.of("Write a decimal point: {0}.", cut.text() + "." + rest.text())
+            : Sentence.of("Put it in quotes: {0}.", before.key().text() + ": \"" + whole + "\""));
   }
 
   /** Whether the rest before this was told already. */

@@ -4,6 +4,7 @@ import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.records.Marked;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import java.time.LocalDate;
@@ -67,10 +68,11 @@ public final class Fields {
     }
     scope.error(
         yaml.place(),
-        "Here stands " + yaml.kind() + ", where a group of keys belongs.",
+        Sentence.of("Here stands {0}, where a group of keys belongs.", Sentence.of(yaml.kind())),
         yaml instanceof Yaml.Scalar s && s.text().matches("[\\w-]+:[^/\\s].*")
-            ? "Write a space after the colon: \"" + s.text().replaceFirst(":", ": ") + "\"."
-            : "Write lines such as \"" + example + "\", indented by two spaces.");
+            ? Sentence.of(
+                "Write a space after the colon: \"{0}\".", s.text().replaceFirst(":", ": "))
+            : Sentence.of("Write lines such as \"{0}\", indented by two spaces.", example));
     return new Yaml.Mapping(List.of(), yaml.place());
   }
 
@@ -85,16 +87,17 @@ public final class Fields {
     if (!nearKey && CutShort.isTold(mapping, key)) {
       return;
     }
-    String what = "\"" + key.text() + "\" is not a key here.";
+    Sentence what = Sentence.of("\"{0}\" is not a key here.", key.text());
     String meant = OtherWords.findKey(key.text(), names).orElse("");
-    String remedy =
+    CharSequence remedy =
         meant.isEmpty()
             ? OtherWords.findPlace(key.text(), names)
+                .<CharSequence>map(p -> p)
                 .orElseGet(() -> Suggestion.remedy(key.text(), names))
             : meant.equalsIgnoreCase(key.text())
-                ? "Write it in small letters: \"" + meant + "\"."
-                : "Write \"" + OtherWords.example(meant) + "\".";
-    if (meant.equals("under") || remedy.contains("\"under\"")) {
+                ? Sentence.of("Write it in small letters: \"{0}\".", meant)
+                : Sentence.of("Write \"{0}\".", OtherWords.example(meant));
+    if (meant.equals("under") || remedy.toString().contains("\"under\"")) {
       scope.error(key.place(), what, remedy);
     } else {
       scope.complain(key.place(), what, remedy);
@@ -134,8 +137,8 @@ public final class Fields {
     if (yaml == null && !absent) {
       scope.error(
           place(),
-          "\"" + key + "\" is missing here.",
-          "Write such as \"" + key + ": " + example + "\".");
+          Sentence.of("\"{0}\" is missing here.", key),
+          Sentence.of("Write such as \"{0}: {1}\".", key, example));
     }
     return yaml;
   }
@@ -229,19 +232,17 @@ public final class Fields {
     if (number.isEmpty()) {
       scope.error(
           rest.place(),
-          "A comma parts the values here, and \"" + rest.text() + "\" stands alone.",
-          "Write a colon between a name and its figure: "
-              + before.key().text()
-              + ": "
-              + rest.text()
-              + ".");
+          Sentence.of("A comma parts the values here, and \"{0}\" stands alone.", rest.text()),
+          Sentence.of(
+              "Write a colon between a name and its figure: {0}: {1}.",
+              before.key().text(), rest.text()));
       return;
     }
     scope.error(
         before.value().place(),
-        "A comma parts the values here, and \"" + rest.text() + "\" stands alone.",
+        Sentence.of("A comma parts the values here, and \"{0}\" stands alone.", rest.text()),
         number.matches("[0-9]+")
-            ? "Write decimals after a point: " + number + "." + rest.text() + "."
+            ? Sentence.of("Write decimals after a point: {0}.{1}.", number, rest.text())
             : "Write decimals after a point, such as 19.5 cm.");
   }
 
@@ -256,7 +257,7 @@ public final class Fields {
     }
     scope.error(
         yaml.place(),
-        "Here stands " + yaml.kind() + ", where a list belongs.",
+        Sentence.of("Here stands {0}, where a list belongs.", yaml.kind()),
         "Write each item on a line of its own that begins with \"- \".");
     return List.of();
   }

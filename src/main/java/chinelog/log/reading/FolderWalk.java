@@ -3,6 +3,7 @@ package chinelog.log.reading;
 import chinelog.log.records.Entry;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -59,10 +60,11 @@ public final class FolderWalk {
   private final SortedMap<String, Path> all = new TreeMap<>();
 
   /** Paths of what looks like a file of settings, but is none, by what to do about them. */
-  private final SortedMap<String, List<String>> misnamed = new TreeMap<>();
+  private final SortedMap<CharSequence, List<String>> misnamed =
+      new TreeMap<>(CharSequence::compare);
 
   /** Paths of other files that are not read, by what to do about them. */
-  private final SortedMap<String, List<String>> unread = new TreeMap<>();
+  private final SortedMap<CharSequence, List<String>> unread = new TreeMap<>(CharSequence::compare);
 
   private FolderWalk(Path folder, Problems problems) {
     this.folder = folder;
@@ -162,16 +164,17 @@ public final class FolderWalk {
       if (other != null && path.startsWith("entries/")) {
         problems.error(
             Place.of(path),
-            "This note and " + other + " differ only in the endings of their names.",
+            Sentence.of("This note and {0} differ only in the endings of their names.", other),
             "Rename one of the two, such as by a word more.");
       }
       String twin = seen.putIfAbsent(alike(path), path);
       if (twin != null) {
         problems.error(
             Place.of(path),
-            "Its name and that of "
-                + twin
-                + " differ only in capitals or in the coding of an accent.",
+            Sentence.of(
+                "Its name and that of {0} differ only in capitals or in the coding of an"
+                    + " accent.",
+                twin),
             "Rename one of the two; on many computers they would be one file.");
       }
     }
@@ -262,13 +265,13 @@ public final class FolderWalk {
       misnamed.computeIfAbsent(remedyForSettings(path), r -> new ArrayList<>()).add(path);
       return;
     }
-    String remedy = remedy(path, ending, loose);
+    CharSequence remedy = remedy(path, ending, loose);
     if (!remedy.isEmpty()) {
       unread.computeIfAbsent(remedy, r -> new ArrayList<>()).add(path);
     }
   }
 
-  private static String remedyForSettings(String path) {
+  private static CharSequence remedyForSettings(String path) {
     boolean top = !path.contains("/");
     List<String> known =
         top
@@ -276,9 +279,12 @@ public final class FolderWalk {
             : List.of(REMARKS);
     String name = path.substring(path.lastIndexOf('/') + 1);
     return Suggestion.findNearest(undisguised(name), known)
-        .map(k -> "Rename it to \"" + k + "\".")
-        .orElse(
-            "Rename it to one of: " + String.join(", ", known) + "; or move it out of the log.");
+        .map(k -> Sentence.of("Rename it to \"{0}\".", k))
+        .orElseGet(
+            () ->
+                Sentence.of(
+                    "Rename it to one of: {0}; or move it out of the log.",
+                    String.join(", ", known)));
   }
 
   /**
@@ -344,7 +350,7 @@ public final class FolderWalk {
   }
 
   /** What to do with a file that is not read; empty where that is nobody's business. */
-  private static String remedy(String path, String ending, boolean loose) {
+  private static CharSequence remedy(String path, String ending, boolean loose) {
     String top = path.contains("/") ? path.substring(0, path.indexOf('/')) : "";
     boolean note = PLAIN_TEXTS.contains(ending) || WRITTEN.contains(ending);
     if (note && (loose || top.equals("entries"))) {
@@ -363,7 +369,7 @@ public final class FolderWalk {
           ? ""
           : "If it is a picture, save it as JPEG.";
     } else if (!folder.isEmpty()) {
-      return "Rename the folder to " + folder + ", in small letters.";
+      return Sentence.of("Rename the folder to {0}, in small letters.", folder);
     } else if (ending.equals("md")) {
       return "Move it into the folder entries if it belongs to the log.";
     } else if (top.isEmpty()) {
@@ -377,7 +383,7 @@ public final class FolderWalk {
       return "Save it as JPEG, and put that here.";
     }
     return FOLDERS.contains(top)
-        ? "It is of no kind that belongs into the folder " + top + "."
+        ? Sentence.of("It is of no kind that belongs into the folder {0}.", top)
         : "Files are read from the folders entries, photos, sheets and tables.";
   }
 
@@ -387,21 +393,30 @@ public final class FolderWalk {
         (remedy, paths) ->
             problems.error(
                 Place.of(paths.get(0)),
-                "No file of this name is read here" + others(paths) + ".",
+                told(
+                    "No file of this name is read here.",
+                    "No file of this name is read here, nor {0}.",
+                    "No file of this name is read here, nor {0} and {1} more.",
+                    paths),
                 remedy));
     unread.forEach(
         (remedy, paths) ->
             problems.reminder(
-                Place.of(paths.get(0)), "This file is not read" + others(paths) + ".", remedy));
+                Place.of(paths.get(0)),
+                told(
+                    "This file is not read.",
+                    "This file is not read, nor {0}.",
+                    "This file is not read, nor {0} and {1} more.",
+                    paths),
+                remedy));
   }
 
-  private static String others(List<String> paths) {
+  private static Sentence told(String alone, String several, String many, List<String> paths) {
     int named = Math.min(paths.size(), NAMED);
-    return paths.size() == 1
-        ? ""
-        : ", nor "
-            + String.join(", ", paths.subList(1, named))
-            + (paths.size() > named ? " and " + (paths.size() - named) + " more" : "");
+    return Sentence.of(
+        paths.size() == 1 ? alone : paths.size() == named ? several : many,
+        String.join(", ", paths.subList(1, named)),
+        paths.size() - named);
   }
 
   static String ending(String path) {

@@ -1,5 +1,6 @@
 package chinelog.log.reading;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -29,7 +30,7 @@ public record Kind(String words, @Nullable Unit unit, String example) {
   }
 
   /** What is wrong with a quantity here, or null. */
-  @Nullable String complaint(Quantity quantity) {
+  @Nullable CharSequence complaint(Quantity quantity) {
     Unit wanted = unit;
     if (wanted == null || wanted.isCompatible(quantity.unit())) {
       return null;
@@ -37,16 +38,17 @@ public record Kind(String words, @Nullable Unit unit, String example) {
     String money = wanted.currency();
     String other = quantity.unit().currency();
     if (money != null && other != null && !money.equals(other)) {
-      return "This is in " + other + ", but the log's money is " + money + ".";
+      return Sentence.of("This is in {0}, but the log's money is {1}.", other, money);
     }
     return quantity.unit().equals(Unit.ONE)
-        ? "This number has no unit, but " + words + " belongs here."
-        : "\"" + quantity.unit().symbol() + "\" is not the unit of " + words + ".";
+        ? Sentence.of("This number has no unit, but {0} belongs here.", Sentence.of(words))
+        : Sentence.of(
+            "\"{0}\" is not the unit of {1}.", quantity.unit().symbol(), Sentence.of(words));
   }
 
   /** What to write, a full sentence. */
-  String remedy() {
-    return "Write " + words + ", such as " + example + ".";
+  Sentence remedy() {
+    return Sentence.of("Write {0}, such as {1}.", Sentence.of(words), example);
   }
 
   private static @Nullable Unit unit(String text) {

@@ -24,16 +24,16 @@ public record Scope(
     boolean loose,
     Problems problems) {
 
-  public void error(Place place, String what, String remedy) {
+  public void error(Place place, CharSequence what, CharSequence remedy) {
     problems.error(place, what, remedy);
   }
 
-  public void reminder(Place place, String what, String remedy) {
+  public void reminder(Place place, CharSequence what, CharSequence remedy) {
     problems.reminder(place, what, remedy);
   }
 
   /** An error in a log; in a folder without log.yaml, whose owner never asked for more, a hint. */
-  public void complain(Place place, String what, String remedy) {
+  public void complain(Place place, CharSequence what, CharSequence remedy) {
     if (loose) {
       problems.reminder(place, what, remedy);
     } else {

@@ -2,6 +2,7 @@ package chinelog.log.reading;
 
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
@@ -78,7 +79,9 @@ public final class SourceFile {
       if (isControl(c)) {
         problems.error(
             Source.ofFile(name, text).at(i),
-            String.format(Locale.ROOT, "An invisible control character (U+%04X) is here.", (int) c),
+            Sentence.of(
+                "An invisible control character (U+{0}) is here.",
+                String.format(Locale.ROOT, "%04X", (int) c)),
             "Delete it; if the whole file looks odd, save it as UTF-8.");
         return null;
       }

@@ -3,6 +3,7 @@ package chinelog.log.reading;
 import chinelog.label.Label;
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -49,7 +50,7 @@ public final class Values {
     }
     problems.error(
         yaml.place(),
-        "Here stands " + yaml.kind() + ", where a single value belongs.",
+        Sentence.of("Here stands {0}, where a single value belongs.", Sentence.of(yaml.kind())),
         yaml instanceof Yaml.Scalar
             ? "Write the value, or remove the key."
             : "Write one value; put it in quotes if it begins with [ or {.");
@@ -80,12 +81,14 @@ public final class Values {
       try {
         return LocalDate.parse(text);
       } catch (DateTimeException e) {
-        problems.error(place, "There is no day " + text + ".", "Look at the calendar.");
+        problems.error(place, Sentence.of("There is no day {0}.", text), "Look at the calendar.");
         return null;
       }
     }
     problems.error(
-        place, "\"" + text + "\" is not a date as it is written here.", WrittenDate.remedy(text));
+        place,
+        Sentence.of("\"{0}\" is not a date as it is written here.", text),
+        WrittenDate.remedy(text));
     return null;
   }
 
@@ -95,7 +98,7 @@ public final class Values {
     if (date != null && date.isAfter(scope.today())) {
       problems.error(
           yaml.place(),
-          date + " has not come yet; today is " + scope.today() + ".",
+          Sentence.of("{0} has not come yet; today is {1}.", date, scope.today()),
           "Write the day it happened, or set the clock of this computer right.");
       return null;
     }
@@ -112,7 +115,7 @@ public final class Values {
     }
     problems.error(
         scalar.place(),
-        "\"" + scalar.text() + "\" does not say whether or not.",
+        Sentence.of("\"{0}\" does not say whether or not.", scalar.text()),
         "Write true or false.");
     return null;
   }
@@ -124,7 +127,7 @@ public final class Values {
     }
     try {
       Quantity quantity = Quantity.parse(scalar.text());
-      String complaint = kind.complaint(quantity);
+      CharSequence complaint = kind.complaint(quantity);
       if (complaint == null) {
         return quantity;
       }
@@ -157,7 +160,7 @@ public final class Values {
     }
     problems.error(
         word.place(),
-        "\"" + word.text() + "\" is not " + what + ".",
+        Sentence.of("\"{0}\" is not {1}.", word.text(), Sentence.of(what)),
         Suggestion.remedy(word.text(), known));
     return null;
   }
@@ -174,8 +177,8 @@ public final class Values {
     }
     problems.error(
         word.place(),
-        "\"" + word.text() + "\" names several in one.",
-        "Write them as a list: [" + String.join(", ", parts) + "].");
+        Sentence.of("\"{0}\" names several in one.", word.text()),
+        Sentence.of("Write them as a list: [{0}].", String.join(", ", parts)));
     return null;
   }
 
@@ -197,7 +200,7 @@ public final class Values {
       } else if (scope.agreementsOrNone().isEmpty()) {
         problems.error(
             word.place(),
-            "\"" + word.text() + "\" is no agreement: the log names none.",
+            Sentence.of("\"{0}\" is no agreement: the log names none.", word.text()),
             "Name it in log.yaml: \"agreements: {lines: {with: Skerrick Yard}}\".");
       } else if (known(word, scope.agreementsOrNone(), "an agreement of this log") != null) {
         ids.add(word.text());
@@ -213,10 +216,10 @@ public final class Values {
     }
     problems.error(
         name.place(),
-        "\"" + name.text() + "\" cannot be the name of a fact.",
-        "Write small letters, digits and _, its parts joined by dots, such as "
-            + word(name.text(), "_", "[a-z][a-z0-9_]*(\\.[a-z0-9][a-z0-9_]*)*", "hull.loa")
-            + ".");
+        Sentence.of("\"{0}\" cannot be the name of a fact.", name.text()),
+        Sentence.of(
+            "Write small letters, digits and _, its parts joined by dots, such as {0}.",
+            word(name.text(), "_", "[a-z][a-z0-9_]*(\\.[a-z0-9][a-z0-9_]*)*", "hull.loa")));
     return false;
   }
 

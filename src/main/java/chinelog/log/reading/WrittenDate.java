@@ -1,5 +1,6 @@
 package chinelog.log.reading;
 
+import chinelog.problem.Sentence;
 import java.time.DateTimeException;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
@@ -148,13 +149,14 @@ public final class WrittenDate {
   }
 
   /** What to write for a date that cannot be read as it is. */
-  static String remedy(String text) {
+  static CharSequence remedy(String text) {
     List<LocalDate> found = List.copyOf(readings(text));
     return switch (found.size()) {
       case 0 -> "Write year-month-day, such as 2026-03-14.";
-      case 1 -> "Write year-month-day: " + found.get(0) + ".";
+      case 1 -> Sentence.of("Write year-month-day: {0}.", found.get(0));
       default ->
-          "Write year-month-day: " + found.get(0) + " or " + found.get(found.size() - 1) + ".";
+          Sentence.of(
+              "Write year-month-day: {0} or {1}.", found.get(0), found.get(found.size() - 1));
     };
   }
 }

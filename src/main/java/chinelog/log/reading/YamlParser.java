@@ -2,6 +2,7 @@ package chinelog.log.reading;
 
 import chinelog.problem.Place;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -82,7 +83,8 @@ public final class YamlParser {
       if (Suggestion.findNearest(lost.group(1), List.of("under")).isPresent()) {
         problems.error(
             source.at(lost.end() - 1),
-            "\"" + lost.group(1) + "\" is a remark here, so that nothing is under its agreement.",
+            Sentence.of(
+                "\"{0}\" is a remark here, so that nothing is under its agreement.", lost.group(1)),
             "Remove the #; or write a space after it if you mean a remark.");
       }
     }
@@ -150,7 +152,7 @@ public final class YamlParser {
       } else if (!keys.add(name.text())) {
         problems.error(
             key.place(),
-            "\"" + name.text() + "\" stands here a second time.",
+            Sentence.of("\"{0}\" stands here a second time.", name.text()),
             "Keep one of the two.");
       } else {
         checkTruth(value);
@@ -164,7 +166,7 @@ public final class YamlParser {
     if (value instanceof Yaml.Scalar s && isLooseTruth(s)) {
       problems.error(
           s.place(),
-          "Programs disagree on what a bare \"" + s.text() + "\" means.",
+          Sentence.of("Programs disagree on what a bare \"{0}\" means.", s.text()),
           "Write true or false; if you mean the word, put it in quotes.");
     }
   }
@@ -250,7 +252,7 @@ public final class YamlParser {
     }
   }
 
-  private void error(Event event, String what, String remedy) {
+  private void error(Event event, CharSequence what, CharSequence remedy) {
     problems.error(place(event.getStartMark()), what, remedy);
   }
 

@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param licence under which it is shown, in the maker's words
  * @param theme name of a folder in themes
  * @param paper of book and booklet
+ * @param leafMm how thick a leaf of the build book is
  * @param chapters what the chapters of the build book follow
  * @param clocks how far each camera's clock is fast, by camera model
  * @param hero path of the photograph for cover and home page
@@ -42,6 +43,7 @@ import org.jspecify.annotations.Nullable;
  * @param letter the next one to those who follow the build
  * @param postLength wanted where the log leaves the division into posts to the tool; null if it
  *     does not say
+ * @param figureGroups headings of figures, in the order in which they are shown
  */
 public record Head(
     Marked<String> title,
@@ -62,6 +64,7 @@ public record Head(
     @Nullable Marked<String> licence,
     String theme,
     Paper paper,
+    double leafMm,
     BookChapters chapters,
     SortedMap<String, Duration> clocks,
     @Nullable Marked<String> hero,
@@ -70,7 +73,8 @@ public record Head(
     PatternSheets patternSheets,
     TalkPlan talk,
     @Nullable PostLength postLength,
-    LetterPlan letter) {
+    LetterPlan letter,
+    List<FigureGroup> figureGroups) {
 
   /** This with other figures. */
   public Head withFigures(
@@ -96,6 +100,7 @@ public record Head(
         licence,
         theme,
         paper,
+        leafMm,
         chapters,
         clocks,
         hero,
@@ -104,6 +109,7 @@ public record Head(
         patternSheets,
         talk,
         postLength,
-        letter);
+        letter,
+        figureGroups);
   }
 }

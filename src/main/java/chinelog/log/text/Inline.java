@@ -127,8 +127,22 @@ public sealed interface Inline {
    * @param path below the log's folder
    * @param caption may be empty
    * @param label the agreements of its mark, without those of photos.yaml
+   * @param layout how it is laid out
    */
-  record Image(String path, List<Inline> caption, Label label, Place place) implements Inline {
+  record Image(String path, List<Inline> caption, Label label, Layout layout, Place place)
+      implements Inline {
+
+    /** How a photograph is laid out: by its shape, unless its note has a class for it. */
+    public enum Layout {
+      BY_SHAPE,
+      /** As wide as the text, and alone. */
+      PLAIN,
+      /** Smaller, with text beside it. */
+      BESIDE,
+      /** As large as there is room. */
+      WIDE
+    }
+
     @Override
     public List<Inline> children() {
       return caption;

@@ -7,6 +7,7 @@ import chinelog.log.records.PhotoFile;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -36,11 +37,9 @@ final class AlbumChecks {
   void beyond(PhotoFile.Region region, Exposure exposure) {
     problems.error(
         region.place(),
-        "This region reaches beyond the picture, which is "
-            + exposure.uprightWidthPx()
-            + " pixels wide and "
-            + exposure.uprightHeightPx()
-            + " high.",
+        Sentence.of(
+            "This region reaches beyond the picture, which is {0} pixels wide and {1}" + " high.",
+            exposure.uprightWidthPx(), exposure.uprightHeightPx()),
         "Write pixels of the upright picture, from its left top corner.");
   }
 
@@ -52,31 +51,36 @@ final class AlbumChecks {
     if (pinned == null) {
       problems.error(
           file.place(),
-          "The photograph "
-              + file.path()
-              + " has regions, but no sha256 of 64 digits says which file they were drawn on.",
-          "See that the regions lie right, then write beside them: sha256: " + exposure.sha256());
+          Sentence.of(
+              "The photograph {0} has regions, but no sha256 of 64 digits says which file"
+                  + " they were drawn on.",
+              file.path()),
+          Sentence.of(
+              "See that the regions lie right, then write beside them: sha256: {0}",
+              exposure.sha256()));
     } else if (!pinned.equals(exposure.sha256())) {
       problems.error(
           file.place(),
-          "The photograph " + file.path() + " has changed since its regions were drawn.",
-          "Draw the regions again, then write: sha256: " + exposure.sha256());
+          Sentence.of("The photograph {0} has changed since its regions were drawn.", file.path()),
+          Sentence.of("Draw the regions again, then write: sha256: {0}", exposure.sha256()));
     }
     if (!exposure.kind().keepsRegionsApart()) {
       problems.error(
           file.place(),
-          "Regions of a "
-              + exposure.kind().word()
-              + " file cannot be filled for certain, as its compression spreads them.",
+          Sentence.of(
+              "Regions of a {0} file cannot be filled for certain, as its compression"
+                  + " spreads them.",
+              exposure.kind().word()),
           "Put the whole photograph under the agreement, or save it as PNG and draw the"
               + " regions on that.");
     }
     if (exposure.exif().orientationDoubtful()) {
       problems.error(
           file.place(),
-          "The file "
-              + file.path()
-              + " does not say clearly which side is up, so its regions may lie elsewhere.",
+          Sentence.of(
+              "The file {0} does not say clearly which side is up, so its regions may lie"
+                  + " elsewhere.",
+              file.path()),
           "Save it afresh in a picture editor and draw the regions on that.");
     }
     words(file);
@@ -84,18 +88,18 @@ final class AlbumChecks {
 
   /** What is said of a photograph is told to those as well who see it with a region filled. */
   private void words(PhotoFile file) {
-    String alt = file.alt().isBlank() ? "" : "alternative text";
-    String caption = file.caption().isEmpty() ? "" : "caption";
-    if (!alt.isEmpty() || !caption.isEmpty()) {
+    boolean alt = !file.alt().isBlank();
+    boolean caption = !file.caption().isEmpty();
+    if (alt || caption) {
       problems.reminder(
           file.place(),
-          "Who sees "
-              + file.path()
-              + " with a region filled is told its "
-              + alt
-              + (alt.isEmpty() || caption.isEmpty() ? "" : " and its ")
-              + caption
-              + " as well.",
+          Sentence.of(
+              !caption
+                  ? "Who sees {0} with a region filled is told its alternative text as well."
+                  : alt
+                      ? "Who sees {0} with a region filled is told its alternative text and its caption as well."
+                      : "Who sees {0} with a region filled is told its caption as well.",
+              file.path()),
           "See that nothing in it tells what lies there; or crop the photograph to what all may"
               + " see, and show that instead.");
     }
@@ -109,17 +113,17 @@ final class AlbumChecks {
       if (copy.label().equals(kept.label()) && sameRegions(copy, kept)) {
         problems.reminder(
             Place.of(copy.path()),
-            "It is a copy of "
-                + kept.path()
-                + ", byte for byte, and is shown only where an entry shows it.",
+            Sentence.of(
+                "It is a copy of {0}, byte for byte, and is shown only where an entry shows"
+                    + " it.",
+                kept.path()),
             "Delete one of the two.");
       } else {
         problems.error(
             copy.place(),
-            copy.path()
-                + " and "
-                + kept.path()
-                + " are the same picture, but are not under the same agreements.",
+            Sentence.of(
+                "{0} and {1} are the same picture, but are not under the same agreements.",
+                copy.path(), kept.path()),
             "Delete one of the two, or mark both alike in photos.yaml.");
       }
     }
@@ -166,10 +170,12 @@ final class AlbumChecks {
     if (!worked.isEmpty() && !days.isEmpty()) {
       problems.reminder(
           idle.get(0).place(),
-          (days.size() == 1 ? "This day has" : days.size() + " days have")
-              + " photographs and no hours: "
-              + names(days)
-              + ".",
+          Sentence.of(
+              days.size() == 1
+                  ? "This day has photographs and no hours: {1}."
+                  : "{0} days have photographs and no hours: {1}.",
+              days.size(),
+              names(days)),
           "Write such as \"time: 2 h\" into the note, or a line into hours.csv.");
     }
   }
@@ -192,22 +198,22 @@ final class AlbumChecks {
           Place.of(dayless.get(0)),
           dayless.size() == 1
               ? "Nothing tells on which day this photograph was taken."
-              : "Nothing tells on which day "
-                  + dayless.size()
-                  + " photographs were taken: "
-                  + names(dayless)
-                  + ".",
+              : Sentence.of(
+                  "Nothing tells on which day {0} photographs were taken: {1}.",
+                  dayless.size(), names(dayless)),
           "Show it in an entry, or write its time as \"taken\" in photos.yaml.");
     }
     without.forEach(
         (day, paths) ->
             problems.reminder(
                 Place.of(paths.get(0)),
-                (paths.size() == 1 ? "One photograph was" : paths.size() + " photographs were")
-                    + " taken on "
-                    + day
-                    + ", and no entry has that date"
-                    + (paths.size() == 1 ? "." : ": " + names(paths) + "."),
+                Sentence.of(
+                    paths.size() == 1
+                        ? "One photograph was taken on {1}, and no entry has that date."
+                        : "{0} photographs were taken on {1}, and no entry has that date: {2}.",
+                    paths.size(),
+                    day,
+                    names(paths)),
                 "Write an entry for the day, show them in another, or leave them out."));
     Set<String> shown =
         photographs.stream()
@@ -225,11 +231,9 @@ final class AlbumChecks {
           bare.get(0).place(),
           bare.size() == 1
               ? "No photograph belongs to this entry."
-              : "No photograph belongs to "
-                  + bare.size()
-                  + " entries: "
-                  + names(bare.stream().map(Entry::id).toList())
-                  + ".",
+              : Sentence.of(
+                  "No photograph belongs to {0} entries: {1}.",
+                  bare.size(), names(bare.stream().map(Entry::id).toList())),
           "If one was taken that day, bring it in or show it in the entry.");
     }
   }

@@ -13,6 +13,7 @@ import chinelog.photo.pixels.Pixels;
 import chinelog.photo.pixels.UnusablePhoto;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -192,7 +193,7 @@ public final class Darkroom {
     }
     if (!mask.isEmpty() && !loaded.kind().keepsRegionsApart()) {
       throw new UnusablePhoto(
-          "Regions of a " + loaded.kind().word() + " file cannot be filled for certain.",
+          Sentence.of("Regions of a {0} file cannot be filled for certain.", loaded.kind().word()),
           "Put the whole photograph under the agreement, or save it as PNG and draw the regions"
               + " on that.");
     }

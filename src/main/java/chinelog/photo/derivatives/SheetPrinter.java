@@ -9,6 +9,7 @@ import chinelog.photo.pixels.Pixels;
 import chinelog.photo.pixels.UnusablePhoto;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -179,7 +180,8 @@ public final class SheetPrinter {
   private static void requirePage(int page, int pages) throws UnusablePhoto {
     if (page < 1 || page > pages) {
       throw new UnusablePhoto(
-          "There is no page " + page + " in the sheet.", "Write a page from 1 to " + pages + ".");
+          Sentence.of("There is no page {0} in the sheet.", page),
+          Sentence.of("Write a page from 1 to {0}.", pages));
     }
   }
 

@@ -57,6 +57,16 @@ public final class View {
     return most;
   }
 
+  /** Whether {@link #likeness} is at least so much. */
+  public boolean isAlike(View other, double least) {
+    for (int i = 0; i < WINDOWS.size(); i++) {
+      if (closer(other, i, 0) >= least || closer(other, 0, i) >= least) {
+        return true;
+      }
+    }
+    return least <= -1;
+  }
+
   /** As {@link #likeness}, but without looking for crops. */
   public double likenessOfWholes(View other) {
     return closer(other, 0, 0);

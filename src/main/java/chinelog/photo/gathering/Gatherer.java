@@ -9,6 +9,7 @@ import chinelog.photo.pixels.PhotoLoader;
 import chinelog.photo.pixels.UnusablePhoto;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -17,6 +18,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -41,7 +43,8 @@ public final class Gatherer {
   private final SortedMap<String, Duration> clocks;
 
   /** Names of files by what is wrong with them; a telephone's folder holds many a film. */
-  private final SortedMap<String, List<String>> passedOver = new TreeMap<>();
+  private final SortedMap<Sentence, List<String>> passedOver =
+      new TreeMap<>(Comparator.comparing(Sentence::toString));
 
   private Gatherer(Request request) {
     this.request = request;
@@ -164,10 +167,7 @@ public final class Gatherer {
     passedOver.forEach(
         (what, names) ->
             problems.add(
-                Problem.reminder(
-                    Place.of(names.get(0)),
-                    what + " It was passed over" + others(names) + ".",
-                    remedy(names))));
+                Problem.reminder(Place.of(names.get(0)), passed(what, names), remedy(names))));
     return new Outcome(steps, clocks, problems);
   }
 
@@ -182,13 +182,17 @@ public final class Gatherer {
         + " bring that in.";
   }
 
-  private static String others(List<String> names) {
-    if (names.size() == 1) {
-      return "";
-    }
+  private static Sentence passed(Sentence what, List<String> names) {
     int named = Math.min(names.size(), NAMED);
-    String more = names.size() > named ? " and " + (names.size() - named) + " more" : "";
-    return ", like " + String.join(", ", names.subList(1, named)) + more;
+    return Sentence.of(
+        names.size() == 1
+            ? "{0} It was passed over."
+            : names.size() == named
+                ? "{0} It was passed over, like {1}."
+                : "{0} It was passed over, like {1} and {2} more.",
+        what,
+        String.join(", ", names.subList(1, named)),
+        names.size() - named);
   }
 
   private boolean setClock(Card card, ClockPhoto clock) throws IOException {
@@ -220,11 +224,17 @@ public final class Gatherer {
     problems.add(
         Problem.reminder(
             place,
-            "The clock of the camera " + exif.camera() + " is " + words(fast) + ".",
-            "So that the log knows, write under clocks in log.yaml: \""
-                + exif.camera()
-                + "\": "
-                + amount(fast)));
+            Sentence.of(
+                fast.isZero()
+                    ? "The clock of the camera {0} is right."
+                    : fast.isNegative()
+                        ? "The clock of the camera {0} is {1} slow."
+                        : "The clock of the camera {0} is {1} fast.",
+                exif.camera(),
+                amount(fast.abs())),
+            Sentence.of(
+                "So that the log knows, write under clocks in log.yaml: \"{0}\": {1}",
+                exif.camera(), amount(fast))));
     return true;
   }
 
@@ -289,13 +299,9 @@ public final class Gatherer {
       problems.add(
           Problem.reminder(
               Place.of(name),
-              e.what() + (request.dryRun ? "" : " It was brought in as it is."),
+              request.dryRun ? e.what() : Sentence.of("{0} It was brought in as it is.", e.what()),
               "See whether the camera or another card has it whole."));
     }
-  }
-
-  private static String words(Duration fast) {
-    return fast.isZero() ? "right" : amount(fast.abs()) + (fast.isNegative() ? " slow" : " fast");
   }
 
   /** A time as log.yaml has it, such as {@code 1 h 12 min}; with a minus where it is negative. */

@@ -8,6 +8,7 @@ import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.Signature;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.LocalDateTime;
@@ -123,12 +124,11 @@ public record Burst(List<Photograph> photographs, Photograph sharpest) {
   public Problem reminder() {
     return Problem.reminder(
         Place.of(photographs.get(0).file().path()),
-        photographs.size()
-            + " photographs taken in a row look alike, up to "
-            + photographs.get(photographs.size() - 1).file().path()
-            + "; the sharpest is "
-            + sharpest.file().path()
-            + ".",
+        Sentence.of(
+            "{0} photographs taken in a row look alike, up to {1}; the sharpest is {2}.",
+            photographs.size(),
+            photographs.get(photographs.size() - 1).file().path(),
+            sharpest.file().path()),
         "If one is enough, write leave-out: true for the others in photos.yaml.");
   }
 }

@@ -7,6 +7,7 @@ import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.Signature;
 import chinelog.photo.derivatives.View;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.LocalDateTime;
@@ -102,12 +103,10 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
   }
 
   /** What was found, a full sentence. */
-  public String what() {
-    return "The photograph "
-        + open.file().path()
-        + " looks like "
-        + withheld.file().path()
-        + ", which is withheld, or in part.";
+  public Sentence what() {
+    return Sentence.of(
+        "The photograph {0} looks like {1}, which is withheld, or in part.",
+        open.file().path(), withheld.file().path());
   }
 
   private static List<Likeness> likenesses(

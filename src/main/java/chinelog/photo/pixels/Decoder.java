@@ -1,5 +1,6 @@
 package chinelog.photo.pixels;
 
+import chinelog.problem.Sentence;
 import com.twelvemonkeys.imageio.stream.ByteArrayImageInputStream;
 import java.awt.color.ICC_ColorSpace;
 import java.awt.color.ICC_Profile;
@@ -103,7 +104,8 @@ public final class Decoder {
       throw e;
     } catch (IOException | RuntimeException e) {
       // A hostile file may drive a decoder into any exception; all mean the same to its maker.
-      UnusablePhoto damaged = UnusablePhoto.damaged("it cannot be read as " + kind.word());
+      UnusablePhoto damaged =
+          UnusablePhoto.damaged(Sentence.of("it cannot be read as {0}", kind.word()));
       damaged.initCause(e);
       throw damaged;
     } catch (OutOfMemoryError e) {
@@ -125,11 +127,9 @@ public final class Decoder {
     }
     if ((long) size.widthPx * size.heightPx > MOST_PIXELS) {
       throw new UnusablePhoto(
-          String.format(
-              Locale.ROOT,
-              "The file says it is %d × %d pixels, which is more than any photograph has.",
-              size.widthPx,
-              size.heightPx),
+          Sentence.of(
+              "The file says it is {0} × {1} pixels, which is more than any photograph has.",
+              size.widthPx, size.heightPx),
           "Save a smaller copy of it, or move it out of photos.");
     }
     return size;

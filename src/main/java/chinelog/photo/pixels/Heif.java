@@ -1,5 +1,6 @@
 package chinelog.photo.pixels;
 
+import chinelog.problem.Sentence;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -29,10 +30,10 @@ final class Heif {
               .start();
       if (!process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
         process.destroyForcibly().waitFor();
-        throw UnusablePhoto.damaged(PROGRAM + " did not come to an end with it");
+        throw UnusablePhoto.damaged(Sentence.of("{0} did not come to an end with it", PROGRAM));
       }
       if (process.exitValue() != 0 || !Files.isRegularFile(to)) {
-        throw UnusablePhoto.damaged(PROGRAM + " cannot read it");
+        throw UnusablePhoto.damaged(Sentence.of("{0} cannot read it", PROGRAM));
       }
       return Files.readAllBytes(to);
     } catch (InterruptedException e) {

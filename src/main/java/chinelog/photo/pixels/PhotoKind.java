@@ -1,5 +1,6 @@
 package chinelog.photo.pixels;
 
+import chinelog.problem.Sentence;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Set;
@@ -69,7 +70,8 @@ public enum PhotoKind {
     // Raw files of many cameras call themselves TIFF; their first picture is only a thumbnail.
     throw new UnusablePhoto(
         tiff
-            ? "This is a raw camera file (." + ending + "), which cannot be shown as it is."
+            ? Sentence.of(
+                "This is a raw camera file (.{0}), which cannot be shown as it is.", ending)
             : "This is not a picture of a kind that can be shown.",
         "Save it as JPEG, PNG, TIFF, WebP, GIF or HEIC, or move it out of photos.");
   }

@@ -2,28 +2,29 @@ package chinelog.photo.pixels;
 
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 
 /** A file that cannot be shown, with words for its maker. */
 public final class UnusablePhoto extends IOException {
 
-  private final String what;
-  private final String remedy;
+  private final transient Sentence what;
+  private final transient Sentence remedy;
 
-  public UnusablePhoto(String what, String remedy) {
+  public UnusablePhoto(CharSequence what, CharSequence remedy) {
     super(what + " " + remedy);
-    this.what = what;
-    this.remedy = remedy;
+    this.what = Sentence.of(what);
+    this.remedy = Sentence.of(remedy);
   }
 
   /** A picture that begins well and does not end so. */
-  public static UnusablePhoto damaged(String how) {
+  public static UnusablePhoto damaged(CharSequence how) {
     return new UnusablePhoto(
-        "The picture is damaged: " + how + ".",
+        Sentence.of("The picture is damaged: {0}.", how),
         "Copy it again from the card; if there is no better copy, move it out of photos.");
   }
 
-  public String what() {
+  public Sentence what() {
     return what;
   }
 

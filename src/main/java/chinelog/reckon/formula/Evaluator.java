@@ -1,5 +1,6 @@
 package chinelog.reckon.formula;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -17,7 +18,7 @@ public final class Evaluator implements Expression.Visitor<Quantity> {
     private final QuantityException reason;
 
     public Fault(Expression part, QuantityException reason) {
-      super(reason.what(), reason);
+      super(reason.getMessage(), reason);
       this.part = part;
       this.reason = reason;
     }
@@ -103,7 +104,7 @@ public final class Evaluator implements Expression.Visitor<Quantity> {
     }
     if (!base.unit().isDimensionless()) {
       throw new QuantityException(
-          "A quantity with a unit has no power of " + n.toPlainString() + ".",
+          Sentence.of("A quantity with a unit has no power of {0}.", n.toPlainString()),
           "Write a whole power, or 0.5 for the square root.",
           0);
     }

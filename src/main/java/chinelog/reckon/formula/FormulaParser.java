@@ -1,5 +1,6 @@
 package chinelog.reckon.formula;
 
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -162,7 +163,7 @@ public final class FormulaParser {
   private Expression call(Token name) throws QuantityException {
     if (!Functions.names().contains(name.text())) {
       throw new QuantityException(
-          "\"" + name.text() + "\" is not a function.",
+          Sentence.of("\"{0}\" is not a function.", name.text()),
           Suggestion.remedy(name.text(), Functions.names()),
           name.index());
     }
@@ -212,7 +213,7 @@ public final class FormulaParser {
         ? new QuantityException(
             "The formula ends too early.", "Write a number or a name there.", token.index())
         : new QuantityException(
-            "\"" + token.text() + "\" does not belong here.",
+            Sentence.of("\"{0}\" does not belong here.", token.text()),
             "Write an operator between two figures, and nothing else.",
             token.index());
   }

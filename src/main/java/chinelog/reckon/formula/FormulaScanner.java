@@ -1,5 +1,6 @@
 package chinelog.reckon.formula;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.QuantityScanner;
@@ -34,7 +35,7 @@ final class FormulaScanner {
   static List<Token> scan(String text) throws QuantityException {
     if (text.length() > LONGEST) {
       throw new QuantityException(
-          "This formula is longer than " + LONGEST + " characters.",
+          Sentence.of("This formula is longer than {0} characters.", LONGEST),
           "Give parts of it names of their own.",
           0);
     }
@@ -82,7 +83,9 @@ final class FormulaScanner {
       case '−' -> add(Token.Kind.OPERATOR, "-", at);
       default ->
           throw new QuantityException(
-              "\"" + text.substring(at, text.offsetByCodePoints(at, 1)) + "\" has no meaning here.",
+              Sentence.of(
+                  "\"{0}\" has no meaning here.",
+                  text.substring(at, text.offsetByCodePoints(at, 1))),
               "Write a formula of numbers with units, names, + - * / ^ and brackets.",
               at);
     }
@@ -98,11 +101,9 @@ final class FormulaScanner {
       if (number.start(2) == at + 1) {
         throw new QuantityException(
             "A comma stands in a number.",
-            "Write a decimal point, whatever the log's language: "
-                + number.group(1)
-                + "."
-                + number.group(2)
-                + ".",
+            Sentence.of(
+                "Write a decimal point, whatever the log's language: {0}.{1}.",
+                number.group(1), number.group(2)),
             at);
       }
     }
@@ -118,13 +119,11 @@ final class FormulaScanner {
       String unit = " " + m.group("unit").strip();
       throw new QuantityException(
           "This tolerance is not the same up and down.",
-          "Write the middle and half the width: "
-              + new BigDecimal(m.group("value")).add(up.subtract(down).divide(two)).toPlainString()
-              + unit
-              + " ± "
-              + up.add(down).divide(two).toPlainString()
-              + unit
-              + ".",
+          Sentence.of(
+              "Write the middle and half the width: {0}{1} ± {2}{1}.",
+              new BigDecimal(m.group("value")).add(up.subtract(down).divide(two)).toPlainString(),
+              unit,
+              up.add(down).divide(two).toPlainString()),
           m.start("up"));
     }
   }
@@ -133,7 +132,7 @@ final class FormulaScanner {
     Matcher date = DATE.matcher(text).region(at, text.length());
     if (date.lookingAt()) {
       throw new QuantityException(
-          "\"" + date.group() + "\" is a day, not a figure.",
+          Sentence.of("\"{0}\" is a day, not a figure.", date.group()),
           "Write the day a figure is from under on:, beside is:; put spaces round a minus.",
           at);
     }

@@ -1,5 +1,6 @@
 package chinelog.reckon.formula;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import java.util.List;
@@ -26,8 +27,8 @@ public record Function(
   public void checkCount(int count, int index) throws QuantityException {
     if (count < least || count > most) {
       throw new QuantityException(
-          name + "(…) takes " + takes + ", not " + count + ".",
-          "Write " + takes + " between its brackets, such as " + example + ".",
+          Sentence.of("{0}(…) takes {1}, not {2}.", name, takes, count),
+          Sentence.of("Write {0} between its brackets, such as {1}.", takes, example),
           index);
     }
   }

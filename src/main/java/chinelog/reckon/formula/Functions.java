@@ -1,5 +1,6 @@
 package chinelog.reckon.formula;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Gauge;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -158,7 +159,7 @@ public final class Functions {
           Quantity angle = a.get(0);
           if (!angle.unit().isCompatible(Unit.known("rad"))) {
             throw new QuantityException(
-                name + "(…) takes an angle.", "Write its unit, such as 12 deg.", 0);
+                Sentence.of("{0}(…) takes an angle.", name), "Write its unit, such as 12 deg.", 0);
           }
           return curved(angle.doubleIn(Unit.known("rad")), curve, Unit.ONE, name);
         });
@@ -179,7 +180,9 @@ public final class Functions {
   private static double number(Quantity q, String name) throws QuantityException {
     if (!q.unit().isDimensionless()) {
       throw new QuantityException(
-          name + "(…) takes a plain number.", "Divide it by a quantity of its own kind.", 0);
+          Sentence.of("{0}(…) takes a plain number.", name),
+          "Divide it by a quantity of its own kind.",
+          0);
     }
     return q.doubleIn(Unit.ONE);
   }
@@ -189,7 +192,7 @@ public final class Functions {
     double y = curve.of(x);
     if (!Double.isFinite(y)) {
       throw new QuantityException(
-          name + "(" + x + ") has no value.", "Look at the figure in its brackets.", 0);
+          Sentence.of("{0}({1}) has no value.", name, x), "Look at the figure in its brackets.", 0);
     }
     return Quantity.reckoned(BigDecimal.valueOf(y).round(DOUBLE), unit);
   }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -65,7 +66,8 @@ final class Afloat {
       if (station.top() < draught - 1e-9) {
         throw new TradeException(
             "draught",
-            "The waterline lies above the last half-breadth of station " + station.name() + ".",
+            Sentence.of(
+                "The waterline lies above the last half-breadth of station {0}.", station.name()),
             "Give a smaller draught, or higher waterlines and the sheer in the table.");
       }
       wet.add(station);
@@ -78,7 +80,7 @@ final class Afloat {
     if (wet.size() < 3) {
       throw new TradeException(
           "draught",
-          "Only " + wet.size() + " stations lie in the water.",
+          Sentence.of("Only {0} stations lie in the water.", wet.size()),
           "Give a greater draught, or more stations.");
     }
     for (int i = 1; i < nodes.size(); i++) {

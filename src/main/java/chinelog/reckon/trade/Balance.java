@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -293,10 +294,11 @@ final class Balance {
     }
     if (at < 0 || at > fore) {
       yields.caution(
-          "ballast would have to lie outside the hull, "
-              + units.about(Math.abs(at))
-              + (at < 0 ? " aft of" : " forward of")
-              + " its aft end.",
+          Sentence.of(
+              at < 0
+                  ? "ballast would have to lie outside the hull, {0} aft of its aft end."
+                  : "ballast would have to lie outside the hull, {0} forward of its aft end.",
+              units.about(Math.abs(at))),
           "No ballast trims her so; shift what is aboard, or look at lcb, the masses and their x,"
               + " and whether all are measured from the same end.");
     }

@@ -8,6 +8,7 @@ import chinelog.wording.Phrase;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 
@@ -32,6 +33,7 @@ final class BalanceSketch {
   private final double[] draughts;
   private final double from;
   private final double scale;
+  private final double heaviest;
   private final SketchPad pad = new SketchPad();
 
   /** What is aboard: kg and m. */
@@ -52,6 +54,7 @@ final class BalanceSketch {
     double aft = items.stream().mapToDouble(Item::x).min().orElse(x[0]);
     double fore = items.stream().mapToDouble(Item::x).max().orElse(x[0]);
     this.from = Math.min(aft, x[0]);
+    this.heaviest = items.stream().mapToDouble(Item::kg).max().orElse(1);
     this.scale = (RIGHT - LEFT) / (Math.max(fore, x[x.length - 1]) - from);
   }
 
@@ -83,12 +86,21 @@ final class BalanceSketch {
 
   private Sketch draw(List<Arm> arms) throws TradeException {
     double high = offsets.stations().stream().mapToDouble(Section::top).max().orElseThrow();
-    high = Math.max(high, items.stream().mapToDouble(Item::z).max().orElse(0) + 8 / scale);
+    high =
+        Math.max(high, items.stream().mapToDouble(i -> i.z() + radius(i) / scale).max().orElse(0));
+    double keel = Math.min(0, offsets.lowest());
+    List<Integer> below = numbered(item -> item.z() < keel);
     double base = -NUMBER - 8 - high * scale;
     hull(base);
-    masses(base, -12);
-    centres(base);
-    double bottom = base + Math.min(0, offsets.lowest()) * scale - 10;
+    items.forEach(i -> pad.disc(Ink.WEIGHT, x(i.x()), z(base, scale, i.z()), radius(i)));
+    point(numbered(item -> item.z() >= keel), base, -12, -16);
+    double bottom = Math.min(base + keel * scale, centres(base)) - 10;
+    if (!below.isEmpty()) {
+      double lowest = items.stream().mapToDouble(i -> i.z() - radius(i) / scale).min().orElse(0);
+      bottom = Math.min(bottom, base + lowest * scale) - 8 - SketchPad.LINE;
+      point(below, base, bottom, bottom + 11);
+      bottom -= 4;
+    }
     double trim = draughts[1] - draughts[0];
     bottom -= SketchPad.LINE;
     pad.aside(
@@ -138,40 +150,45 @@ final class BalanceSketch {
         base + (aft + slope * (Sketch.WIDTH - LEFT) / scale) * scale);
   }
 
-  /** Circles whose areas are as the masses, and their numbers in a row above, as far as it goes. */
-  private void masses(double base, double row) {
-    double most = items.stream().mapToDouble(Item::kg).max().orElse(1);
-    for (Item item : items) {
-      pad.disc(Ink.WEIGHT, x(item.x()), z(base, scale, item.z()), radius(item, most));
-    }
-    int room = (int) ((RIGHT - LEFT) / NUMBER);
-    List<Integer> named =
-        IntStream.range(0, items.size())
-            .boxed()
-            .sorted(Comparator.comparingDouble((Integer i) -> -items.get(i).kg()))
-            .limit(room)
-            .sorted(
-                Comparator.comparingDouble((Integer i) -> items.get(i).x())
-                    .thenComparing(i -> -items.get(i).z()))
-            .toList();
+  /** Of the masses that lie there, those for whose numbers there is room in a row, by place. */
+  private List<Integer> numbered(Predicate<Item> isThere) {
+    return IntStream.range(0, items.size())
+        .boxed()
+        .filter(i -> isThere.test(items.get(i)))
+        .sorted(Comparator.comparingDouble((Integer i) -> -items.get(i).kg()))
+        .limit((int) ((RIGHT - LEFT) / NUMBER))
+        .sorted(
+            Comparator.comparingDouble((Integer i) -> items.get(i).x())
+                .thenComparing(i -> -items.get(i).z()))
+        .toList();
+  }
+
+  /**
+   * Numbers in a row, each with a line to its mass.
+   *
+   * @param row on which the numbers stand
+   * @param from the height that the lines run from
+   */
+  private void point(List<Integer> named, double base, double row, double from) {
     double[] at = spread(named.stream().mapToDouble(i -> x(items.get(i).x())).toArray());
     for (int k = 0; k < at.length; k++) {
       Item item = items.get(named.get(k));
       double[] centre = {x(item.x()), z(base, scale, item.z())};
-      double far = Math.hypot(at[k] - centre[0], row - 4 - centre[1]);
-      double edge = Math.min(1, radius(item, most) / Math.max(far, 1e-9));
+      double far = Math.hypot(at[k] - centre[0], from - centre[1]);
+      double edge = Math.min(1, radius(item) / Math.max(far, 1e-9));
       pad.line(
           Ink.POINTER,
           at[k],
-          row - 4,
+          from,
           centre[0] + (at[k] - centre[0]) * edge,
-          centre[1] + (row - 4 - centre[1]) * edge);
+          centre[1] + (from - centre[1]) * edge);
       pad.write(String.valueOf(named.get(k) + 1), at[k], row, Anchor.MIDDLE);
     }
   }
 
-  private static double radius(Item item, double most) {
-    return Math.max(1.2, LARGEST * Math.sqrt(item.kg() / most));
+  /** Of a circle whose area is as the mass. */
+  private double radius(Item item) {
+    return Math.max(1.2, LARGEST * Math.sqrt(item.kg() / heaviest));
   }
 
   /** Places in a row, each as near as can be to where it is wanted. */
@@ -197,7 +214,8 @@ final class BalanceSketch {
     return at;
   }
 
-  private void centres(double base) {
+  /** Draws both centres; tells how far down that reaches. */
+  private double centres(double base) {
     double gx = x(gravity[0]);
     double bx = x(buoyancy[0]);
     double gz = z(base, scale, gravity[1]);
@@ -206,8 +224,26 @@ final class BalanceSketch {
     pad.disc(Ink.CENTROID, gx, gz, 3.2);
     pad.disc(Ink.CENTROID, bx, bz, 3.2);
     boolean above = gz >= bz;
-    pad.write("G", Math.max(gx, bx) + 8, gz + (above ? 1 : -11), Anchor.START);
-    pad.write("B", Math.max(gx, bx) + 8, bz + (above ? -11 : 1), Anchor.START);
+    name("G", gx, bx, gz + (above ? 1 : -11), base);
+    name("B", gx, bx, bz + (above ? -11 : 1), base);
+    return Math.min(gz, bz) - 18;
+  }
+
+  /** The name of a centre, on whichever side no mass lies. */
+  private void name(String letter, double gx, double bx, double y, double base) {
+    double right = Math.max(gx, bx) + 8;
+    double left = Math.min(gx, bx) - 8;
+    boolean isTaken = lies(right + 4, y + 5, base);
+    if (isTaken && !lies(left - 4, y + 5, base)) {
+      pad.write(letter, left, y, Anchor.END);
+    } else {
+      pad.write(letter, right, y, Anchor.START);
+    }
+  }
+
+  private boolean lies(double x, double y, double base) {
+    return items.stream()
+        .anyMatch(i -> Math.hypot(x(i.x()) - x, z(base, scale, i.z()) - y) < radius(i) + 6);
   }
 
   /** The GZ curve, drawn from a height down; tells where it ends. */
@@ -222,7 +258,12 @@ final class BalanceSketch {
     for (int heel = 0; heel <= furthest; heel += furthest > 90 ? 60 : 30) {
       double x = ARMS_LEFT + heel * across;
       pad.line(Ink.FINE, x, zero + least * up, x, top);
-      pad.aside(Phrase.own(heel + "°"), x, zero + least * up - 14, Anchor.MIDDLE);
+      boolean isAtEnd = heel > 0 && x > RIGHT - NUMBER;
+      pad.aside(
+          Phrase.own(heel + "°"),
+          isAtEnd ? Sketch.WIDTH : x,
+          zero + least * up - 14,
+          isAtEnd ? Anchor.END : Anchor.MIDDLE);
     }
     Arm best = arms.stream().max(Comparator.comparingDouble(Arm::arm)).orElseThrow();
     pad.line(Ink.FINE, ARMS_LEFT, zero, RIGHT, zero);

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -100,7 +101,9 @@ final class Coating {
     double solids = given.doubleIn(Unit.ONE);
     if (solids <= 0 || solids > 1) {
       throw new TradeException(
-          "solids", "The share of solids is " + given + ".", "Give more than 0 and at most 100 %.");
+          "solids",
+          Sentence.of("The share of solids is {0}.", given),
+          "Give more than 0 and at most 100 %.");
     }
     yields.add(
         "wet_mass",

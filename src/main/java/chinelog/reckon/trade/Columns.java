@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.log.records.Table;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -25,7 +26,7 @@ final class Columns {
     if (table.rows().isEmpty()) {
       throw new TradeException(
           input,
-          "The table \"" + table.name() + "\" has no rows.",
+          Sentence.of("The table \"{0}\" has no rows.", table.name()),
           "Write at least one row below its heading.",
           table.place());
     }
@@ -52,10 +53,10 @@ final class Columns {
   TradeException missing(String column) {
     return new TradeException(
         input,
-        "The table \"" + table.name() + "\" has no column \"" + column + "\".",
-        "Add the column; the table has "
-            + table.columns().stream().map(Table.Column::name).collect(Collectors.joining(", "))
-            + ".",
+        Sentence.of("The table \"{0}\" has no column \"{1}\".", table.name(), column),
+        Sentence.of(
+            "Add the column; the table has {0}.",
+            table.columns().stream().map(Table.Column::name).collect(Collectors.joining(", "))),
         table.place());
   }
 

@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.nesting.Shelves;
+import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -76,13 +77,11 @@ final class CuttingPlan {
     if (wide > width || high > length) {
       throw new TradeException(
           "sheet_width",
-          "The part \""
-              + part.name()
-              + "\" is "
-              + units.length(Math.round(wide * 1e5) / 1e5)
-              + " wide and "
-              + units.length(Math.round(high * 1e5) / 1e5)
-              + " high, larger than a sheet.",
+          Sentence.of(
+              "The part \"{0}\" is {1} wide and {2} high, larger than a sheet.",
+              part.name(),
+              units.length(Math.round(wide * 1e5) / 1e5),
+              units.length(Math.round(high * 1e5) / 1e5)),
           "Give larger sheets; moulds may be cut in halves (mould: half).");
     }
     placed.add(new Placed(part, shelves.place(wide, high)));

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
@@ -36,7 +37,8 @@ final class DeckPattern {
     if (camber >= widest) {
       throw new TradeException(
           "camber",
-          "The camber is more than half the beam, " + offsets.units().length(widest) + ".",
+          Sentence.of(
+              "The camber is more than half the beam, {0}.", offsets.units().length(widest)),
           "Give how much higher the middle of the deck lies than its edge.");
     }
     for (int i = 0; i < x.length; i++) {

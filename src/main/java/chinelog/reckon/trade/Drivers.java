@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.log.records.PricePlan;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -32,16 +33,17 @@ final class Drivers {
     if (was == null || will == null) {
       throw new TradeException(
           word,
-          "A stage goes by " + word + ", but the " + word + " of both builds is not known.",
-          "Give the " + word + " of this build and of the next.");
+          Sentence.of("A stage goes by {0}, but the {0} of both builds is not known.", word),
+          Sentence.of("Give the {0} of this build and of the next.", word));
     }
     if (was.value().signum() <= 0 || will.value().signum() <= 0) {
-      throw new TradeException(word, "A " + word + " is not above zero.", "Give what it is.");
+      throw new TradeException(
+          word, Sentence.of("A {0} is not above zero.", word), "Give what it is.");
     }
     if (!was.unit().isCompatible(will.unit())) {
       throw new TradeException(
           word,
-          "This build's " + word + " is " + was + ", the next one's " + will + ".",
+          Sentence.of("This build's {0} is {1}, the next one's {2}.", word, was, will),
           "Give both in units of the same kind.");
     }
     return will.dividedBy(was).valueIn(Unit.ONE);

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -104,7 +105,9 @@ final class Effort {
     int n = (int) given;
     if (n != given || n > 1_000_000) {
       throw new TradeException(
-          "number", "The number is " + given + ".", "Give a whole number from 1 to 1000000.");
+          "number",
+          Sentence.of("The number is {0}.", given),
+          "Give a whole number from 1 to 1000000.");
     }
     boolean wright = inputs.word("curve", "crawford").equals("wright");
     double power = share(rate, n);
@@ -209,7 +212,7 @@ final class Effort {
     if (rate <= 0 || rate > 1) {
       throw new TradeException(
           input,
-          "A learning rate of " + given + " makes no sense.",
+          Sentence.of("A learning rate of {0} makes no sense.", given),
           "Give what a doubling brings the hours to, such as 90 %; 100 % is no learning.");
     }
     return rate;

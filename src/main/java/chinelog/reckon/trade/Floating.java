@@ -1,5 +1,7 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
+
 /**
  * How a loaded hull lies: draught and trim at which the water bears it, at any heel. Found by
  * Newton's method from the real form; nothing is taken as small.
@@ -74,7 +76,7 @@ final class Floating {
     }
     throw new TradeException(
         "masses",
-        "She finds no lie at a heel of " + Math.round(Math.toDegrees(heel)) + "°.",
+        Sentence.of("She finds no lie at a heel of {0}°.", Math.round(Math.toDegrees(heel))),
         "Look at the masses and their x; or leave out greater heels with heel_most.");
   }
 

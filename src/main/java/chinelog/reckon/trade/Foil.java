@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -108,7 +109,9 @@ final class Foil {
     if (thick > 0.5) {
       throw new TradeException(
           name,
-          "A section as thick as " + inputs.quantity(name) + " of its length is not in the family.",
+          Sentence.of(
+              "A section as thick as {0} of its length is not in the family.",
+              inputs.quantity(name)),
           "Give a share up to 50 %, such as 10 %.");
     }
     return thick;

@@ -111,7 +111,9 @@ final class HullForm {
     if (byMass == inputs.findQuantity("draught").isPresent()) {
       throw new TradeException(
           byMass ? "mass" : "draught",
-          "The waterline is given " + (byMass ? "twice, by draught and by mass." : "not at all."),
+          byMass
+              ? "The waterline is given twice, by draught and by mass."
+              : "The waterline is given not at all.",
           "Give either draught or mass.");
     }
     if (!byMass) {

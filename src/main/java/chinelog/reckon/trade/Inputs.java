@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.log.records.Table;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import java.util.Collections;
 import java.util.List;
@@ -65,6 +66,8 @@ public record Inputs(
 
   private static TradeException missing(String name, String kind) {
     return new TradeException(
-        name, "The reckoning needs \"" + name + "\".", "Give " + kind + " for " + name + ".");
+        name,
+        Sentence.of("The reckoning needs \"{0}\".", name),
+        Sentence.of("Give {0} for {1}.", kind, name));
   }
 }

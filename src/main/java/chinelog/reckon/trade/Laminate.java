@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -151,7 +152,7 @@ final class Laminate {
     if (psi <= 0 || psi >= 1) {
       throw new TradeException(
           input,
-          "The fibre's share of the mass is " + psi + ".",
+          Sentence.of("The fibre's share of the mass is {0}.", psi),
           "Give a share between 0 and 1, such as 0.45 or 45 %.");
     }
     return psi;

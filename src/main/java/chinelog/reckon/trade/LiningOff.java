@@ -61,7 +61,7 @@ final class LiningOff {
 
   /** Which strip is laid when, counted from the sheer. */
   private static void order(YieldList yields, Inputs inputs, long strips) throws TradeException {
-    boolean both = inputs.word("order", "sheer").equals("both");
+    boolean both = isFromBoth(inputs);
     long shutter = both ? strips / 2 + 1 : strips;
     yields.add(
         "shutter",
@@ -73,18 +73,33 @@ final class LiningOff {
             : YieldList.worked(Si.number(strips)),
         PRACTICE);
     for (long strip = 1; both && strip <= strips; strip++) {
-      boolean fromSheer = 2 * strip - 1 <= strips;
-      long turn = fromSheer ? 2 * strip - 1 : 2 * (strips - strip + 1);
+      boolean fromSheer = isFromSheer(strip, strips);
       yields.add(
           "laid_" + strip,
           Message.of("planking.laid", strip),
-          Quantity.of(turn, Unit.ONE),
+          Quantity.of(turn(inputs, strip, strips), Unit.ONE),
           Message.of("planking.order.both"),
           fromSheer
               ? YieldList.worked("2 × ", Si.number(strip), " − 1")
               : YieldList.worked("2 × (", Si.number(strips), " − ", Si.number(strip), " + 1)"),
           PRACTICE);
     }
+  }
+
+  private static boolean isFromBoth(Inputs inputs) {
+    return inputs.word("order", "sheer").equals("both");
+  }
+
+  private static boolean isFromSheer(long strip, long strips) {
+    return 2 * strip - 1 <= strips;
+  }
+
+  /** The turn in which a strip is laid. */
+  static long turn(Inputs inputs, long strip, long strips) {
+    if (!isFromBoth(inputs)) {
+      return strip;
+    }
+    return isFromSheer(strip, strips) ? 2 * strip - 1 : 2 * (strips - strip + 1);
   }
 
   private static void battens(YieldList yields, Inputs inputs, Girths girths)

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -139,7 +140,7 @@ final class Motor {
     double share = Si.positive(inputs, name, Unit.ONE, fallback);
     if (share > 1) {
       throw new TradeException(
-          name, "\"" + name + "\" is more than the whole.", "Give at most 100 %.");
+          name, Sentence.of("\"{0}\" is more than the whole.", name), "Give at most 100 %.");
     }
     return share;
   }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -48,7 +49,7 @@ record MouldPattern(
       throw new TradeException(
           notch > 0 ? "notch_width" : "notch_depth",
           "Of the notch, one measure is missing.",
-          "Give " + missing + " too.");
+          Sentence.of("Give {0} too.", missing));
     }
     return new MouldPattern(
         waterlines(inputs, offsets),
@@ -69,13 +70,16 @@ record MouldPattern(
       if (board > 0 && board < station.top()) {
         throw new TradeException(
             "board",
-            "The building board lies below the top of station " + station.name() + ".",
-            "Give a height of more than "
-                + offsets
+            Sentence.of("The building board lies below the top of station {0}.", station.name()),
+            Sentence.of(
+                "Give a height of more than {0} above the base line.",
+                offsets
                     .units()
                     .length(
-                        offsets.stations().stream().mapToDouble(Section::top).max().orElseThrow())
-                + " above the base line.");
+                        offsets.stations().stream()
+                            .mapToDouble(Section::top)
+                            .max()
+                            .orElseThrow())));
       }
     }
     return board;
@@ -145,15 +149,13 @@ record MouldPattern(
       if (upTo >= side.top() || edge >= side.widest()) {
         throw new TradeException(
             "notch_width",
-            "The notch is "
-                + (edge >= side.widest() ? "wider" : "deeper")
-                + " than the mould of station "
-                + side.station().name()
-                + ", which is "
-                + units.length(2 * side.widest())
-                + " wide and "
-                + units.length(side.top() - side.bottom())
-                + " high.",
+            Sentence.of(
+                edge >= side.widest()
+                    ? "The notch is wider than the mould of station {0}, which is {1} wide and {2} high."
+                    : "The notch is deeper than the mould of station {0}, which is {1} wide and {2} high.",
+                side.station().name(),
+                units.length(2 * side.widest()),
+                units.length(side.top() - side.bottom())),
             "Give a narrower or a shallower notch, or take the station out of the table.");
       }
       right.add(new double[] {0, upTo});

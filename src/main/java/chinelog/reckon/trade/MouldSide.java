@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.wording.Message;
 import java.util.ArrayList;
@@ -110,7 +111,8 @@ final class MouldSide {
     int last = whole.size() - 1;
     double[] at = Polyline.meeting(whole.get(last - 1), whole.get(last), next.get(0), next.get(1));
     if (at != null && at[0] < 0) {
-      throw tooThick(station, thickness, "reaches past a corner of station " + station.name());
+      throw tooThick(
+          station, thickness, "The planking of {0} mm reaches past a corner of station {1}.");
     }
     if (at != null && at[1] < 1) {
       whole.add(Polyline.between(whole.get(last - 1), whole.get(last), at[0]));
@@ -133,7 +135,7 @@ final class MouldSide {
     }
     left.addAll(points.subList(first, points.size()));
     if (left.size() < 2 || left.stream().skip(1).anyMatch(p -> p[0] <= 0)) {
-      throw tooThick(station, thickness, "leaves nothing of station " + station.name());
+      throw tooThick(station, thickness, "The planking of {0} mm leaves nothing of station {1}.");
     }
     endAt(station.top(), left);
     return left;
@@ -160,10 +162,10 @@ final class MouldSide {
   private static TradeException tooThick(Section station, double thickness, String what) {
     return new TradeException(
         "thickness",
-        String.format(Locale.ROOT, "The planking of %.2f mm %s.", thickness * 1000, what),
-        "Look at the unit of the thickness, or take station "
-            + station.name()
-            + " out of the table.");
+        Sentence.of(what, String.format(Locale.ROOT, "%.2f", thickness * 1000), station.name()),
+        Sentence.of(
+            "Look at the unit of the thickness, or take station {0} out of the table.",
+            station.name()));
   }
 
   Section station() {

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -81,7 +82,7 @@ final class Moulds {
     if (found.isEmpty()) {
       throw new TradeException(
           "station",
-          "There is no station \"" + only + "\".",
+          Sentence.of("There is no station \"{0}\".", only),
           "Write a station as the table of offsets names it.");
     }
     return found;

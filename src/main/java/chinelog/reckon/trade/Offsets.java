@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.log.records.Table;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -147,7 +148,7 @@ record Offsets(
     if (!told.isEmpty() && !told.equals(end)) {
       throw new TradeException(
           "origin",
-          "The column \"" + along + "\" says otherwise than \"origin: " + end + "\".",
+          Sentence.of("The column \"{0}\" says otherwise than \"origin: {1}\".", along, end),
           "Keep one of the two.",
           columns.headings().get(columns.index(along)).place());
     }

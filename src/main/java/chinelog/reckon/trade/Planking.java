@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -138,7 +139,15 @@ final class Planking {
     long full = fullWidth(new YieldList(), inputs, girths, width, strips);
     Taper taper = Taper.of(girths, width, least, strips, full);
     return List.of(
-        new ShellExpansion(girths, width, (int) strips, full, taper.run, taper.each).draw());
+        new ShellExpansion(
+                girths,
+                width,
+                (int) strips,
+                full,
+                taper.run,
+                taper.each,
+                strip -> (int) LiningOff.turn(inputs, strip, strips))
+            .draw());
   }
 
   /**
@@ -209,7 +218,7 @@ final class Planking {
     if (laid < 0 || laid > strips) {
       throw new TradeException(
           "laid",
-          "There are " + strips + " strips on a side.",
+          Sentence.of("There are {0} strips on a side.", strips),
           "Give how many of them are laid, of one side alone.");
     }
   }
@@ -230,7 +239,7 @@ final class Planking {
     if (draught <= fullest.keel() || draught >= fullest.top()) {
       throw new TradeException(
           "draught",
-          "The waterline does not cross station " + fullest.name() + ".",
+          Sentence.of("The waterline does not cross station {0}.", fullest.name()),
           "Give a height between its keel and its sheer.");
     }
     double above = fullest.girth() - fullest.girth(draught);

@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.log.records.PricePlan;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -39,14 +40,18 @@ public final class Pricing {
     Unit currency = request.currency();
     if (!currency.isMoney()) {
       throw new TradeException(
-          "currency", "\"" + currency + "\" is no currency.", "Write a code such as GBP.");
+          "currency",
+          Sentence.of("\"{0}\" is no currency.", currency),
+          "Write a code such as GBP.");
     }
     if (request.stages().isEmpty()) {
       throw new TradeException("stages", "There are no stages to price.", "Name one at least.");
     }
     if (request.number() < 1) {
       throw new TradeException(
-          "number", "The number of the build is " + request.number() + ".", "Count from 1.");
+          "number",
+          Sentence.of("The number of the build is {0}.", request.number()),
+          "Count from 1.");
     }
     drivers = new Drivers(request);
     double learnt = Effort.rate("learning", request.learning());
@@ -116,7 +121,8 @@ public final class Pricing {
     if (low.compareTo(BigDecimal.ONE) > 0 || high.compareTo(BigDecimal.ONE) < 0) {
       throw new TradeException(
           "stages",
-          "The low and high estimates of " + stage.title() + " do not lie about the likely one.",
+          Sentence.of(
+              "The low and high estimates of {0} do not lie about the likely one.", stage.title()),
           "Give low as 100 % or less and high as 100 % or more.");
     }
     BigDecimal four = BigDecimal.valueOf(4);
@@ -222,10 +228,13 @@ public final class Pricing {
       throws TradeException, QuantityException {
     if (!given.unit().isCompatible(unit)) {
       throw new TradeException(
-          input, given + " is not in " + unit + ".", "Give an amount in " + unit + ".");
+          input,
+          Sentence.of("{0} is not in {1}.", given, unit),
+          Sentence.of("Give an amount in {0}.", unit));
     }
     if (given.value().signum() < 0) {
-      throw new TradeException(input, given + " is less than nothing.", "Give 0 or more.");
+      throw new TradeException(
+          input, Sentence.of("{0} is less than nothing.", given), "Give 0 or more.");
     }
     return given.valueIn(unit);
   }
@@ -235,7 +244,9 @@ public final class Pricing {
     BigDecimal share = amount(input, given, Unit.ONE);
     if (belowOne && share.compareTo(BigDecimal.ONE) >= 0) {
       throw new TradeException(
-          input, "A " + input + " of " + given + " leaves nothing.", "Give less than 100 %.");
+          input,
+          Sentence.of("A {0} of {1} leaves nothing.", input, given),
+          "Give less than 100 %.");
     }
     return share;
   }

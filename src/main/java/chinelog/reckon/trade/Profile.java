@@ -24,7 +24,11 @@ final class Profile {
     }
     double[] x = stations.stream().mapToDouble(Section::x).toArray();
     double[] y = stations.stream().mapToDouble(ordinate).toArray();
-    FairCurve fair = FairCurve.alongAHull(x, y);
+    return curve(FairCurve.alongAHull(x, y), x, place);
+  }
+
+  /** A curve in pieces between its ordinates, each point put in its place. */
+  static List<double[]> curve(FairCurve fair, double[] x, UnaryOperator<double[]> place) {
     List<double[]> points = new ArrayList<>();
     for (int i = 1; i < x.length; i++) {
       for (int k = i == 1 ? 0 : 1; k <= PIECES; k++) {

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -173,7 +174,7 @@ final class Rig {
       if (sail.getValue().size() < 3) {
         throw new TradeException(
             "plan",
-            "The sail \"" + sail.getKey() + "\" has fewer than three corners.",
+            Sentence.of("The sail \"{0}\" has fewer than three corners.", sail.getKey()),
             "Give a row for each of its corners, round the sail.");
       }
     }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.util.Map;
@@ -96,9 +97,10 @@ record Rule(double[] x, double[] weights, boolean[] curved, Message said) {
     if (n % multiple != 0) {
       throw new TradeException(
           "rule",
-          name + " cannot take " + (n + 1) + " ordinates.",
-          (multiple == 2 ? "It needs an odd number of ordinates" : "It needs 4, 7, 10 … ordinates")
-              + "; add or leave out one, or write rule: by-spacing.");
+          Sentence.of("{0} cannot take {1} ordinates.", name, n + 1),
+          multiple == 2
+              ? "It needs an odd number of ordinates; add or leave out one, or write rule: by-spacing."
+              : "It needs 4, 7, 10 … ordinates; add or leave out one, or write rule: by-spacing.");
     }
     double[] w = new double[x.length];
     double h = (x[n] - x[0]) / n;
@@ -123,7 +125,7 @@ record Rule(double[] x, double[] weights, boolean[] curved, Message said) {
     if (requireEqual(x, "The 5, 8, -1 rule") != 2) {
       throw new TradeException(
           "rule",
-          "The 5, 8, -1 rule takes three ordinates, not " + x.length + ".",
+          Sentence.of("The 5, 8, -1 rule takes three ordinates, not {0}.", x.length),
           "Give the two ends of the interval and the next ordinate.");
     }
     double h = (x[2] - x[0]) / 2;
@@ -135,7 +137,7 @@ record Rule(double[] x, double[] weights, boolean[] curved, Message said) {
     if (endOfRun(x, 0) != x.length - 1) {
       throw new TradeException(
           "rule",
-          name + " needs equal spacing, and the ordinates are not equally spaced.",
+          Sentence.of("{0} needs equal spacing, and the ordinates are not equally spaced.", name),
           "Write rule: by-spacing, which chooses a rule for each run of equal intervals.");
     }
     return x.length - 1;

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -86,11 +87,9 @@ final class ScanScale {
     if (Math.abs(sine) >= 1 || Math.max(up, down) >= a + b) {
       throw new TradeException(
           "diagonal_up",
-          "These diagonals belong to no rectangle of "
-              + inputs.quantity("scan_x")
-              + " by "
-              + inputs.quantity("scan_y")
-              + ".",
+          Sentence.of(
+              "These diagonals belong to no rectangle of {0} by {1}.",
+              inputs.quantity("scan_x"), inputs.quantity("scan_y")),
           "Measure the diagonals of the rectangle whose sides are scan_x and scan_y.");
     }
     Quantity angle = Si.show(Math.toDegrees(Math.asin(sine)), Si.DEGREE, Si.DEGREE);

@@ -8,6 +8,7 @@ import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntUnaryOperator;
 
 /**
  * The shell expansion of one side: its girths laid off straight above the keel, and on it the
@@ -29,6 +30,7 @@ final class ShellExpansion {
   private final long full;
   private final long[] run;
   private final double[] each;
+  private final IntUnaryOperator turn;
   private final double scale;
   private final double up;
   private final SketchPad pad = new SketchPad();
@@ -37,14 +39,23 @@ final class ShellExpansion {
    * @param full how many strips keep their width
    * @param run how many reach each station
    * @param each width of those that taper, at each station
+   * @param turn in which a strip is laid
    */
-  ShellExpansion(Girths girths, double width, int strips, long full, long[] run, double[] each) {
+  ShellExpansion(
+      Girths girths,
+      double width,
+      int strips,
+      long full,
+      long[] run,
+      double[] each,
+      IntUnaryOperator turn) {
     this.girths = girths;
     this.width = width;
     this.strips = strips;
     this.full = full;
     this.run = run;
     this.each = each;
+    this.turn = turn;
     double[] x = girths.x();
     this.scale = (RIGHT - LEFT) / (x[x.length - 1] - x[0]);
     this.up = Math.min(HIGHEST, Math.max(60, strips * HIGH_STRIP)) / girths.greatest();
@@ -54,7 +65,7 @@ final class ShellExpansion {
     for (int strip = 1; strip <= strips; strip++) {
       List<double[]> above = edge(strip - 1);
       List<double[]> below = edge(strip);
-      pad.strip(strip, Profile.around(above, below));
+      pad.strip(turn.applyAsInt(strip), Profile.around(above, below));
     }
     pad.curve(Ink.HULL, edge(0));
     pad.curve(Ink.HULL, edge(strips));

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -78,7 +79,9 @@ final class Si {
     double value = given.doubleIn(unit);
     if (value <= 0) {
       throw new TradeException(
-          name, "\"" + name + "\" is " + given + ".", "Give a value above zero for " + name + ".");
+          name,
+          Sentence.of("\"{0}\" is {1}.", name, given),
+          Sentence.of("Give a value above zero for {0}.", name));
     }
     return value;
   }
@@ -93,7 +96,9 @@ final class Si {
     double value = given.doubleIn(Unit.ONE);
     if (value < 0 || value >= 1) {
       throw new TradeException(
-          name, "\"" + name + "\" is " + given + ".", "Give a share from 0 % to less than 100 %.");
+          name,
+          Sentence.of("\"{0}\" is {1}.", name, given),
+          "Give a share from 0 % to less than 100 %.");
     }
     return value;
   }

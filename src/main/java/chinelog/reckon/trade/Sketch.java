@@ -92,9 +92,9 @@ public record Sketch(
   /**
    * A strip of planking, which is laid once so many are.
    *
-   * @param number from 1
+   * @param turn in which it is laid, from 1
    */
-  public record Strip(int number, List<Point> points) implements Shape {
+  public record Strip(int turn, List<Point> points) implements Shape {
     public Strip {
       points = List.copyOf(points);
     }

@@ -47,8 +47,8 @@ final class SketchPad {
     return this;
   }
 
-  SketchPad strip(int number, List<double[]> around) {
-    shapes.add(new Sketch.Strip(number, points(around)));
+  SketchPad strip(int turn, List<double[]> around) {
+    shapes.add(new Sketch.Strip(turn, points(around)));
     return this;
   }
 
@@ -110,7 +110,7 @@ final class SketchPad {
       return new Sketch.Line(line.ink(), line.closed(), up(line.points(), by));
     }
     if (shape instanceof Sketch.Strip strip) {
-      return new Sketch.Strip(strip.number(), up(strip.points(), by));
+      return new Sketch.Strip(strip.turn(), up(strip.points(), by));
     }
     if (shape instanceof Sketch.Disc disc) {
       return new Sketch.Disc(disc.ink(), up(disc.at(), by), disc.radius());

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import java.util.ArrayList;
@@ -74,7 +75,7 @@ record Solids(List<Solid> all) {
       if (solid.z > draught) {
         throw new TradeException(
             "appendages",
-            "\"" + solid.name + "\" has its centre above the water.",
+            Sentence.of("\"{0}\" has its centre above the water.", solid.name),
             "Look at its z, which is measured upward from the base line; a fin's is negative.");
       }
     }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -103,7 +104,7 @@ final class Spar {
     if (parts != given || parts > 100 || (quarters && parts != 4)) {
       throw new TradeException(
           "parts",
-          "A spar cannot be divided into " + given + " parts here.",
+          Sentence.of("A spar cannot be divided into {0} parts here.", given),
           quarters ? "By quarters it has 4." : "Give a whole number from 1 to 100.");
     }
     Quantity diameter = inputs.quantity("diameter");

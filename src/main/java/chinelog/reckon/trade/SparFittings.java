@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -89,7 +90,7 @@ final class SparFittings {
       throw new TradeException(
           "track_width",
           "The track is wider than the spar.",
-          "Give less than " + units.length(2 * Math.min(radius(from), radius(to))) + ".");
+          Sentence.of("Give less than {0}.", units.length(2 * Math.min(radius(from), radius(to)))));
     }
     drawing.line(Part.Line.SCORE, from, -half, to, -half);
     drawing.line(Part.Line.SCORE, from, half, to, half);
@@ -101,13 +102,9 @@ final class SparFittings {
     if (from < 0 || to > length + 1e-9 || to <= from) {
       throw new TradeException(
           input,
-          "It would reach from "
-              + units.length(from)
-              + " to "
-              + units.length(to)
-              + ", but the spar is "
-              + units.length(length)
-              + " long.",
+          Sentence.of(
+              "It would reach from {0} to {1}, but the spar is {2} long.",
+              units.length(from), units.length(to), units.length(length)),
           "Measure both from the greatest diameter, along the spar.");
     }
   }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -229,7 +230,8 @@ public final class TradeReckoning {
     } catch (TradeException e) {
       throw new TradeException(
           input,
-          "The tolerance of \"" + input + "\", " + value + ", reaches too far: " + e.what(),
+          Sentence.of(
+              "The tolerance of \"{0}\", {1}, reaches too far: {2}", input, value, e.what()),
           "Give a smaller tolerance, or measure it again.",
           e.place());
     }
@@ -248,11 +250,13 @@ public final class TradeReckoning {
       if (findParameter(given).isEmpty() && !isOfSolid(given)) {
         throw new TradeException(
             given,
-            "The reckoning \"" + name + "\" takes no \"" + given + "\".",
-            Suggestion.findNearest(given, parameters.stream().map(Parameter::name).toList())
-                    .map(n -> "Did you mean \"" + n + "\"? ")
-                    .orElse("It takes:\n" + page() + "\n")
-                + more());
+            Sentence.of("The reckoning \"{0}\" takes no \"{1}\".", name, given),
+            Sentence.of(
+                "{0} {1}",
+                Suggestion.findNearest(given, parameters.stream().map(Parameter::name).toList())
+                    .map(Suggestion::of)
+                    .orElseGet(() -> Sentence.of("It takes:{0}", "\n" + page() + "\n")),
+                more()));
       }
     }
     for (Parameter parameter : parameters) {
@@ -265,20 +269,22 @@ public final class TradeReckoning {
     if (parameter.required() && !inputs.names().contains(key)) {
       throw new TradeException(
           key,
-          "The reckoning \"" + name + "\" needs \"" + key + "\".",
-          "Write \"" + parameter.line() + "\". " + more());
+          Sentence.of("The reckoning \"{0}\" needs \"{1}\".", name, key),
+          Sentence.of("Write \"{0}\". {1}", parameter.line(), more()));
     }
     Quantity quantity = inputs.quantities().get(key);
     if (quantity != null && !quantity.unit().isCompatible(parameter.unit())) {
       String wanted = parameter.unit().symbol();
       throw new TradeException(
           key,
-          "\"" + key + "\" is " + quantity + ", which is not of the right kind.",
-          (wanted.isEmpty() ? "Give a plain number" : "Give a quantity such as 1 " + wanted)
-              + ": "
-              + parameter.title()
-              + ". "
-              + more());
+          Sentence.of("\"{0}\" is {1}, which is not of the right kind.", key, quantity),
+          Sentence.of(
+              wanted.isEmpty()
+                  ? "Give a plain number: {1}. {2}"
+                  : "Give a quantity such as 1 {0}: {1}. {2}",
+              wanted,
+              parameter.title(),
+              more()));
     }
     String word = inputs.words().get(key);
     if (word != null
@@ -287,8 +293,8 @@ public final class TradeReckoning {
         && !parameter.choices().contains(word)) {
       throw new TradeException(
           key,
-          "\"" + word + "\" is no word for \"" + key + "\".",
-          "Write one of " + String.join(", ", parameter.choices()) + ".");
+          Sentence.of("\"{0}\" is no word for \"{1}\".", word, key),
+          Sentence.of("Write one of {0}.", String.join(", ", parameter.choices())));
     }
   }
 
@@ -306,7 +312,7 @@ public final class TradeReckoning {
     return parameters.stream().map(p -> "  " + p.line()).collect(Collectors.joining("\n"));
   }
 
-  private String more() {
-    return "\"reckon --list " + name + "\" tells all of it, with an example.";
+  private Sentence more() {
+    return Sentence.of("\"reckon --list {0}\" tells all of it, with an example.", name);
   }
 }

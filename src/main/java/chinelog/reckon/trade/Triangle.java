@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import java.util.Arrays;
 
@@ -25,7 +26,7 @@ final class Triangle {
       throw new TradeException(
           input,
           "These three sides do not close: one is longer than the other two together.",
-          "Measure " + input + " again, and look at its unit.");
+          Sentence.of("Measure {0} again, and look at its unit.", input));
     }
     return Math.sqrt((a + (b + c)) * (c - (a - b)) * (c + (a - b)) * (a + (b - c))) / 4;
   }

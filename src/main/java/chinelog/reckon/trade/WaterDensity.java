@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.wording.Message;
@@ -75,8 +76,9 @@ final class WaterDensity {
     if (t < least || t > most) {
       throw new TradeException(
           "temperature",
-          "The density of water is not known here at " + temperature + ".",
-          "Give a temperature from " + least + " to " + most + " °C, or the density itself.");
+          Sentence.of("The density of water is not known here at {0}.", temperature),
+          Sentence.of(
+              "Give a temperature from {0} to {1} °C, or the density itself.", least, most));
     }
     return t;
   }

@@ -24,7 +24,7 @@ public record Yield(
     @Nullable Caution caution) {
 
   /** A figure that can hardly be meant, such as ballast outside the hull, and what to do. */
-  public record Caution(String what, String remedy) {}
+  public record Caution(CharSequence what, CharSequence remedy) {}
 
   Yield with(Quantity newValue) {
     return new Yield(name, title, newValue, method, basis, caution);

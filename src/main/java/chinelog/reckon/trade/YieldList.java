@@ -23,7 +23,7 @@ final class YieldList {
   }
 
   /** A caution about the figure added last. */
-  YieldList caution(String what, String remedy) {
+  YieldList caution(CharSequence what, CharSequence remedy) {
     int last = yields.size() - 1;
     yields.set(last, yields.get(last).with(new Yield.Caution(what, remedy)));
     return this;

@@ -116,11 +116,12 @@ public final class Derivability {
       Answer answer,
       double low,
       double high,
-      String path,
+      CharSequence path,
       Set<String> causes,
       List<Set<String>> remedies) {
 
-    private Verdict with(String newPath, Set<String> newCauses, List<Set<String>> newRemedies) {
+    private Verdict with(
+        CharSequence newPath, Set<String> newCauses, List<Set<String>> newRemedies) {
       return new Verdict(name, answer, low, high, newPath, newCauses, newRemedies);
     }
   }

@@ -1,5 +1,6 @@
 package chinelog.withhold.derive;
 
+import chinelog.problem.Sentence;
 import chinelog.withhold.derive.Derivability.Answer;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -109,7 +110,7 @@ record Path(Model model, int goal, List<Step> steps, List<Equation> together) {
     }
   }
 
-  String inWords(Derivability.Verdict verdict) {
+  Sentence inWords(Derivability.Verdict verdict) {
     String name = model.names()[goal];
     ExpressionWords words = new ExpressionWords(this::named);
     List<String> parts = new ArrayList<>();
@@ -122,24 +123,28 @@ record Path(Model model, int goal, List<Step> steps, List<Equation> together) {
     for (Equation equation : together) {
       parts.add(named(model.names()[equation.target()]) + " = " + words.write(equation.written()));
     }
-    String by = String.join("; ", parts.subList(0, Math.min(MOST_TOLD, parts.size())));
+    CharSequence by = String.join("; ", parts.subList(0, Math.min(MOST_TOLD, parts.size())));
     if (parts.size() > MOST_TOLD) {
-      by += "; and " + (parts.size() - MOST_TOLD) + " more steps";
+      by = Sentence.of("{0}; and {1} more steps", by, parts.size() - MOST_TOLD);
     }
     if (verdict.answer() == Answer.UNKNOWN) {
-      return name + " could perhaps be worked out: " + by + ".";
+      return Sentence.of("{0} could perhaps be worked out: {1}.", name, by);
     }
     double truth = model.values()[goal];
     double off = Math.max(verdict.high() - truth, truth - verdict.low());
-    String near =
-        truth != 0 && off > 0.001 * Math.abs(truth) && off < Math.abs(truth)
-            ? String.format(Locale.ROOT, " to within %.1f %%", 100 * off / Math.abs(truth))
-            : "";
-    String verb =
-        steps.isEmpty()
-            ? " can be worked out" + near + " from these together: "
-            : " can be worked out" + near + ": ";
-    return name + verb + by + ".";
+    boolean near = truth != 0 && off > 0.001 * Math.abs(truth) && off < Math.abs(truth);
+    String within = near ? String.format(Locale.ROOT, "%.1f", 100 * off / Math.abs(truth)) : "";
+    return Sentence.of(
+        near
+            ? steps.isEmpty()
+                ? "{0} can be worked out to within {2} % from these together: {1}."
+                : "{0} can be worked out to within {2} %: {1}."
+            : steps.isEmpty()
+                ? "{0} can be worked out from these together: {1}."
+                : "{0} can be worked out: {1}.",
+        name,
+        by,
+        within);
   }
 
   private String named(String name) {

@@ -1,6 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
+import chinelog.problem.Sentence;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.Month;
@@ -43,16 +44,16 @@ final class DayWatch {
   private final SortedMap<LocalDate, Secret> secrets = new TreeMap<>();
   private final Set<LocalDate> shown = new HashSet<>();
 
-  private record Secret(String what, Label label) {}
+  private record Secret(CharSequence what, Label label) {}
 
   /** Notes a day that these readers see by right. */
   void show(LocalDate day) {
     shown.add(day);
   }
 
-  void withhold(@Nullable LocalDate day, String what, Label label) {
+  void withhold(@Nullable LocalDate day, CharSequence what, Label label) {
     if (day != null) {
-      secrets.putIfAbsent(day, new Secret(what + ", " + day, label));
+      secrets.putIfAbsent(day, new Secret(Sentence.of("{0}, {1}", what, day), label));
     }
   }
 

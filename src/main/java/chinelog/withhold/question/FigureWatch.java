@@ -1,6 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberWords;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -54,11 +55,12 @@ final class FigureWatch {
   private final List<NumberWords> languages = new ArrayList<>();
   private final double closeness;
   private final List<Secret> secrets = new ArrayList<>();
+  private final List<Secret> prices = new ArrayList<>();
   private final List<Shown> shown = new ArrayList<>();
   private final Map<Unit, double[]> inUnit = new HashMap<>();
   private final Map<Unit, double[]> shownInUnit = new HashMap<>();
   private final Map<Pattern, Secret> scales = new HashMap<>();
-  private final Set<String> unguarded = new TreeSet<>();
+  private final Set<CharSequence> unguarded = new TreeSet<>(CharSequence::compare);
   private final List<Typed> typed = new ArrayList<>();
   private int unguardedReckoned;
 
@@ -67,10 +69,10 @@ final class FigureWatch {
    *
    * @param step of its last digit, in its own unit
    */
-  private record Typed(String what, Quantity value, double step, Label label) {}
+  private record Typed(CharSequence what, Quantity value, double step, Label label) {}
 
   /** A withheld figure that an open one may be, and what it is under. */
-  record Twin(String what, Label label) {}
+  record Twin(CharSequence what, Label label) {}
 
   /** A figure of a withheld text that a fact may be, where it has digits enough to tell. */
   Optional<Twin> findTwin(Quantity fact) {
@@ -97,7 +99,12 @@ final class FigureWatch {
    * @param cell whether it is one of the many of a table
    */
   private record Secret(
-      String what, Quantity value, Label label, Set<String> near, boolean firm, boolean cell) {}
+      CharSequence what,
+      Quantity value,
+      Label label,
+      Set<String> near,
+      boolean firm,
+      boolean cell) {}
 
   private record Shown(Quantity value, Set<String> near) {}
 
@@ -112,7 +119,7 @@ final class FigureWatch {
   }
 
   void withhold(
-      String what, Quantity value, Label label, String titles, boolean firm, boolean cell) {
+      CharSequence what, Quantity value, Label label, String titles, boolean firm, boolean cell) {
     Unit unit = value.unit();
     boolean hours = unit.symbol().matches("h|min|d|week");
     if (value.value().signum() == 0 || unit.isDimensionless() || hours) {
@@ -123,7 +130,11 @@ final class FigureWatch {
       }
       return;
     }
-    secrets.add(new Secret(what, value, label, TradeWords.near(titles), firm, cell));
+    Secret secret = new Secret(what, value, label, TradeWords.near(titles), firm, cell);
+    secrets.add(secret);
+    if (unit.isMoney()) {
+      prices.add(secret);
+    }
   }
 
   /** Notes a withheld scale, such as 16 for 1:16. */
@@ -139,8 +150,8 @@ final class FigureWatch {
   }
 
   /** Notes the figures of a withheld text. */
-  void withholdFiguresIn(String text, String what, Label label) {
-    for (Mention m : Mentions.in(text, languages)) {
+  void withholdFiguresIn(String text, CharSequence what, Label label) {
+    for (Mention m : Mentions.in(text, Letters.all(text), languages)) {
       Unit unit = m.unit();
       if (unit == null || m.spelled() && m.value() < TWO_DIGITS && m.step() == 1) {
         continue;
@@ -154,8 +165,9 @@ final class FigureWatch {
       String sentence = Letters.sentence(text, m.start(), m.end());
       Set<String> words = letters(sentence);
       words.removeIf(w -> TradeWords.near(w).size() < 3);
-      String figure =
-          "the figure \u201c" + text.substring(m.start(), m.end()) + "\u201d of " + what;
+      CharSequence figure =
+          Sentence.of(
+              "the figure \u201c{0}\u201d of {1}", text.substring(m.start(), m.end()), what);
       if (m.fineness() >= THREE_DIGITS && !unit.isDimensionless()) {
         typed.add(new Typed(figure, value, m.step(), label));
       }
@@ -181,7 +193,7 @@ final class FigureWatch {
     if (secrets.isEmpty()) {
       return hits;
     }
-    for (Mention mention : Mentions.in(text.text(), languages)) {
+    for (Mention mention : text.reading().mentions(languages)) {
       Secret secret = find(mention, text.text());
       if (secret != null
           && hits.stream().noneMatch(h -> h.start() < mention.end() && mention.start() < h.end())) {
@@ -223,7 +235,7 @@ final class FigureWatch {
       }
     }
     if (m.unit() == null) {
-      for (Secret secret : secrets) {
+      for (Secret secret : prices) {
         Match match = money(m, secret, around);
         if (match.compareTo(how) > 0) {
           how = match;
@@ -258,9 +270,6 @@ final class FigureWatch {
 
   /** A price without its currency. */
   private static Match money(Mention m, Secret secret, Around around) {
-    if (!secret.value.unit().isMoney()) {
-      return Match.NONE;
-    }
     double value = Math.abs(secret.value.value().doubleValue());
     boolean exact = Math.abs(value - m.value()) <= m.step() / 2 * (1 + SAME);
     boolean year = m.step() == 1 && m.value() >= 1900 && m.value() < 2100;
@@ -336,7 +345,7 @@ final class FigureWatch {
   }
 
   /** Stated figures that nothing looks for. */
-  Set<String> unguarded() {
+  Set<CharSequence> unguarded() {
     return unguarded;
   }
 }

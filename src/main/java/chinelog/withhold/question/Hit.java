@@ -8,4 +8,4 @@ import chinelog.label.Label;
  * @param start where it stands in the text
  * @param secret what of the withheld it may give away
  */
-record Hit(Question.Kind kind, int start, int end, String secret, Label label) {}
+record Hit(Question.Kind kind, int start, int end, CharSequence secret, Label label) {}

@@ -9,6 +9,7 @@ import chinelog.log.records.Table;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
@@ -38,7 +39,12 @@ final class KeptBack {
    * @param label of which releases are not taken off
    */
   private record Thing(
-      String hash, String whole, String shown, Place place, Label label, boolean seen) {}
+      String hash,
+      CharSequence whole,
+      CharSequence shown,
+      Place place,
+      Label label,
+      boolean seen) {}
 
   private final Eyes eyes;
   private final List<Thing> things = new ArrayList<>();
@@ -57,14 +63,14 @@ final class KeptBack {
     for (Lot lot : log.stock()) {
       Marked<?> price = lot.price();
       if (price != null) {
-        String what = "the price of " + lot.material();
-        all.add(what, what, price.place(), lot.label().join(price.label()));
+        CharSequence what = Sentence.of("the price of {0}", lot.material());
+        all.add(what, price.place(), lot.label().join(price.label()));
       }
     }
     for (Table table : log.tables()) {
       for (Table.Column column : table.columns()) {
-        String what = "column " + column.name() + " of the table " + table.name();
-        all.add(what, what, column.place(), table.label().join(column.label()));
+        CharSequence what = Sentence.of("column {0} of the table {1}", column.name(), table.name());
+        all.add(what, column.place(), table.label().join(column.label()));
       }
     }
     return all;
@@ -104,9 +110,11 @@ final class KeptBack {
       if (thing.seen && agreements != null) {
         Label label = Label.of(new TreeSet<>(List.of(agreements.split(" "))));
         if (!thing.label.agreements().containsAll(label.agreements())) {
-          first.putIfAbsent(thing.whole, thing);
-          labels.merge(thing.whole, label, Label::join);
-          about.computeIfAbsent(thing.whole, w -> new StringBuilder()).append(thing.hash);
+          first.putIfAbsent(thing.whole.toString(), thing);
+          labels.merge(thing.whole.toString(), label, Label::join);
+          about
+              .computeIfAbsent(thing.whole.toString(), w -> new StringBuilder())
+              .append(thing.hash);
         }
       }
     }
@@ -118,9 +126,9 @@ final class KeptBack {
                     log,
                     t.place,
                     t.shown,
-                    String.valueOf(about.get(t.whole)),
+                    String.valueOf(about.get(t.whole.toString())),
                     t.whole,
-                    labels.getOrDefault(t.whole, Label.NONE)))
+                    labels.getOrDefault(t.whole.toString(), Label.NONE)))
         .toList();
   }
 
@@ -149,7 +157,7 @@ final class KeptBack {
     things.add(
         new Thing(
             Question.hash("fact " + fact.name()),
-            "the figure " + fact.name(),
+            Sentence.of("the figure {0}", fact.name()),
             fact.name(),
             fact.place(),
             fact.label(),
@@ -163,7 +171,7 @@ final class KeptBack {
       things.add(
           new Thing(
               Question.hash("photograph " + photograph.sha256()),
-              "the photograph " + path,
+              Sentence.of("the photograph {0}", path),
               path,
               photograph.file().place(),
               label,
@@ -171,7 +179,8 @@ final class KeptBack {
     }
   }
 
-  private void add(String key, String what, Place place, Label label) {
-    things.add(new Thing(Question.hash(key), what, what, place, label, eyes.see(label)));
+  private void add(CharSequence what, Place place, Label label) {
+    things.add(
+        new Thing(Question.hash(what.toString()), what, what, place, label, eyes.see(label)));
   }
 }

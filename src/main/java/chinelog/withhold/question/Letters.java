@@ -17,8 +17,16 @@ final class Letters {
   private static final Pattern ACCENTS = Pattern.compile("\\p{M}");
   private static final Pattern WORD =
       Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}\\p{M}\u00ad\u200b]*");
-  private static final Pattern SENTENCE_END =
-      Pattern.compile("(?:[.!?:…\"“”„«»(\\n\\f|]|^)[\\s)\"”»*_|-]*$");
+  private static final String ENDS_SENTENCE = ".!?:…\"“”„«»(\n\f|";
+
+  /** May stand between the end of a sentence and the next word. */
+  private static final String BETWEEN = " \t\n\u000b\f\r)\"”»*_|-";
+
+  /** Ends of lines that are no blanks to Java; one may stand right before the next word. */
+  private static final String LINE_ENDS = "\u0085\u2028\u2029";
+
+  /** How far back from a word the end of a sentence is looked for, in UTF-16 code units. */
+  private static final int BACK = 12;
 
   /** Words that join the parts of a name, in the languages of a log. */
   private static final Set<String> JOINTS =
@@ -43,7 +51,11 @@ final class Letters {
 
   /** Words but for those that only join others. */
   static List<Word> words(String text) {
-    return all(text).stream().filter(w -> !JOINTS.contains(w.letters)).toList();
+    return withoutJoints(all(text));
+  }
+
+  static List<Word> withoutJoints(List<Word> words) {
+    return words.stream().filter(w -> !JOINTS.contains(w.letters)).toList();
   }
 
   /** All words of a text. */
@@ -51,23 +63,53 @@ final class Letters {
     List<Word> words = new ArrayList<>();
     Matcher m = WORD.matcher(text);
     while (m.find()) {
-      int back = Math.max(0, m.start() - 12);
-      String before = text.substring(back, m.start());
-      boolean first = back == 0 && before.isBlank() || SENTENCE_END.matcher("x" + before).find();
-      words.add(new Word(m.start(), m.end(), m.group(), fold(m.group()), first));
+      String word = m.group();
+      words.add(new Word(m.start(), m.end(), word, fold(word), isFirst(text, m.start())));
     }
     return words;
   }
 
+  private static boolean isFirst(String text, int start) {
+    int back = Math.max(0, start - BACK);
+    if (back == 0 && text.substring(0, start).isBlank()) {
+      return true;
+    }
+    int at = start - 1;
+    if (at >= back && LINE_ENDS.indexOf(text.charAt(at)) >= 0) {
+      at--;
+    }
+    while (at >= back) {
+      char c = text.charAt(at);
+      if (ENDS_SENTENCE.indexOf(c) >= 0) {
+        return true;
+      }
+      if (BETWEEN.indexOf(c) < 0) {
+        return false;
+      }
+      at--;
+    }
+    return false;
+  }
+
   static String fold(String text) {
+    boolean ascii = true;
+    boolean letters = true;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      ascii &= c < 128;
+      letters &= Character.isLetterOrDigit(c);
+    }
+    if (ascii && letters) {
+      return text.toLowerCase(Locale.ROOT);
+    }
     String plain = text;
-    if (!text.chars().allMatch(c -> c < 128)) {
+    if (!ascii) {
       plain = ACCENTS.matcher(Normalizer.normalize(text, Normalizer.Form.NFKD)).replaceAll("");
       plain = plain.replace("ß", "ss").replace("æ", "ae").replace("ø", "o").replace("œ", "oe");
     }
-    StringBuilder letters = new StringBuilder();
-    plain.codePoints().filter(Character::isLetterOrDigit).forEach(letters::appendCodePoint);
-    return letters.toString().toLowerCase(Locale.ROOT);
+    StringBuilder left = new StringBuilder();
+    plain.codePoints().filter(Character::isLetterOrDigit).forEach(left::appendCodePoint);
+    return left.toString().toLowerCase(Locale.ROOT);
   }
 
   /** The sentence around a place in a text, from which a reader learns what is meant. */

@@ -13,6 +13,7 @@ import chinelog.log.text.Inline;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -46,8 +47,10 @@ final class LogTexts {
       }
       Place place = Place.of("log.yaml");
       Label own = Label.of(a.id());
-      texts.add(Passage.Role.NAME, "the other party to " + a.id(), place, a.with(), own);
-      texts.add(Passage.Role.PROMISE, "what " + a.id() + " covers", place, a.covers(), own);
+      texts.add(
+          Passage.Role.NAME, Sentence.of("the other party to {0}", a.id()), place, a.with(), own);
+      texts.add(
+          Passage.Role.PROMISE, Sentence.of("what {0} covers", a.id()), place, a.covers(), own);
     }
     log.readers()
         .forEach(r -> texts.add(Passage.Role.NAME, "readers", r.place(), r.title(), Label.NONE));
@@ -55,17 +58,27 @@ final class LogTexts {
         .forEach(
             s -> {
               texts.add(
-                  Passage.Role.PROSE, "the title of " + s.id(), s.place(), s.title(), s.label());
-              texts.blocks("the text about " + s.id(), s.about(), s.label());
+                  Passage.Role.PROSE,
+                  Sentence.of("the title of {0}", s.id()),
+                  s.place(),
+                  s.title(),
+                  s.label());
+              texts.blocks(Sentence.of("the text about {0}", s.id()), s.about(), s.label());
               texts.id(s.id(), s.place(), s.label());
             });
     log.releases()
         .forEach(
             r -> {
               Label own = Label.of(r.agreement());
-              String what = "the release of " + r.name();
-              texts.add(Passage.Role.NAME, "who gave " + what, r.place(), r.by(), own);
-              texts.add(Passage.Role.PROMISE, "the words of " + what, r.place(), r.words(), own);
+              CharSequence what = Sentence.of("the release of {0}", r.name());
+              texts.add(
+                  Passage.Role.NAME, Sentence.of("who gave {0}", what), r.place(), r.by(), own);
+              texts.add(
+                  Passage.Role.PROMISE,
+                  Sentence.of("the words of {0}", what),
+                  r.place(),
+                  r.words(),
+                  own);
             });
     log.limits()
         .forEach(l -> texts.add(Passage.Role.TERM, "a limit", l.place(), l.title(), l.label()));
@@ -80,12 +93,12 @@ final class LogTexts {
         .forEach(
             h -> {
               texts.add(Passage.Role.PROSE, "a title", h.place(), h.title(), h.label());
-              texts.blocks("handover section " + h.id(), h.text(), h.label());
+              texts.blocks(Sentence.of("handover section {0}", h.id()), h.text(), h.label());
             });
     log.statements()
         .forEach(
             s -> {
-              String what = "the title of " + s.name();
+              Sentence what = Sentence.of("the title of {0}", s.name());
               texts.add(Passage.Role.TERM, what, s.place(), s.title(), s.label());
               texts.id(s.name(), s.place(), s.label());
             });
@@ -99,7 +112,7 @@ final class LogTexts {
               if (supplier != null) {
                 texts.add(
                     Passage.Role.NAME,
-                    "the supplier of " + l.material(),
+                    Sentence.of("the supplier of {0}", l.material()),
                     supplier.place(),
                     supplier.value(),
                     l.label().join(supplier.label()));
@@ -117,11 +130,14 @@ final class LogTexts {
     marked(Passage.Role.NAME, "the maker's name", head.maker());
     marked(Passage.Role.NAME, "the client's name", head.client());
     marked(Passage.Role.PROSE, "the licence", head.licence());
+    head.figureGroups()
+        .forEach(
+            g -> add(Passage.Role.TERM, "a heading of figures", g.place(), g.title(), Label.NONE));
     blocks("the text about the build", head.about(), Label.NONE);
     blocks("the letter", head.letter().text(), Label.NONE);
   }
 
-  private void marked(Passage.Role role, String what, @Nullable Marked<String> text) {
+  private void marked(Passage.Role role, CharSequence what, @Nullable Marked<String> text) {
     if (text != null) {
       add(role, what, text.place(), text.value(), text.label());
     }
@@ -133,18 +149,38 @@ final class LogTexts {
     outer = entry.label();
     Marked<String> title = entry.title();
     Place place = title.place().line() == 0 ? entry.place() : title.place();
-    add(Passage.Role.PROSE, "the title of " + entry.id(), place, title.value(), title.label());
+    add(
+        Passage.Role.PROSE,
+        Sentence.of("the title of {0}", entry.id()),
+        place,
+        title.value(),
+        title.label());
     blocks(entry.id(), entry.text(), Label.NONE);
     for (Entry.Measurement m : entry.measured()) {
-      add(Passage.Role.TERM, "the title of " + m.fact(), m.place(), m.title(), m.label());
+      add(
+          Passage.Role.TERM,
+          Sentence.of("the title of {0}", m.fact()),
+          m.place(),
+          m.title(),
+          m.label());
       id(m.fact(), m.place(), m.label());
     }
     for (Entry.Weighing w : entry.weighed()) {
-      add(Passage.Role.TERM, "the title of " + w.part(), w.place(), w.title(), w.label());
+      add(
+          Passage.Role.TERM,
+          Sentence.of("the title of {0}", w.part()),
+          w.place(),
+          w.title(),
+          w.label());
       id(w.part(), w.place(), w.label());
     }
     for (Entry.Use u : entry.used()) {
-      add(Passage.Role.TERM, "where " + u.material() + " went", u.place(), u.where(), u.label());
+      add(
+          Passage.Role.TERM,
+          Sentence.of("where {0} went", u.material()),
+          u.place(),
+          u.where(),
+          u.label());
     }
     released = null;
     outer = Label.NONE;
@@ -158,13 +194,23 @@ final class LogTexts {
     name = photograph.file().path();
     outer = photograph.file().label();
     Place place = photograph.file().place();
-    line("the caption of " + name, photograph.file().caption(), place, Label.NONE);
-    add(Passage.Role.PROSE, "the words for " + name, place, photograph.file().alt(), Label.NONE);
+    line(Sentence.of("the caption of {0}", name), photograph.file().caption(), place, Label.NONE);
+    add(
+        Passage.Role.PROSE,
+        Sentence.of("the words for {0}", name),
+        place,
+        photograph.file().alt(),
+        Label.NONE);
     for (PhotoFile.Part part : photograph.file().parts()) {
-      add(Passage.Role.PROSE, "what is named in " + name, part.place(), part.name(), Label.NONE);
+      add(
+          Passage.Role.PROSE,
+          Sentence.of("what is named in {0}", name),
+          part.place(),
+          part.name(),
+          Label.NONE);
     }
     // Words inside a file are not read to those who may not see a part of its picture.
-    String what = "words inside " + name;
+    CharSequence what = Sentence.of("words inside {0}", name);
     Label parts =
         photograph.file().regions().stream()
             .map(PhotoFile.Region::label)
@@ -175,11 +221,11 @@ final class LogTexts {
     outer = Label.NONE;
   }
 
-  private void add(Passage.Role role, String what, Place place, String text, Label label) {
+  private void add(Passage.Role role, CharSequence what, Place place, String text, Label label) {
     add(role, what, place, List.of(new Passage.Piece(text, label)));
   }
 
-  private void add(Passage.Role role, String what, Place place, List<Passage.Piece> pieces) {
+  private void add(Passage.Role role, CharSequence what, Place place, List<Passage.Piece> pieces) {
     if (pieces.stream().anyMatch(p -> !p.text().isBlank())) {
       all.add(new Passage(role, what, place, List.copyOf(pieces), outer, released, name));
     }
@@ -187,17 +233,17 @@ final class LogTexts {
 
   /** Names of facts, stages and materials are parts of addresses, and titles where none is given. */
   private void id(String id, Place place, Label label) {
-    add(Passage.Role.TERM, "the name " + id, place, id.replaceAll("[._-]+", " "), label);
+    add(Passage.Role.TERM, Sentence.of("the name {0}", id), place, id.replaceAll("[._-]+", " "), label);
   }
 
-  private void line(String what, List<Inline> text, Place place, Label label) {
+  private void line(CharSequence what, List<Inline> text, Place place, Label label) {
     List<Passage.Piece> pieces = new ArrayList<>();
     read(text, label, pieces);
     add(Passage.Role.PROSE, what, place, pieces);
   }
 
   /** The lines of blocks. */
-  private void blocks(String what, List<Block> blocks, Label around) {
+  private void blocks(CharSequence what, List<Block> blocks, Label around) {
     for (Block block : blocks) {
       Label label = around.join(block.label());
       if (block instanceof Block.Grid grid) {
@@ -212,7 +258,7 @@ final class LogTexts {
   }
 
   /** A row is read with the words of the head, which say what its figures are. */
-  private void rows(String what, Block.Grid grid, Label label) {
+  private void rows(CharSequence what, Block.Grid grid, Label label) {
     List<Passage.Piece> head = row(grid.head(), List.of(), label);
     add(Passage.Role.PROSE, what, grid.place(), head);
     List<String> units = grid.head().stream().map(LogTexts::unit).toList();

@@ -37,14 +37,17 @@ final class Mentions {
   private final List<NumberWords> languages;
   private final List<Mention> found = new ArrayList<>();
 
-  private Mentions(String text, List<NumberWords> languages) {
+  private Mentions(String text, List<Letters.Word> words, List<NumberWords> languages) {
     this.text = text;
-    this.words = Letters.all(text);
+    this.words = words;
     this.languages = languages;
   }
 
-  static List<Mention> in(String text, List<NumberWords> languages) {
-    Mentions mentions = new Mentions(text, languages);
+  /**
+   * @param words all words of the text
+   */
+  static List<Mention> in(String text, List<Letters.Word> words, List<NumberWords> languages) {
+    Mentions mentions = new Mentions(text, words, languages);
     mentions.digits();
     mentions.words();
     mentions.compounds();
@@ -229,6 +232,9 @@ final class Mentions {
         continue;
       }
       letters.append(word);
+      if (!language.mayBegin(letters)) {
+        break;
+      }
       int n = language.find(letters.toString());
       if (n >= 0) {
         best = new int[] {i - at + 1, n};

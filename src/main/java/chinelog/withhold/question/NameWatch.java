@@ -1,6 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -78,7 +79,7 @@ final class NameWatch {
   private final Map<String, List<Name>> byFirst = new HashMap<>();
   private final List<Name> wholes = new ArrayList<>();
   private final List<Name> together = new ArrayList<>();
-  private final Set<String> unguarded = new TreeSet<>();
+  private final Set<CharSequence> unguarded = new TreeSet<>(CharSequence::compare);
 
   /**
    * A name or a part of it.
@@ -86,7 +87,7 @@ final class NameWatch {
    * @param words folded, without joints
    * @param whole whether nothing of the name is left out
    */
-  private record Name(List<String> words, boolean whole, String secret, Label label) {}
+  private record Name(List<String> words, boolean whole, CharSequence secret, Label label) {}
 
   NameWatch(Locale locale, CommonWords common) {
     this.common = common;
@@ -102,9 +103,9 @@ final class NameWatch {
   }
 
   /** Notes a name that is withheld from them. */
-  void withhold(String name, String what, Label label) {
+  void withhold(String name, CharSequence what, Label label) {
     List<String> words = letters(name);
-    String secret = what + ", \u201c" + name.strip() + "\u201d";
+    Sentence secret = Sentence.of("{0}, \u201c{1}\u201d", what, name.strip());
     boolean any = false;
     if (!common.contains(String.join("", words))) {
       wholes.add(new Name(words, true, secret, label));
@@ -128,7 +129,7 @@ final class NameWatch {
     }
   }
 
-  private boolean run(List<String> words, boolean whole, String secret, Label label) {
+  private boolean run(List<String> words, boolean whole, CharSequence secret, Label label) {
     String run = " " + String.join(" ", words) + " ";
     boolean digits = words.stream().allMatch(w -> w.chars().allMatch(Character::isDigit));
     if (digits || runsByRight.stream().anyMatch(r -> r.contains(run))) {
@@ -140,7 +141,7 @@ final class NameWatch {
     return true;
   }
 
-  private boolean word(String word, boolean whole, String secret, Label label) {
+  private boolean word(String word, boolean whole, CharSequence secret, Label label) {
     if (word.length() < LEAST
         || byRight.contains(word)
         || word.chars().allMatch(Character::isDigit)) {
@@ -166,7 +167,7 @@ final class NameWatch {
    * Notes words that a withheld text writes as names: with a capital within a sentence where that
    * tells, or doing what people do, and never small in any text of the log.
    */
-  void withholdNamesIn(String text, String what, Label label, Set<String> writtenSmall) {
+  void withholdNamesIn(String text, CharSequence what, Label label, Set<String> writtenSmall) {
     for (Letters.Word word : Letters.words(text)) {
       String letters = word.letters();
       if (word.hasCapital()
@@ -181,7 +182,7 @@ final class NameWatch {
             new Name(
                 List.of(letters),
                 true,
-                "the name \u201c" + word.written() + "\u201d of " + what,
+                Sentence.of("the name \u201c{0}\u201d of {1}", word.written(), what),
                 label));
       }
     }
@@ -326,7 +327,7 @@ final class NameWatch {
   }
 
   /** Names too short or too common to be looked for. */
-  Set<String> unguarded() {
+  Set<CharSequence> unguarded() {
     return unguarded;
   }
 }

@@ -21,7 +21,7 @@ public final class OpenTexts {
    * @param what it is, such as "the caption of photos/a.jpg"
    * @param text of it, with a form feed where something is withheld
    */
-  public record Open(Place place, String what, String text) {}
+  public record Open(Place place, CharSequence what, String text) {}
 
   /** All that the maker worded; names and titles of figures are shown by right. */
   public static List<Open> of(Log log, Album album, Readers readers, LocalDate asOf) {

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  */
 record Passage(
     Role role,
-    String what,
+    CharSequence what,
     Place place,
     List<Piece> pieces,
     Label outer,

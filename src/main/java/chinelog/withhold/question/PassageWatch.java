@@ -1,6 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Label;
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -46,7 +47,7 @@ final class PassageWatch {
   private final Map<String, Number> numbers = new TreeMap<>();
   private final Set<String> numbersByRight = new HashSet<>();
 
-  private record Secret(String what, Label label) {}
+  private record Secret(CharSequence what, Label label) {}
 
   /** A number, with whatever signs between its letters and digits. */
   private record Number(Pattern spelling, Secret secret) {
@@ -74,7 +75,7 @@ final class PassageWatch {
   }
 
   /** Notes a passage that is withheld; whether anything of it can be looked for. */
-  boolean withhold(String text, String what, Label label) {
+  boolean withhold(String text, CharSequence what, Label label) {
     Secret secret = new Secret(what, label);
     List<String> words = Letters.all(text).stream().map(Letters.Word::letters).toList();
     boolean any = false;
@@ -101,12 +102,13 @@ final class PassageWatch {
   }
 
   /** Notes the numbers of drawings and files in a text; whether there are any. */
-  boolean withholdNumbers(String text, String what, Label label) {
+  boolean withholdNumbers(String text, CharSequence what, Label label) {
     List<String> found = numbers(text).stream().map(m -> m.group()).toList();
     for (String number : found) {
       String letters = Letters.fold(number);
       if (!numbersByRight.contains(letters)) {
-        Secret secret = new Secret("the number \u201c" + number + "\u201d of " + what, label);
+        Secret secret =
+            new Secret(Sentence.of("the number \u201c{0}\u201d of {1}", number, what), label);
         numbers.putIfAbsent(letters, Number.of(number, secret));
       }
     }
@@ -159,7 +161,7 @@ final class PassageWatch {
 
   List<Hit> find(Seen text) {
     List<Hit> hits = new ArrayList<>();
-    List<Letters.Word> all = Letters.all(text.text());
+    List<Letters.Word> all = text.reading().all();
     List<String> words = all.stream().map(Letters.Word::letters).toList();
     for (int i = 0; i < words.size(); i++) {
       int length = passage(text.text(), all, words, i, hits);

@@ -10,6 +10,7 @@ import chinelog.log.text.Block;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Belonging;
 import chinelog.photo.album.Photograph;
+import chinelog.problem.Sentence;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -64,7 +65,7 @@ public final class PhotoWatch {
    *
    * @param what the note, or a section of it
    */
-  private record Doubt(String what, Label label) {
+  private record Doubt(CharSequence what, Label label) {
 
     Question question(Log log, Photograph photograph) {
       return Question.of(
@@ -73,7 +74,7 @@ public final class PhotoWatch {
           photograph.file().place(),
           "the photograph " + photograph.file().path(),
           photograph.sha256(),
-          what + ", which it may belong to by its day or folder",
+          Sentence.of("{0}, which it may belong to by its day or folder", what),
           label);
     }
   }

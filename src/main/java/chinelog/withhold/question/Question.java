@@ -20,7 +20,13 @@ import java.util.HexFormat;
  * @param label what that is under
  */
 record Question(
-    Kind kind, String id, Place place, String found, String about, String secret, Label label) {
+    Kind kind,
+    String id,
+    Place place,
+    CharSequence found,
+    String about,
+    CharSequence secret,
+    Label label) {
 
   private static final int ID_DIGITS = 10;
 
@@ -56,7 +62,13 @@ record Question(
    * @param about the text or the hash of the picture in which it was found
    */
   static Question of(
-      Kind kind, Log log, Place place, String found, String about, String secret, Label label) {
+      Kind kind,
+      Log log,
+      Place place,
+      CharSequence found,
+      String about,
+      CharSequence secret,
+      Label label) {
     StringBuilder terms = new StringBuilder();
     for (String id : label.agreements()) {
       Agreement a = log.agreements().get(id);

@@ -14,6 +14,7 @@ import chinelog.log.records.Table;
 import chinelog.photo.album.Album;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
@@ -23,6 +24,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -46,9 +48,11 @@ public final class Questions {
   private final LocalDate asOf;
   private final List<Passage> passages;
   private final Locator locator;
+  private final Map<String, Reading> readings = new HashMap<>();
+  private final Set<String> writtenSmall = new HashSet<>();
   private final SortedMap<String, Question> found = new TreeMap<>();
   private final SortedMap<String, SortedSet<String>> readersOf = new TreeMap<>();
-  private final SortedSet<String> unguarded = new TreeSet<>();
+  private final SortedSet<CharSequence> unguarded = new TreeSet<>(CharSequence::compare);
   private int unguardedReckoned;
 
   /** Ids of the questions about each photograph that no note shows. */
@@ -61,6 +65,11 @@ public final class Questions {
     this.asOf = asOf;
     this.passages = LogTexts.of(log, album);
     this.locator = new Locator(log.folder());
+    for (Passage passage : passages) {
+      if (passage.role() != Passage.Role.NAME) {
+        passage.pieces().forEach(p -> small(p.text(), writtenSmall));
+      }
+    }
   }
 
   /**
@@ -154,7 +163,7 @@ public final class Questions {
     for (Passage passage : passages) {
       String text = passage.seen(eyes);
       if (!text.isBlank()) {
-        seen.add(Seen.of(passage, text));
+        seen.add(new Seen(passage, readings.computeIfAbsent(text, Reading::new)));
       }
     }
     CommonWords common = new CommonWords(seen);
@@ -203,14 +212,15 @@ public final class Questions {
       if (eyes.see(Release.Kind.ENTRY, entry.id(), entry.label())) {
         days.show(entry.date());
       } else {
-        days.withhold(entry.date(), "the day of the note " + entry.id(), entry.label());
+        days.withhold(
+            entry.date(), Sentence.of("the day of the note {0}", entry.id()), entry.label());
       }
     }
     for (Agreement a : log.agreements().values()) {
       Label own = Label.of(a.id());
       if (!eyes.see(own)) {
-        days.withhold(a.from(), "the day on which " + a.id() + " was made", own);
-        days.withhold(a.until(), "the day on which " + a.id() + " ends", own);
+        days.withhold(a.from(), Sentence.of("the day on which {0} was made", a.id()), own);
+        days.withhold(a.until(), Sentence.of("the day on which {0} ends", a.id()), own);
       }
     }
     return days;
@@ -232,12 +242,6 @@ public final class Questions {
   /** Tells the watches what is shown by right and what is withheld. */
   private void fill(
       Eyes eyes, List<Seen> seen, NameWatch names, PassageWatch words, FigureWatch figures) {
-    Set<String> writtenSmall = new HashSet<>();
-    for (Passage passage : passages) {
-      if (passage.role() != Passage.Role.NAME) {
-        passage.pieces().forEach(p -> small(p.text(), writtenSmall));
-      }
-    }
     for (Seen text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
         names.show(text.text());
@@ -246,7 +250,7 @@ public final class Questions {
     }
     for (Passage passage : passages) {
       for (Passage.Piece piece : passage.unseen(eyes)) {
-        String what = passage.what();
+        CharSequence what = passage.what();
         switch (passage.role()) {
           case NAME -> {
             names.withhold(piece.text(), what, piece.label());
@@ -255,8 +259,11 @@ public final class Questions {
           case TERM -> words.withholdNumbers(piece.text(), what, piece.label());
           case PROSE, PROMISE -> {
             boolean promise = passage.role() == Passage.Role.PROMISE;
-            String of =
-                promise ? what : "the passage under " + piece.label().inWords() + " of " + what;
+            CharSequence of =
+                promise
+                    ? what
+                    : Sentence.of(
+                        "the passage under {0} of {1}", piece.label().inWords(), what);
             boolean guarded = words.withhold(piece.text(), of, piece.label());
             if (!guarded && !promise) {
               unguarded.add(of);
@@ -270,7 +277,7 @@ public final class Questions {
     for (Sheet sheet : log.sheets()) {
       Label label = eyes.afterReleases(Release.Kind.SHEET, sheet.path(), sheet.label());
       if (!eyes.see(label)) {
-        String what = "the sheet " + sheet.path();
+        CharSequence what = Sentence.of("the sheet {0}", sheet.path());
         words.withholdNumbers(sheet.title(), what, label);
         if (sheet.title().contains(" ")) {
           words.withhold(sheet.title(), what, label);
@@ -305,7 +312,8 @@ public final class Questions {
       if (fact.name().equals("scale")) {
         figures.withholdScale(fact.value().value(), label);
       } else if (Kinds.isSpokenOf(fact)) {
-        String what = "the figure " + fact.name() + ", " + Kinds.show(log, fact.value());
+        CharSequence what =
+            Sentence.of("the figure {0}, {1}", fact.name(), Kinds.show(log, fact.value()));
         boolean firm = fact.origin() != Origin.RECKONED;
         figures.withhold(what, fact.value(), label, titles, firm, false);
         if (Kinds.isOfTheVessel(fact) && scale.isPresent() && isOfTheShape(fact)) {
@@ -317,7 +325,7 @@ public final class Questions {
           other.ifPresent(
               q ->
                   figures.withhold(
-                      what + (full ? ", on the model" : ", at full size"),
+                      Sentence.of(full ? "{0}, on the model" : "{0}, at full size", what),
                       q,
                       label,
                       titles,
@@ -336,7 +344,12 @@ public final class Questions {
         String titles = "price " + lot.material() + " " + lot.title();
         Label label = lot.label().join(price.label());
         figures.withhold(
-            "the price of " + lot.material(), price.value(), label, titles, true, false);
+            Sentence.of("the price of {0}", lot.material()),
+            price.value(),
+            label,
+            titles,
+            true,
+            false);
       }
     }
     for (Table table : log.tables()) {
@@ -363,12 +376,9 @@ public final class Questions {
         Label label = table.label().join(row.label()).join(column.label());
         if (value != null && !eyes.see(label)) {
           figures.withhold(
-              "a cell of the table "
-                  + table.name()
-                  + ", "
-                  + value.value()
-                  + " "
-                  + value.unit().symbol(),
+              Sentence.of(
+                  "a cell of the table {0}, {1} {2}",
+                  table.name(), value.value(), value.unit().symbol()),
               value,
               label,
               table.name() + " " + column.name(),
@@ -392,7 +402,7 @@ public final class Questions {
                 Question.Kind.ENDED,
                 log,
                 Place.of("log.yaml"),
-                "the end of " + agreement.id() + " on " + agreement.until(),
+                Sentence.of("the end of {0} on {1}", agreement.id(), agreement.until()),
                 "",
                 "what it covered, which nothing keeps back since that day",
                 label),
@@ -427,7 +437,7 @@ public final class Questions {
             q ->
                 groups
                     .computeIfAbsent(
-                        q.kind() + "\0" + q.secret() + "\0" + Letters.fold(q.found()),
+                        q.kind() + "\0" + q.secret() + "\0" + Letters.fold(q.found().toString()),
                         k -> new ArrayList<>())
                     .add(q));
     List<Asking> open = groups.values().stream().map(this::asking).toList();
@@ -435,10 +445,10 @@ public final class Questions {
       reminders.add(
           Problem.reminder(
               Place.of("log.yaml"),
-              "Nothing looks in open texts for what is too short or too common to be told from other"
-                  + " words: "
-                  + String.join("; ", notLookedFor())
-                  + ".",
+              Sentence.of(
+                  "Nothing looks in open texts for what is too short or too common to be told"
+                      + " from other words: {0}.",
+                  String.join("; ", notLookedFor())),
               "See for yourself that no open text holds it."));
     }
     return new Asked(
@@ -447,7 +457,7 @@ public final class Questions {
         groups.values().stream().mapToInt(List::size).sum(),
         found.values().stream()
             .filter(q -> answered.contains(q.id()))
-            .map(Question::found)
+            .map(q -> q.found().toString())
             .collect(Collectors.toUnmodifiableSet()),
         sentences(q -> true),
         settled(answered),
@@ -472,16 +482,16 @@ public final class Questions {
         .collect(Collectors.toUnmodifiableSet());
   }
 
-  private List<String> notLookedFor() {
-    List<String> all = new ArrayList<>(unguarded.stream().limit(MOST_NAMED).toList());
+  private List<CharSequence> notLookedFor() {
+    List<CharSequence> all = new ArrayList<>(unguarded.stream().limit(MOST_NAMED).toList());
     if (unguarded.size() > MOST_NAMED) {
-      all.add((unguarded.size() - MOST_NAMED) + " more of what is written");
+      all.add(Sentence.of("{0} more of what is written", unguarded.size() - MOST_NAMED));
     }
     if (unguardedReckoned > 0) {
       all.add(
           unguardedReckoned == 1
               ? "1 figure that is worked out"
-              : unguardedReckoned + " figures that are worked out");
+              : Sentence.of("{0} figures that are worked out", unguardedReckoned));
     }
     return all;
   }
@@ -494,7 +504,7 @@ public final class Questions {
   private Asking asking(List<Question> group) {
     Question first = group.get(0);
     List<String> ids = group.stream().map(Question::id).distinct().toList();
-    return new Asking(ids, first.found(), first.label(), problem(group));
+    return new Asking(ids, first.found().toString(), first.label(), problem(group));
   }
 
   private Problem problem(List<Question> group) {
@@ -509,26 +519,23 @@ public final class Questions {
             .distinct()
             .limit(MOST_NAMED)
             .collect(Collectors.joining(", "));
-    String what =
-        Wording.what(first)
-            + " Seen by "
-            + String.join(", ", readers)
-            + "."
-            + (places.isEmpty()
-                ? ""
-                : " Also at "
-                    + places
-                    + (group.size() - 1 > MOST_NAMED ? " and elsewhere" : "")
-                    + ".");
-    String remedy =
-        Wording.remedy(first)
-            + " If "
-            + (group.size() == 1 ? "it" : "each of the " + group.size())
-            + " may stand, write into answers.yaml: - {questions: ["
-            + ids
-            + "], answer: may-stand, reason: \u2026, on: "
-            + asOf
-            + "}";
+    Sentence what =
+        Sentence.of("{0} Seen by {1}.", Wording.what(first), String.join(", ", readers));
+    if (!places.isEmpty()) {
+      boolean more = group.size() - 1 > MOST_NAMED;
+      what =
+          Sentence.of(
+              "{0} {1}",
+              what, Sentence.of(more ? "Also at {0} and elsewhere." : "Also at {0}.", places));
+    }
+    Sentence remedy =
+        Sentence.of(
+            group.size() == 1
+                ? "{0} If it may stand, write into answers.yaml: {1}"
+                : "{0} If each of the {2} may stand, write into answers.yaml: {1}",
+            Wording.remedy(first),
+            "- {questions: [" + ids + "], answer: may-stand, reason: \u2026, on: " + asOf + "}",
+            group.size());
     return Problem.question(first.place(), what, remedy);
   }
 }

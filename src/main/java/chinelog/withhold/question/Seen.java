@@ -2,14 +2,15 @@ package chinelog.withhold.question;
 
 import java.util.List;
 
-/**
- * A text as some readers get it.
- *
- * @param words of the text, but for those that only join others
- */
-record Seen(Passage passage, String text, List<Letters.Word> words) {
+/** A text as some readers get it. */
+record Seen(Passage passage, Reading reading) {
 
-  static Seen of(Passage passage, String text) {
-    return new Seen(passage, text, Letters.words(text));
+  String text() {
+    return reading.text();
+  }
+
+  /** Words of the text, but for those that only join others. */
+  List<Letters.Word> words() {
+    return reading.words();
   }
 }

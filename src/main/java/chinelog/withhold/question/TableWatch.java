@@ -4,6 +4,7 @@ import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
 import chinelog.log.records.Table;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
 import java.math.BigDecimal;
@@ -127,7 +128,7 @@ final class TableWatch {
             Spot last = spot(figures.get(from + RUN - 1));
             int end = last.text.equals(first.text) ? last.end : first.end;
             if (told.add(first.text.passage().place() + " " + row.table)) {
-              String secret = "the table " + row.table;
+              Sentence secret = Sentence.of("the table {0}", row.table);
               found.accept(
                   first.text, new Hit(Question.Kind.TABLE, first.start, end, secret, row.label));
             }
@@ -187,7 +188,7 @@ final class TableWatch {
     Map<String, List<Figure>> notes = new LinkedHashMap<>();
     for (Seen text : texts) {
       notes
-          .computeIfAbsent(text.passage().what(), w -> new ArrayList<>())
+          .computeIfAbsent(text.passage().what().toString(), w -> new ArrayList<>())
           .addAll(figures(text, 0, text.text().length()));
       String[] cells = text.text().split("\\|", -1);
       int at = 0;

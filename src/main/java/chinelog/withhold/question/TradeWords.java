@@ -1,7 +1,9 @@
 package chinelog.withhold.question;
 
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -9,11 +11,8 @@ import java.util.Set;
  */
 final class TradeWords {
 
-  private static final List<Set<String>> THINGS =
-      CommonWords.Resource.lines("trade-words.txt").stream()
-          .map(l -> new HashSet<>(List.of(l.split(" "))))
-          .map(Set::copyOf)
-          .toList();
+  /** The words for the same things as a word, by that word. */
+  private static final Map<String, Set<String>> ALIKE = alike();
 
   /** Words that say nothing of what a figure is. */
   private static final Set<String> EMPTY =
@@ -26,6 +25,15 @@ final class TradeWords {
 
   private TradeWords() {}
 
+  private static Map<String, Set<String>> alike() {
+    Map<String, Set<String>> alike = new HashMap<>();
+    for (String line : CommonWords.Resource.lines("trade-words.txt")) {
+      List<String> thing = List.of(line.split(" "));
+      thing.forEach(word -> alike.computeIfAbsent(word, w -> new HashSet<>()).addAll(thing));
+    }
+    return alike;
+  }
+
   /** The words of a title or name, and others for the same things. */
   static Set<String> near(String titles) {
     Set<String> own = new HashSet<>();
@@ -37,10 +45,8 @@ final class TradeWords {
     }
     Set<String> near = new HashSet<>(own);
     near.removeAll(EMPTY);
-    for (Set<String> thing : THINGS) {
-      if (own.stream().anyMatch(thing::contains)) {
-        near.addAll(thing);
-      }
+    for (String word : own) {
+      near.addAll(ALIKE.getOrDefault(word, Set.of()));
     }
     near.remove("over");
     return near;

@@ -1,6 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.label.Agreement;
+import chinelog.problem.Sentence;
 import java.util.stream.Collectors;
 
 /** Questions in words, for the maker alone. */
@@ -9,41 +10,36 @@ final class Wording {
   private Wording() {}
 
   /** What was found. */
-  static String what(Question q) {
-    String found = "\u201c" + q.found() + "\u201d";
-    return switch (q.kind()) {
+  static Sentence what(Question q) {
+    CharSequence found =
+        switch (q.kind()) {
+          case PICTURE, ALIAS, ENDED -> q.found();
+          default -> Sentence.of("\u201c{0}\u201d", q.found());
+        };
+    return Sentence.of(what(q.kind()), found, q.secret(), under(q));
+  }
+
+  private static String what(Question.Kind kind) {
+    return switch (kind) {
       case LOST ->
-          found
-              + ", of "
-              + q.secret()
-              + ", was kept back"
-              + under(q)
-              + ", when this was last published, and no mark covers it now.";
+          "{0}, of {1}, was kept back{2}, when this was last published, and no mark covers it now.";
       case PLACE ->
-          found
-              + " is open, and the mark beside it covers only "
-              + q.secret()
-              + under(q)
-              + ". Does it stand a line off?";
-      case PICTURE -> "Does " + q.found() + " show anything of " + q.secret() + under(q) + "?";
-      case NAME -> found + " may name " + q.secret() + under(q) + ".";
-      case PASSAGE -> found + " also stands in " + q.secret() + under(q) + ".";
-      case NUMBER -> found + " may be " + q.secret() + under(q) + ".";
-      case TABLE -> found + " may hold figures of " + q.secret() + under(q) + ".";
-      case FIGURE -> found + " may give away " + q.secret() + under(q) + ".";
-      case ALIAS -> "Is " + q.found() + " the same thing as " + q.secret() + under(q) + "?";
-      case DAY -> found + " may be " + q.secret() + under(q) + ".";
-      case ENDED ->
-          "Is "
-              + q.found()
-              + " right, and the clock of this computer too? It lets everybody see "
-              + q.secret()
-              + ".";
+          "{0} is open, and the mark beside it covers only {1}{2}. Does it stand a line off?";
+      case PICTURE -> "Does {0} show anything of {1}{2}?";
+      case NAME -> "{0} may name {1}{2}.";
+      case PASSAGE -> "{0} also stands in {1}{2}.";
+      case NUMBER, DAY -> "{0} may be {1}{2}.";
+      case TABLE -> "{0} may hold figures of {1}{2}.";
+      case FIGURE -> "{0} may give away {1}{2}.";
+      case ALIAS -> "Is {0} the same thing as {1}{2}?";
+      case ENDED -> "Is {0} right, and the clock of this computer too? It lets everybody see {1}.";
     };
   }
 
-  private static String under(Question q) {
-    return isOwn(q) ? ", which is the workshop's own" : ", under " + q.label().inWords();
+  private static CharSequence under(Question q) {
+    return isOwn(q)
+        ? ", which is the workshop's own"
+        : Sentence.of(", under {0}", q.label().inWords());
   }
 
   private static boolean isOwn(Question q) {
@@ -57,9 +53,10 @@ final class Wording {
   }
 
   /** What to do if the answer is that it must not be seen. */
-  static String remedy(Question q) {
+  static CharSequence remedy(Question q) {
     if (isOwn(q) && q.kind() != Question.Kind.ALIAS) {
-      return "Take it out, or say in log.yaml who may see such things, as in " + tell(q) + ".";
+      return Sentence.of(
+          "Take it out, or say in log.yaml who may see such things, as in {0}.", tell(q));
     }
     String mark =
         q.label().agreements().stream()
@@ -67,20 +64,18 @@ final class Wording {
             .collect(Collectors.joining(","));
     return switch (q.kind()) {
       case PICTURE ->
-          "If so, write \u201cunder: "
-              + mark
-              + "\u201d or \u201cleave-out: true\u201d for it in photos.yaml.";
+          Sentence.of(
+              "If so, write \u201cunder: {0}\u201d or \u201cleave-out: true\u201d for it in photos.yaml.",
+              mark);
       case LOST -> "Put the mark back where it was.";
       case PLACE -> "If so, put it at the end of what it is to cover.";
       case ALIAS -> "If so, put it under the agreement too.";
       case TABLE -> "Put it under the agreement too, or take it out.";
       case ENDED -> "If not, correct \u201cuntil\u201d or the clock.";
       case NAME, PASSAGE, NUMBER, FIGURE, DAY ->
-          "Put it under the agreement, such as ["
-              + (q.found().length() > 40 ? "\u2026" : q.found())
-              + "]{under="
-              + mark
-              + "}, or take it out.";
+          Sentence.of(
+              "Put it under the agreement, such as [{0}]{under={1}}, or take it out.",
+              q.found().length() > 40 ? "\u2026" : q.found(), mark);
     };
   }
 }

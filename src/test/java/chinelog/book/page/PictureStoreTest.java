@@ -69,7 +69,13 @@ class PictureStoreTest {
             + "\" alt=\"A plate\"/></p></div></body></html>";
     Manuscript manuscript =
         new Manuscript(
-            html, pictures, Locale.UK, LocalDate.of(2026, 3, 14), Trim.A4, "Under agreement: ");
+            html,
+            pictures,
+            Locale.UK,
+            LocalDate.of(2026, 3, 14),
+            Trim.A4,
+            "Under agreement: ",
+            Manuscript.Slug.NONE);
     Path pdf = folder.resolve("plate.pdf");
 
     new Printer(Theme.load(Theme.USUAL, null).bookFonts(), 0).print(manuscript, pdf);

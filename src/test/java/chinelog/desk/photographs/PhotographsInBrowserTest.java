@@ -2,7 +2,6 @@ package chinelog.desk.photographs;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.desk.OpenDemo;
 import chinelog.digest.Sha256;
 import chinelog.log.LogReader;
@@ -14,6 +13,7 @@ import chinelog.photo.album.Exif;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
@@ -32,12 +32,11 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.PointerInput;
 
 /** What a maker does with photographs in Chromium, and what is in the files afterwards. */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class PhotographsInBrowserTest {
 
   private static final String PHOTOS = "photos/photos.yaml";

@@ -2,7 +2,6 @@ package chinelog.desk.sheets;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.OncePerRun;
 import chinelog.desk.OpenDemo;
 import chinelog.log.LogReader;
 import chinelog.log.records.Log;
@@ -11,6 +10,7 @@ import chinelog.problem.Problem;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
 import chinelog.site.Browser;
+import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -23,12 +23,11 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.PointerInput;
 
 /** A sheet brought to scale, measured, and taken off in Chromium, and what is in the files then. */
-@ExtendWith(OncePerRun.class)
+@InBrowser
 class SheetsInBrowserTest {
 
   private static final String LOOK = "/sheets/look?sheet=sheets/lines.pdf&page=1";

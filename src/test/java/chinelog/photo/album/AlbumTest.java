@@ -112,7 +112,7 @@ class AlbumTest {
 
     assertThat(logs.open().problems())
         .noneMatch(Problem::isError)
-        .extracting(Problem::what)
+        .extracting(p -> p.what().toString())
         .containsExactly(
             "2 photographs were taken on 2026-04-01, and no entry has that date: photos/a.jpg,"
                 + " photos/b.jpg.",
@@ -213,7 +213,7 @@ class AlbumTest {
         .photo("photos/b.jpg", shot);
 
     assertThat(logs.open().problems())
-        .anyMatch(p -> p.isError() && p.what().contains("the same picture"));
+        .anyMatch(p -> p.isError() && p.what().toString().contains("the same picture"));
   }
 
   @Test
@@ -256,7 +256,7 @@ class AlbumTest {
         shot);
 
     assertThat(logs.open().problems())
-        .anyMatch(p -> p.isError() && p.what().contains("which side is up"));
+        .anyMatch(p -> p.isError() && p.what().toString().contains("which side is up"));
   }
 
   @Test
@@ -298,7 +298,8 @@ class AlbumTest {
 
     assertThat(logs.open().problems())
         .singleElement()
-        .matches(p -> p.isError() && p.what().contains("not a file that lies in the log"));
+        .matches(
+            p -> p.isError() && p.what().toString().contains("not a file that lies in the log"));
   }
 
   @Test

@@ -93,8 +93,9 @@ class PublishedPhotosTest {
             p ->
                 p.place().file().equals("photos/e.jpg")
                     && p.isError()
-                    && p.what().contains("looks like photos/b.jpg"));
-    assertThat(run("workshop").problems()).noneMatch(p -> p.what().contains("looks like"));
+                    && p.what().toString().contains("looks like photos/b.jpg"));
+    assertThat(run("workshop").problems())
+        .noneMatch(p -> p.what().toString().contains("looks like"));
   }
 
   @Test

@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -25,6 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
  * run tries each way once, on one of the two; longer: {@code -Dchinelog.variants=24} for so many of
  * each way on both.
  */
+@Order(2)
 class RecognitionTest {
 
   private static final String SHEET = "sheets/lines.png";

@@ -115,6 +115,49 @@ class SketchesTest {
     assertThat(lines.rows()).hasSize(6);
   }
 
+  /** The keel rises out of the water half way between the last stations and the first ones. */
+  @Test
+  void theCurveOfAreasComesToNothingWhereTheKeelLeavesTheWater() throws Exception {
+    Sketch lines =
+        Given.the("hull-form")
+            .table(
+                "offsets",
+                "station,x [mm],keel [mm],WL 100 half-breadth [mm],WL 120 half-breadth [mm]\n"
+                    + "1,0,100,0,10\n2,100,60,30,36\n3,200,20,44,50\n4,300,60,30,36\n"
+                    + "5,400,100,0,10\n")
+            .quantity("draught", "80 mm")
+            .sketches()
+            .get(0);
+    List<Point> curve = lines(lines, Ink.CURVE).get(0).points();
+    double base =
+        lines(lines, Ink.AREA).get(0).points().stream().mapToDouble(Point::y).min().orElseThrow();
+    for (Point end : List.of(curve.get(0), curve.get(curve.size() - 1))) {
+      assertThat(end.y()).isCloseTo(base, within(0.05));
+      assertThat(Math.abs((end.x() - 200) / 388 * 400)).isCloseTo(150, within(0.5));
+    }
+  }
+
+  /** Lettering and the curve of arms keep clear of a bulb far below the keel. */
+  @Test
+  void whatHangsBelowTheKeelHasItsRoom() throws Exception {
+    Sketch balance =
+        box()
+            .table("masses", "item,mass [g],x [mm],z [mm]\nShell,2800,300,60\nBulb,2000,300,-260\n")
+            .sketches()
+            .get(0);
+    double lowest =
+        discs(balance, Ink.WEIGHT).stream()
+            .mapToDouble(d -> d.at().y() - d.radius())
+            .min()
+            .orElseThrow();
+    assertThat(lines(balance, Ink.CURVE).get(0).points())
+        .allSatisfy(p -> assertThat(p.y()).isLessThan(lowest - 20));
+    assertThat(balance.shapes())
+        .filteredOn(s -> s instanceof Sketch.Note note && note.quiet())
+        .isNotEmpty()
+        .allSatisfy(s -> assertThat(((Sketch.Note) s).at().y()).isLessThan(lowest - 20));
+  }
+
   @Test
   void theStripsOfAShellShareItsGirth() throws Exception {
     Sketch shell =
@@ -130,7 +173,7 @@ class SketchesTest {
         shell.shapes().stream()
             .flatMap(s -> s instanceof Strip strip ? List.of(strip).stream() : null)
             .toList();
-    assertThat(strips).extracting(Strip::number).startsWith(1, 2, 3).hasSize(12);
+    assertThat(strips).extracting(Strip::turn).startsWith(1, 2, 3).hasSize(12);
     double keel = lines(shell, Ink.HULL).get(1).points().get(0).y();
     double perMm = (strips.get(0).points().get(0).y() - keel) / 60;
     for (Strip strip : strips) {
@@ -143,7 +186,7 @@ class SketchesTest {
     for (Strip strip : strips) {
       List<Point> fore = strip.points().stream().filter(p -> p.x() > 393.99).toList();
       double high = fore.get(0).y() - fore.get(fore.size() - 1).y();
-      assertThat(high / perMm).isCloseTo(strip.number() <= 3 ? 4 : 0, within(0.01));
+      assertThat(high / perMm).isCloseTo(strip.turn() <= 3 ? 4 : 0, within(0.01));
     }
   }
 

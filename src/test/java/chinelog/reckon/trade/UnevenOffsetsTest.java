@@ -9,6 +9,7 @@ import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.IntStream;
 import org.assertj.core.api.SoftAssertions;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -18,6 +19,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * the form itself, worked out here by the midpoint rule over a fine grid (the closed forms where
  * there are any: box and wedge, V = LBT and LBT/2; half ellipse, A = πbT/2).
  */
+@Order(2)
 class UnevenOffsetsTest {
 
   private static final double LENGTH = 1.2;

@@ -39,7 +39,7 @@ class DerivabilityTest {
                 Item.withheld("full.beam", 3.04)),
             relation("hull.beam", binary('/', name("full.beam"), name("scale"))));
     assertThat(full.answer()).isEqualTo(DERIVABLE);
-    assertThat(full.path())
+    assertThat(full.path().toString())
         .isEqualTo("full.beam can be worked out to within 0.3 %: hull.beam 190 mm × scale 16.");
     assertThat(full.remedies()).containsExactly(Set.of("hull.beam"), Set.of("scale"));
   }
