@@ -29,7 +29,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class UnmarkedTest {
 
   private static final Path GUIDE = Path.of("DEVELOPERS.md");
-  private static final String HEAD = "| way | tests | variants | languages |\n| --- | --- | --- | --- |\n";
+  private static final String HEAD =
+      "| way | tests | variants | languages |\n| --- | --- | --- | --- |\n";
   private static final Pattern LANGUAGE = Pattern.compile("\\b(en|de|nl|fr|es)-[A-Z]{2}\\b");
 
   /** Of each way. */
@@ -58,7 +59,8 @@ class UnmarkedTest {
         }
         variants += of;
       }
-      if (variants < LEAST || !languages.isEmpty() && languages.size() < 5 && !way.startsWith("4")) {
+      if (variants < LEAST
+          || !languages.isEmpty() && languages.size() < 5 && !way.startsWith("4")) {
         few.add(way + ": " + variants + " " + languages);
       }
       table.append("| ").append(way).append(" | `").append(String.join("` `", tests));

@@ -1,7 +1,6 @@
 package chinelog.label;
 
 import chinelog.problem.Sentence;
-import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;

@@ -173,7 +173,8 @@ final class Disclosure {
     for (Derivability.Verdict verdict :
         Derivability.check(
             items, relations, log.head().closeness().doubleValue(), Quantity::coherent)) {
-      if (verdict.answer() != Derivability.Answer.SAFE && !web.others().containsKey(verdict.name())) {
+      if (verdict.answer() != Derivability.Answer.SAFE
+          && !web.others().containsKey(verdict.name())) {
         List<Set<String>> remedies = remedies(verdict, out.keySet());
         Set<String> cause = remedies.isEmpty() ? Set.of(verdict.name()) : remedies.get(0);
         byCause.computeIfAbsent(cause, c -> new ArrayList<>()).add(verdict);

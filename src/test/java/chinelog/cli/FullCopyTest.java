@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.cli.TinyLog.Said;
 import java.nio.file.Path;
-import java.util.TreeMap;
-import java.util.List;
 import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -61,7 +61,8 @@ class FullCopyTest {
 
   /** What they are called and what they get besides the site. */
   private static final List<String> CALLED =
-      List.of("{title: All of us, party-to: P, gets: [site]}", "{party-to: P, gets: [site, letter]}");
+      List.of(
+          "{title: All of us, party-to: P, gets: [site]}", "{party-to: P, gets: [site, letter]}");
 
   @Test
   void whoIsPartyToEverythingDecidesAndNotWhatTheyAreCalled() {
@@ -88,7 +89,8 @@ class FullCopyTest {
         whole.add(party.getValue());
       }
     }
-    log.replace("log.yaml", "readers:\n", "tell: {money: " + told + ", client: " + told + "}\nreaders:\n");
+    log.replace(
+        "log.yaml", "readers:\n", "tell: {money: " + told + ", client: " + told + "}\nreaders:\n");
     Said said = log.run("publish");
     assertThat(said.status()).as(said.err()).isEqualTo(Main.DONE);
     for (int i = 0; i < whole.size(); i++) {

@@ -114,8 +114,16 @@ class GivenBackTest {
   /** Products of which both factors are withheld, with equal tolerances or none. */
   private static final List<String> TOLERANCES =
       List.of(
-          "± 1 mm", "± 2 mm", "± 0.5 mm", "± 3 mm", "± 5 mm", "± 1 cm", "± 0.1 cm", "± 4 mm",
-          "± 6 mm", "± 7 mm");
+          "± 1 mm",
+          "± 2 mm",
+          "± 0.5 mm",
+          "± 3 mm",
+          "± 5 mm",
+          "± 1 cm",
+          "± 0.1 cm",
+          "± 4 mm",
+          "± 6 mm",
+          "± 7 mm");
 
   /** A product, an area less a part, a third factor, a quotient. */
   private static final List<String> PRODUCTS = List.of("aN.x * aN.y", "aN.x * aN.y * 2");

@@ -145,7 +145,8 @@ class HurriedMakerTest {
           (log, s) ->
               append(log, "stock.yaml", "- {material: " + id(s) + "_ply, title: P, bought: 9}"),
           (log, s) -> note(log, "weighed", "weighed: {" + id(s) + ": {is: 3 g, title: K}}\n", "D."),
-          (log, s) -> note(log, "measured", "measured: {a." + id(s) + ": {is: 3 m, title: K}}\n", "D."),
+          (log, s) ->
+              note(log, "measured", "measured: {a." + id(s) + ": {is: 3 m, title: K}}\n", "D."),
           (log, s) -> note(log, "title", "title: " + s + "\n", "D."),
           (log, s) -> note(log, "used", "used: {cedar: {amount: 2, where: " + s + "}}\n", "D."),
           (log, s) -> note(log, "part", "weighed: {p: {is: 3 g, title: " + s + "}}\n", "D."),

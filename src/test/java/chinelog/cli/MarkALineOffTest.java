@@ -22,7 +22,8 @@ class MarkALineOffTest {
     TinyLog log = TinyLog.in(folder).replace("log.yaml", "en-GB", language);
     log.replace("log.yaml", "limits:", "sheets: {under: lines}\nlimits:");
     log.replace("facts.yaml", "hull.loa", "full.beam: {is: 2.99 m, under: lines}\nhull.loa");
-    String text = first.replace("M", "{under=lines}") + "\n\n" + second.replace("M", "{under=lines}");
+    String text =
+        first.replace("M", "{under=lines}") + "\n\n" + second.replace("M", "{under=lines}");
     return log.write(TinyLog.NOTE, "---\ntitle: A\n---\n" + text + "\n").run("check");
   }
 

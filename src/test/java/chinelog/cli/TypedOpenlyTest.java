@@ -77,7 +77,9 @@ class TypedOpenlyTest {
   private void asks(String language, String text) {
     TinyLog log = log(language, text);
     TinyLog.Said said = log.run("publish", "--for", "public");
-    assertThat(said.err()).as(text).containsPattern(TinyLog.NOTE + ":\\d+:\\d+: " + TinyLog.QUESTION);
+    assertThat(said.err())
+        .as(text)
+        .containsPattern(TinyLog.NOTE + ":\\d+:\\d+: " + TinyLog.QUESTION);
     assertThat(said.status()).as(text).isEqualTo(Main.PROBLEMS);
     assertThat(log.path("published/public")).as(text).doesNotExist();
   }
@@ -160,7 +162,9 @@ class TypedOpenlyTest {
     TinyLog log = log(language, text);
     log.replace("log.yaml", "with: Skerrick Yard", "with: Büro Skerrick Yard");
     TinyLog.Said said = log.run("check");
-    assertThat(said.err()).as(text).containsPattern(TinyLog.NOTE + ":\\d+:\\d+: " + TinyLog.QUESTION);
+    assertThat(said.err())
+        .as(text)
+        .containsPattern(TinyLog.NOTE + ":\\d+:\\d+: " + TinyLog.QUESTION);
   }
 
   @ParameterizedTest

@@ -73,7 +73,8 @@ class LabelTest {
   void aLabelIsSpokenInOneOrder() {
     assertThat(Label.of("lines", "client")).hasToString("client + lines");
     assertThat(Label.of("lines").inWords()).hasToString("lines");
-    assertThat(Label.of("lines", "client").inWords()).hasToString("the agreements client and lines");
+    assertThat(Label.of("lines", "client").inWords())
+        .hasToString("the agreements client and lines");
     assertThat(Label.of("lines", Agreement.OWN_MONEY).inWords())
         .hasToString("lines and your own affairs");
     assertThat(Label.NONE).hasToString("public");

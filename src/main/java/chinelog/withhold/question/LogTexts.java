@@ -231,9 +231,16 @@ final class LogTexts {
     }
   }
 
-  /** Names of facts, stages and materials are parts of addresses, and titles where none is given. */
+  /**
+   * Names of facts, stages and materials are parts of addresses, and titles where none is given.
+   */
   private void id(String id, Place place, Label label) {
-    add(Passage.Role.TERM, Sentence.of("the name {0}", id), place, id.replaceAll("[._-]+", " "), label);
+    add(
+        Passage.Role.TERM,
+        Sentence.of("the name {0}", id),
+        place,
+        id.replaceAll("[._-]+", " "),
+        label);
   }
 
   private void line(CharSequence what, List<Inline> text, Place place, Label label) {

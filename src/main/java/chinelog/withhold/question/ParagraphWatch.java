@@ -13,8 +13,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * Asks about a mark that may stand a paragraph off: it covers one that says nothing of a hull, while
- * an open one beside it does. Only agreements that cover drawings or figures are looked at.
+ * Asks about a mark that may stand a paragraph off: it covers one that says nothing of a hull,
+ * while an open one beside it does. Only agreements that cover drawings or figures are looked at.
  */
 final class ParagraphWatch {
 

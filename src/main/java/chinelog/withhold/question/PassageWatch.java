@@ -14,8 +14,8 @@ import java.util.regex.Pattern;
 
 /**
  * Looks for words of withheld passages: every run of five words and at least 20 letters, three
- * words of them of four letters or more, or two and one of these long and rare; short phrases whole,
- * and numbers of drawings and files, such as {@code SY-1142/3}.
+ * words of them of four letters or more, or two and one of these long and rare; short phrases
+ * whole, and numbers of drawings and files, such as {@code SY-1142/3}.
  */
 final class PassageWatch {
 

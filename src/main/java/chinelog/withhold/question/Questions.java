@@ -262,8 +262,7 @@ public final class Questions {
             CharSequence of =
                 promise
                     ? what
-                    : Sentence.of(
-                        "the passage under {0} of {1}", piece.label().inWords(), what);
+                    : Sentence.of("the passage under {0} of {1}", piece.label().inWords(), what);
             boolean guarded = words.withhold(piece.text(), of, piece.label());
             if (!guarded && !promise) {
               unguarded.add(of);

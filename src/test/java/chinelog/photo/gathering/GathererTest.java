@@ -233,7 +233,9 @@ class GathererTest {
     assertThat(outcome.problems())
         .singleElement()
         .satisfies(
-            p -> assertThat(p.what()).hasToString("The clock of the camera T-20 is 1 h 12 min fast."))
+            p ->
+                assertThat(p.what())
+                    .hasToString("The clock of the camera T-20 is 1 h 12 min fast."))
         .satisfies(p -> assertThat(p.remedy()).endsWith("\"T-20\": 1 h 12 min"));
     assertThat(outcome.steps().get(0).path()).isEqualTo("photos/2026-03-14/A.JPG");
   }
