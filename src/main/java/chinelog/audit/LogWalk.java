@@ -191,6 +191,7 @@ final class LogWalk {
   private void lot(Lot lot) {
     String what = lot.material() + " (" + lot.place() + ")";
     text(lot.label(), lot.title(), Secrets.Kind.PHRASE, "the title of " + what);
+    text(lot.label(), lot.repair(), Secrets.Kind.PHRASE, "what is mended with " + what);
     Marked<Quantity> price = lot.price();
     if (price != null) {
       quantity(lot.label().join(price.label()), price.value(), true, "the price of " + what);

@@ -5,10 +5,12 @@ import chinelog.photo.Progress;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
+import chinelog.publish.Course;
 import chinelog.publish.Lookalikes;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import chinelog.publish.Remembered;
+import chinelog.publish.Step;
 import chinelog.publish.Version;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
@@ -152,38 +154,41 @@ final class CheckCommand extends LogCommand {
     }
   }
 
-  /**
-   * What is wrong, and what is asked; of a log in which nothing has changed as it was found then.
-   */
+  /** What is wrong, and what is asked; where nothing has changed, as it was found then. */
   private Checked find() throws IOException {
-    List<Problem> pinned = Pins.pin(requireFolder(log));
-    Optional<Remembered> remembered = Remembered.find(log, "check", today() + " " + zone());
-    Optional<List<List<String>>> rows =
-        remembered.isPresent() ? remembered.get().recall() : Optional.empty();
-    if (rows.isPresent() && pinned.isEmpty()) {
-      return Checked.of(rows.get());
+    try (Course course = Course.ofCheck(requireFolder(log), talk().progress())) {
+      List<Problem> pinned = Pins.pin(log);
+      Optional<Remembered> remembered = Remembered.find(log, "check", today() + " " + zone());
+      Optional<List<List<String>>> rows =
+          remembered.isPresent() ? remembered.get().recall() : Optional.empty();
+      if (rows.isPresent() && pinned.isEmpty()) {
+        return Checked.of(rows.get());
+      }
+      Checked found = findAnew(pinned, course);
+      if (remembered.isPresent()) {
+        course.remember();
+      }
+      if (remembered.isPresent() && pinned.isEmpty()) {
+        remembered.get().keep(found.rows());
+      }
+      return found;
     }
-    Checked found = findAnew(pinned);
-    if (remembered.isPresent() && pinned.isEmpty()) {
-      remembered.get().keep(found.rows());
-    }
-    return found;
   }
 
-  private Checked findAnew(List<Problem> pinned) throws IOException {
+  private Checked findAnew(List<Problem> pinned, Course course) throws IOException {
     List<Problem> problems = new ArrayList<>(pinned);
-    Workshop.Opened opened = Workshop.open(log, today(), today(), zone(), talk().progress());
+    Workshop.Opened opened = Workshop.open(log, today(), today(), zone(), course);
     problems.addAll(opened.problems());
     problems.addAll(opened.fullCopies());
     if (!opened.hasErrors()) {
-      pictures(opened, problems);
+      pictures(opened, problems, course);
     }
-    Questions.Asked asked = ask(opened);
+    Questions.Asked asked = ask(opened, course);
     problems.addAll(asked.reminders());
     Checked.Foreseen foreseen = null;
     if (!opened.hasErrors()) {
       Publisher.Foreseen all =
-          new Publisher(log, today(), today(), zone(), talk().progress()).foresee(opened, asked);
+          new Publisher(log, today(), today(), zone(), course).foresee(opened, asked);
       all.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
       foreseen = new Checked.Foreseen(all.posts(), all.printed());
     }
@@ -199,18 +204,20 @@ final class CheckCommand extends LogCommand {
   }
 
   /** Questions are asked of a sound log alone: of another, much is not known yet. */
-  private Questions.Asked ask(Workshop.Opened opened) {
+  private Questions.Asked ask(Workshop.Opened opened, Course course) {
     if (opened.hasErrors()) {
       return Questions.Asked.NOTHING;
     }
-    talk().doing("comparing what is open with what is withheld");
+    course.begin(Step.of(Step.Kind.ASKING));
     return opened.ask(opened.log().readers(), today());
   }
 
-  private void pictures(Workshop.Opened opened, List<Problem> problems) throws IOException {
+  private void pictures(Workshop.Opened opened, List<Problem> problems, Course course)
+      throws IOException {
     Darkroom darkroom = new Darkroom(opened.log().folder());
-    Progress progress = (done, of) -> talk().doing("photograph " + done + " of " + of);
+    Step comparing = Step.of(Step.Kind.COMPARING_PHOTOGRAPHS);
+    Progress progress = (done, of) -> course.count(comparing, done, of);
     Burst.find(opened.album(), darkroom, progress).forEach(b -> problems.add(b.reminder()));
-    problems.addAll(Lookalikes.inLog(opened, today(), talk().progress()));
+    problems.addAll(Lookalikes.inLog(opened, today(), course));
   }
 }

@@ -1,6 +1,7 @@
 package chinelog.cli;
 
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.publish.Outcome;
 import chinelog.publish.Progress;
 import java.io.PrintWriter;
@@ -84,10 +85,14 @@ record Talk(
     long reminders = problems.size() - errors;
     if (!problems.isEmpty()) {
       err.println(
-          count(errors - questions, "error")
-              + (questions == 0 ? "" : ", " + count(questions, "question"))
-              + (reminders == 0 ? "" : ", " + count(reminders, "reminder")));
+          told(errors - questions, "{0} error", "{0} errors")
+              + (questions == 0 ? "" : ", " + told(questions, "{0} question", "{0} questions"))
+              + (reminders == 0 ? "" : ", " + told(reminders, "{0} reminder", "{0} reminders")));
     }
+  }
+
+  private String told(long n, String one, String several) {
+    return Sentence.of(n == 1 ? one : several, n).in(language);
   }
 
   /**

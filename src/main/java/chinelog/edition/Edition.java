@@ -213,9 +213,19 @@ public final class Edition {
       boolean kept,
       List<String> under) {}
 
-  /** A material; any cell may be empty. */
+  /**
+   * A material; any cell may be empty.
+   *
+   * @param repair what its owner would mend with it
+   */
   public record MaterialLine(
-      String title, String bought, String used, String left, String cost, List<String> under) {}
+      String title,
+      String bought,
+      String used,
+      String left,
+      String cost,
+      String repair,
+      List<String> under) {}
 
   /** A stage's hours; any cell may be empty. */
   public record HoursLine(String stage, String title, String planned, String worked) {}

@@ -31,7 +31,7 @@ final class AgreementReader {
   static final String SHEETS = "sheets";
 
   private static final String WORD =
-      "Write one word of small letters a to z, digits and hyphens, such as ";
+      "Write one word of small letters a to z, digits and hyphens, such as {0}.";
   private static final Set<String> RESERVED =
       Set.of("all", "none", "public", "never", Agreement.OWN_MONEY, Agreement.OWN_CLIENT);
 
@@ -69,7 +69,7 @@ final class AgreementReader {
         scope.error(
             pair.key().place(),
             Sentence.of("\"{0}\" cannot be the name of an agreement.", id),
-            Sentence.of("{0}{1}.", WORD, Values.word(id, "-", "[a-z][a-z0-9-]*", "lines")));
+            Sentence.of(WORD, Values.word(id, "-", "[a-z][a-z0-9-]*", "lines")));
         continue;
       }
       found.put(id, agreement(id, pair.value(), scope));
@@ -181,8 +181,9 @@ final class AgreementReader {
             pair.key().place(),
             Sentence.of("\"{0}\" cannot be the name of readers.", id),
             Sentence.of(
-                "{0}{1}; how they are called otherwise goes into \"title\".",
-                WORD, Values.word(id, "-", "[a-z][a-z0-9-]*", "client")));
+                "Write one word of small letters a to z, digits and hyphens, such as {0}; how they are"
+                    + " called otherwise goes into \"title\".",
+                Values.word(id, "-", "[a-z][a-z0-9-]*", "client")));
       }
     }
     if (found.stream().noneMatch(r -> r.id().equals("public"))) {

@@ -154,7 +154,7 @@ final class PlanReader {
         if (before != null) {
           scope.error(
               word.place(),
-              Sentence.of("\"{0}\" is told already in the post \"{1}\".", id, before),
+              Sentence.of("\"{0}\" is told already in the post \"{1}\".", word.text(), before),
               "Keep it in one of the two.");
         } else if (id != null) {
           own.add(id);

@@ -70,6 +70,7 @@ final class StockReader {
             "supplier",
             "date",
             "hazards",
+            "repair",
             "under");
     if (fields.require("material", "cedar_strip") == null
         | fields.require("bought", "60") == null) {
@@ -100,6 +101,7 @@ final class StockReader {
         fields.marked("supplier"),
         fields.pastDate("date"),
         List.copyOf(fields.knownWords("hazards", HAZARDS, "a caution that is known here")),
+        fields.text("repair", ""),
         fields.label(),
         fields.place());
   }

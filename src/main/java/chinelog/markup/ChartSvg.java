@@ -3,6 +3,7 @@ package chinelog.markup;
 import chinelog.edition.Chart;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /**
  * Draws a chart as SVG with real text, a title and a description.
@@ -86,7 +87,7 @@ public final class ChartSvg {
         "aria-labelledby",
         titleId + " " + descriptionId,
         "alt",
-        widthMm > 0 ? chart.title() + ". " + chart.description() : null,
+        widthMm > 0 ? inWords() : null,
         "font-family",
         theme.value("sans").replace('"', '\''),
         "font-size",
@@ -98,6 +99,21 @@ public final class ChartSvg {
     }
     whole.raw(brush.drawn());
     return whole.close("svg").toString();
+  }
+
+  /** What the chart shows; of bars, with what they are labelled with. */
+  private String inWords() {
+    StringBuilder words = new StringBuilder(chart.title() + ". " + chart.description());
+    for (int i = 0; i < chart.categories().size() && chart.kind() == Chart.Kind.BARS; i++) {
+      int place = i;
+      words.append(' ').append(chart.categories().get(i)).append(": ");
+      words.append(
+          chart.series().stream()
+              .filter(s -> !s.shown().get(place).isEmpty())
+              .map(s -> s.name() + " " + s.shown().get(place))
+              .collect(Collectors.joining(", ", "", ".")));
+    }
+    return words.toString();
   }
 
   private void legend() {

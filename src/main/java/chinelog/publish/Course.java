@@ -19,7 +19,7 @@ import java.util.concurrent.TimeUnit;
  * cache; of a step that goes through many things, from those that are done. Steps of several
  * threads may run side by side: what is left is reckoned as if they ran one after the other.
  */
-final class Course implements Progress, AutoCloseable {
+public final class Course implements Progress, AutoCloseable {
 
   private static final double NANOS = 1e9;
   private static final double WORTH_TELLING_SECONDS = 2;
@@ -39,9 +39,18 @@ final class Course implements Progress, AutoCloseable {
   private final Map<Thread, Running> running = new java.util.LinkedHashMap<>();
   private final ScheduledExecutorService clock;
   private String latest = "";
+  private boolean closed;
 
-  /** A step that a thread is at. */
-  private record Running(Step step, long begunNanos) {
+  /**
+   * A step that a thread is at.
+   *
+   * @param countedNanos when it came to the last of the things that it goes through
+   */
+  private record Running(Step step, long begunNanos, long countedNanos) {
+
+    Running at(Step now) {
+      return new Running(now, begunNanos, System.nanoTime());
+    }
 
     double seconds() {
       return (System.nanoTime() - begunNanos) / NANOS;
@@ -49,8 +58,12 @@ final class Course implements Progress, AutoCloseable {
   }
 
   Course(Path log, Progress told) throws IOException {
+    this(log, "durations", told);
+  }
+
+  private Course(Path log, String memory, Progress told) throws IOException {
     this.told = told;
-    this.remembered = log.resolve(".chinelog").resolve("durations");
+    this.remembered = log.resolve(".chinelog").resolve(memory);
     for (String line : Notes.read(remembered)) {
       int cut = line.indexOf(SEPARATOR);
       lastTime.put(line.substring(cut + 1), Double.parseDouble(line.substring(0, cut)));
@@ -68,11 +81,18 @@ final class Course implements Progress, AutoCloseable {
     }
   }
 
+  /** The course of a check, whose steps are others than those of publishing. */
+  public static Course ofCheck(Path log, Progress told) throws IOException {
+    Course course = new Course(log, "durations-of-check", told);
+    course.begin(Step.of(Step.Kind.LOOKING_AT_CHANGES));
+    return course;
+  }
+
   @Override
   public synchronized void begin(Step step) {
     end();
     ahead.remove(step.name());
-    running.put(Thread.currentThread(), new Running(step, System.nanoTime()));
+    running.put(Thread.currentThread(), new Running(step, System.nanoTime(), System.nanoTime()));
     latest = step.name();
     tell();
   }
@@ -85,7 +105,7 @@ final class Course implements Progress, AutoCloseable {
       now = running.get(Thread.currentThread());
     }
     if (now != null) {
-      running.put(Thread.currentThread(), new Running(step.at(done, of), now.begunNanos));
+      running.put(Thread.currentThread(), now.at(step.at(done, of)));
       latest = step.name();
       tell();
     }
@@ -105,34 +125,42 @@ final class Course implements Progress, AutoCloseable {
   }
 
   private synchronized void tell() {
+    if (closed) {
+      return;
+    }
     running.values().stream()
         .filter(r -> r.step.name().equals(latest))
         .findFirst()
         .or(() -> running.values().stream().findFirst())
-        .ifPresent(r -> told.begin(withOutlook(r.step)));
+        .ifPresent(r -> told.begin(withOutlook(r.step, r.seconds())));
   }
 
-  private Step withOutlook(Step step) {
+  /**
+   * @param begun how many seconds ago the step was
+   */
+  private Step withOutlook(Step step, double begun) {
     double left = ahead.values().stream().mapToDouble(s -> s).sum();
     for (Running now : running.values()) {
       left += left(now);
     }
     if (left < WORTH_TELLING_SECONDS) {
-      return step;
+      return step.since(begun);
     }
     double gone = (System.nanoTime() - begunNanos) / NANOS;
     return step.with((int) Math.round(100 * gone / (gone + left)), left);
   }
 
   private double left(Running now) {
-    double gone = now.seconds();
-    return now.step.done() > 0
-        ? gone / now.step.done() * (now.step.of() - now.step.done())
-        : Math.max(0, lastTime.getOrDefault(now.step.name(), 0.0) - gone);
+    double whole = lastTime.getOrDefault(now.step.name(), 0.0);
+    if (now.step.done() > 0) {
+      // One that takes longer than those before it says nothing of those to come.
+      whole = (now.countedNanos - now.begunNanos) / NANOS / now.step.done() * now.step.of();
+    }
+    return Math.max(0, whole - now.seconds());
   }
 
   /** Remembers what the steps took, once all are done. */
-  synchronized void remember() throws IOException {
+  public synchronized void remember() throws IOException {
     end();
     lastTime.putAll(taken);
     List<String> lines = new ArrayList<>();
@@ -143,7 +171,8 @@ final class Course implements Progress, AutoCloseable {
   }
 
   @Override
-  public void close() {
+  public synchronized void close() {
+    closed = true;
     clock.shutdownNow();
   }
 }

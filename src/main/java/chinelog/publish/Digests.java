@@ -13,7 +13,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Queue;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
 
 /**
  * The SHA-256 of files, read once and then remembered in the log's private cache for as long as a
@@ -28,6 +30,9 @@ final class Digests {
   private final Path kept;
   private final Map<String, Known> before = new ConcurrentHashMap<>();
   private final Map<String, Known> now = new ConcurrentHashMap<>();
+
+  /** Names of the files that were read this time, by size. */
+  private final Map<Long, Queue<String>> read = new ConcurrentHashMap<>();
 
   private record Known(FileStamp stamp, String sha256) {}
 
@@ -61,11 +66,31 @@ final class Digests {
       try (InputStream in = Files.newInputStream(file)) {
         known = new Known(stamp, Sha256.of(in));
       }
+      read.computeIfAbsent(Files.size(file), size -> new ConcurrentLinkedQueue<>()).add(name);
     } else {
       known = new Known(stamp, known.sha256);
     }
     now.put(name, known);
     return known.sha256;
+  }
+
+  /**
+   * The SHA-256 of a file that may be a copy of one that was read this time: to compare the two is
+   * quicker.
+   */
+  String ofCopy(Path copy) throws IOException {
+    for (String name : read.getOrDefault(Files.size(copy), new ConcurrentLinkedQueue<>())) {
+      Path file = log.resolve(name);
+      Known known = now.get(name);
+      if (known != null
+          && known.stamp.equals(FileStamp.of(file))
+          && Files.mismatch(file, copy) < 0) {
+        return known.sha256;
+      }
+    }
+    try (InputStream in = Files.newInputStream(copy)) {
+      return Sha256.of(in);
+    }
   }
 
   /** The SHA-256 of the bytes of a picture. */

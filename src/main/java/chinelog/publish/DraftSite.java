@@ -57,7 +57,7 @@ final class DraftSite {
               course)
           .write(Readers.Output.SITE);
       FileTimes.set(making, asOf);
-      Manifest manifest = Manifest.of(making, earlier.kept());
+      Manifest manifest = Manifest.of(making, earlier.kept(), digests::ofCopy);
       shelf.announce(who, manifest);
       shelf.swap(who);
       Edition.Contents contents = edition.contents();

@@ -26,7 +26,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -217,7 +216,7 @@ public final class Forms {
       AuditReport report =
           Publisher.search(
               making,
-              Manifest.of(making, Map.of()),
+              Manifest.of(making),
               opened,
               withheld,
               opened.ask(List.of(), today).standing(),

@@ -34,7 +34,12 @@ record Manifest(SortedMap<String, String> files, SortedMap<String, Traits> trait
 
   /** Everything below a folder. */
   static Manifest of(Path folder) throws IOException {
-    return of(folder, Map.of());
+    return of(folder, Map.of(), Manifest::sha256);
+  }
+
+  /** How the SHA-256 of a file is learnt. */
+  interface Hashing {
+    String of(Path file) throws IOException;
   }
 
   /**
@@ -42,7 +47,7 @@ record Manifest(SortedMap<String, String> files, SortedMap<String, Traits> trait
    *
    * @param known SHA-256 of files that need not be read, by name
    */
-  static Manifest of(Path folder, Map<String, String> known) throws IOException {
+  static Manifest of(Path folder, Map<String, String> known, Hashing hashing) throws IOException {
     SortedMap<String, String> files = new TreeMap<>();
     SortedMap<String, Traits> traits = new TreeMap<>();
     try {
@@ -51,7 +56,7 @@ record Manifest(SortedMap<String, String> files, SortedMap<String, Traits> trait
         traits.put(name, Traits.of(path));
         if (!Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS)) {
           String sha256 = known.get(name);
-          files.put(name, sha256 == null ? sha256(path) : sha256);
+          files.put(name, sha256 == null ? hashing.of(path) : sha256);
         }
       }
     } catch (UncheckedIOException e) {

@@ -198,6 +198,7 @@ public final class Publisher {
 
   private Foresight foresee(Workshop.Opened opened, List<Readers> readers, Course course)
       throws IOException {
+    course.begin(Step.of(Step.Kind.ASKING));
     Questions.Asked asked = opened.ask(readers, asOf);
     Foresight foreseen = foresee(opened, readers, asked, course);
     List<Problem> all = new ArrayList<>(asked.open());
@@ -288,6 +289,7 @@ public final class Publisher {
       return new Outcome(problems.list(), opened.problems(), List.of(), unchanged(ids(unchanged)));
     }
     // With questions open nothing is written, but what else stops the publishing is told too.
+    course.begin(Step.of(Step.Kind.ASKING));
     Questions.Asked asked = opened.ask(changed, asOf);
     problems.addAll(asked.open());
     yetToCome(before.figures()).ifPresent(problems::add);
@@ -555,7 +557,7 @@ public final class Publisher {
       writer.write(output);
     }
     FileTimes.set(making, asOf);
-    Manifest manifest = Manifest.of(making, earlier.kept());
+    Manifest manifest = Manifest.of(making, earlier.kept(), made.digests()::ofCopy);
     made.course().begin(Step.of(Step.Kind.AUDITING, who));
     AuditReport report =
         search(

@@ -12,10 +12,21 @@ import java.util.Locale;
  * @param of how many there are
  * @param percent how much of the whole work is done; −1 where that is not known
  * @param secondsLeft how long the rest may take
+ * @param secondsGone how long this step has taken so far
  */
-public record Step(Kind kind, String readers, int done, int of, int percent, double secondsLeft) {
+public record Step(
+    Kind kind,
+    String readers,
+    int done,
+    int of,
+    int percent,
+    double secondsLeft,
+    double secondsGone) {
 
   private static final int SECONDS_TO_TELL = 90;
+
+  /** What is over sooner is not told by the second. */
+  private static final double LONG_SECONDS = 2;
 
   /** What sort of work it is. */
   public enum Kind {
@@ -27,6 +38,7 @@ public record Step(Kind kind, String readers, int done, int of, int percent, dou
     MAKING_PHOTOGRAPHS,
     COMPARING_PHOTOGRAPHS,
     SEARCHING_PHOTOGRAPHS,
+    ASKING,
     WRITING_SITE,
     PRINTING_BOOK,
     PRINTING_HANDOVER,
@@ -43,20 +55,24 @@ public record Step(Kind kind, String readers, int done, int of, int percent, dou
     AUDITING_FORM
   }
 
-  static Step of(Kind kind) {
+  public static Step of(Kind kind) {
     return of(kind, "");
   }
 
   static Step of(Kind kind, String readers) {
-    return new Step(kind, readers, 0, 0, -1, 0);
+    return new Step(kind, readers, 0, 0, -1, 0, 0);
   }
 
   Step at(int doneNow, int ofAll) {
-    return new Step(kind, readers, doneNow, ofAll, percent, secondsLeft);
+    return new Step(kind, readers, doneNow, ofAll, percent, secondsLeft, secondsGone);
   }
 
   Step with(int percentNow, double left) {
-    return new Step(kind, readers, done, of, percentNow, left);
+    return new Step(kind, readers, done, of, percentNow, left, secondsGone);
+  }
+
+  Step since(double seconds) {
+    return new Step(kind, readers, done, of, percent, secondsLeft, seconds);
   }
 
   /** Names the step from one run to the next, whatever it has come to. */
@@ -80,6 +96,8 @@ public record Step(Kind kind, String readers, int done, int of, int percent, dou
               told,
               String.valueOf(percent),
               String.valueOf(inSeconds ? left : (left + 30) / 60));
+    } else if (secondsGone >= LONG_SECONDS) {
+      told = words.text("step.so-far", told, String.valueOf(Math.round(secondsGone)));
     }
     return told;
   }

@@ -167,7 +167,7 @@ public final class Quantity implements Comparable<Quantity> {
   public Quantity plus(Quantity other) throws QuantityException {
     if (unit.isReading() && other.unit.isReading()) {
       throw new QuantityException(
-          "Two temperatures cannot be added.", "Write one of them as a difference, in K.", 0);
+          "Two temperatures cannot be added.", "Write one of them as a difference, in Δ°C.", 0);
     }
     if (other.unit.isReading()) {
       return other.plus(this);
@@ -175,10 +175,10 @@ public final class Quantity implements Comparable<Quantity> {
     return sum(other.unit.convertDifference(other.value, unit), other);
   }
 
-  /** The difference, in this unit; that of two readings in °C is in K. */
+  /** The difference, in this unit; that of two readings is in Δ°C or Δ°F. */
   public Quantity minus(Quantity other) throws QuantityException {
     if (other.unit.isReading()) {
-      Unit step = Unit.known(other.unit.symbol().equals("°F") ? "Δ°F" : "K");
+      Unit step = Unit.known("Δ" + other.unit.symbol());
       if (!unit.isReading()) {
         throw new QuantityException(
             "A temperature cannot be taken from a difference.", "Write both in °C.", 0);

@@ -196,6 +196,12 @@ public final class Unit {
    */
   BigDecimal convert(BigDecimal number, Unit target) throws QuantityException {
     requireCompatible(target);
+    if (target.isReading() && symbol.startsWith("Δ")) {
+      throw new QuantityException(
+          Sentence.of("A difference of temperatures is no temperature in {0}.", target),
+          Sentence.of("Tell it in Δ{0}.", target),
+          0);
+    }
     if (!isReading() && !target.isReading() || equals(target)) {
       return convertDifference(number, target);
     }

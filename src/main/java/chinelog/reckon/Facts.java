@@ -88,6 +88,7 @@ public record Facts(
       String material,
       String title,
       List<String> hazards,
+      String repair,
       String boughtFact,
       String leftFact,
       Label label) {}

@@ -329,8 +329,14 @@ final class MaterialStock {
     }
     TreeSet<String> hazards = new TreeSet<>();
     deliveries.forEach(d -> hazards.addAll(d.lot.hazards()));
+    String repair =
+        deliveries.stream()
+            .map(d -> d.lot.repair())
+            .filter(r -> !r.isEmpty())
+            .findFirst()
+            .orElse("");
     return new Facts.MaterialSum(
-        material, title(), List.copyOf(hazards), bought.name(), left.name(), label);
+        material, title(), List.copyOf(hazards), repair, bought.name(), left.name(), label);
   }
 
   private FactId id(FactId.Balance balance) {

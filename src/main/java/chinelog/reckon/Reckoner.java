@@ -265,7 +265,8 @@ public final class Reckoner {
           code.equals("AWG")
               ? Sentence.of("Write wire as awg(24); money is written in {0} here.", own)
               : Sentence.of(
-                  "Write a count without a unit, and money in {0}, as currency says.", own));
+                  "Write money in {0}, as currency in log.yaml says, and a count without a unit.",
+                  own));
     }
   }
 }

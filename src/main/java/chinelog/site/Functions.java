@@ -15,6 +15,7 @@ import chinelog.markup.Parts;
 import chinelog.markup.Sources;
 import chinelog.markup.TextMarkup;
 import chinelog.markup.Theme;
+import chinelog.markup.Ways;
 import chinelog.markup.Wording;
 import chinelog.site.SiteManner.Use;
 import freemarker.core.HTMLOutputFormat;
@@ -66,6 +67,7 @@ final class Functions {
     put(all, "runs", g -> markup(h -> TextMarkup.writeRuns(runs(g), manner, h)));
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
     put(all, "parts", g -> Parts.of(list(g, Figure.class)));
+    put(all, "ways", g -> Ways.of(list(g, Figure.class), (Sources) g.get(1)));
     put(all, "sourcesOf", g -> Sources.of(list(g, Figure.class)));
     put(
         all,

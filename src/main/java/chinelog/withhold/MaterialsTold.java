@@ -107,6 +107,7 @@ final class MaterialsTold {
               used,
               figures.show(material.leftFact()).orElse(""),
               cost(own).orElse(""),
+              material.repair(),
               sight.under(material.label())));
     }
     Collator order = Collator.getInstance(locale);

@@ -13,7 +13,6 @@ import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
 import chinelog.problem.Place;
-import chinelog.problem.Sentence;
 import chinelog.reckon.FactId;
 import chinelog.withhold.Register.Kind;
 import java.util.ArrayList;
@@ -202,7 +201,7 @@ final class Redactor {
       if (goes(seen, e.place(), Kind.ENTRY, e.id())) {
         continue;
       }
-      Sentence what = Sentence.of(" of entry {0}", e.id());
+      String what = " of entry " + e.id();
       left.add(
           e.withStage(gone.contains(e.stage()) ? "" : e.stage())
               .withFigures(

@@ -126,6 +126,7 @@ final class SampleLog {
                 new Marked<>("Ottersby Timber", CLIENT_ONLY, HERE),
                 null,
                 List.of(),
+                "",
                 Label.NONE,
                 HERE)),
         List.of(table(), waterlines()),

@@ -27,11 +27,11 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 
-/** Two hundred tables of all shapes: whatever their width, all of them is printed and in place. */
+/** Tables of all shapes: whatever their width, all of them is printed and in place. */
 @Order(2)
 class WideTablesTest {
 
-  private static final int TABLES = 200;
+  private static final int TABLES = Integer.getInteger("chinelog.tables", 80);
 
   /** What rounding to whole dots may add, in millimetres. */
   private static final double SPARE_MM = 0.6;

@@ -1,5 +1,6 @@
 package chinelog.desk;
 
+import chinelog.publish.Demo;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.net.URI;
@@ -16,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -44,7 +46,7 @@ public final class DeskBenchmark {
 
   public static void main(String[] args) throws IOException, InterruptedException {
     Path copy = Files.createTempDirectory("chinelog-desk-benchmark").resolve("log");
-    OpenDemo.copy(Path.of(args[0]), copy);
+    Demo.copy(Path.of(args[0]), copy, Set.of(".chinelog"));
     DeskBenchmark benchmark = new DeskBenchmark(copy.toRealPath());
     try {
       benchmark.run();

@@ -1,5 +1,6 @@
 package chinelog.desk;
 
+import chinelog.publish.Demo;
 import chinelog.site.Browser;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -39,7 +40,8 @@ public final class DeskPictures {
   public static void main(String[] args) throws IOException {
     Path folder = Files.createDirectories(Path.of(args[0]));
     List<String> wanted = List.of(args).subList(1, args.length);
-    try (OpenDemo demo = new OpenDemo();
+    try (Demo published = new Demo();
+        OpenDemo demo = new OpenDemo(published);
         Browser browser = new Browser()) {
       browser.fresh();
       demo.open(browser, "/");

@@ -88,7 +88,7 @@ class DeskWordsTest {
     }
     for (Locale locale : List.of(Locale.UK, Locale.GERMAN, Locale.FRENCH)) {
       for (Step.Kind kind : Step.Kind.values()) {
-        Step step = new Step(kind, "public", 3, 7, 40, 25);
+        Step step = new Step(kind, "public", 3, 7, 40, 25, 0);
         assertThat(step.words(locale)).contains("3", "7", "40", "25").doesNotContain("{");
       }
     }

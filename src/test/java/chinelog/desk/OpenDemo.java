@@ -3,6 +3,7 @@ package chinelog.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.desk.files.LogFiles;
+import chinelog.publish.Demo;
 import chinelog.site.Browser;
 import java.io.IOException;
 import java.net.URI;
@@ -25,7 +26,6 @@ import java.util.stream.Stream;
  */
 public final class OpenDemo implements AutoCloseable {
 
-  private static final Path DEMO = Path.of("sample-log");
   private static final int PAUSE_MILLIS = 15;
   private static final Instant NOW = Instant.parse("2026-06-01T12:00:00Z");
 
@@ -40,29 +40,13 @@ public final class OpenDemo implements AutoCloseable {
   private final SortedMap<String, byte[]> first;
   private boolean isIn;
 
-  public OpenDemo() throws IOException {
+  public OpenDemo(Demo demo) throws IOException {
     log = Files.createTempDirectory("chinelog-desk").resolve("log");
-    copy(DEMO, log);
+    demo.copy(log);
     first = files();
     desk = Desk.open(log, Clock.fixed(NOW, ZoneOffset.UTC));
     URI address = desk.address();
     origin = address.getScheme() + "://" + address.getAuthority();
-  }
-
-  static void copy(Path from, Path to) throws IOException {
-    try (Stream<Path> all = Files.walk(from)) {
-      for (Path file : all.toList()) {
-        String name = from.relativize(file).toString();
-        if (!name.matches("(\\.chinelog|published|records|workshop)(/.*)?")) {
-          Path target = to.resolve(name);
-          if (Files.isDirectory(file)) {
-            Files.createDirectories(target);
-          } else {
-            Files.copy(file, target);
-          }
-        }
-      }
-    }
   }
 
   public Path log() {

@@ -1061,12 +1061,12 @@ public final class SampleEdition {
   private List<MaterialLine> materials() {
     return List.of(
         new MaterialLine(
-            "Red cedar strip 3⁄16 × 1⁄16 in × 24 in", "120", "96", "24", "£34.56", NONE),
-        new MaterialLine("Birch ply 6 mm", "0.36 m²", "0.30 m²", "0.06 m²", "£6.80", NONE),
-        new MaterialLine("Glass cloth 160 g/m²", "1 m²", "0.44 m²", "0.56 m²", "£5.20", NONE),
-        new MaterialLine("Epoxy resin", "500 g", "180 g", "320 g", "£13.90", NONE),
-        new MaterialLine("Primer", "250 mL", "90 mL", "160 mL", "£5.40", NONE),
-        new MaterialLine("Battery, lithium, 2 cells", "1", "1", "0", "", NONE));
+            "Red cedar strip 3⁄16 × 1⁄16 in × 24 in", "120", "96", "24", "£34.56", "", NONE),
+        new MaterialLine("Birch ply 6 mm", "0.36 m²", "0.30 m²", "0.06 m²", "£6.80", "", NONE),
+        new MaterialLine("Glass cloth 160 g/m²", "1 m²", "0.44 m²", "0.56 m²", "£5.20", "", NONE),
+        new MaterialLine("Epoxy resin", "500 g", "180 g", "320 g", "£13.90", "", NONE),
+        new MaterialLine("Primer", "250 mL", "90 mL", "160 mL", "£5.40", "", NONE),
+        new MaterialLine("Battery, lithium, 2 cells", "1", "1", "0", "", "", NONE));
   }
 
   private List<HoursLine> hours() {

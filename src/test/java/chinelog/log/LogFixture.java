@@ -190,6 +190,7 @@ public final class LogFixture {
             null,
             date,
             List.of(),
+            "",
             Label.of(under),
             place));
     return this;

@@ -70,7 +70,10 @@ class ChartSvgTest {
   @Test
   void onPaperItHasAnAltAndNoOpacity() throws Exception {
     String svg = ChartSvg.forPrint(BARS, theme(), WORDING, 88);
-    assertThat(parsed(svg).getAttribute("alt")).isEqualTo("Hours & days. Twice as many.");
+    assertThat(parsed(svg).getAttribute("alt"))
+        .isEqualTo(
+            "Hours & days. Twice as many. Moulds: Worked 10, Planned 5."
+                + " Planking <all>: Worked 20, Planned 0.");
     assertThat(svg).doesNotContain("opacity").doesNotContain("var(");
   }
 

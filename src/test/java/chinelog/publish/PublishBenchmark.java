@@ -22,8 +22,9 @@ import javax.imageio.ImageIO;
  * changed, and with one photograph more, step by step.
  *
  * <p>Arguments: an empty folder to work in, a number of photographs such as 2000, and what the
- * readers get, such as {@code site} or {@code site,book}. There are two groups of readers, and one
- * day of a hundred is under an agreement.
+ * readers get, such as {@code site} or {@code site,book}; and how many pixels wide photographs are,
+ * 1200 if that is left out. There are two groups of readers, and one day of a hundred is under an
+ * agreement.
  */
 final class PublishBenchmark {
 
@@ -41,19 +42,20 @@ final class PublishBenchmark {
   public static void main(String[] arguments) throws IOException, InterruptedException {
     Path log = Path.of(arguments[0]).toAbsolutePath();
     int photos = Integer.parseInt(arguments[1]);
-    write(log, photos, arguments[2]);
+    int widthPx = arguments.length > 3 ? Integer.parseInt(arguments[3]) : 1200;
+    write(log, photos, arguments[2], widthPx);
     publish(log, "first time");
     publish(log, "again");
     Path note = log.resolve("entries/" + FIRST.plusDays(3) + ".md");
     Files.writeString(note, Files.readString(note) + "\nA word more.\n");
     publish(log, "with one note changed");
-    photo(log, photos);
+    photo(log, photos, widthPx);
     publish(log, "with one photograph more");
     Files.delete(log.resolve(name(photos)));
     publish(log, "without it");
   }
 
-  private static void write(Path log, int photos, String outputs) throws IOException {
+  private static void write(Path log, int photos, String outputs, int widthPx) throws IOException {
     Files.createDirectories(log.resolve("photos"));
     Files.createDirectories(log.resolve("entries"));
     Files.writeString(
@@ -79,7 +81,7 @@ final class PublishBenchmark {
       }
       Files.writeString(log.resolve("entries/" + FIRST.plusDays(day) + ".md"), text + ".\n");
     }
-    IntStream.range(0, photos).parallel().forEach(i -> photo(log, i));
+    IntStream.range(0, photos).parallel().forEach(i -> photo(log, i, widthPx));
   }
 
   private static String name(int photo) {
@@ -87,14 +89,15 @@ final class PublishBenchmark {
   }
 
   /** Large and small patches of colour and some noise, unlike those of any other number. */
-  private static void photo(Path log, int number) {
+  private static void photo(Path log, int number, int w) {
     Random random = new Random(number);
-    BufferedImage image = new BufferedImage(1200, 900, BufferedImage.TYPE_INT_RGB);
+    int h = w * 3 / 4;
+    BufferedImage image = new BufferedImage(w, h, BufferedImage.TYPE_INT_RGB);
     Graphics2D pen = image.createGraphics();
-    for (int size = 600; size > 8; size = size * 3 / 4) {
+    for (int size = w / 2; size > 8; size = size * 3 / 4) {
       for (int i = 0; i < 24; i++) {
         pen.setColor(new Color(random.nextInt(0x1000000)));
-        pen.fillRect(random.nextInt(1200) - size / 2, random.nextInt(900) - size / 2, size, size);
+        pen.fillRect(random.nextInt(w) - size / 2, random.nextInt(h) - size / 2, size, size);
       }
     }
     pen.dispose();

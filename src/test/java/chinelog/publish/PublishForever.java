@@ -5,12 +5,16 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.concurrent.locks.LockSupport;
 
 /**
  * A Java of its own that publishes a log over and over, by turns as of two days, until it is killed
  * or a file comes into being: then it stops dead, as at a power cut.
  */
 final class PublishForever {
+
+  /** Much less than what it waits for stays. */
+  private static final long LOOK_NANOS = 50_000;
 
   private PublishForever() {}
 
@@ -30,7 +34,7 @@ final class PublishForever {
 
   private static void stopDead(Path moment) {
     while (!Files.exists(moment)) {
-      Thread.onSpinWait();
+      LockSupport.parkNanos(LOOK_NANOS);
     }
     Runtime.getRuntime().halt(9);
   }

@@ -125,7 +125,10 @@ class QuantityTest {
   @Test
   void temperaturesAreReadingsAndTheirDifferencesAreNot() throws Exception {
     assertThat(q("20 °C").plus(q("5 K"))).isEqualByComparingTo(q("25 °C"));
-    assertThat(q("25 °C").minus(q("20 °C"))).isEqualTo(q("5 K"));
+    assertThat(q("25 °C").minus(q("20 °C"))).isEqualTo(q("5 Δ°C"));
+    assertThatThrownBy(() -> q("25 °C").minus(q("20 °C")).in(Unit.parse("°F")))
+        .isInstanceOf(QuantityException.class)
+        .hasMessageContaining("no temperature in °F");
     assertThat(q("68 °F")).isEqualByComparingTo(q("20 °C"));
     assertThat(q("23 °C ± 2 °C").tolerance()).isEqualByComparingTo("2");
     assertThatThrownBy(() -> q("20 °C").plus(q("20 °C"))).isInstanceOf(QuantityException.class);

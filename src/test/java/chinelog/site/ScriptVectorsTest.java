@@ -47,7 +47,7 @@ class ScriptVectorsTest {
   private static final int ONE_IN = Integer.getInteger("chinelog.corpus-one-in", 24);
 
   /** The same for titles and texts alone, which cost less. */
-  private static final int NOTE_IN = Math.min(ONE_IN, 3);
+  private static final int NOTE_IN = Math.min(ONE_IN, 6);
 
   private static final List<String> SOURCES =
       List.of(

@@ -32,6 +32,7 @@ public final class Coverage {
           "heading",
           "hero",
           "hours",
+          "hull",
           "kind",
           "licence",
           "limit",

@@ -150,6 +150,7 @@ final class Extras {
                 null,
                 secret.nextInt(4) == 0 ? null : day(),
                 List.of("solvent"),
+                "a dull patch",
                 CLIENT,
                 at()))
         : List.of();

@@ -81,6 +81,9 @@ final class RandomBuild {
     "\u202eolleh"
   };
 
+  private static final Set<Readers.Output> OUTPUTS =
+      Set.of(Readers.Output.SITE, Readers.Output.PATTERNS);
+
   private static final List<String> STAGES = List.of("moulds", "planking", "rigging");
   static final List<String> MATERIALS = List.of("strip", "resin", "paint");
 
@@ -113,6 +116,7 @@ final class RandomBuild {
   private final Random open;
   private final Random secret;
   private final Extras extras;
+  private final RandomHull hull;
   private final Coverage coverage;
   private final Set<String> cleared;
   private final boolean embargoOver;
@@ -150,6 +154,7 @@ final class RandomBuild {
     if (embargoOver) {
       cleared.add("embargo");
     }
+    this.hull = new RandomHull(seed, secretSeed, this::hides, coverage);
     this.extras = new Extras(secret, quiet && hides(CLIENT), this::hidden, coverage);
   }
 
@@ -465,6 +470,7 @@ final class RandomBuild {
     if (measured.size() == 1 && extras.has("measured", 4)) {
       measured.add(extras.measured("hull.draught", CLIENT));
     }
+    measured.addAll(hull.counted(label));
     return measured;
   }
 
@@ -692,8 +698,10 @@ final class RandomBuild {
                     Label.NONE,
                     at())));
     requests.addAll(secret.nextInt(2), extras.requests());
+    requests.addAll(hull.requests());
     List<Table> tables = new ArrayList<>(List.of(table()));
     tables.addAll(secret.nextInt(2), extras.tables());
+    tables.addAll(hull.tables());
     return new Log(
         Path.of("log"),
         head(),
@@ -806,6 +814,7 @@ final class RandomBuild {
                 new Marked<>(text(supplier, "supplier"), supplier, at()),
                 LocalDate.of(2026, 2, n).plusDays(hidden ? secret.nextInt(90) : 20L * n),
                 List.of(hidden && secret.nextBoolean() ? "resin" : "dust"),
+                hidden ? hidden() : "",
                 label,
                 at()));
       }
@@ -841,6 +850,6 @@ final class RandomBuild {
   }
 
   private static Readers readers(String id, Set<String> partyTo) {
-    return new Readers(id, id, partyTo, Set.of(Readers.Output.SITE), Place.of("log.yaml", 1, 1));
+    return new Readers(id, id, partyTo, OUTPUTS, Place.of("log.yaml", 1, 1));
   }
 }

@@ -2,6 +2,8 @@ package chinelog.withhold;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.edition.Diagram;
+import chinelog.edition.Edition;
 import chinelog.edition.Picture;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
@@ -264,6 +266,32 @@ class TwoRunTest {
     return edition(new RandomBuild(seed, secretSeed, cleared, COVERAGE).make(), readers);
   }
 
+  /** Of some builds everybody gets drawings, of others the workshop alone. */
+  @Test
+  void someBuildsHaveHullsThatAreDrawn() throws IOException {
+    int drawn = 0;
+    int keptBack = 0;
+    for (long seed = 0; seed < 120; seed++) {
+      RandomBuild.Build build = new RandomBuild(seed, seed, Set.of(), new Coverage()).make();
+      if (build.log().requests().stream().noneMatch(r -> r.prefix().equals("moulds"))) {
+        continue;
+      }
+      boolean isDrawn = isDrawn(build, "public");
+      assertThat(isDrawn(build, "workshop")).isTrue();
+      drawn += isDrawn ? 1 : 0;
+      keptBack += isDrawn ? 0 : 1;
+    }
+    assertThat(drawn).as("drawn for everybody").isGreaterThan(1);
+    assertThat(keptBack).as("kept back from everybody").isGreaterThan(3);
+  }
+
+  private static boolean isDrawn(RandomBuild.Build build, String readers) throws IOException {
+    Edition.Contents told =
+        maker(build, readers, Reckoner.reckon(build.log()).facts()).edition().contents();
+    return told.drawings().stream().anyMatch(Diagram.class::isInstance)
+        || !told.patterns().parts().isEmpty();
+  }
+
   private static String full(RandomBuild.Build build) throws IOException {
     return edition(build, "workshop").text();
   }
@@ -272,21 +300,24 @@ class TwoRunTest {
     Log log = build.log();
     Readers readers = readers(log, id);
     Facts facts = Reckoner.reckon(log).facts();
-    EditionMaker maker =
-        new EditionMaker(
-            new WholeLog(log, facts),
-            build.album(),
-            new Blank(),
-            readers,
-            RandomBuild.AS_OF,
-            build.mayShow(),
-            Correspondence.NONE);
+    EditionMaker maker = maker(build, id, facts);
     StringBuilder text = new StringBuilder();
     tell(maker.edition().contents(), text);
     return new Made(
         text.toString(),
         named(build, facts),
         !maker.holes().isEmpty() || isOnlyTold(build, log, facts, readers, RandomBuild.AS_OF));
+  }
+
+  private static EditionMaker maker(RandomBuild.Build build, String readers, Facts facts) {
+    return new EditionMaker(
+        new WholeLog(build.log(), facts),
+        build.album(),
+        new Blank(),
+        readers(build.log(), readers),
+        RandomBuild.AS_OF,
+        build.mayShow(),
+        Correspondence.NONE);
   }
 
   private static List<String> named(RandomBuild.Build build, Facts facts) {

@@ -34,10 +34,10 @@ final class Appendices {
   List<Section> sections() {
     List<Section> sections = new ArrayList<>();
     boolean hasMass =
-        edition.figures().stream().anyMatch(Figure::ofMass)
+        setting.listed.stream().anyMatch(Figure::ofMass)
             || edition.charts().stream().anyMatch(Appendices::isOfMass);
     boolean hasFigures =
-        !edition.drawings().isEmpty() || edition.figures().stream().anyMatch(f -> !f.ofMass());
+        !edition.drawings().isEmpty() || setting.listed.stream().anyMatch(f -> !f.ofMass());
     add(sections, "figures", hasFigures, this::figures);
     add(sections, "mass", hasMass, this::mass);
     add(sections, "limits", !edition.limits().isEmpty(), this::limits);
@@ -58,8 +58,11 @@ final class Appendices {
   private void figures() {
     setting.openSection("figures", words.say("figures"), "appendix");
     setting.lead("figures.about");
-    edition.drawings().forEach(new DrawingPages(setting)::write);
-    figures.groups(edition.figures().stream().filter(f -> !f.ofMass()).toList());
+    // Those with a key go on to another page; the others share one.
+    edition.drawings().stream()
+        .sorted(Comparator.comparing(DrawingPages::hasKey))
+        .forEach(new DrawingPages(setting)::write);
+    figures.groups(setting.listed.stream().filter(f -> !f.ofMass()).toList());
     out.close();
   }
 
@@ -67,7 +70,7 @@ final class Appendices {
     setting.openSection("mass", words.say("mass"), "appendix");
     setting.lead("mass.about");
     charts(Appendices::isOfMass);
-    figures.group(edition.figures().stream().filter(Figure::ofMass).toList());
+    figures.group(setting.listed.stream().filter(Figure::ofMass).toList());
     out.close();
   }
 
@@ -122,6 +125,15 @@ final class Appendices {
   private void hours() {
     setting.openSection("hours", words.say("hours"), "appendix");
     setting.lead("hours.about");
+    if (edition.charts().stream().noneMatch(c -> c.id().equals("hours-by-stage"))) {
+      hoursTable();
+    }
+    charts(Appendices::isOfHours);
+    out.close();
+  }
+
+  /** Where no chart says the same. */
+  private void hoursTable() {
     Rows rows =
         new Rows(
             setting,
@@ -132,8 +144,6 @@ final class Appendices {
       rows.add("", List.of(), "", line.title(), line.planned(), line.worked());
     }
     rows.write();
-    charts(Appendices::isOfHours);
-    out.close();
   }
 
   private static boolean isOfCost(Chart chart) {
@@ -210,7 +220,7 @@ final class Appendices {
   }
 
   private boolean hasIndex() {
-    return !edition.figures().isEmpty()
+    return !setting.listed.isEmpty()
         || !edition.materials().isEmpty()
         || edition.stages().stream().anyMatch(s -> !s.entries().isEmpty())
         || edition.entries().stream().anyMatch(e -> !e.materials().isEmpty());

@@ -54,7 +54,7 @@ public final class BuildBook {
     if (!edition.agreements().isEmpty()) {
       all.add(Section.of("agreements", setting.words.say("agreements"), () -> {}));
     }
-    if (!setting.edition.figures().isEmpty() || setting.edition.hasWithheld()) {
+    if (!setting.listed.isEmpty() || setting.edition.hasWithheld()) {
       all.add(Section.of("reading", setting.words.say("reading"), front::reading));
     }
     all.add(

@@ -37,7 +37,9 @@ record Columns(List<Integer> columns, List<Double> widthsMm, boolean isSmall) {
    */
   private static final double ROOMY = 0.6;
 
-  private static final String NARROW = "ijl.,:;'|!()[]\u2019 fIrt-";
+  private static final String NARROW = "ijl.,:;'|!()[]\u2019 \u00a0fIrt-";
+
+  private static final char NARROW_SPACE = '\u202f';
 
   private static final String BROAD = "mwMWQO%@\u2014\u2026";
 
@@ -149,6 +151,9 @@ record Columns(List<Integer> columns, List<Double> widthsMm, boolean isSmall) {
   }
 
   private static double ems(int sign) {
+    if (sign == NARROW_SPACE) {
+      return 0.25;
+    }
     if (NARROW.indexOf(sign) >= 0) {
       return 0.36;
     }

@@ -21,7 +21,7 @@ final class DrawingPages {
     chart(drawing, true);
     setting.index.add(drawing.title(), id(drawing));
     // What the others show stands among the figures and the hours.
-    if (drawing.table().isKey() && !drawing.table().rows().isEmpty()) {
+    if (hasKey(drawing)) {
       key(drawing);
     }
   }
@@ -52,6 +52,10 @@ final class DrawingPages {
     out.drawing(setting.drawing(drawing));
     out.leaf("p", drawing.description(), "class", "said");
     out.close();
+  }
+
+  static boolean hasKey(Drawing drawing) {
+    return drawing.table().isKey() && !drawing.table().rows().isEmpty();
   }
 
   private void key(Drawing drawing) {

@@ -5,11 +5,13 @@ import chinelog.edition.Edition.Entry;
 import chinelog.edition.Figure;
 import chinelog.markup.Parts;
 import chinelog.markup.Sources;
+import chinelog.markup.Ways;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -120,6 +122,7 @@ final class FigurePages {
 
   private void list(String group, List<Figure> figures, boolean hasFullSize, DataTable table) {
     List<String> before = List.of();
+    Figure last = null;
     for (Figure figure : figures) {
       String id = Anchors.figure(figure.name());
       boolean isTitled = !group.isEmpty() && figure.equals(figures.get(0));
@@ -137,8 +140,14 @@ final class FigurePages {
         List<String> steps = sources.steps(figure);
         List<String> given = given(steps);
         boolean isAsAbove = given.size() >= MANY && given.equals(before);
-        out.text(". " + inOneLine(isAsAbove ? shortened(steps) : steps));
+        boolean isAlike = last != null && steps.size() > 1 && Ways.areAlike(last, figure, sources);
+        String told =
+            isAlike
+                ? words.shared().text("figures.alike.above") + " " + steps.get(steps.size() - 1)
+                : inOneLine(isAsAbove ? shortened(steps) : steps);
+        out.text(". " + told);
         before = given;
+        last = figure;
       }
       out.close().close();
       boolean isModel = !figure.model().isEmpty();
@@ -240,25 +249,28 @@ final class FigurePages {
     }
   }
 
-  /** How the figures of parts were come by, said once for all that were come by in one way. */
+  /** How the figures of parts were come by, said once for all that were come by alike. */
   private void waysOf(Parts parts) {
-    for (String aspect : parts.aspects()) {
-      Map<String, List<String>> ways = new LinkedHashMap<>();
-      parts
-          .byPart()
-          .forEach(
-              (part, figures) -> {
-                Figure figure = figures.get(aspect);
-                if (figure != null && !figure.working().isEmpty()) {
-                  List<String> steps = sources.steps(figure);
-                  int last = steps.size() - 1;
-                  boolean isResult = last > 0 && steps.get(last).startsWith("=");
-                  String way = inOneLine(isResult ? steps.subList(0, last) : steps);
-                  ways.computeIfAbsent(way, w -> new ArrayList<>()).add(part);
-                }
-              });
-      ways.forEach((way, of) -> way(aspect, way, ways.size() > 1 ? of : List.of()));
+    List<Figure> figures =
+        parts.byPart().values().stream().flatMap(of -> of.values().stream()).toList();
+    for (Ways.Way way : Ways.of(figures, sources)) {
+      Figure example = way.example();
+      out.open("p", "class", "way").leaf("b", upper(aspectOf(example)));
+      if (!way.alike().isEmpty()) {
+        out.text(" (" + Objects.requireNonNull(example.cell()).part() + ")");
+      }
+      out.text(". " + inOneLine(sources.steps(example)));
+      List<String> alike = way.alike().stream().map(this::aspectOf).distinct().toList();
+      if (!alike.isEmpty()) {
+        String told = String.join("; ", alike);
+        out.text(". " + words.shared().text("figures.alike", told));
+      }
+      out.close();
     }
+  }
+
+  private String aspectOf(Figure figure) {
+    return Objects.requireNonNull(figure.cell()).aspect();
   }
 
   /** What the numbers in brackets stand for. */
@@ -270,14 +282,6 @@ final class FigurePages {
     out.open("ol", "class", "sources");
     sources.notes().forEach(note -> out.leaf("li", note));
     out.close();
-  }
-
-  private void way(String aspect, String way, List<String> of) {
-    out.open("p", "class", "way").leaf("b", upper(aspect));
-    if (!of.isEmpty()) {
-      out.text(" (" + String.join(", ", of) + ")");
-    }
-    out.text(". " + way).close();
   }
 
   private void index(String word, String id, Figure figure) {

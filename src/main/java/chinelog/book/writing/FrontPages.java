@@ -21,6 +21,9 @@ final class FrontPages {
   /** Id of the title of the contents. */
   static final String CONTENTS = "contents";
 
+  /** So many sections or fewer need no contents. */
+  private static final int FEW = 3;
+
   /** A title longer than this is set smaller on the cover. */
   private static final int LONG = 36;
 
@@ -168,7 +171,8 @@ final class FrontPages {
       return;
     }
     edition.plates().stream()
-        .filter(p -> !p.equals(edition.hero()) && p.entry() != null)
+        .filter(p -> !p.equals(edition.hero()))
+        .filter(p -> p.entry() != null || edition.entries().isEmpty())
         .filter(p -> p.under().isEmpty() && p.picture().filled().isEmpty())
         .reduce((a, b) -> b)
         .ifPresentOrElse(plates::bare, () -> out.leaf("p", NO_BREAK));
@@ -246,7 +250,15 @@ final class FrontPages {
     out.close();
   }
 
+  /** Whether there is so much in a book that contents help. */
+  static boolean hasContents(List<Section> sections) {
+    return sections.size() > FEW;
+  }
+
   void contents(List<Section> sections) {
+    if (!hasContents(sections)) {
+      return;
+    }
     out.open("div", "class", "contents");
     out.leaf("h2", words.say("contents"), "id", CONTENTS);
     out.open("table").open("tbody");
@@ -297,7 +309,7 @@ final class FrontPages {
 
   /** The subject and its model, and their chief sizes side by side. */
   void particulars(String titleKey, boolean withTotals) {
-    boolean isBrief = edition.figures().isEmpty() && !edition.hasWithheld();
+    boolean isBrief = setting.listed.isEmpty() && !edition.hasWithheld();
     setting.openSection(
         "particulars", words.say(titleKey), isBrief ? "particulars brief" : "particulars");
     out.open("table", "class", "data whole list").open("tbody");

@@ -5,8 +5,14 @@ import chinelog.book.writing.DataTable.Column;
 import chinelog.edition.Edition.Contents;
 import chinelog.edition.Edition.HandoverSection;
 import chinelog.edition.Edition.MaterialLine;
+import chinelog.edition.Figure;
+import java.text.Collator;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /** Writes the handover booklet: what goes with the model when it changes hands. */
 public final class HandoverBooklet {
@@ -18,6 +24,9 @@ public final class HandoverBooklet {
   private static final int OUTINGS = 18;
 
   private static final String BLANK = "\u00a0";
+
+  /** The section that says what is in the box, and the figures of the box. */
+  private static final String BOX = "box";
 
   private final Setting setting;
   private final Xhtml out;
@@ -105,6 +114,26 @@ public final class HandoverBooklet {
     out.leaf("h2", section.title(), "id", id(section));
     setting.tag(section.under());
     blocks.write(section.text(), 2, section.under());
+    if (section.id().equals(BOX)) {
+      box();
+    }
+    out.close();
+  }
+
+  /** What a carrier asks for: the figures whose names begin with {@code box}. */
+  private void box() {
+    List<Figure> figures =
+        edition.figures().stream().filter(f -> f.name().startsWith(BOX + ".")).toList();
+    if (figures.isEmpty()) {
+      return;
+    }
+    out.open("p", "class", "forall");
+    for (Figure figure : figures) {
+      boolean isLast = figure.equals(figures.get(figures.size() - 1));
+      out.text(figure.title() + " ").leaf("strong", figure.model());
+      setting.shortTag(figure.under());
+      out.text(isLast ? "" : " · ");
+    }
     out.close();
   }
 
@@ -119,6 +148,13 @@ public final class HandoverBooklet {
   private void materials() {
     setting.openLifted("section", "materials");
     out.leaf("h2", words.say("handover.materials"), "id", "materials");
+    List<MaterialLine> forRepair =
+        edition.materials().stream().filter(m -> !m.repair().isEmpty()).toList();
+    if (!forRepair.isEmpty()) {
+      forRepair(forRepair);
+      out.close();
+      return;
+    }
     setting.lead("handover.materials.about");
     if (edition.materials().stream().allMatch(m -> m.used().isEmpty())) {
       names();
@@ -132,6 +168,33 @@ public final class HandoverBooklet {
       rows.write();
     }
     out.close();
+  }
+
+  /** What an owner may come to need, by what for. */
+  private void forRepair(List<MaterialLine> lines) {
+    setting.lead("handover.repair.about");
+    Rows rows =
+        new Rows(
+            setting,
+            Column.text(words.say("handover.repair")).wide(50),
+            Column.text(words.say("materials.material")).wide(50));
+    record Need(String repair, List<String> under) {}
+    Collator order = Collator.getInstance(edition.locale());
+    Map<Need, List<MaterialLine>> byNeed =
+        lines.stream()
+            .sorted(Comparator.comparing(MaterialLine::repair, order))
+            .collect(
+                Collectors.groupingBy(
+                    m -> new Need(m.repair(), m.under()), LinkedHashMap::new, Collectors.toList()));
+    byNeed.forEach(
+        (need, of) ->
+            rows.add(
+                "",
+                need.under,
+                "",
+                need.repair,
+                of.stream().map(MaterialLine::title).collect(Collectors.joining("; "))));
+    rows.write();
   }
 
   /** Materials without quantities, in two columns. */

@@ -25,7 +25,7 @@ final class PlateWriter {
   private static final double OPENING_HEIGHT = 0.5;
 
   /** Of the text's height, what a picture with named parts may take. */
-  private static final double NAMED_HEIGHT = 0.5;
+  private static final double NAMED_HEIGHT = 0.45;
 
   /** What a caption takes on a page that has plates alone. */
   private static final double CAPTION_MM = 12;

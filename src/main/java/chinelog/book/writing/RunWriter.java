@@ -48,7 +48,7 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
         setting.edition.entries().stream()
             .collect(Collectors.toMap(Edition.Entry::id, Edition.Entry::title));
     this.figureTitles =
-        setting.edition.figures().stream().collect(Collectors.toMap(Figure::name, Figure::title));
+        setting.listed.stream().collect(Collectors.toMap(Figure::name, Figure::title));
   }
 
   /**

@@ -7,6 +7,7 @@ import chinelog.book.page.Trim;
 import chinelog.edition.Chart;
 import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
+import chinelog.edition.Figure;
 import chinelog.markup.ChartSvg;
 import chinelog.markup.DrawingSvg;
 import chinelog.markup.Theme;
@@ -14,6 +15,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -23,8 +25,19 @@ public final class Setting {
   /** As wide as this, the lettering of a chart is about as large as that of a table. */
   private static final double CHART_MM = 88;
 
+  /** Of more places, a chart of bars would take most of a page: it is set smaller. */
+  private static final int MANY_BARS = 8;
+
+  private static final double HIGH_CHART_MM = 72;
+
   /** A drawing with its title and what it says takes no more than a page: part of its height. */
   private static final double HIGHEST_DRAWING = 0.75;
+
+  /** Two drawings of this height share a page with their titles and what they say. */
+  private static final double HALF_A_PAGE = 0.42;
+
+  /** What is not higher than this is set smaller, to be half a page. */
+  private static final double NEAR_HALF = 0.6;
 
   private final Theme theme;
   final Edition.Contents edition;
@@ -38,6 +51,9 @@ public final class Setting {
   /** As the laying-out before this one found it. */
   final Layout layout;
 
+  /** Figures that have an appendix; none where the particulars tell them all. */
+  final List<Figure> listed;
+
   private final Map<String, String> parties = new TreeMap<>();
   private final Map<String, String> figures = new TreeMap<>();
   private int tables;
@@ -50,7 +66,13 @@ public final class Setting {
     this.bleedMm = bleedMm;
     this.layout = layout;
     this.index = new Index(this.edition.locale());
-    this.edition.figures().forEach(f -> figures.put(f.name(), f.title()));
+    List<String> totals =
+        this.edition.totals().stream()
+            .map(l -> Objects.requireNonNullElse(l.figure(), ""))
+            .toList();
+    boolean isTold = this.edition.figures().stream().allMatch(f -> totals.contains(f.name()));
+    this.listed = isTold ? List.of() : this.edition.figures();
+    this.listed.forEach(f -> figures.put(f.name(), f.title()));
     this.edition.agreements().forEach(a -> parties.put(a.id(), a.with()));
   }
 
@@ -70,14 +92,18 @@ public final class Setting {
   }
 
   String chart(Chart chart) {
-    return ChartSvg.forPrint(chart, theme, words.shared(), CHART_MM);
+    boolean isHigh = chart.kind() == Chart.Kind.BARS && chart.categories().size() > MANY_BARS;
+    double widthMm = isHigh ? HIGH_CHART_MM : CHART_MM;
+    return ChartSvg.forPrint(chart, theme, words.shared(), widthMm);
   }
 
   /** A drawing as wide as the text, unless it would be too high for its page. */
   String drawing(Drawing drawing) {
     double widthMm = trim.textWidthMm();
     double heightMm = DrawingSvg.heightMm(drawing, theme, words.shared(), widthMm);
-    double share = Math.min(1, HIGHEST_DRAWING * trim.textHeightMm() / heightMm);
+    double page = trim.textHeightMm();
+    boolean isNearHalf = heightMm > HALF_A_PAGE * page && heightMm < NEAR_HALF * page;
+    double share = Math.min(1, (isNearHalf ? HALF_A_PAGE : HIGHEST_DRAWING) * page / heightMm);
     return DrawingSvg.forPrint(drawing, theme, words.shared(), widthMm * share);
   }
 

@@ -39,7 +39,10 @@ final class Shell {
   private void bookmarks(List<Section> sections) {
     out.open("bookmarks");
     out.empty("bookmark", "name", setting.edition.title(), "href", "#" + FrontPages.COVER);
-    out.empty("bookmark", "name", setting.words.say("contents"), "href", "#" + FrontPages.CONTENTS);
+    if (FrontPages.hasContents(sections)) {
+      String contents = setting.words.say("contents");
+      out.empty("bookmark", "name", contents, "href", "#" + FrontPages.CONTENTS);
+    }
     for (Section section : sections) {
       out.open("bookmark", "name", section.title(), "href", "#" + section.id());
       section.within().forEach(e -> out.empty("bookmark", "name", e.title(), "href", "#" + e.id()));

@@ -44,7 +44,8 @@ final class Run {
           stopped(
               Problem.error(
                   Place.of("published"),
-                  Sentence.of("The edition could not be made: {0}.", e.getMessage()),
+                  Sentence.of(
+                      "The edition could not be made: {0}.", String.valueOf(e.getMessage())),
                   "See that the disk is sound and has room, then publish again."));
     }
     end(made);

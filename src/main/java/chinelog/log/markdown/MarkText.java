@@ -20,7 +20,8 @@ final class MarkText {
       "Write {under=lines} with the name of your agreement, or {under=lines,client} for two, straight"
           + " after a heading, a picture or a [bracketed phrase], or at the end of a paragraph.";
 
-  static final String BRACE_REMEDY = REMEDY + " For a brace that is no mark, write \\{ or \\}.";
+  static final Sentence BRACE_REMEDY =
+      Sentence.of("{0} For a brace that is no mark, write \\{ or \\}.", Sentence.of(REMEDY));
 
   static final int LONGEST_QUOTE = 60;
 

@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param price paid for the whole lot
  * @param supplier as the maker writes it
  * @param hazards words of the known cautions: resin, superglue, dust, lead, solvent, blade, lithium
+ * @param repair what its owner would mend with it, such as "a scratch in the topsides"; may be
+ *     empty
  */
 public record Lot(
     String material,
@@ -25,10 +27,12 @@ public record Lot(
     @Nullable Marked<String> supplier,
     @Nullable LocalDate date,
     List<String> hazards,
+    String repair,
     Label label,
     Place place) {
 
   public Lot withPrice(@Nullable Marked<Quantity> otherPrice) {
-    return new Lot(material, title, bought, otherPrice, supplier, date, hazards, label, place);
+    return new Lot(
+        material, title, bought, otherPrice, supplier, date, hazards, repair, label, place);
   }
 }

@@ -141,10 +141,10 @@ final class AlbumChecks {
   }
 
   /** The first few by name, so that a card's worth of them stays one line. */
-  private static String names(List<String> paths) {
+  private static CharSequence names(List<String> paths) {
     String first = String.join(", ", paths.subList(0, Math.min(NAMED, paths.size())));
     int more = paths.size() - NAMED;
-    return more > 0 ? first + " and " + more + " more" : first;
+    return more > 0 ? Sentence.of("{0} and {1} more", first, more) : first;
   }
 
   /** A credit that the log asks for and gives no words for. */

@@ -2,6 +2,8 @@ package chinelog.photo.likeness;
 
 import boofcv.struct.image.GrayF32;
 import chinelog.photo.pixels.Luma;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 
 /**
@@ -27,6 +29,8 @@ final class LineMap {
   private static final int NOISE = 6;
   private static final int DARKEST_LINE = 40;
   private static final int WHITE = 255;
+  private static final long NEGATIVE = -1;
+  private static final long HIGH_BITS = 0x8080808080808080L;
 
   private final int widthPx;
   private final int heightPx;
@@ -103,62 +107,81 @@ final class LineMap {
   static byte[] closed(Luma luma, int halfPx) {
     int w = luma.widthPx();
     int h = luma.heightPx();
-    int[] light = new int[w * h];
-    for (int i = 0; i < light.length; i++) {
-      light[i] = luma.bytes()[i] & 0xFF;
-    }
-    light = lightest(light, w, h, halfPx);
-    // The darkest is the lightest of the negative.
-    for (int i = 0; i < light.length; i++) {
-      light[i] = WHITE - light[i];
-    }
-    light = lightest(light, w, h, halfPx);
-    byte[] closed = new byte[light.length];
-    for (int i = 0; i < closed.length; i++) {
-      closed[i] = (byte) (WHITE - light[i]);
-    }
-    return closed;
-  }
-
-  /** The lightest of each sample's neighbourhood. */
-  private static int[] lightest(int[] of, int w, int h, int half) {
-    int[] inRows = new int[of.length];
-    int[] row = new int[w + 2 * half];
-    for (int y = 0; y < h; y++) {
-      System.arraycopy(of, y * w, row, half, w);
-      Arrays.fill(row, 0, half, row[half]);
-      Arrays.fill(row, half + w, row.length, row[half + w - 1]);
-      lightestAlong(row, 1, row.length, half);
-      System.arraycopy(row, 0, inRows, y * w, w);
-    }
-    int[] columns = new int[(h + 2 * half) * w];
-    for (int y = 0; y < h + 2 * half; y++) {
-      int from = Math.min(h - 1, Math.max(0, y - half));
-      System.arraycopy(inRows, from * w, columns, y * w, w);
-    }
-    lightestAlong(columns, w, columns.length, half);
-    return Arrays.copyOf(columns, of.length);
+    byte[] light = lightest(luma.bytes(), w, h, halfPx, 0);
+    return lightest(light, w, h, halfPx, NEGATIVE);
   }
 
   /**
-   * Puts in the place of each sample the lightest of it and the twice {@code half} that follow it:
-   * of two, of two of these, and so on, and at last of two of those that overlap.
+   * The lightest of each sample's neighbourhood, eight samples at a time.
+   *
+   * @param mask what samples are laid over before and after: the darkest is the lightest of the
+   *     negative
    */
-  private static void lightestAlong(int[] samples, int step, int length, int half) {
-    int wanted = 2 * half + 1;
-    for (int n = 1; n < wanted; ) {
-      int by = Math.min(n, wanted - n);
+  private static byte[] lightest(byte[] of, int w, int h, int half, long mask) {
+    // A word more than a row needs: what is shifted in from the next row never reaches a sample.
+    int words = (w + 2 * half + Long.BYTES - 1) / Long.BYTES + 1;
+    byte[] padded = new byte[words * Long.BYTES * h];
+    for (int y = 0; y < h; y++) {
+      int row = y * words * Long.BYTES;
+      System.arraycopy(of, y * w, padded, row + half, w);
+      Arrays.fill(padded, row, row + half, of[y * w]);
+      Arrays.fill(padded, row + half + w, row + w + 2 * half, of[y * w + w - 1]);
+    }
+    long[] rows = new long[words * h];
+    ByteBuffer.wrap(padded).order(ByteOrder.LITTLE_ENDIAN).asLongBuffer().get(rows);
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] ^= mask;
+    }
+    for (int n = 1; n <= 2 * half; ) {
+      int by = Math.min(n, 2 * half + 1 - n);
       n += by;
-      lighter(samples, by * step, length - (n - 1) * step);
+      lighterBeside(rows, by);
+    }
+    long[] columns = new long[words * (h + 2 * half)];
+    for (int y = 0; y < h + 2 * half; y++) {
+      int from = Math.min(h - 1, Math.max(0, y - half));
+      System.arraycopy(rows, from * words, columns, y * words, words);
+    }
+    for (int n = 1; n <= 2 * half; ) {
+      int by = Math.min(n, 2 * half + 1 - n);
+      n += by;
+      lighterBelow(columns, by * words);
+    }
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] = columns[i] ^ mask;
+    }
+    ByteBuffer.wrap(padded).order(ByteOrder.LITTLE_ENDIAN).asLongBuffer().put(rows);
+    byte[] lightest = new byte[w * h];
+    for (int y = 0; y < h; y++) {
+      System.arraycopy(padded, y * words * Long.BYTES, lightest, y * w, w);
+    }
+    return lightest;
+  }
+
+  /** Puts in the place of each sample the lighter of it and that so many samples after it. */
+  private static void lighterBeside(long[] samples, int by) {
+    int whole = by / Long.BYTES;
+    int bits = by % Long.BYTES * Byte.SIZE;
+    for (int i = 0; i + whole + 1 < samples.length; i++) {
+      long first = samples[i + whole];
+      // To shift by 64 would be not to shift at all.
+      long other = bits == 0 ? first : first >>> bits | samples[i + whole + 1] << -bits;
+      samples[i] = lighter(samples[i], other);
     }
   }
 
-  private static void lighter(int[] samples, int by, int length) {
-    for (int i = 0; i < length; i++) {
-      int other = samples[i + by];
-      if (other > samples[i]) {
-        samples[i] = other;
-      }
+  /** The same with samples so many words after it. */
+  private static void lighterBelow(long[] samples, int by) {
+    for (int i = 0; i + by < samples.length; i++) {
+      samples[i] = lighter(samples[i], samples[i + by]);
     }
+  }
+
+  /** The larger of each two of eight bytes, without regard to sign. */
+  private static long lighter(long a, long b) {
+    long difference = (a | HIGH_BITS) - (b & ~HIGH_BITS);
+    long atLeast = (a & ~b | ~(a ^ b) & difference) & HIGH_BITS;
+    long bytes = atLeast | atLeast - (atLeast >>> 7);
+    return b ^ (a ^ b) & bytes;
   }
 }

@@ -214,7 +214,9 @@ public final class FormulaParser {
             "The formula ends too early.", "Write a number or a name there.", token.index())
         : new QuantityException(
             Sentence.of("\"{0}\" does not belong here.", token.text()),
-            "Write an operator between two figures, and nothing else.",
+            token.text().equalsIgnoreCase("x")
+                ? "Write * for times."
+                : "Write an operator between two figures, and nothing else.",
             token.index());
   }
 

@@ -7,6 +7,7 @@ import chinelog.quantity.QuantityScanner;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -17,8 +18,18 @@ final class FormulaScanner {
 
   private static final Pattern NAME =
       Pattern.compile("[\\p{L}_][\\p{L}0-9_]*(?:\\.[\\p{L}0-9_]+)*");
-  private static final Pattern DATE = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}(?![0-9.])");
-  private static final Pattern COMMA_NUMBER = Pattern.compile("([0-9]+),(?=([0-9]+))");
+  private static final Pattern DATE =
+      Pattern.compile(
+          "(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|[0-9]{1,2}([./])[0-9]{1,2}\\1[0-9]{4})(?![0-9.])");
+  private static final String GROUPED = "[0-9]{1,3}(?:[ .’'\u00a0\u202f\u2009][0-9]{3})+";
+  private static final Pattern COMMA_NUMBER =
+      Pattern.compile("(" + GROUPED + "|[0-9]+),(?=([0-9]+))");
+  private static final Pattern MARKED = Pattern.compile("[0-9]{1,3}(?:[’'][0-9]{3})+(?![0-9])");
+  private static final Pattern HYPHENED =
+      Pattern.compile("([0-9]+)-([0-9]+[/⁄][0-9]+)(?=\\s*(?:in\\b|inch|\"|″))");
+  private static final Pattern CLOCK = Pattern.compile("[0-9]{1,2}:[0-9]{2}");
+  private static final String MONEY = "£€$";
+  private static final List<String> CODES = List.of("GBP", "EUR", "USD");
   private static final Pattern UNEVEN =
       Pattern.compile(
           "\\s*(?<value>[0-9.]*[0-9])\\s*\\p{L}*\\s*\\+\\s*(?<up>[0-9.]*[0-9])\\s*\\p{L}*\\s*/\\s*"
@@ -81,6 +92,13 @@ final class FormulaScanner {
       case '×', '·', '⋅' -> add(Token.Kind.OPERATOR, "*", at);
       case '÷' -> add(Token.Kind.OPERATOR, "/", at);
       case '−' -> add(Token.Kind.OPERATOR, "-", at);
+      case '£', '€', '$' ->
+          throw new QuantityException(
+              Sentence.of("\"{0}\" has no meaning here.", c),
+              Sentence.of(
+                  "Write money with its code behind the number, such as 15 {0}.",
+                  CODES.get(MONEY.indexOf(c))),
+              at);
       default ->
           throw new QuantityException(
               Sentence.of(
@@ -103,7 +121,7 @@ final class FormulaScanner {
             "A comma stands in a number.",
             Sentence.of(
                 "Write a decimal point, whatever the log's language: {0}.{1}.",
-                number.group(1), number.group(2)),
+                number.group(1).replaceAll("[^0-9]", ""), number.group(2)),
             at);
       }
     }
@@ -133,9 +151,24 @@ final class FormulaScanner {
     if (date.lookingAt()) {
       throw new QuantityException(
           Sentence.of("\"{0}\" is a day, not a figure.", date.group()),
-          "Write the day a figure is from under on:, beside is:; put spaces round a minus.",
+          "Write the day a figure is from under on:, beside is:; put spaces round a minus or stroke.",
           at);
     }
+    refuse(
+        MARKED,
+        at,
+        "\"{0}\" has a mark between its thousands.",
+        m -> Sentence.of("Write {0}.", m.group().replaceAll("[^0-9]", "")));
+    refuse(
+        HYPHENED,
+        at,
+        "\"{0}\" takes a fraction away.",
+        m -> Sentence.of("Write {0} {1}, or spaces round the minus.", m.group(1), m.group(2)));
+    refuse(
+        CLOCK,
+        at,
+        "\"{0}\" is a time of day.",
+        m -> Sentence.of("Write how long it was, such as 1 h 30 min."));
     int end = QuantityScanner.end(text, at);
     try {
       Quantity quantity = Quantity.parse(text.substring(at, end));
@@ -144,6 +177,14 @@ final class FormulaScanner {
       throw new QuantityException(e.what(), e.remedy(), at + e.index());
     }
     return end;
+  }
+
+  private void refuse(Pattern wrong, int at, String what, Function<Matcher, Sentence> remedy)
+      throws QuantityException {
+    Matcher m = wrong.matcher(text).region(at, text.length());
+    if (m.lookingAt()) {
+      throw new QuantityException(Sentence.of(what, m.group()), remedy.apply(m), at);
+    }
   }
 
   private void add(Token.Kind kind, String word, int at) {

@@ -150,6 +150,9 @@ public final class Functions {
     double of(double x);
   }
 
+  /** What a double leaves of the cosine of a right angle. */
+  private static final double UPRIGHT = 1e-12;
+
   private static void angle(String name, String called, Curve curve) {
     one(
         name,
@@ -161,7 +164,14 @@ public final class Functions {
             throw new QuantityException(
                 Sentence.of("{0}(…) takes an angle.", name), "Write its unit, such as 12 deg.", 0);
           }
-          return curved(angle.doubleIn(Unit.known("rad")), curve, Unit.ONE, name);
+          double radians = angle.doubleIn(Unit.known("rad"));
+          if (name.equals("tan") && Math.abs(Math.cos(radians)) < UPRIGHT) {
+            throw new QuantityException(
+                "The tangent of a right angle has no value.",
+                "Look at the figure in its brackets.",
+                0);
+          }
+          return curved(radians, curve, Unit.ONE, name);
         });
   }
 

@@ -21,16 +21,23 @@ final class Doubt {
   /** A reckoned figure is shown to so many digits. */
   private static final int DIGITS_SHOWN = 4;
 
+  /** Of lengths nothing finer than hundredths of a millimetre is shown. */
+  private static final double FINEST_SHOWN = 1e-5;
+
   private final Afloat whole;
   private final List<Section> stations;
-  private final List<List<Section>> sets;
-  private final List<Afloat> lessOne;
+  private final List<List<Section>> lessHeights;
+  private final List<List<Section>> lessStations;
+  private final List<Afloat> lower;
+  private final List<Afloat> shorter;
 
   Doubt(List<Section> stations, Afloat whole, double draught, double siding) {
     this.whole = whole;
     this.stations = stations;
-    sets = coarser(stations);
-    lessOne = reckoned(sets, rest -> Afloat.at(rest, draught, siding));
+    lessHeights = lessHeights(stations);
+    lessStations = lessStations(stations);
+    lower = reckoned(lessHeights, rest -> Afloat.at(rest, draught, siding));
+    shorter = reckoned(lessStations, rest -> Afloat.at(rest, draught, siding));
   }
 
   /** What is reckoned from offsets, if enough of them are left. */
@@ -50,13 +57,6 @@ final class Doubt {
         continue;
       }
     }
-    return all;
-  }
-
-  /** The offsets without one inner station, and without one inner height, each in turn. */
-  private static List<List<Section>> coarser(List<Section> stations) {
-    List<List<Section>> all = new ArrayList<>(lessStations(stations));
-    all.addAll(lessHeights(stations));
     return all;
   }
 
@@ -102,12 +102,26 @@ final class Doubt {
 
   /** In the figure's own unit. */
   double of(ToDoubleFunction<Afloat> figure) {
-    return of(whole, lessOne, figure);
+    return Math.max(of(whole, lower, figure), of(whole, shorter, figure));
   }
 
   /** How far a figure may be out, from what it is without a part of the offsets. */
   static <T> double of(T whole, List<T> lessOne, ToDoubleFunction<T> figure) {
     return SHARE * most(whole, lessOne, figure);
+  }
+
+  /**
+   * How far a girth may be out that is a sum of chords: each is shorter than its part of the curve,
+   * so that what every height adds counts.
+   */
+  static <T> double ofGirth(T whole, List<T> lessOne, ToDoubleFunction<T> girth) {
+    double own = girth.applyAsDouble(whole);
+    return SHARE * lessOne.stream().mapToDouble(s -> Math.abs(own - girth.applyAsDouble(s))).sum();
+  }
+
+  /** The same of a skin, whose girths are sums of chords. */
+  double ofSkin(ToDoubleFunction<Afloat> skin) {
+    return ofGirth(whole, lower, skin) + of(whole, shorter, skin);
   }
 
   /** The most by which a figure differs from what it is otherwise. */
@@ -120,9 +134,9 @@ final class Doubt {
         .orElse(0);
   }
 
-  /** How far a figure of all offsets may be out. */
-  double ofOffsets(ToDoubleFunction<List<Section>> figure) {
-    return of(stations, sets, figure);
+  /** The same of the skin of all stations up to their tops. */
+  double ofWholeSkin(ToDoubleFunction<List<Section>> skin) {
+    return ofGirth(stations, lessHeights, skin) + of(stations, lessStations, skin);
   }
 
   /** A station without each of its inner heights in turn. */
@@ -134,6 +148,11 @@ final class Doubt {
   @FunctionalInterface
   interface Shown {
     Quantity of(double si) throws TradeException;
+  }
+
+  /** A length to cut by, in m, as {@link #doubted}: no finer than it is shown. */
+  static Quantity cut(double length, double spread, Shown shown) throws TradeException {
+    return doubted(length, spread > FINEST_SHOWN ? spread : 0, shown);
   }
 
   /** A figure with its doubt as tolerance, where that reaches half of the last digit shown. */

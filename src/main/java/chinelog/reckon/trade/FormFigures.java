@@ -115,7 +115,7 @@ final class FormFigures {
     centres(along);
     waterplane(density, water, along);
     metacentres(along);
-    wettedSkin(along);
+    wettedSkin();
   }
 
   private Sums sums() {
@@ -224,7 +224,7 @@ final class FormFigures {
         doubts);
   }
 
-  private void wettedSkin(Message doubts) throws TradeException {
+  private void wettedSkin() throws TradeException {
     double[] pieces = hull.wettedSkins();
     double[] all = Arrays.copyOf(pieces, pieces.length + solids.all().size());
     for (int i = 0; i < solids.all().size(); i++) {
@@ -233,10 +233,11 @@ final class FormFigures {
     add(
         "wetted_skin",
         Message.of("form.wetted"),
-        doubted(h -> h.wettedSkin() + solids.skin(), units::area),
+        Doubt.doubted(
+            hull.wettedSkin() + solids.skin(), doubt.ofSkin(Afloat::wettedSkin), units::area),
         Message.of(solids.isEmpty() ? "form.wetted.how" : "form.wetted.with"),
         sums().of("", all, 2),
-        doubts);
+        Message.of("form.skin.doubt"));
   }
 
   void form() throws TradeException {
@@ -292,22 +293,25 @@ final class FormFigures {
     add(
         "skin",
         Message.of("form.skin"),
-        Doubt.doubted(Skin.area(offsets.stations()), doubt.ofOffsets(Skin::area), units::area),
+        Doubt.doubted(Skin.area(offsets.stations()), doubt.ofWholeSkin(Skin::area), units::area),
         Message.of("form.skin.how"),
-        sums().of("", skins, 2));
+        sums().of("", skins, 2),
+        Message.of("form.skin.doubt"));
     Map<Section, List<Section>> coarser = new IdentityHashMap<>();
     offsets.stations().forEach(station -> coarser.put(station, Doubt.coarser(station)));
     for (Section wet : hull.wet()) {
       station(wet, Math.min(draught, wet.top()), coarser.getOrDefault(wet, List.of()));
     }
     for (Section whole : offsets.stations()) {
-      double doubted = Doubt.of(whole, coarser.getOrDefault(whole, List.of()), s -> 2 * s.girth());
+      double doubted =
+          Doubt.ofGirth(whole, coarser.getOrDefault(whole, List.of()), s -> 2 * s.girth());
       add(
           "girth_" + Offsets.factPart(whole.name()),
           Message.of("form.station.girth", whole.name()),
           Doubt.doubted(2 * whole.girth(), doubted, units::length),
           Message.of("form.station.girth.how"),
-          chords(whole.chords(whole.top())));
+          chords(whole.chords(whole.top())),
+          Message.of("form.girth.doubt"));
     }
   }
 
@@ -323,9 +327,12 @@ final class FormFigures {
         "wet_girth_" + part,
         Message.of("form.station.wetted", wet.name()),
         Doubt.doubted(
-            2 * wet.girth(height), Doubt.of(wet, coarser, s -> 2 * s.girth(height)), units::length),
+            2 * wet.girth(height),
+            Doubt.ofGirth(wet, coarser, s -> 2 * s.girth(height)),
+            units::length),
         Message.of("form.station.wetted.how"),
-        chords(wet.chords(height)));
+        chords(wet.chords(height)),
+        Message.of("form.girth.doubt"));
   }
 
   private Message chords(double[] lengths) throws TradeException {

@@ -76,6 +76,15 @@ record Girths(
         offsets.units());
   }
 
+  /** How far a girth may be out, because its station's heights are no closer; 0 if measured. */
+  double doubt(int station) {
+    if (stations.isEmpty()) {
+      return 0;
+    }
+    Section own = stations.get(station);
+    return Doubt.ofGirth(own, Doubt.coarser(own), Section::girth);
+  }
+
   double greatest() {
     return Arrays.stream(girth).max().orElseThrow();
   }

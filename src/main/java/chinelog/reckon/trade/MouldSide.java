@@ -31,14 +31,18 @@ final class MouldSide {
   }
 
   static MouldSide of(Offsets offsets, int index, double thickness) throws TradeException {
-    Section station = offsets.stations().get(index);
+    return of(offsets.stations(), index, thickness);
+  }
+
+  static MouldSide of(List<Section> stations, int index, double thickness) throws TradeException {
+    Section station = stations.get(index);
     double[] along = new double[station.z().length];
     for (int k = 0; k < along.length; k++) {
-      along[k] = Slant.along(offsets.stations(), index, station.z()[k]);
+      along[k] = Slant.along(stations, index, station.z()[k]);
     }
     List<double[]> whole = new ArrayList<>();
     if (station.flat() > 0) {
-      double inward = thickness * Math.hypot(1, Slant.ofKeel(offsets.stations(), index));
+      double inward = thickness * Math.hypot(1, Slant.ofKeel(stations, index));
       whole.add(new double[] {0, station.keel() + inward});
       whole.add(new double[] {station.flat(), station.keel() + inward});
     }

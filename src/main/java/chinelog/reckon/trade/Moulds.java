@@ -94,6 +94,7 @@ final class Moulds {
     YieldList yields = new YieldList();
     for (int i : stations(inputs, offsets)) {
       MouldSide side = MouldSide.of(offsets, i, thickness);
+      List<MouldSide> coarser = coarser(offsets.stations(), i, thickness);
       Section station = side.station();
       String part = Offsets.factPart(station.name());
       if (station.flat() > 0) {
@@ -110,10 +111,11 @@ final class Moulds {
           yields.add(
               "half_" + part + "_" + label(offsets, height),
               Message.of("mould", station.name(), offsets.units().length(height)),
-              offsets.units().length(half),
+              Doubt.cut(half, doubt(half, height, coarser), offsets.units()::length),
               METHOD,
               Message.of("mould.between"),
-              side.worked(offsets.units(), height));
+              side.worked(offsets.units(), height),
+              Message.of("form.doubt"));
         }
       }
     }
@@ -121,6 +123,42 @@ final class Moulds {
       sheets(yields, inputs, offsets);
     }
     return yields.list();
+  }
+
+  /** The same mould without one of its heights, and without the station on either side. */
+  private static List<MouldSide> coarser(List<Section> stations, int index, double thickness) {
+    Section own = stations.get(index);
+    List<List<Section>> sets = new ArrayList<>();
+    for (int k : FairCurve.someOf(1, own.z().length - 1)) {
+      List<Section> set = new ArrayList<>(stations);
+      set.set(index, own.without(k));
+      sets.add(set);
+    }
+    for (int beside : new int[] {index - 1, index + 1}) {
+      if (beside > 0 && beside < stations.size() - 1) {
+        List<Section> set = new ArrayList<>(stations);
+        set.remove(beside);
+        sets.add(set);
+      }
+    }
+    return Doubt.reckoned(sets, set -> MouldSide.of(set, set.indexOf(find(set, own)), thickness));
+  }
+
+  private static Section find(List<Section> set, Section own) {
+    return set.stream().filter(s -> s.x() == own.x()).findFirst().orElseThrow();
+  }
+
+  /** What a height itself tells is given: only what leaves it in the table counts. */
+  private static double doubt(double half, double height, List<MouldSide> coarser) {
+    return Doubt.of(
+        half,
+        coarser.stream()
+            .filter(
+                side ->
+                    Arrays.stream(side.station().z()).anyMatch(z -> Math.abs(z - height) < 1e-9))
+            .map(side -> side.half(height))
+            .toList(),
+        h -> h);
   }
 
   private static void sheets(YieldList yields, Inputs inputs, Offsets offsets)

@@ -21,6 +21,9 @@ final class Planking {
 
   private static final Message PRACTICE = Message.of("planking.practice");
 
+  /** The same, of girths that are taken from offsets. */
+  private static final Message DOUBT = Message.of("planking.doubt", Message.of("form.girth.doubt"));
+
   /** More strips than this could not be told apart in a drawing. */
   private static final int MOST_DRAWN = 200;
 
@@ -273,7 +276,10 @@ final class Planking {
         yields.add(
             "width_" + part,
             Message.of("planking.station.width", girths.names().get(i)),
-            girths.units().length(each[i]),
+            Doubt.cut(
+                each[i],
+                each[i] == width ? 0 : girths.doubt(i) / (run[i] - full),
+                girths.units()::length),
             Message.of("planking.station.width.how"),
             each[i] == width
                 ? YieldList.worked(girths.units().length(width))
@@ -289,7 +295,7 @@ final class Planking {
                     " − ",
                     Si.number(full),
                     ")"),
-            PRACTICE);
+            girths.stations().isEmpty() ? PRACTICE : DOUBT);
       }
       yields.add(
           "reach_" + part,

@@ -8,6 +8,7 @@ import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Diameters along a tapered spar: {@code spar}.
@@ -19,6 +20,8 @@ import java.util.List;
 final class Spar {
 
   private static final double[] QUARTERS = {1, 60.0 / 61, 14.0 / 15, 6.0 / 7, 3.0 / 4};
+
+  private static final int[] SIMPSON = {1, 4, 2, 4, 1};
 
   static final TradeReckoning RECKONING =
       new TradeReckoning(
@@ -124,16 +127,18 @@ final class Spar {
           tapered(inputs, taper, i, parts, end));
     }
     if (inputs.findQuantity("density").isPresent()) {
+      double density = Si.positive(inputs, "density", Si.KG_M3);
+      double volume = volume(taper, d, length);
       yields.add(
           "mass",
           Message.of("spar.mass"),
-          Laminate.grams(volume(d, length / parts) * Si.positive(inputs, "density", Si.KG_M3)),
-          Message.of("spar.mass.how"),
-          cones(inputs, d, length / parts),
+          Laminate.grams(volume * density),
+          Message.of("spar.mass." + taper + ".how"),
+          told(inputs, taper, d, length),
           YieldList.worked(
-              Si.show(volume(d, length / parts), Si.M3, Si.unit("cm³")),
+              Si.show(volume, Si.M3, Si.unit("cm³")),
               " × ",
-              Si.show(Si.positive(inputs, "density", Si.KG_M3), Si.KG_M3, Si.unit("g/cm³"))));
+              Si.show(density, Si.KG_M3, Si.unit("g/cm³"))));
     }
     return yields.list();
   }
@@ -157,22 +162,52 @@ final class Spar {
         taper.equals("straight") ? ")" : ")²");
   }
 
-  private static Message cones(Inputs inputs, double[] d, double step) throws TradeException {
+  /** The volume's formula with its figures; of quarters, by Simpson's first rule. */
+  private static Message told(Inputs inputs, String taper, double[] d, double length)
+      throws TradeException {
     ShopUnits units = ShopUnits.of(inputs.quantity("diameter").unit());
-    Terms squares = new Terms("V = π ÷ 12 × ", units.side(step), " × (");
-    for (int i = 1; i < d.length; i++) {
-      Quantity a = units.side(d[i - 1]);
-      Quantity b = units.side(d[i]);
-      squares.add(a, " × ", a).add(a, " × ", b).add(b, " × ", b);
+    Quantity most = units.side(d[0]);
+    Quantity end = units.side(d[d.length - 1]);
+    Quantity less = units.side(d[0] - d[d.length - 1]);
+    if (taper.equals("quarters")) {
+      Terms squares = new Terms("V = π ÷ 48 × ", units.side(length), " × (");
+      for (int i = 0; i < d.length; i++) {
+        squares.add(Si.number(SIMPSON[i]), " × ", units.side(d[i]), "²");
+      }
+      return squares.end(")");
     }
-    return squares.end(")");
+    return taper.equals("straight")
+        ? new Terms("V = π ÷ 12 × ", units.side(length), " × (")
+            .add(most, "²")
+            .add(most, " × ", end)
+            .add(end, "²")
+            .end(")")
+        : YieldList.worked(
+            "V = π ÷ 4 × ",
+            units.side(length),
+            " × (",
+            most,
+            "² − ⅔ × ",
+            most,
+            " × ",
+            less,
+            " + ",
+            less,
+            "² ÷ 5)");
   }
 
-  private static double volume(double[] d, double step) {
-    double sum = 0;
-    for (int i = 1; i < d.length; i++) {
-      sum += Math.PI * step * (d[i] * d[i] + d[i] * d[i - 1] + d[i - 1] * d[i - 1]) / 12;
-    }
-    return sum;
+  /** Of d = D − t u², the square is integrated as D² − 2/3 D t + t²/5. */
+  private static double volume(String taper, double[] d, double length) {
+    double most = d[0];
+    double end = d[d.length - 1];
+    double less = most - end;
+    double square =
+        switch (taper) {
+          case "quarters" ->
+              IntStream.range(0, d.length).mapToDouble(i -> SIMPSON[i] * d[i] * d[i]).sum() / 12;
+          case "straight" -> (most * most + most * end + end * end) / 3;
+          default -> most * most - 2 * most * less / 3 + less * less / 5;
+        };
+    return Math.PI / 4 * length * square;
   }
 }

@@ -108,6 +108,7 @@ final class LogTexts {
             l -> {
               texts.add(Passage.Role.TERM, l.material(), l.place(), l.title(), l.label());
               texts.id(l.material(), l.place(), l.label());
+              texts.add(Passage.Role.PROSE, "a repair", l.place(), l.repair(), l.label());
               Marked<String> supplier = l.supplier();
               if (supplier != null) {
                 texts.add(

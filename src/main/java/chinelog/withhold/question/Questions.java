@@ -401,7 +401,8 @@ public final class Questions {
                 Question.Kind.ENDED,
                 log,
                 Place.of("log.yaml"),
-                Sentence.of("the end of {0} on {1}", agreement.id(), agreement.until()),
+                Sentence.of(
+                    "the end of {0} on {1}", agreement.id(), String.valueOf(agreement.until())),
                 "",
                 "what it covered, which nothing keeps back since that day",
                 label),

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import chinelog.quantity.Quantity;
+import chinelog.quantity.Unit;
+import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
@@ -194,10 +197,12 @@ class HullFormTest {
     for (int i = 0; i <= 12; i++) {
       double whole = expected.get("full_girth_station_" + i + "_mm");
       assertThat(hull.in("mm", "girth_" + i) / whole).isBetween(0.985, 1.002);
+      liesWithinItsEstimate(hull, "mm", "girth_" + i, whole);
     }
     for (int i = 0; i <= 10; i++) {
       double wet = expected.get("wetted_girth_station_" + i + "_mm");
       assertThat(hull.in("mm", "wet_girth_" + i) / wet).isBetween(0.98, 1.002);
+      liesWithinItsEstimate(hull, "mm", "wet_girth_" + i, wet);
     }
   }
 
@@ -316,5 +321,14 @@ class HullFormTest {
   void doublingTheScaleMakesEightTimesTheMass() throws Exception {
     double small = wigley(1, 0.1, 0.0625).in("kg", "displacement");
     assertThat(wigley(2, 0.2, 0.125).in("kg", "displacement") / small).isCloseTo(8, within(1e-9));
+  }
+
+  private static void liesWithinItsEstimate(Given hull, String unit, String figure, double truth)
+      throws Exception {
+    Quantity told = hull.quantityOf(figure).in(Unit.parse(unit));
+    BigDecimal tolerance = told.tolerance();
+    double doubt = tolerance == null ? 5e-4 * truth : tolerance.doubleValue();
+    // The offsets and the girths that were taken from the surface are told to 0.1 mm.
+    assertThat(told.value().doubleValue()).as(figure).isCloseTo(truth, within(doubt + 0.15));
   }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.math.BigDecimal;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,6 +31,11 @@ class MouldsTest {
     for (int z = 10; z <= 45; z += 5) {
       double inner = Math.sqrt(48 * 48 - (50.0 - z) * (50 - z));
       assertThat(cylinder.in("mm", "half_100_" + z)).isCloseTo(inner, within(0.12));
+      BigDecimal told = cylinder.quantityOf("half_100_" + z).tolerance();
+      double doubt = told == null ? 0.01 : told.doubleValue();
+      assertThat(Math.abs(cylinder.in("mm", "half_100_" + z) - inner))
+          .as("within its own estimate at %d mm", z)
+          .isLessThanOrEqualTo(doubt);
       // Merely inward would be wrong by far more low down.
       if (z <= 20) {
         double inward = Math.sqrt(2500 - (50.0 - z) * (50 - z)) - 2;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.math.BigDecimal;
 import org.junit.jupiter.api.Test;
 
 class PlankingTest {
@@ -18,6 +19,26 @@ class PlankingTest {
     assertThat(hull.number("strips")).isEqualTo(69);
     assertThat(hull.in("mm", "width_2")).isCloseTo(300 / 69.0, within(1e-9));
     assertThat(hull.number("wedges_fore")).isZero();
+  }
+
+  @Test // closed form: a quarter of a circle of 50 mm, π r / 2 round, shared by ten strips
+  void aStripsWidthLiesWithinItsOwnEstimate() throws Exception {
+    StringBuilder csv = new StringBuilder("station,x [mm],keel [mm]");
+    StringBuilder row = new StringBuilder(",0");
+    for (int z = 0; z <= 50; z += 10) {
+      csv.append(",WL ").append(z).append(" half-breadth [mm]");
+      row.append(',').append(Math.sqrt(2500 - (50.0 - z) * (50 - z)));
+    }
+    for (int x = 0; x <= 200; x += 100) {
+      csv.append('\n').append(x).append(',').append(x).append(row);
+    }
+    Given shell =
+        Given.the("planking").table("offsets", csv.toString()).quantity("strip_width", "8 mm");
+    assertThat(shell.number("strips")).isEqualTo(10);
+    BigDecimal told = shell.quantityOf("width_100").tolerance();
+    double doubt = told == null ? 0.01 : told.doubleValue();
+    assertThat(shell.in("mm", "width_100")).isCloseTo(Math.PI * 2.5, within(doubt));
+    assertThat(doubt).isLessThan(0.1);
   }
 
   @Test // W21: ⌊(100 + 1) ÷ (2 + 1)⌋ = 33, not 50

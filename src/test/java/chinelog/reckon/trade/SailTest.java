@@ -166,5 +166,20 @@ class SailTest {
             .quantity("density", "500 kg/m³")
             .in("g", "mass");
     assertThat(mass).isCloseTo(Math.PI * 36 * 400 * 500e-6, within(1e-9));
+    assertThat(heavy("straight", 12, 0.001)).isCloseTo(Math.PI * 12 * 400 * 500e-6, within(1e-3));
+    // d = 12 − 4 u²: the mean of d² is 144 − 2/3 · 12 · 4 + 16/5, however few parts are told.
+    assertThat(heavy("swelled", 12, 8))
+        .isCloseTo(Math.PI / 4 * (144 - 32 + 3.2) * 400 * 500e-6, within(1e-9));
+  }
+
+  private static double heavy(String taper, double diameter, double end) throws Exception {
+    return Given.the("spar")
+        .word("taper", taper)
+        .quantity("length", "400 mm")
+        .quantity("parts", "2")
+        .quantity("diameter", diameter + " mm")
+        .quantity("end", end + " mm")
+        .quantity("density", "500 kg/m³")
+        .in("g", "mass");
   }
 }
