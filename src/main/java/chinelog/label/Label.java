@@ -58,16 +58,20 @@ public record Label(SortedSet<String> agreements) {
 
   /** For the maker, after "under": "lines", or "the agreements client and lines". */
   public CharSequence inWords() {
-    List<String> named = agreements.stream().filter(id -> !Agreement.isOwn(id)).toList();
+    List<CharSequence> named = new ArrayList<>();
+    agreements.stream().filter(id -> !Agreement.isOwn(id)).forEach(named::add);
     List<CharSequence> all = new ArrayList<>(named);
     if (named.size() < agreements.size()) {
       all.add(Sentence.of("your own affairs"));
     }
-    CharSequence listed =
-        all.stream()
-            .reduce((a, b) -> Sentence.of("{0} and {1}", a, b))
-            .orElse(Sentence.of("no agreement"));
-    return named.size() > 1 ? Sentence.of("the agreements {0}", listed) : listed;
+    CharSequence listed = all.isEmpty() ? "" : all.get(0);
+    for (int i = 1; i < all.size(); i++) {
+      boolean last = i == all.size() - 1;
+      listed = Sentence.of(last ? "{0} and {1}" : "{0}, {1}", listed, all.get(i));
+    }
+    return isNone()
+        ? Sentence.of("no agreement")
+        : named.size() > 1 ? Sentence.of("the agreements {0}", listed) : listed;
   }
 
   @Override

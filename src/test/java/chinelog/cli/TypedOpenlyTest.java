@@ -86,7 +86,10 @@ class TypedOpenlyTest {
 
   private void doesNotAsk(String language, String text) {
     TinyLog.Said said = log(language, text).run("check");
-    assertThat(said.err()).as(text).doesNotContainPattern(TinyLog.QUESTION + " ?: ");
+    assertThat(said.err())
+        .as(text)
+        .doesNotContainPattern(TinyLog.QUESTION + " ?: ")
+        .doesNotContain("error: ");
     assertThat(said.status()).as(text).isEqualTo(Main.DONE);
   }
 
