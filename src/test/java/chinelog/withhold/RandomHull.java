@@ -142,8 +142,7 @@ final class RandomHull {
     for (int i = 0; i < inputs.length; i += 2) {
       all.put(inputs[i], new Marked<>(inputs[i + 1], Label.NONE, HERE));
     }
-    return new Request(
-        prefix, new Marked<>(reckoning, Label.NONE, HERE), all, label(6), HERE);
+    return new Request(prefix, new Marked<>(reckoning, Label.NONE, HERE), all, label(6), HERE);
   }
 
   /** Strips counted in an entry, more than in the one before. */
