@@ -41,7 +41,7 @@ final class RandomHull {
     this.secret = new Random(31 * secretSeed + 7);
     this.hides = hides;
     this.coverage = coverage;
-    this.isThere = open.nextInt(5) == 0;
+    this.isThere = open.nextInt(9) == 0;
   }
 
   private Label label(int oneIn) {
