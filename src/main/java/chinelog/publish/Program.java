@@ -1,5 +1,6 @@
 package chinelog.publish;
 
+import chinelog.digest.Sha256;
 import java.io.IOException;
 import java.net.URISyntaxException;
 import java.nio.file.Path;
@@ -20,7 +21,7 @@ final class Program {
     if (known == null) {
       Stamps stamps = new Stamps();
       stamps.addAll(place(), List.of());
-      known = stamps.text() + Runtime.version();
+      known = Sha256.of(stamps.text() + Runtime.version());
       stamp = known;
     }
     return known;

@@ -301,7 +301,7 @@ public final class Publisher {
             Digests.open(folder),
             clean,
             new Decoded(clean.hashes()),
-            Sha256.of(Program.stamp()),
+            Program.stamp(),
             new ConcurrentSkipListMap<>(),
             asked,
             course);

@@ -2,6 +2,7 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.OncePerClass;
 import chinelog.desk.files.LogFiles;
 import chinelog.publish.Demo;
 import chinelog.site.Browser;
@@ -24,6 +25,7 @@ import java.util.stream.Stream;
 /**
  * A copy of the demo open in a browser, made when a test first wants it; each leaves it as it was.
  */
+@OncePerClass
 public final class OpenDemo implements AutoCloseable {
 
   private static final int PAUSE_MILLIS = 15;
