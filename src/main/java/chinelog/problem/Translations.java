@@ -21,7 +21,15 @@ final class Translations {
 
   /** By the part of the program that says them. */
   private static final List<String> FILES =
-      List.of("common", "log", "photographs", "reckoning", "withholding", "publishing", "desk");
+      List.of(
+          "common",
+          "log",
+          "photographs",
+          "reckoning",
+          "trade",
+          "withholding",
+          "publishing",
+          "desk");
 
   private static final Map<String, Map<String, String>> KNOWN = new ConcurrentHashMap<>();
 

@@ -143,7 +143,8 @@ final class ColumnNames {
         Quantity figure = cell.quantity();
         label = label.join(row.label());
         if (figure != null) {
-          figures.add(placed(new Expression.Literal(figure), name));
+          String place = cell.place().toString();
+          figures.add(placed(new Expression.Literal(figure, place), name));
         } else if (!cell.text().isEmpty()) {
           throw new QuantityException(
               Sentence.of("\"{0}\" ({1}) is not a number.", cell.text(), cell.place()),

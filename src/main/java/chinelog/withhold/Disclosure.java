@@ -1,8 +1,10 @@
 package chinelog.withhold;
 
+import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.log.records.Release;
+import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
@@ -25,6 +27,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
@@ -43,6 +46,7 @@ final class Disclosure {
   private final NumberStyle style;
   private final Web web;
   private final Web.Side told;
+  private final Cells cells;
   private final Set<String> sums = new HashSet<>();
   private final List<Withholder.WayOut> waysOut = new ArrayList<>();
   private final Map<String, Derivability.Item> shown = new TreeMap<>();
@@ -66,6 +70,7 @@ final class Disclosure {
     this.asOf = sight.asOf();
     this.style = figures.style();
     this.web = new Web(whole);
+    this.cells = new Cells(log);
     this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
       this.told
@@ -110,6 +115,12 @@ final class Disclosure {
     }
     List<Problem> problems = new ArrayList<>();
     List<Derivability.Relation> relations = relations();
+    for (String name : cells(relations).keySet()) {
+      Label label = label(name);
+      if (!sight.allows(label)) {
+        secrets.computeIfAbsent(unaware(s -> label), u -> new TreeSet<>()).add(name);
+      }
+    }
     secrets.forEach((unaware, names) -> check(unaware, names, relations, problems));
     hidden.stream().flatMap(n -> plan(n).stream()).forEach(problems::add);
     group(FactId.COST, id -> id instanceof FactId.Cost c && c.span() == FactId.Span.STAGE)
@@ -126,10 +137,14 @@ final class Disclosure {
    * them was given.
    */
   private Set<String> unaware(Fact fact) {
+    return unaware(s -> s.afterReleases(Release.Kind.FACT, fact.name(), fact.label()));
+  }
+
+  private Set<String> unaware(Function<Sight, Label> left) {
     Set<String> unaware = new TreeSet<>(Set.of(own.id()));
     for (Readers readers : log.readers()) {
       Sight sight = new Sight(log, readers, asOf);
-      if (!sight.allows(sight.afterReleases(Release.Kind.FACT, fact.name(), fact.label()))) {
+      if (!sight.allows(left.apply(sight))) {
         unaware.add(readers.id());
       }
     }
@@ -147,6 +162,7 @@ final class Disclosure {
         .byName()
         .forEach((n, f) -> items.add(item(n, f.value().coherent(), secrets.contains(n), out)));
     web.others().forEach((n, v) -> items.add(item(n, v, false, out)));
+    cells(relations).forEach((n, c) -> items.add(item(n, c, secrets.contains(n))));
     out.forEach(
         (name, figure) -> {
           if (secrets.contains(name)) {
@@ -157,7 +173,8 @@ final class Disclosure {
     for (Derivability.Verdict verdict :
         Derivability.check(
             items, relations, log.head().closeness().doubleValue(), Quantity::coherent)) {
-      if (verdict.answer() != Derivability.Answer.SAFE && facts.find(verdict.name()).isPresent()) {
+      if (verdict.answer() != Derivability.Answer.SAFE
+          && !web.others().containsKey(verdict.name())) {
         List<Set<String>> remedies = remedies(verdict, out.keySet());
         Set<String> cause = remedies.isEmpty() ? Set.of(verdict.name()) : remedies.get(0);
         byCause.computeIfAbsent(cause, c -> new ArrayList<>()).add(verdict);
@@ -211,6 +228,43 @@ final class Disclosure {
     return secret && fact != null && !fact.id().isBookkeeping()
         ? Derivability.Item.withheld(name, value).inGrains(isCount(fact.value()) ? 1 : 0)
         : Derivability.Item.unshown(name, value);
+  }
+
+  /** A cell that is under no agreement may be told at any time. */
+  private Derivability.Item item(String name, Cells.Cell cell, boolean secret) {
+    double value = cell.value().coherent();
+    return secret
+        ? Derivability.Item.withheld(name, value)
+        : sight.allows(cell.label())
+            ? Derivability.Item.printed(name, value, value, 0, style.show(cell.value()))
+            : Derivability.Item.unshown(name, value);
+  }
+
+  /** The cells that formulas take figures from. */
+  private Map<String, Cells.Cell> cells(List<Derivability.Relation> relations) {
+    Map<String, Cells.Cell> found = new TreeMap<>();
+    for (Derivability.Relation relation : relations) {
+      for (String name : Names.in(relation.formula())) {
+        cells.find(name).ifPresent(cell -> found.put(name, cell));
+      }
+    }
+    return found;
+  }
+
+  private Label label(String name) {
+    return facts
+        .find(name)
+        .map(Fact::label)
+        .or(() -> cells.find(name).map(Cells.Cell::label))
+        .orElseThrow();
+  }
+
+  private Place place(String name) {
+    return facts
+        .find(name)
+        .map(Fact::place)
+        .or(() -> cells.find(name).map(Cells.Cell::place))
+        .orElseThrow();
   }
 
   /** Whether a quantity is likely to be counted: readers then try whole numbers alone. */
@@ -314,11 +368,23 @@ final class Disclosure {
                 "{0}, or put more of what it is worked out from under the agreement.",
                 Sentence.of(release))
             : Sentence.of("{0}, or withhold {1} as well.", Sentence.of(release), ways(remedies));
-    Fact fact = facts.find(first.name()).orElseThrow();
-    Problem problem = Problem.error(fact.place(), what, remedy);
+    Place place = place(first.name());
+    if (cells.find(first.name()).isPresent()) {
+      return Problem.error(place, what, remedyOfCell(remedies));
+    }
+    Problem problem = Problem.error(place, what, remedy);
     List<String> names = same.stream().map(Derivability.Verdict::name).toList();
-    waysOut.add(new Withholder.WayOut(problem, names, fact.label(), remedies));
+    waysOut.add(new Withholder.WayOut(problem, names, label(first.name()), remedies));
     return problem;
+  }
+
+  /** Of a table's cells none is released by itself. */
+  private static Sentence remedyOfCell(List<Set<String>> remedies) {
+    return remedies.isEmpty()
+        ? Sentence.of("Put another row of the table under the agreement too.")
+        : Sentence.of(
+            "Put another row of the table under the agreement too, or withhold {0}.",
+            ways(remedies));
   }
 
   /** Each way out by itself: "a and b, or c". */
@@ -370,14 +436,18 @@ final class Disclosure {
   }
 
   private List<Derivability.Relation> relations() {
-    List<Derivability.Relation> relations = new ArrayList<>(web.relations());
+    List<Derivability.Relation> relations = new ArrayList<>();
+    for (Derivability.Relation r : web.relations()) {
+      relations.add(new Derivability.Relation(r.name(), cells.named(r.formula())));
+    }
     Set<String> known = facts.byName().keySet();
     for (Fact fact : facts.byName().values()) {
-      Expression formula = fact.formula();
+      Expression formula = fact.formula() == null ? null : cells.named(fact.formula());
       // One of numbers alone is known to whoever wrote it, and ties the fact to no other.
       if (formula != null
           && !Names.in(formula).isEmpty()
-          && Names.in(formula).stream().allMatch(known::contains)) {
+          && Names.in(formula).stream()
+              .allMatch(n -> known.contains(n) || cells.find(n).isPresent())) {
         relations.add(new Derivability.Relation(fact.name(), formula));
       }
     }

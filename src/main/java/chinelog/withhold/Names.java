@@ -51,7 +51,13 @@ final class Names implements Expression.Visitor<Void> {
     return null;
   }
 
-  private record Renaming(UnaryOperator<String> names) implements Expression.Visitor<Expression> {
+  /** Copies a formula with other names in it. */
+  static class Renaming implements Expression.Visitor<Expression> {
+    private final UnaryOperator<String> names;
+
+    Renaming(UnaryOperator<String> names) {
+      this.names = names;
+    }
 
     @Override
     public Expression literal(Expression.Literal literal) {

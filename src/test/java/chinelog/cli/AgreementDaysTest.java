@@ -26,7 +26,19 @@ class AgreementDaysTest {
     "2026-03-02, 2026-03-24, before the first note",
     "2025-03-02, 2025-12-31, before the first note",
     "2025-03-02, 2026-03-02, before the first note",
-    "2016-03-02, 2017-03-02, before the first note"
+    "2016-03-02, 2017-03-02, before the first note",
+    "2026-03-02, 2016-03-02, before it begins",
+    "2026-03-02, 1926-12-31, before it begins",
+    "2026-12-03, 2026-03-12, before it begins",
+    "2026-05-06, 2026-05-05, before it begins",
+    "2028-02-29, 2028-02-28, before it begins",
+    "2206-03-02, 2026-09-30, before it begins",
+    "2026-03-02, 2026-03-02, before the first note",
+    "2026-03-02, 2026-03-23, before the first note",
+    "2025-12-31, 2026-01-01, before the first note",
+    "2006-03-02, 2026-03-02, before the first note",
+    "2026-01-02, 2026-02-01, before the first note",
+    "1999-03-02, 2009-03-02, before the first note"
   })
   void anEndThatCannotBeMeantStops(String from, String until, String why) {
     TinyLog.Said said = check(from, until);

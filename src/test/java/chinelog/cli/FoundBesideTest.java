@@ -46,7 +46,12 @@ class FoundBesideTest {
     "photos/IMG_20260410_211500.jpg, 2026-05-01T10:00",
     "photos/2026-04-10-drawing/a.jpg, 2026-05-01T10:00",
     "photos/planking/a.jpg, 2026-05-01T10:00",
-    "photos/planking/more/a.jpg, 2026-05-01T10:00"
+    "photos/planking/more/a.jpg, 2026-05-01T10:00",
+    "photos/a.jpg, 2026-04-10T19:59",
+    "photos/IMG-20260410-WA0007.jpg, 2026-05-01T10:00",
+    "photos/Screenshot 2026-04-10 at 21.15.jpg, 2026-05-01T10:00",
+    "photos/2026/04/10/a.jpg, 2026-05-01T10:00",
+    "photos/10.04.2026/a.jpg, 2026-05-01T10:00"
   })
   void aPhotographThatMayBelongToAWithheldNoteIsAsked(String path, LocalDateTime taken) {
     TinyLog log = log().photo(path, taken);

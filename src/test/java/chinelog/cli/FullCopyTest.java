@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.cli.TinyLog.Said;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -42,6 +45,61 @@ class FullCopyTest {
         .anyMatch(e -> e.getValue().contains(SECRET));
     assertThat(log.run("audit").out()).contains("workshop: clean", "partner: clean");
     assertThat(log.run("check").err()).isEmpty();
+  }
+
+  /** Whom the readers are party to, and whether that is everything. */
+  private static final Map<String, Boolean> PARTIES = new TreeMap<>();
+
+  static {
+    for (String all : List.of("all", "\"all\"", "'all'", "[lines, client]", "[client, lines]")) {
+      PARTIES.put(all, true);
+    }
+    for (String some : List.of("[]", "[lines]", "[client]", "[\"lines\"]", "['client']")) {
+      PARTIES.put(some, false);
+    }
+  }
+
+  /** What they are called and what they get besides the site. */
+  private static final List<String> CALLED =
+      List.of(
+          "{title: All of us, party-to: P, gets: [site]}", "{party-to: P, gets: [site, letter]}");
+
+  @Test
+  void whoIsPartyToEverythingDecidesAndNotWhatTheyAreCalled() {
+    TinyLog log = log();
+    log.replace(
+        "log.yaml",
+        "readers:\n",
+        "  client: {with: Nemo Trust, covers: who ordered her, until: never}\nreaders:\n");
+    List<Boolean> whole = new ArrayList<>();
+    List<String> told = new ArrayList<>();
+    for (Map.Entry<String, Boolean> party : PARTIES.entrySet()) {
+      for (String called : CALLED) {
+        log.replace(
+            "log.yaml",
+            "readers:\n",
+            "readers:\n  r"
+                + whole.size()
+                + ": "
+                + called.replace("P", party.getKey()).replace("{party", "{title: R, party")
+                + "\n");
+        if (party.getValue()) {
+          told.add("r" + whole.size());
+        }
+        whole.add(party.getValue());
+      }
+    }
+    log.replace(
+        "log.yaml", "readers:\n", "tell: {money: " + told + ", client: " + told + "}\nreaders:\n");
+    Said said = log.run("publish");
+    assertThat(said.status()).as(said.err()).isEqualTo(Main.DONE);
+    for (int i = 0; i < whole.size(); i++) {
+      String place = (whole.get(i) ? "workshop/r" : "published/r") + i;
+      assertThat(log.path(place + "/site/index.html")).as(place).exists();
+    }
+    assertThat(log.everything().entrySet())
+        .filteredOn(e -> e.getKey().startsWith("published/"))
+        .isNotEmpty();
   }
 
   @Test

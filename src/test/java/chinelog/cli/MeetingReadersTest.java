@@ -118,7 +118,8 @@ class MeetingReadersTest {
   @ParameterizedTest
   @CsvSource({
     "hours, public client yard", "hours, client yard public", "hours, yard public client",
-    "mass, public client yard", "mass, client yard public", "money, yard public client"
+    "mass, public client yard", "mass, client yard public", "money, yard public client",
+    "length, yard public client", "length, client yard public", "money, public client yard"
   })
   void theLastOfThemIsNotGivenWhatWasMissing(String parts, String order) {
     TinyLog log = log(parts, 3, false);

@@ -37,6 +37,9 @@ final class TinyLog {
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-06-01T10:00:00Z"), ZoneId.of("Europe/London"));
 
+  /** What a question begins with, in the languages of a log. */
+  static final String QUESTION = "(?:question|Frage|vraag|pregunta)";
+
   /** What a command printed, and its exit status. */
   record Said(int status, String out, String err) {}
 

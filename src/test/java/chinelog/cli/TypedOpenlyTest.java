@@ -66,7 +66,10 @@ class TypedOpenlyTest {
         under: lines
         ---
         Sheet SY-1142/3 came by post. The forefoot is hollowed out like a spoon, and Brannock
-        says that nobody has ever built her right.
+        says that nobody has ever built her right. Der Vorfuß ist ausgehöhlt wie ein Löffel
+        und steigt zur Hacke. De voorvoet is uitgehold als een lepel en stijgt naar de hak. Le
+        brion est creusé comme une cuiller et monte vers le talon. El pie de roda está vaciado
+        como una cuchara y sube hasta el talón.
         """);
     return log.write(TinyLog.NOTE, "---\ntitle: The keel\n---\nA quiet day. " + text + "\n");
   }
@@ -74,14 +77,19 @@ class TypedOpenlyTest {
   private void asks(String language, String text) {
     TinyLog log = log(language, text);
     TinyLog.Said said = log.run("publish", "--for", "public");
-    assertThat(said.err()).as(text).containsPattern(TinyLog.NOTE + ":\\d+:\\d+: question: ");
+    assertThat(said.err())
+        .as(text)
+        .containsPattern(TinyLog.NOTE + ":\\d+:\\d+: " + TinyLog.QUESTION);
     assertThat(said.status()).as(text).isEqualTo(Main.PROBLEMS);
     assertThat(log.path("published/public")).as(text).doesNotExist();
   }
 
   private void doesNotAsk(String language, String text) {
     TinyLog.Said said = log(language, text).run("check");
-    assertThat(said.err()).as(text).doesNotContain("question: ").doesNotContain("error: ");
+    assertThat(said.err())
+        .as(text)
+        .doesNotContainPattern(TinyLog.QUESTION + " ?: ")
+        .doesNotContain("error: ");
     assertThat(said.status()).as(text).isEqualTo(Main.DONE);
   }
 
@@ -121,6 +129,68 @@ class TypedOpenlyTest {
       })
   void aNameIsAsked(String text) {
     asks("en-GB", "\n\n" + text);
+  }
+
+  /** In German a capital tells nothing, and elsewhere nothing at the beginning of a sentence. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
+        "en-GB @ Office rang about the fittings.",
+        "en-GB @ White's answer came late.",
+        "en-GB @ Dr White.",
+        "en-GB @ White has not written.",
+        "en-GB @ Sent off (Office).",
+        "de-DE @ Zwei Bilder geschickt, Büro.",
+        "de-DE @ Büro rief wegen der Beschläge an.",
+        "de-DE @ Büro hat wegen der Beschläge angerufen.",
+        "de-DE @ Heute Büro angerufen.",
+        "de-DE @ Brief von Büro im Kasten.",
+        "de-DE @ Noch zwei Bilder für Büro gemacht.",
+        "de-DE @ Auch Firma Büro war da.",
+        "de-DE @ Niemand da, sagt Büro.",
+        "de-DE @ Office fragt nach der Farbe.",
+        "de-DE @ Die Daughters waren da.",
+        "nl-NL @ Office belde over het beslag.",
+        "nl-NL @ Office heeft nog niet geschreven.",
+        "nl-NL @ Een brief van Office op de mat.",
+        "fr-FR @ Office a appelé pour les ferrures.",
+        "fr-FR @ Office demande une autre couleur.",
+        "fr-FR @ Les photos sont parties chez Office.",
+        "es-ES @ Office llamó por los herrajes.",
+        "es-ES @ Office quiere otra mano.",
+        "es-ES @ Dos fotos para Office esta noche."
+      })
+  void anEverydayWordThatStandsAsANameIsAsked(String language, String text) {
+    TinyLog log = log(language, text);
+    log.replace("log.yaml", "with: Skerrick Yard", "with: Büro Skerrick Yard");
+    TinyLog.Said said = log.run("check");
+    assertThat(said.err())
+        .as(text)
+        .containsPattern(TinyLog.NOTE + ":\\d+:\\d+: " + TinyLog.QUESTION);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
+        "en-GB @ Office chairs make poor trestles.",
+        "en-GB @ White oak for the stem.",
+        "en-GB @ White and green, two coats each.",
+        "de-DE @ Das Büro war kalt.",
+        "de-DE @ Im Büro liegt noch Papier.",
+        "de-DE @ Weiß zuerst, dann Grün.",
+        "de-DE @ Die Farbe ist ein warmes Weiß.",
+        "de-DE @ Mit Weiß gestrichen.",
+        "de-DE @ Ein Büro braucht Platz.",
+        "nl-NL @ Het kantoor was koud.",
+        "fr-FR @ Le bureau était froid.",
+        "es-ES @ La oficina estaba fría."
+      })
+  void anEverydayWordThatDoesNotIsNotAsked(String language, String text) {
+    TinyLog log = log(language, text);
+    log.replace("log.yaml", "with: Skerrick Yard", "with: Büro Skerrick Yard");
+    assertThat(log.run("check").err()).as(text).doesNotContainPattern(TinyLog.QUESTION + " ?: ");
   }
 
   @ParameterizedTest
@@ -243,6 +313,32 @@ class TypedOpenlyTest {
       })
   void aPassageIsAsked(String text) {
     asks("en-GB", text);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
+        "en-GB @ She has a forefoot hollowed out like a spoon.",
+        "de-DE @ Der Vorfuß ist ausgehöhlt wie ein Löffel.",
+        "de-DE @ DER VORFUSS IST AUSGEHÖHLT WIE EIN LÖFFEL",
+        "de-DE @ Man sieht: ausgehöhlt wie ein Löffel und steigt …",
+        "de-DE @ > ist *ausgehöhlt* wie ein Löffel",
+        "nl-NL @ De voorvoet is uitgehold als een lepel.",
+        "nl-NL @ de voorvoet is uitgehold als een lepel en",
+        "nl-NL @ - uitgehold als een lepel en stijgt naar de hak",
+        "nl-NL @ Kijk: uitgehold als een **lepel** en stijgt.",
+        "fr-FR @ Le brion est creusé comme une cuiller.",
+        "fr-FR @ le brion est creuse comme une cuiller",
+        "fr-FR @ On le voit creusé comme une cuiller et monte vers le talon.",
+        "fr-FR @ « creusé comme une cuiller et monte vers »",
+        "es-ES @ El pie de roda está vaciado como una cuchara.",
+        "es-ES @ El pie de roda esta vaciado como una cuchara",
+        "es-ES @ Se ve vaciado como una cuchara y sube hasta el talón.",
+        "es-ES @ `vaciado como una cuchara y sube hasta`"
+      })
+  void aPassageOfAnotherLanguageIsAsked(String language, String text) {
+    asks(language, "\n\n" + text);
   }
 
   @ParameterizedTest

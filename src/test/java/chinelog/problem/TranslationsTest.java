@@ -38,13 +38,13 @@ class TranslationsTest {
 
   /** The audit speaks of what it found, and a terminal of its options, in English. */
   private static final Set<String> ENGLISH =
-      Set.of("audit", "book", "cli", "keep", "markup", "reckon/trade", "site", "talk");
+      Set.of("audit", "book", "cli", "keep", "markup", "site", "talk");
 
   private static final Set<String> TELLING =
-      Set.of("error", "question", "reminder", "complain", "wrong", "general", "damaged");
+      Set.of("error", "question", "reminder", "complain", "wrong", "general", "damaged", "caution");
 
   private static final Set<String> THROWN =
-      Set.of("ProblemException", "QuantityException", "UnusablePhoto");
+      Set.of("ProblemException", "QuantityException", "TradeException", "UnusablePhoto");
 
   /** A sign between parts, which every language writes alike. */
   private static final Pattern BARE = Pattern.compile("[^\\p{L}]*");

@@ -44,9 +44,14 @@ public final class Belonging {
         && taken.isBefore(day.plusDays(1).atTime(NIGHT_HOURS, 0));
   }
 
-  /** Whether a folder or the file bears the day, with or without signs between its parts. */
+  /**
+   * Whether folders or the file bear the day, its year first or last, with or without signs between
+   * its parts.
+   */
   private static boolean isNamedAfter(String path, LocalDate day) {
-    String digits = day.toString().replace("-", "");
-    return path.replaceAll("(?<=\\d)[-_. ](?=\\d)", "").contains(digits);
+    String[] parts = day.toString().split("-");
+    String digits = path.replaceAll("(?<=\\d)[-_./ ](?=\\d)", "");
+    return digits.contains(parts[0] + parts[1] + parts[2])
+        || digits.contains(parts[2] + parts[1] + parts[0]);
   }
 }

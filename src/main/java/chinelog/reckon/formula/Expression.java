@@ -8,7 +8,17 @@ public sealed interface Expression {
 
   <R> R accept(Visitor<R> visitor);
 
-  record Literal(Quantity value) implements Expression {
+  /**
+   * A figure that stands in the formula itself.
+   *
+   * @param cell of the table that it was taken from, such as {@code tables/parts.csv:4:2}; empty
+   *     for one that was typed
+   */
+  record Literal(Quantity value, String cell) implements Expression {
+    public Literal(Quantity value) {
+      this(value, "");
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.literal(this);

@@ -68,6 +68,11 @@ final class CommonWords {
     return of("de without an article", letters);
   }
 
+  /** Whether it is the name of a thing that may well be a title by itself. */
+  static boolean isThing(String letters) {
+    return of("things, which make a title or fill a cell by themselves", letters);
+  }
+
   private static boolean of(String section, String letters) {
     return SECTIONS.getOrDefault(section, Set.of()).contains(letters);
   }

@@ -18,10 +18,16 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Every text of a log that some readers may get, or that is kept from them. */
 final class LogTexts {
+
+  private static final Pattern UNIT = Pattern.compile("[\\[(]\\s*([^\\])]+?)\\s*[\\])]$");
+  private static final Pattern NUMBER = Pattern.compile("[\\d.,\\u00a0\\u202f ]+");
 
   private final List<Passage> all = new ArrayList<>();
   private final Map<String, Label> pictures = new HashMap<>();
@@ -58,6 +64,7 @@ final class LogTexts {
                   s.title(),
                   s.label());
               texts.blocks(Sentence.of("the text about {0}", s.id()), s.about(), s.label());
+              texts.id(s.id(), s.place(), s.label());
             });
     log.releases()
         .forEach(
@@ -90,17 +97,17 @@ final class LogTexts {
             });
     log.statements()
         .forEach(
-            s ->
-                texts.add(
-                    Passage.Role.TERM,
-                    Sentence.of("the title of {0}", s.name()),
-                    s.place(),
-                    s.title(),
-                    s.label()));
+            s -> {
+              Sentence what = Sentence.of("the title of {0}", s.name());
+              texts.add(Passage.Role.TERM, what, s.place(), s.title(), s.label());
+              texts.id(s.name(), s.place(), s.label());
+            });
+    log.requests().forEach(r -> texts.id(r.prefix(), r.place(), r.label()));
     log.stock()
         .forEach(
             l -> {
               texts.add(Passage.Role.TERM, l.material(), l.place(), l.title(), l.label());
+              texts.id(l.material(), l.place(), l.label());
               texts.add(Passage.Role.PROSE, "a repair", l.place(), l.repair(), l.label());
               Marked<String> supplier = l.supplier();
               if (supplier != null) {
@@ -157,6 +164,7 @@ final class LogTexts {
           m.place(),
           m.title(),
           m.label());
+      id(m.fact(), m.place(), m.label());
     }
     for (Entry.Weighing w : entry.weighed()) {
       add(
@@ -165,6 +173,7 @@ final class LogTexts {
           w.place(),
           w.title(),
           w.label());
+      id(w.part(), w.place(), w.label());
     }
     for (Entry.Use u : entry.used()) {
       add(
@@ -223,6 +232,18 @@ final class LogTexts {
     }
   }
 
+  /**
+   * Names of facts, stages and materials are parts of addresses, and titles where none is given.
+   */
+  private void id(String id, Place place, Label label) {
+    add(
+        Passage.Role.TERM,
+        Sentence.of("the name {0}", id),
+        place,
+        id.replaceAll("[._-]+", " "),
+        label);
+  }
+
   private void line(CharSequence what, List<Inline> text, Place place, Label label) {
     List<Passage.Piece> pieces = new ArrayList<>();
     read(text, label, pieces);
@@ -246,19 +267,37 @@ final class LogTexts {
 
   /** A row is read with the words of the head, which say what its figures are. */
   private void rows(CharSequence what, Block.Grid grid, Label label) {
-    List<Passage.Piece> head = row(grid.head(), label);
+    List<Passage.Piece> head = row(grid.head(), List.of(), label);
     add(Passage.Role.PROSE, what, grid.place(), head);
+    List<String> units = grid.head().stream().map(LogTexts::unit).toList();
     for (List<List<Inline>> row : grid.rows()) {
       List<Passage.Piece> both = new ArrayList<>(head);
-      both.addAll(row(row, label));
+      both.addAll(row(row, units, label));
       add(Passage.Role.PROSE, what, grid.place(), both);
     }
   }
 
-  private List<Passage.Piece> row(List<List<Inline>> cells, Label label) {
+  /** The unit in the brackets of a heading such as "Beam [mm]", with a blank; empty for none. */
+  private static String unit(List<Inline> head) {
+    Matcher m = UNIT.matcher(plain(head));
+    return m.find() ? " " + m.group(1) : "";
+  }
+
+  private static String plain(List<Inline> runs) {
+    return runs.stream().map(Inline::plainText).collect(Collectors.joining()).strip();
+  }
+
+  /**
+   * @param units of the columns, which a bare number in one of them is read with
+   */
+  private List<Passage.Piece> row(List<List<Inline>> cells, List<String> units, Label label) {
     List<Passage.Piece> pieces = new ArrayList<>();
-    for (List<Inline> cell : cells) {
+    for (int i = 0; i < cells.size(); i++) {
+      List<Inline> cell = cells.get(i);
       read(cell, label, pieces);
+      if (i < units.size() && NUMBER.matcher(plain(cell)).matches()) {
+        pieces.add(new Passage.Piece(units.get(i), label));
+      }
       pieces.add(new Passage.Piece(" | ", label));
     }
     return pieces;

@@ -24,6 +24,7 @@ final class NamePlaces {
   private static final Pattern BEFORE = Pattern.compile("([\\p{L}\\p{M}]+)\\.?[ \u00a0]+$");
   private static final Pattern OPENS =
       Pattern.compile("(?:^|[^\\p{L}\\p{N} \u00a0\f-]|[ \u00a0]-)[ \u00a0]*$");
+  private static final Pattern WITHIN = Pattern.compile("[,;(\u2013\u2014][ \u00a0]*$");
   private static final Pattern CLOSES =
       Pattern.compile("^[ \u00a0]*(?:$|[^\\p{L}\\p{N} \u00a0\f-]|-[ \u00a0])");
   private static final Pattern OWNER = Pattern.compile("^[\u2019'](?:s\\b)?");
@@ -37,16 +38,16 @@ final class NamePlaces {
   }
 
   /**
-   * Whether a word is a name where it stands.
-   *
-   * @param bare whether it does without an article anyway
+   * Whether an everyday word is a name where it stands; what German uses without an article anyway
+   * is none after a preposition, and a thing is none where it is a title or fills a cell.
    */
-  boolean isName(String text, Letters.Word word, boolean bare) {
+  boolean isName(String text, Letters.Word word) {
     String before = before(text, word);
     String after = after(text, word);
-    return OPENS.matcher(before).find() && CLOSES.matcher(after).find()
+    Pattern opens = CommonWords.isThing(word.letters()) ? WITHIN : OPENS;
+    return opens.matcher(before).find() && CLOSES.matcher(after).find()
         || OWNER.matcher(after).find()
-        || !bare && is("preposition", previous(before))
+        || !CommonWords.standsBare(word.letters()) && is("preposition", previous(before))
         || isSomebody(text, word);
   }
 

@@ -4,6 +4,7 @@ import chinelog.label.Label;
 import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -76,6 +77,7 @@ final class NameWatch {
   private final Map<String, Name> proper = new HashMap<>();
   private final Map<String, Name> initials = new HashMap<>();
   private final Map<String, List<Name>> byFirst = new HashMap<>();
+  private final List<Name> wholes = new ArrayList<>();
   private final List<Name> together = new ArrayList<>();
   private final Set<CharSequence> unguarded = new TreeSet<>(CharSequence::compare);
 
@@ -105,6 +107,9 @@ final class NameWatch {
     List<String> words = letters(name);
     Sentence secret = Sentence.of("{0}, \u201c{1}\u201d", what, name.strip());
     boolean any = false;
+    if (!common.contains(String.join("", words))) {
+      wholes.add(new Name(words, true, secret, label));
+    }
     for (int from = 0; from < words.size(); from++) {
       for (int to = from + 2; to <= words.size(); to++) {
         any |= run(words.subList(from, to), to - from == words.size(), secret, label);
@@ -181,6 +186,20 @@ final class NameWatch {
                 label));
       }
     }
+  }
+
+  /** Looks in a name that is shown for a withheld one, whole. */
+  List<Hit> findInName(Seen text) {
+    List<Hit> hits = new ArrayList<>();
+    List<String> letters = text.words().stream().map(Letters.Word::letters).toList();
+    for (Name name : wholes) {
+      int at = Collections.indexOfSubList(letters, name.words);
+      if (at >= 0 && !name.words.isEmpty()) {
+        int end = text.words().get(at + name.words.size() - 1).end();
+        hits.add(hit(text.words().get(at).start(), end, name));
+      }
+    }
+    return hits;
   }
 
   List<Hit> find(Seen text) {
@@ -276,8 +295,8 @@ final class NameWatch {
       String known = name.words.get(0);
       boolean spoken =
           isInflected(letters, known) && (!word.first() && capitalTells(known))
-              || (letters.equals(known) || letters.equals(known + "s"))
-                  && places.isName(text, word, CommonWords.standsBare(known));
+              || (letters.equals(known) || nounsHaveCapitals && letters.equals(known + "s"))
+                  && places.isName(text, word);
       if (spoken || isSlip(letters, known)) {
         hits.add(hit(word.start(), word.end(), name));
         return true;

@@ -14,8 +14,8 @@ import java.util.regex.Pattern;
 
 /**
  * Looks for words of withheld passages: every run of five words and at least 20 letters, three
- * words of them of four letters or more, short phrases whole, and numbers of drawings and files,
- * such as {@code SY-1142/3}.
+ * words of them of four letters or more, or two and one of these long and rare; short phrases
+ * whole, and numbers of drawings and files, such as {@code SY-1142/3}.
  */
 final class PassageWatch {
 
@@ -27,6 +27,10 @@ final class PassageWatch {
   private static final int LONG_WORDS = 3;
 
   private static final int LONG_WORD = 4;
+
+  /** Beside a word of so many letters that is not of everyday speech, one less is enough. */
+  private static final int RARE_WORD = 8;
+
   private static final int PHRASE_LETTERS = 10;
   private static final int NUMBER_LETTERS = 4;
   private static final Pattern NUMBERED =
@@ -111,8 +115,11 @@ final class PassageWatch {
     return !found.isEmpty();
   }
 
-  private static boolean isLong(List<String> words) {
-    return words.stream().filter(w -> w.length() >= LONG_WORD).count() >= LONG_WORDS;
+  private boolean isLong(List<String> words) {
+    long rare = words.stream().filter(w -> w.length() >= LONG_WORD && !common.contains(w)).count();
+    return words.stream().filter(w -> w.length() >= LONG_WORD).count() >= LONG_WORDS
+        || rare == LONG_WORDS - 1
+            && words.stream().anyMatch(w -> w.length() >= RARE_WORD && !common.contains(w));
   }
 
   private boolean isTelling(List<String> words) {

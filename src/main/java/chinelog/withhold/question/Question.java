@@ -34,6 +34,8 @@ record Question(
   enum Kind {
     /** Something that was kept back before and that no mark covers any more. */
     LOST,
+    /** An open paragraph beside a marked one that says nothing: the mark may stand a line off. */
+    PLACE,
     /** A photograph that may belong to a withheld note. */
     PICTURE,
     /** A name, or a part of one. */

@@ -175,6 +175,10 @@ public final class Questions {
     fill(eyes, seen, names, words, figures);
     for (Seen text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
+        // Who are party to one agreement know who gives leave in it, and none of the others.
+        if (text.passage().pieces().stream().allMatch(p -> p.label().isNone())) {
+          names.findInName(text).forEach(hit -> add(question(text, hit), eyes.readers()));
+        }
         continue;
       }
       List<Hit> hits = new ArrayList<>(names.find(text));
@@ -191,6 +195,7 @@ public final class Questions {
               add(question, eyes.readers());
               doubtful.computeIfAbsent(path, p -> new TreeSet<>()).add(question.id());
             });
+    ParagraphWatch.find(log, eyes).forEach(q -> add(q, eyes.readers()));
     TableWatch tables = new TableWatch(log, eyes);
     tables.findIn(seen, (text, hit) -> add(question(text, hit), eyes.readers()));
     tables.findInTables().forEach(q -> add(q, eyes.readers()));

@@ -23,6 +23,8 @@ final class Wording {
     return switch (kind) {
       case LOST ->
           "{0}, of {1}, was kept back{2}, when this was last published, and no mark covers it now.";
+      case PLACE ->
+          "{0} is open, and the mark beside it covers only {1}{2}. Does it stand a line off?";
       case PICTURE -> "Does {0} show anything of {1}{2}?";
       case NAME -> "{0} may name {1}{2}.";
       case PASSAGE -> "{0} also stands in {1}{2}.";
@@ -66,6 +68,7 @@ final class Wording {
               "If so, write \u201cunder: {0}\u201d or \u201cleave-out: true\u201d for it in photos.yaml.",
               mark);
       case LOST -> "Put the mark back where it was.";
+      case PLACE -> "If so, put it at the end of what it is to cover.";
       case ALIAS -> "If so, put it under the agreement too.";
       case TABLE -> "Put it under the agreement too, or take it out.";
       case ENDED -> "If not, correct \u201cuntil\u201d or the clock.";
