@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A sentence of the program's own, written in English where it is needed and put into the log's
@@ -26,7 +27,7 @@ public record Sentence(String english, List<CharSequence> parts) implements Char
   }
 
   /** A sentence; a part that is no sentence stands as its text. */
-  public static Sentence of(String english, Object... parts) {
+  public static Sentence of(String english, @Nullable Object... parts) {
     return new Sentence(
         english,
         Arrays.stream(parts)

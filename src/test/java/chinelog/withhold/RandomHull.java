@@ -41,7 +41,7 @@ final class RandomHull {
     this.secret = new Random(31 * secretSeed + 7);
     this.hides = hides;
     this.coverage = coverage;
-    this.isThere = open.nextInt(5) == 0;
+    this.isThere = open.nextInt(9) == 0;
   }
 
   private Label label(int oneIn) {
@@ -142,8 +142,7 @@ final class RandomHull {
     for (int i = 0; i < inputs.length; i += 2) {
       all.put(inputs[i], new Marked<>(inputs[i + 1], Label.NONE, HERE));
     }
-    return new Request(
-        prefix, new Marked<>(reckoning, Label.NONE, HERE), all, label(6), HERE);
+    return new Request(prefix, new Marked<>(reckoning, Label.NONE, HERE), all, label(6), HERE);
   }
 
   /** Strips counted in an entry, more than in the one before. */

@@ -271,7 +271,7 @@ class TwoRunTest {
   void someBuildsHaveHullsThatAreDrawn() throws IOException {
     int drawn = 0;
     int keptBack = 0;
-    for (long seed = 0; seed < 60; seed++) {
+    for (long seed = 0; seed < 120; seed++) {
       RandomBuild.Build build = new RandomBuild(seed, seed, Set.of(), new Coverage()).make();
       if (build.log().requests().stream().noneMatch(r -> r.prefix().equals("moulds"))) {
         continue;

@@ -303,7 +303,8 @@ final class FormFigures {
       station(wet, Math.min(draught, wet.top()), coarser.getOrDefault(wet, List.of()));
     }
     for (Section whole : offsets.stations()) {
-      double doubted = Doubt.ofGirth(whole, coarser.getOrDefault(whole, List.of()), s -> 2 * s.girth());
+      double doubted =
+          Doubt.ofGirth(whole, coarser.getOrDefault(whole, List.of()), s -> 2 * s.girth());
       add(
           "girth_" + Offsets.factPart(whole.name()),
           Message.of("form.station.girth", whole.name()),

@@ -154,7 +154,8 @@ final class Moulds {
         half,
         coarser.stream()
             .filter(
-                side -> Arrays.stream(side.station().z()).anyMatch(z -> Math.abs(z - height) < 1e-9))
+                side ->
+                    Arrays.stream(side.station().z()).anyMatch(z -> Math.abs(z - height) < 1e-9))
             .map(side -> side.half(height))
             .toList(),
         h -> h);

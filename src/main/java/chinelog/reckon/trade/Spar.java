@@ -203,10 +203,8 @@ final class Spar {
     double less = most - end;
     double square =
         switch (taper) {
-          case "quarters" -> IntStream.range(0, d.length)
-                  .mapToDouble(i -> SIMPSON[i] * d[i] * d[i])
-                  .sum()
-              / 12;
+          case "quarters" ->
+              IntStream.range(0, d.length).mapToDouble(i -> SIMPSON[i] * d[i] * d[i]).sum() / 12;
           case "straight" -> (most * most + most * end + end * end) / 3;
           default -> most * most - 2 * most * less / 3 + less * less / 5;
         };

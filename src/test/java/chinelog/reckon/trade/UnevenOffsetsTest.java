@@ -208,9 +208,7 @@ class UnevenOffsetsTest {
     double volume = 0;
     double centre = 0;
     Given form =
-        Given.the("hull-form")
-            .table("offsets", table)
-            .quantity("siding", decimal(siding) + " m");
+        Given.the("hull-form").table("offsets", table).quantity("siding", decimal(siding) + " m");
     for (int i = 0; i < draughts.length; i++) {
       double draught = draughts[i];
       Afloat afloat = Afloat.at(stations, draught, siding);
