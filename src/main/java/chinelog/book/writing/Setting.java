@@ -28,7 +28,7 @@ public final class Setting {
   /** Of more places, a chart of bars would take most of a page: it is set smaller. */
   private static final int MANY_BARS = 8;
 
-  private static final double HIGH_CHART_MM = 72;
+  private static final double HIGH_CHART_MM = 66;
 
   /** A drawing with its title and what it says takes no more than a page: part of its height. */
   private static final double HIGHEST_DRAWING = 0.75;
