@@ -11,8 +11,8 @@ import org.junit.platform.commons.support.ReflectionSupport;
 
 /**
  * Gives all tests of a run that have a parameter of a closeable type the same one, made when the
- * first of them asks for it and closed when all have run. They read it and leave it as it was. The
- * browser is given only to those who take their turn: {@link InBrowser}.
+ * first of them asks for it and closed when all have run. They read it and leave it as it was. A
+ * browser is given only to those who take turns with it: {@link InBrowser}.
  */
 public final class OncePerRun implements ParameterResolver {
 
@@ -38,6 +38,8 @@ public final class OncePerRun implements ParameterResolver {
             .toArray();
     return test.getRoot()
         .getStore(ExtensionContext.Namespace.create(OncePerRun.class))
-        .computeIfAbsent(type, made -> ReflectionSupport.newInstance(made, from));
+        .computeIfAbsent(
+            type == Browser.class ? InBrowser.Turn.of(test.getRequiredTestClass()) : type,
+            which -> ReflectionSupport.newInstance(type, from));
   }
 }

@@ -26,6 +26,11 @@ final class Templates {
 
   private static final String BUILT_IN = "/site-template";
 
+  private static final TemplateLoader LOADER = new ClassTemplateLoader(Templates.class, BUILT_IN);
+
+  /** Read once, however many sites are written. */
+  private static final Configuration OURS = Templating.from(LOADER);
+
   private final Configuration configuration;
   private final @Nullable Path own;
 
@@ -34,13 +39,12 @@ final class Templates {
    */
   Templates(@Nullable Path own) throws IOException {
     this.own = own;
-    TemplateLoader builtIn = new ClassTemplateLoader(Templates.class, BUILT_IN);
     this.configuration =
-        Templating.from(
-            own == null
-                ? builtIn
-                : new MultiTemplateLoader(
-                    new TemplateLoader[] {new FileTemplateLoader(own.toFile()), builtIn}));
+        own == null
+            ? OURS
+            : Templating.from(
+                new MultiTemplateLoader(
+                    new TemplateLoader[] {new FileTemplateLoader(own.toFile()), LOADER}));
   }
 
   /** The edition as templates get it, with what they take of it noted. */

@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.log.records.FigureGroup;
 import chinelog.log.records.Log;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.reckon.Facts;
 import java.util.List;
 import java.util.Set;
@@ -27,7 +28,7 @@ public final class IdleGroups {
   private static Problem reminder(FigureGroup.Name name) {
     return Problem.reminder(
         name.place(),
-        "The name of no figure begins with \"" + name.name() + "\".",
+        Sentence.of("The name of no figure begins with \"{0}\".", name.name()),
         "Write what stands before the first point of figures' names, such as hull for hull.loa.");
   }
 }

@@ -208,6 +208,21 @@ class DeskStoryTest {
   }
 
   @Test
+  void theScriptAndTheCaptionsOfATalkAreReachedFromWhatIsPublished() throws IOException {
+    Path own = desk.folder().resolve("published/public/talk/01-the-keel");
+    Files.createDirectories(own.resolve("frames"));
+    Files.writeString(own.resolve("script.html"), "<style>p { color: red }</style><p>Keel</p>");
+    Files.writeString(own.resolve("captions.srt"), "1\n");
+    desk.go("/publishing");
+    assertThat(browser.text("document.querySelector('.edition li').innerText"))
+        .isEqualTo("01-the-keel: captions, script with its frames");
+    browser.open(
+        URI.create(browser.text("document.querySelector('.edition li a[href$=html]').href")));
+    assertThat(browser.text("getComputedStyle(document.querySelector('p')).color"))
+        .isEqualTo("rgb(255, 0, 0)");
+  }
+
+  @Test
   void theClockBecomesTheNotesTime() throws IOException {
     desk.until("document.querySelector('[data-clock=\"/clock/start\"]')");
     desk.click("[data-clock=\"/clock/start\"]");

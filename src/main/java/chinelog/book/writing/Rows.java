@@ -13,6 +13,8 @@ final class Rows {
   private final List<Row> rows = new ArrayList<>();
   private final List<String> total = new ArrayList<>();
 
+  private static final String NO_BREAK = "\u00a0";
+
   private record Row(String id, List<String> under, String kind, List<String> cells) {}
 
   Rows(Setting setting, Column... columns) {
@@ -46,7 +48,12 @@ final class Rows {
   private List<String> cells(int column) {
     List<String> cells = new ArrayList<>();
     cells.add(columns.get(column).title());
-    rows.forEach(row -> cells.add(row.cells.get(column)));
+    for (Row row : rows) {
+      // The mark of what is under an agreement stands in the first column.
+      String mark =
+          column == 0 && !row.under.isEmpty() ? NO_BREAK + setting.parties(row.under) : "";
+      cells.add(row.cells.get(column) + mark);
+    }
     if (!total.isEmpty()) {
       cells.add(total.get(column));
     }

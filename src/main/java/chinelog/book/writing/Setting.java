@@ -15,6 +15,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -50,7 +51,7 @@ public final class Setting {
   /** As the laying-out before this one found it. */
   final Layout layout;
 
-  /** Figures that have an appendix; where there are hours alone, the particulars tell them. */
+  /** Figures that have an appendix; none where the particulars tell them all. */
   final List<Figure> listed;
 
   private final Map<String, String> parties = new TreeMap<>();
@@ -65,9 +66,12 @@ public final class Setting {
     this.bleedMm = bleedMm;
     this.layout = layout;
     this.index = new Index(this.edition.locale());
-    boolean isOfHoursAlone =
-        this.edition.figures().stream().allMatch(f -> f.name().startsWith("hours."));
-    this.listed = isOfHoursAlone ? List.of() : this.edition.figures();
+    List<String> totals =
+        this.edition.totals().stream()
+            .map(l -> Objects.requireNonNullElse(l.figure(), ""))
+            .toList();
+    boolean isTold = this.edition.figures().stream().allMatch(f -> totals.contains(f.name()));
+    this.listed = isTold ? List.of() : this.edition.figures();
     this.listed.forEach(f -> figures.put(f.name(), f.title()));
     this.edition.agreements().forEach(a -> parties.put(a.id(), a.with()));
   }

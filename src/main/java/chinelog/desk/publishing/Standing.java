@@ -24,22 +24,36 @@ import java.util.stream.Stream;
 /** What stands published, and how it differs from what would be published now. */
 final class Standing {
 
-  private static final String SITE =
-      "default-src 'none'; img-src 'self'; style-src 'self'; font-src 'self'; base-uri 'none';"
-          + " form-action 'none'; frame-ancestors 'self'; sandbox allow-same-origin";
+  private static final String SITE = policy("'self'");
+
+  /** A script bears its style itself, so that it can be sent on as one file with its frames. */
+  private static final String TALK = policy("'unsafe-inline'");
 
   /** The browser's own reader of PDFs is no page of ours. */
   private static final String PRINTED = "frame-ancestors 'none'";
 
   private static final Map<String, String> TYPES =
-      Map.of(
-          "html", "text/html; charset=utf-8",
-          "css", "text/css; charset=utf-8",
-          "jpg", "image/jpeg",
-          "svg", "image/svg+xml",
-          "xml", "text/xml; charset=utf-8",
-          "woff2", "font/woff2",
-          "pdf", "application/pdf");
+      Map.ofEntries(
+          Map.entry("html", "text/html; charset=utf-8"),
+          Map.entry("css", "text/css; charset=utf-8"),
+          Map.entry("jpg", "image/jpeg"),
+          Map.entry("svg", "image/svg+xml"),
+          Map.entry("xml", "text/xml; charset=utf-8"),
+          Map.entry("woff2", "font/woff2"),
+          Map.entry("txt", "text/plain; charset=utf-8"),
+          Map.entry("vtt", "text/plain; charset=utf-8"),
+          Map.entry("srt", "text/plain; charset=utf-8"),
+          Map.entry("pdf", "application/pdf"));
+
+  /** What is opened of an instalment; the script shows its frames. */
+  private static final Map<String, String> OF_TALK =
+      new TreeMap<>(
+          Map.of(
+              "captions.srt", "captions",
+              "chapters.txt", "chapters",
+              "description.txt", "description",
+              "script.html", "script",
+              "script.pdf", "script-printed"));
 
   private final Bench bench;
 
@@ -101,7 +115,37 @@ final class Standing {
         files.add(Map.of("name", pdf, "address", below + pdf + ".pdf"));
       }
     }
-    return Map.of("id", readers, "files", files, "folder", folder.toString());
+    return Map.of(
+        "id",
+        readers,
+        "files",
+        files,
+        "talk",
+        talk(folder.resolve("talk"), below + "talk/"),
+        "folder",
+        folder.toString());
+  }
+
+  /** The instalments of a talk, each with its files. */
+  private static List<Map<String, Object>> talk(Path folder, String below) throws IOException {
+    List<Map<String, Object>> instalments = new ArrayList<>();
+    if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+      return instalments;
+    }
+    try (Stream<Path> all = Files.list(folder)) {
+      for (Path own : all.filter(Files::isDirectory).sorted().toList()) {
+        String name = own.getFileName().toString();
+        List<Map<String, String>> files = new ArrayList<>();
+        OF_TALK.forEach(
+            (file, is) -> {
+              if (Files.isRegularFile(own.resolve(file))) {
+                files.add(Map.of("name", "talk." + is, "address", below + name + "/" + file));
+              }
+            });
+        instalments.add(Map.of("name", name, "files", files));
+      }
+    }
+    return instalments;
   }
 
   /** A file of an edition, reached through no link. */
@@ -120,7 +164,15 @@ final class Standing {
         || !file.toRealPath().equals(file)) {
       return Reply.notFound();
     }
-    return Reply.file(type, file).under(type.equals("application/pdf") ? PRINTED : SITE);
+    String policy = asked[1].startsWith("talk/") ? TALK : SITE;
+    return Reply.file(type, file).under(type.equals("application/pdf") ? PRINTED : policy);
+  }
+
+  private static String policy(String styles) {
+    return "default-src 'none'; img-src 'self'; style-src "
+        + styles
+        + "; font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'self';"
+        + " sandbox allow-same-origin";
   }
 
   /** The pages of a site that would be others, new or gone if it were published now. */

@@ -245,8 +245,8 @@ final class InlineReader {
             .scope()
             .error(
                 place,
-                "\"" + title.strip() + "\" is no class of a photograph.",
-                "Write one of: " + String.join(", ", LAYOUTS.keySet()) + ".");
+                Sentence.of("\"{0}\" is no class of a photograph.", title.strip()),
+                Sentence.of("Write one of: {0}.", String.join(", ", LAYOUTS.keySet())));
       } else {
         reader
             .scope()

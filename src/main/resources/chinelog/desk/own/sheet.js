@@ -199,12 +199,19 @@ stack.addEventListener("click", event => {
   crossed = false;
   set((event.clientX - box.left) / box.width * W, (event.clientY - box.top) / box.height * H);
 });
+// Who comes by keys sees where a point would be set.
+paper.addEventListener("focus", () => {
+  // Nothing is drawn afresh under a pointer: the click would be lost with what it fell on.
+  if (crossed || !paper.matches(":focus-visible")) return;
+  crossed = true;
+  draw();
+});
 const DIRECTIONS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 paper.addEventListener("keydown", event => {
   const direction = DIRECTIONS[event.key];
   if (direction) {
     event.preventDefault();
-    const step = (event.shiftKey ? 40 : 2) * (W / stack.clientWidth);
+    const step = event.altKey ? 1 : (event.shiftKey ? 40 : 2) * (W / stack.clientWidth);
     crossed = true;
     cross = [Math.min(W, Math.max(0, cross[0] + direction[0] * step)), Math.min(H, Math.max(0, cross[1] + direction[1] * step))];
     draw();
@@ -214,6 +221,9 @@ paper.addEventListener("keydown", event => {
     event.preventDefault();
     say(filled(board.dataset.point, (taking?.set.length ?? points.length) + 1, cross.map(Math.round).join(", ")));
     set(...cross);
+  } else if (event.key === "+" || event.key === "-") {
+    event.preventDefault();
+    scale(event.key === "+" ? 1.5 : 1 / 1.5);
   } else if (event.key === "Backspace") {
     event.preventDefault();
     if (taking) taking.back();

@@ -176,6 +176,85 @@ class SheetsInBrowserTest {
     assertThat(desk.changed()).isEmpty();
   }
 
+  /** Neither a pointer nor a finger: to scale, a length, and a table of offsets. */
+  @Test
+  void aSheetIsBroughtToScaleMeasuredAndTakenOffByKeysAlone() throws IOException {
+    desk.open(browser, LOOK);
+    tabTo("[data-tool=along]");
+    browser.press(Keys.ENTER);
+    double[] from = point(Keys.ARROW_LEFT, 3, Keys.ARROW_UP, 2);
+    double[] to = point(Keys.ARROW_RIGHT, 7, Keys.ARROW_UP, 0);
+    browser.press("500 mm" + Keys.ENTER);
+    browser.await("document.querySelector('[data-tool=length]')?.disabled === false");
+    double mm = 500 / (to[0] - from[0]);
+
+    tabTo("[data-tool=length]");
+    browser.press(Keys.ENTER);
+    double[] one = point(Keys.ARROW_LEFT, 1, Keys.ARROW_DOWN, 1);
+    browser.press(Keys.ALT, Keys.ARROW_RIGHT);
+    double[] other = point(Keys.ARROW_RIGHT, 4, Keys.ARROW_UP, 0);
+    browser.await("document.querySelector('#measured').textContent !== ''");
+    browser.press("hull.taken" + Keys.TAB);
+    browser.press("By keys" + Keys.ENTER);
+    Matcher fact =
+        await("facts.yaml", "(?s).*hull\\.taken: \\{is: ([0-9.]+) mm .*title: By keys,.*\n");
+    assertThat(Double.parseDouble(fact.group(1)))
+        .isCloseTo((other[0] - one[0]) * mm, Offset.offset(1.5));
+
+    tabTo("[data-tool=offsets]");
+    browser.press(Keys.ENTER);
+    tabTo("#table");
+    browser.press(Keys.CONTROL, "a");
+    browser.press("keys" + Keys.TAB);
+    browser.press("20" + Keys.TAB);
+    browser.press("aft 0");
+    tabTo("#take");
+    browser.press(Keys.ENTER);
+    double[] origin = point(Keys.ARROW_DOWN, 2, Keys.ARROW_LEFT, 1);
+    double[] keel = point(Keys.ARROW_UP, 1, Keys.ARROW_LEFT, 0);
+    double[] sheer = point(Keys.ARROW_UP, 3, Keys.ARROW_RIGHT, 2);
+    double[] side = point(Keys.ARROW_RIGHT, 1, Keys.ARROW_DOWN, 1);
+    browser.await("document.activeElement.id === 'write'");
+    browser.press(Keys.ENTER);
+    Matcher row =
+        await("tables/keys.csv", "(?s)station,.*\naft,0,([0-9.]+),([0-9.]+),([0-9.]+),([0-9.]+)\n");
+    double[] expected = {
+      (origin[1] - keel[1]) * mm,
+      (origin[1] - sheer[1]) * mm,
+      (sheer[0] - origin[0]) * mm,
+      (side[0] - origin[0]) * mm
+    };
+    double[] taken = new double[4];
+    for (int i = 0; i < 4; i++) {
+      taken[i] = Double.parseDouble(row.group(i + 1));
+    }
+    Arrays.sort(expected);
+    Arrays.sort(taken);
+    assertThat(taken).containsExactly(expected, Offset.offset(1.5));
+  }
+
+  /** Moves the cross in long steps and sets a point there; where, in the picture's own pixels. */
+  private static double[] point(Keys along, int far, Keys across, int high) {
+    browser.await("document.activeElement.id === 'paper'");
+    browser.press(Keys.SHIFT, along.toString().repeat(far) + across.toString().repeat(high));
+    String at = "document.querySelectorAll('.paper .cross')";
+    double[] point = {
+      browser.number(at + "[0].getAttribute('x1')"), browser.number(at + "[1].getAttribute('y1')")
+    };
+    browser.press(Keys.ENTER);
+    return point;
+  }
+
+  private static void tabTo(String selector) {
+    for (int i = 0; i < 60; i++) {
+      browser.press(Keys.TAB);
+      if (browser.text("document.activeElement.matches(\"" + selector + "\")").equals("true")) {
+        return;
+      }
+    }
+    throw new AssertionError("no Tab leads to " + selector);
+  }
+
   private static void tool(String name) {
     browser.evaluate("document.querySelector('[data-tool=" + name + "]').click()");
     browser.await("document.querySelector('.paper img').complete");

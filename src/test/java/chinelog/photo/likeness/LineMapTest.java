@@ -8,7 +8,9 @@ import java.util.function.IntBinaryOperator;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The closing against its definition (J. Serra, Image Analysis and Mathematical Morphology, 1982). */
+/**
+ * The closing against its definition (J. Serra, Image Analysis and Mathematical Morphology, 1982).
+ */
 class LineMapTest {
 
   @ParameterizedTest
