@@ -134,8 +134,7 @@ class WorkedLinesTest {
       // A formula is told with the titles of its facts, then with their figures.
       boolean isFormula = steps.size() == 3 && steps.get(1).startsWith("= ");
       double[] results =
-          Stream.of(
-                  isFormula ? new String[] {" " + steps.get(1)} : steps.get(0).split("(?<=\\.) "))
+          Stream.of(isFormula ? new String[] {" " + steps.get(1)} : steps.get(0).split("(?<=\\.) "))
               .map(Calculator::result)
               .flatMapToDouble(OptionalDouble::stream)
               .toArray();
