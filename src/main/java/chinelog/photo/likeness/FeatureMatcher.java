@@ -116,17 +116,15 @@ final class FeatureMatcher {
     int farthest = (int) Math.pow(FARTHEST * unit, 2);
     int beyond = (int) (farthest / (NEARER * NEARER));
     List<AssociatedPair> pairs = new ArrayList<>();
-    long[] signs = signs(original);
     for (int i = 0; i < scene.count(); i++) {
-      byte[] descriptor = scene.descriptors()[i];
-      long sign = signs(descriptor);
+      byte[] descriptor = scene.descriptor(i);
+      long signs = scene.signs(i);
       int nearest = beyond;
       int second = beyond;
       int found = -1;
-      for (int j = 0; j < original.count(); j++) {
-        if (scene.white()[i] == original.white()[j]
-            && Long.bitCount(sign ^ signs[j]) <= MOST_SIGNS) {
-          int distance = distance(descriptor, original.descriptors()[j], second);
+      for (int j : original.like(scene, i)) {
+        if (Long.bitCount(signs ^ original.signs(j)) <= MOST_SIGNS) {
+          int distance = distance(descriptor, original.descriptor(j), second);
           if (distance < nearest) {
             second = nearest;
             nearest = distance;
@@ -137,28 +135,10 @@ final class FeatureMatcher {
         }
       }
       if (found >= 0 && nearest < farthest && nearest < NEARER * NEARER * second) {
-        pairs.add(
-            new AssociatedPair(
-                original.x()[found], original.y()[found], scene.x()[i], scene.y()[i]));
+        pairs.add(new AssociatedPair(original.x(found), original.y(found), scene.x(i), scene.y(i)));
       }
     }
     return pairs;
-  }
-
-  private static long[] signs(Features features) {
-    long[] signs = new long[features.count()];
-    for (int i = 0; i < signs.length; i++) {
-      signs[i] = signs(features.descriptors()[i]);
-    }
-    return signs;
-  }
-
-  private static long signs(byte[] descriptor) {
-    long signs = 0;
-    for (byte v : descriptor) {
-      signs = signs << 1 | (v < 0 ? 1 : 0);
-    }
-    return signs;
   }
 
   /** The squared distance; no more exact than needed once it is beyond {@code enough}. */

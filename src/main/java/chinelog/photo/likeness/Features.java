@@ -7,18 +7,16 @@ import boofcv.factory.feature.detdesc.FactoryDetectDescribe;
 import boofcv.struct.feature.TupleDesc_F64;
 import boofcv.struct.image.GrayF32;
 import java.nio.ByteBuffer;
+import java.util.Arrays;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Local features of a picture: the places of blobs and, for each, what its surroundings look like,
  * whatever their scale and turn (SURF: Bay, Ess, Tuytelaars, Van Gool, "Speeded-up robust
  * features", 2008, as BoofCV computes it).
- *
- * @param x of each, in pixels of the picture
- * @param y of each
- * @param white whether it is a light blob on dark; only blobs of one kind are compared
- * @param descriptors of each, 64 numbers of length 127 together
  */
-record Features(float[] x, float[] y, boolean[] white, byte[][] descriptors) {
+final class Features {
 
   static final int LENGTH = 64;
 
@@ -29,6 +27,33 @@ record Features(float[] x, float[] y, boolean[] white, byte[][] descriptors) {
 
   /** One blob for each square of this many pixels, so that no place has all of them. */
   private static final int APART_PX = 2;
+
+  private final float[] x;
+  private final float[] y;
+  private final boolean[] white;
+  private final byte[][] descriptors;
+  private final long[] signs;
+  private final int[][] byColour;
+  private @Nullable Features mirrored;
+
+  /**
+   * @param x of each, in pixels of the picture
+   * @param y of each
+   * @param white whether it is a light blob on dark; only blobs of one kind are compared
+   * @param descriptors of each, 64 numbers of length 127 together
+   */
+  private Features(float[] x, float[] y, boolean[] white, byte[][] descriptors) {
+    this.x = x;
+    this.y = y;
+    this.white = white;
+    this.descriptors = descriptors;
+    this.signs = Arrays.stream(descriptors).mapToLong(Features::signs).toArray();
+    this.byColour =
+        new int[][] {
+          IntStream.range(0, x.length).filter(i -> !white[i]).toArray(),
+          IntStream.range(0, x.length).filter(i -> white[i]).toArray()
+        };
+  }
 
   static {
     // The order of what is found must not depend on how many cores there are.
@@ -52,25 +77,54 @@ record Features(float[] x, float[] y, boolean[] white, byte[][] descriptors) {
         FactoryDetectDescribe.surfFast(how, null, null, GrayF32.class);
     detector.detect(picture);
     int n = detector.getNumberOfFeatures();
-    Features features = empty(n);
+    float[] x = new float[n];
+    float[] y = new float[n];
+    boolean[] white = new boolean[n];
+    byte[][] descriptors = new byte[n][LENGTH];
     for (int i = 0; i < n; i++) {
-      features.x[i] = (float) detector.getLocation(i).x;
-      features.y[i] = (float) detector.getLocation(i).y;
-      features.white[i] = detector.getSet(i) == 0;
+      x[i] = (float) detector.getLocation(i).x;
+      y[i] = (float) detector.getLocation(i).y;
+      white[i] = detector.getSet(i) == 0;
       double[] exact = detector.getDescription(i).data;
       for (int k = 0; k < LENGTH; k++) {
-        features.descriptors[i][k] = (byte) Math.round(UNIT * exact[k]);
+        descriptors[i][k] = (byte) Math.round(UNIT * exact[k]);
       }
     }
-    return features;
-  }
-
-  private static Features empty(int n) {
-    return new Features(new float[n], new float[n], new boolean[n], new byte[n][LENGTH]);
+    return new Features(x, y, white, descriptors);
   }
 
   int count() {
     return x.length;
+  }
+
+  float x(int i) {
+    return x[i];
+  }
+
+  float y(int i) {
+    return y[i];
+  }
+
+  byte[] descriptor(int i) {
+    return descriptors[i];
+  }
+
+  /** A bit for each number of the descriptor that is negative. */
+  long signs(int i) {
+    return signs[i];
+  }
+
+  /** Numbers of those that may be compared with one of another picture. */
+  int[] like(Features other, int i) {
+    return byColour[other.white[i] ? 1 : 0];
+  }
+
+  private static long signs(byte[] descriptor) {
+    long signs = 0;
+    for (byte v : descriptor) {
+      signs = signs << 1 | (v < 0 ? 1 : 0);
+    }
+    return signs;
   }
 
   /** The same features at the places they have in another picture. */
@@ -82,19 +136,24 @@ record Features(float[] x, float[] y, boolean[] white, byte[][] descriptors) {
    * The features of the mirrored picture, at the places they have in this one: along a feature's
    * own direction nothing changes, and across it rows change places and slopes their sign.
    */
-  Features mirrored() {
-    Features mirrored = empty(count());
-    for (int i = 0; i < count(); i++) {
-      for (int row = 0; row < 4; row++) {
-        for (int column = 0; column < 4; column++) {
-          for (int k = 0; k < 4; k++) {
-            byte v = descriptors[i][4 * (4 * (3 - row) + column) + k];
-            mirrored.descriptors[i][4 * (4 * row + column) + k] = (byte) (k == ACROSS ? -v : v);
+  synchronized Features mirrored() {
+    Features known = mirrored;
+    if (known == null) {
+      byte[][] other = new byte[count()][LENGTH];
+      for (int i = 0; i < count(); i++) {
+        for (int row = 0; row < 4; row++) {
+          for (int column = 0; column < 4; column++) {
+            for (int k = 0; k < 4; k++) {
+              byte v = descriptors[i][4 * (4 * (3 - row) + column) + k];
+              other[i][4 * (4 * row + column) + k] = (byte) (k == ACROSS ? -v : v);
+            }
           }
         }
       }
+      known = new Features(x, y, white, other);
+      mirrored = known;
     }
-    return new Features(x, y, white, mirrored.descriptors);
+    return known;
   }
 
   /** Which of a square's four sums is that of slopes across the feature's direction. */
@@ -110,13 +169,17 @@ record Features(float[] x, float[] y, boolean[] white, byte[][] descriptors) {
   }
 
   static Features read(ByteBuffer bytes) {
-    Features features = empty(bytes.getInt());
-    for (int i = 0; i < features.count(); i++) {
-      features.x[i] = bytes.getFloat();
-      features.y[i] = bytes.getFloat();
-      features.white[i] = bytes.get() == 1;
-      bytes.get(features.descriptors[i]);
+    int n = bytes.getInt();
+    float[] x = new float[n];
+    float[] y = new float[n];
+    boolean[] white = new boolean[n];
+    byte[][] descriptors = new byte[n][LENGTH];
+    for (int i = 0; i < n; i++) {
+      x[i] = bytes.getFloat();
+      y[i] = bytes.getFloat();
+      white[i] = bytes.get() == 1;
+      bytes.get(descriptors[i]);
     }
-    return features;
+    return new Features(x, y, white, descriptors);
   }
 }

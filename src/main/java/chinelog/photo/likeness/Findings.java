@@ -16,20 +16,20 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Remembers what was seen in photographs, for the very same photographs and originals: a line for
- * each photograph, and a file for each set of originals, sealed by its SHA-256.
+ * Remembers what was seen in photographs, for the very same photographs and originals: a file of
+ * lines, sealed by its SHA-256. There is one for each set of originals, with a line for each
+ * photograph; and one for each photograph, with a line for each original, so that another original
+ * is all that has to be searched for when one is added.
  */
 final class Findings {
 
   /** To be raised with every change that finds something else. */
-  private static final String RECIPE = "recognition 2\n";
+  private static final String RECIPE = "recognition 3\n";
 
-  private final Darkroom darkroom;
   private final Path file;
   private final SortedMap<String, Seen> seen;
 
-  private Findings(Darkroom darkroom, Path file, SortedMap<String, Seen> seen) {
-    this.darkroom = darkroom;
+  private Findings(Path file, SortedMap<String, Seen> seen) {
     this.file = file;
     this.seen = seen;
   }
@@ -43,27 +43,50 @@ final class Findings {
       Recognition.@Nullable Kind kind, String original, boolean mirrored, Recognition.Area area) {
 
     static final Seen NOTHING = new Seen(null, "", false, Recognition.Area.WHOLE);
+
+    boolean isNothing() {
+      return kind == null;
+    }
   }
 
-  static Findings open(Darkroom darkroom, List<Original> originals) {
-    String all =
-        originals.stream().map(o -> o.name() + " " + o.key()).collect(Collectors.joining("\n"));
+  /** What is known of a set of originals, by photograph. */
+  static Findings of(Darkroom darkroom, List<Original> originals) {
+    return open(
+        darkroom, originals.stream().map(Original::identity).collect(Collectors.joining("\n")));
+  }
+
+  /** What is known of a photograph, by original. */
+  static Findings of(Darkroom darkroom, Darkroom.Order order) {
+    return open(darkroom, "in " + key(darkroom, order));
+  }
+
+  private static Findings open(Darkroom darkroom, String name) {
     Path file =
         darkroom
             .folder()
             .resolve(".chinelog")
             .resolve("recognition")
-            .resolve(Darkroom.key(RECIPE + all));
-    return new Findings(darkroom, file, read(file));
+            .resolve(Darkroom.key(RECIPE + name));
+    return new Findings(file, read(file));
   }
 
-  /** Null for a photograph that is new. */
-  @Nullable Seen find(Darkroom.Order order) {
-    return seen.get(key(order));
+  /** A photograph as it is shown, as a line names it. */
+  static String key(Darkroom darkroom, Darkroom.Order order) {
+    return darkroom.key(order.photograph(), order.filled());
   }
 
-  void addAll(Map<Darkroom.Order, Seen> fresh) throws IOException {
-    fresh.forEach((order, s) -> seen.put(key(order), s));
+  /** An original as a line names it. */
+  static String key(Original original) {
+    return Darkroom.key(original.identity());
+  }
+
+  /** Null for what is new. */
+  @Nullable Seen find(String key) {
+    return seen.get(key);
+  }
+
+  void addAll(Map<String, Seen> fresh) throws IOException {
+    seen.putAll(fresh);
     StringBuilder text = new StringBuilder();
     seen.forEach((key, s) -> text.append(write(key, s)).append('\n'));
     Files.createDirectories(file.getParent());
@@ -71,10 +94,6 @@ final class Findings {
     Leftovers.clear(partial, "new", ".txt");
     Files.writeString(partial, text + sum(text.toString()));
     Files.move(partial, file, StandardCopyOption.REPLACE_EXISTING);
-  }
-
-  private String key(Darkroom.Order order) {
-    return darkroom.key(order.photograph(), order.filled());
   }
 
   private static String write(String key, Seen s) {

@@ -120,8 +120,8 @@ enum Look {
     float[] y = new float[features.count()];
     double[] point = new double[2];
     for (int i = 0; i < x.length; i++) {
-      point[0] = features.x()[i];
-      point[1] = features.y()[i];
+      point[0] = features.x(i);
+      point[1] = features.y(i);
       to.transform(point, 0, point, 0, 1);
       x[i] = (float) point[0];
       y[i] = (float) point[1];

@@ -80,6 +80,11 @@ public record Original(
     return jpeg.subpath(names - 3, names - 1).toString();
   }
 
+  /** Tells it from all other pictures, and from the same one by another name. */
+  String identity() {
+    return name + " " + key;
+  }
+
   /** The pictures of what is withheld. */
   List<Pixels> pictures() throws IOException {
     Pixels whole = picture(prints);

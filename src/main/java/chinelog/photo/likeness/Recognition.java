@@ -6,10 +6,10 @@ import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Searches the photographs that are to be shown, as they are to be shown, for what their readers
@@ -20,6 +20,9 @@ import java.util.Map;
  * picture and of all that was searched for.
  */
 public final class Recognition {
+
+  /** What a line names that tells whether a photograph looks like any drawing. */
+  private static final String A_DRAWING = "a drawing";
 
   private Recognition() {}
 
@@ -75,21 +78,22 @@ public final class Recognition {
       boolean drawings,
       Progress progress)
       throws IOException {
-    Findings known = Findings.open(darkroom, originals);
-    List<Darkroom.Order> fresh = shown.stream().filter(o -> known.find(o) == null).toList();
+    Findings known = Findings.of(darkroom, originals);
+    List<Darkroom.Order> fresh =
+        shown.stream().filter(o -> known.find(Findings.key(darkroom, o)) == null).toList();
     if (!fresh.isEmpty()) {
       FeatureStore store = new FeatureStore(darkroom.folder());
       List<Sought> sought = Workers.all(originals, o -> Sought.of(o, store), Progress.SILENT);
       List<Findings.Seen> seen = Workers.all(fresh, o -> see(darkroom, o, sought, store), progress);
-      Map<Darkroom.Order, Findings.Seen> byOrder = new LinkedHashMap<>();
+      Map<String, Findings.Seen> byKey = new TreeMap<>();
       for (int i = 0; i < fresh.size(); i++) {
-        byOrder.put(fresh.get(i), seen.get(i));
+        byKey.put(Findings.key(darkroom, fresh.get(i)), seen.get(i));
       }
-      known.addAll(byOrder);
+      known.addAll(byKey);
     }
     List<Finding> findings = new ArrayList<>();
     for (Darkroom.Order order : shown) {
-      Findings.Seen seen = known.find(order);
+      Findings.Seen seen = known.find(Findings.key(darkroom, order));
       Kind kind = seen == null ? null : seen.kind();
       if (seen != null && kind != null && (drawings || kind != Kind.DRAWING)) {
         findings.add(
@@ -103,16 +107,27 @@ public final class Recognition {
   private static Findings.Seen see(
       Darkroom darkroom, Darkroom.Order order, List<Sought> sought, FeatureStore store)
       throws IOException {
-    Scene scene = Scene.of(darkroom, order, store);
-    if (scene == null) {
-      return Findings.Seen.NOTHING;
-    }
-    for (Sought one : sought) {
-      Findings.Seen seen = scene.find(one);
-      if (seen != null) {
-        return seen;
+    Findings known = Findings.of(darkroom, order);
+    Map<String, Findings.Seen> fresh = new TreeMap<>();
+    Findings.Seen first = Findings.Seen.NOTHING;
+    Scene scene = null;
+    for (int i = 0; i <= sought.size() && first.isNothing(); i++) {
+      Sought one = i < sought.size() ? sought.get(i) : null;
+      String key = one == null ? A_DRAWING : Findings.key(one.original());
+      Findings.Seen seen = known.find(key);
+      if (seen == null) {
+        scene = scene == null ? Scene.of(darkroom, order, store) : scene;
+        if (scene == null) {
+          return Findings.Seen.NOTHING;
+        }
+        seen = one == null ? scene.drawing() : scene.find(one);
+        fresh.put(key, seen);
       }
+      first = seen;
     }
-    return scene.drawing();
+    if (!fresh.isEmpty()) {
+      known.addAll(fresh);
+    }
+    return first;
   }
 }

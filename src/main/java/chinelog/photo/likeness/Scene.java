@@ -37,8 +37,8 @@ final class Scene {
     }
   }
 
-  /** Where the original is to be seen; null if it is not. */
-  Findings.@Nullable Seen find(Sought sought) throws IOException {
+  /** Where the original is to be seen. */
+  Findings.Seen find(Sought sought) throws IOException {
     for (Sought.Part part : sought.parts()) {
       // A picture with hardly a line in it shows no drawing.
       if (part.look() != Look.LINES || lines.isWorthSearching()) {
@@ -51,7 +51,7 @@ final class Scene {
         }
       }
     }
-    return null;
+    return Findings.Seen.NOTHING;
   }
 
   /** What looks like a drawing, whichever it may be. */

@@ -15,7 +15,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
@@ -145,16 +147,36 @@ class RecognitionTest {
     Logs logs = new Logs(folder).photo("photos/a.jpg", Warps.jpeg(sheet));
     List<Recognition.Finding> first = search(logs, List.of(page()), true);
     assertThat(first).hasSize(1);
-    Path kept;
+    Map<Path, String> kept = new TreeMap<>();
     try (var files = Files.list(folder.resolve(".chinelog/recognition"))) {
-      kept = files.findFirst().orElseThrow();
+      for (Path file : files.toList()) {
+        kept.put(file, Files.readString(file));
+      }
     }
-    String text = Files.readString(kept);
+    assertThat(kept).hasSize(2);
 
     assertThat(search(logs, List.of(page()), true)).isEqualTo(first);
-    Files.writeString(kept, text.replace("SHEET", ""));
+    for (Map.Entry<Path, String> file : kept.entrySet()) {
+      Files.writeString(file.getKey(), file.getValue().replace("SHEET", ""));
+    }
     assertThat(search(logs, List.of(page()), true)).isEqualTo(first);
-    assertThat(Files.readString(kept)).isEqualTo(text);
+    for (Map.Entry<Path, String> file : kept.entrySet()) {
+      assertThat(Files.readString(file.getKey())).isEqualTo(file.getValue());
+    }
+  }
+
+  @Test
+  void anotherSheetIsSearchedForInWhatWasLookedAtBefore() throws IOException {
+    sheet(rgb(ImageIO.read(scene("T20_0430.jpg").toFile())));
+    Logs logs = new Logs(folder).photo("photos/a.jpg", Warps.jpeg(Warps.drawing(1)));
+    Original first = page();
+    assertThat(search(logs, List.of(first), false)).isEmpty();
+
+    sheet(Warps.drawing(1));
+    List<Recognition.Finding> found = search(logs, List.of(first, page()), false);
+
+    assertThat(found).hasSize(1);
+    assertThat(search(logs, List.of(first), false)).isEmpty();
   }
 
   /**
