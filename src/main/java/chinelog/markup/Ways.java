@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * How figures were worked out, told once for those that were worked out alike: they differ in
@@ -43,6 +44,14 @@ public final class Ways {
     return byShape.values().stream()
         .map(all -> new Way(all.get(0), List.copyOf(all.subList(1, all.size()))))
         .toList();
+  }
+
+  /** What of the steps of a figure is not told by those of an example that it was worked out like. */
+  public static String own(Figure figure, Figure example, Sources sources) {
+    List<String> told = sources.steps(example);
+    return sources.steps(figure).stream()
+        .filter(step -> !told.contains(step))
+        .collect(Collectors.joining("; "));
   }
 
   /** Whether two figures were worked out alike. */

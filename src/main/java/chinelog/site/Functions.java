@@ -68,6 +68,7 @@ final class Functions {
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
     put(all, "parts", g -> Parts.of(list(g, Figure.class)));
     put(all, "ways", g -> Ways.of(list(g, Figure.class), (Sources) g.get(1)));
+    put(all, "own", g -> Ways.own((Figure) g.get(1), (Figure) g.get(2), (Sources) g.get(0)));
     put(all, "sourcesOf", g -> Sources.of(list(g, Figure.class)));
     put(
         all,
