@@ -16,7 +16,6 @@ import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Curves of withheld tables, looked for in whatever is drawn: whoever has a drawing to scale has
@@ -53,17 +52,99 @@ final class CurveNet {
   private static final Pattern HEIGHT = Pattern.compile("\\d+(?:[.,]\\d+)?");
 
   /**
-   * A curve, moved so that it begins at 0, 0.
+   * Points of a curve or of a drawn line.
    *
-   * @param x rising or falling
+   * @param x between 0 and 1, as far as it reaches
+   * @param y the same across
    */
-  private record Curve(String what, double[] x, double[] y) {
+  private record Form(double[] x, double[] y) {
+
+    static Form of(double[] x, double[] y) {
+      return new Form(unit(x), unit(y));
+    }
+
+    private static double[] unit(double[] values) {
+      double[] unit = new double[values.length];
+      double extent = extent(values);
+      double least = least(values);
+      for (int i = 0; i < unit.length; i++) {
+        unit[i] = (values[i] - least) / extent;
+      }
+      return unit;
+    }
+
+    /** Turned over, along and across. */
+    Form mirrored(boolean along, boolean across) {
+      return new Form(along ? over(x) : x, across ? over(y) : y);
+    }
+
+    private static double[] over(double[] unit) {
+      return Arrays.stream(unit).map(v -> 1 - v).toArray();
+    }
+
+    /** With its axes exchanged. */
+    Form turned() {
+      return new Form(y, x);
+    }
+
+    /** Whether all points lie near a line. */
+    boolean isAlong(Form line, double most) {
+      for (int i = 0; i < x.length; i++) {
+        if (squareDistance(x[i], y[i], line) > most * most) {
+          return false;
+        }
+      }
+      return true;
+    }
+
+    private static double squareDistance(double x, double y, Form line) {
+      double least = Double.POSITIVE_INFINITY;
+      for (int k = 1; k < line.x.length; k++) {
+        double dx = line.x[k] - line.x[k - 1];
+        double dy = line.y[k] - line.y[k - 1];
+        double square = dx * dx + dy * dy;
+        double fromX = x - line.x[k - 1];
+        double fromY = y - line.y[k - 1];
+        double t = square == 0 ? 0 : (fromX * dx + fromY * dy) / square;
+        double at = Math.max(0, Math.min(1, t));
+        double offX = fromX - at * dx;
+        double offY = fromY - at * dy;
+        least = Math.min(least, offX * offX + offY * offY);
+      }
+      return least;
+    }
+  }
+
+  /**
+   * A curve, rising or falling.
+   *
+   * @param ways it may be turned over
+   */
+  private record Curve(String what, double[] x, double[] y, List<Form> ways) {
+
+    static Curve of(String what, double[] x, double[] y) {
+      Form form = Form.of(x, y);
+      return new Curve(
+          what,
+          x,
+          y,
+          List.of(
+              form,
+              form.mirrored(true, false),
+              form.mirrored(false, true),
+              form.mirrored(true, true)));
+    }
+
     double width() {
       return extent(x);
     }
 
     double height() {
       return extent(y);
+    }
+
+    boolean isIn(Form line) {
+      return ways.stream().anyMatch(w -> w.isAlong(line, ALIKE) && line.isAlong(w, BETWEEN));
     }
   }
 
@@ -150,7 +231,7 @@ final class CurveNet {
     if (x.length < LEAST_POINTS || !isMonotone(x)) {
       return;
     }
-    Curve curve = new Curve(what, x, y);
+    Curve curve = Curve.of(what, x, y);
     if (curve.height() > curve.width() * FLATTEST && bend(x, y) > BENT * curve.height()) {
       curves.add(curve);
     }
@@ -212,13 +293,19 @@ final class CurveNet {
   }
 
   private static double extent(double[] values) {
-    double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
     for (double value : values) {
-      least = Math.min(least, value);
       most = Math.max(most, value);
     }
-    return most - least;
+    return most - least(values);
+  }
+
+  private static double least(double[] values) {
+    double least = Double.POSITIVE_INFINITY;
+    for (double value : values) {
+      least = Math.min(least, value);
+    }
+    return least;
   }
 
   int size() {
@@ -239,12 +326,7 @@ final class CurveNet {
     List<Match> matches = new ArrayList<>();
     for (List<double[]> line : lines) {
       for (List<double[]> stretch : Stretches.of(line)) {
-        for (Curve curve : curves) {
-          Match match = match(curve, stretch);
-          if (match != null) {
-            matches.add(match);
-          }
-        }
+        addMatches(stretch, matches);
       }
     }
     Set<String> found = new LinkedHashSet<>();
@@ -257,63 +339,22 @@ final class CurveNet {
     return found;
   }
 
-  private static @Nullable Match match(Curve curve, List<double[]> stretch) {
-    for (boolean isTurned : new boolean[] {false, true}) {
-      double[] along = stretch.stream().mapToDouble(p -> p[isTurned ? 1 : 0]).toArray();
-      double[] across = stretch.stream().mapToDouble(p -> p[isTurned ? 0 : 1]).toArray();
-      double scale = extent(along) / curve.width();
-      double up = extent(across) / curve.height();
-      if (!(scale > 0) || !(up > 0)) {
-        continue;
-      }
-      for (int way = 0; way < 4; way++) {
-        if (runsThrough(curve, along, across, (way & 1) == 0, (way & 2) == 0)) {
-          return new Match(curve, scale, up);
-        }
-      }
+  private void addMatches(List<double[]> stretch, List<Match> matches) {
+    double[] x = stretch.stream().mapToDouble(p -> p[0]).toArray();
+    double[] y = stretch.stream().mapToDouble(p -> p[1]).toArray();
+    double width = extent(x);
+    double height = extent(y);
+    if (!(width > 0) || !(height > 0)) {
+      return;
     }
-    return null;
-  }
-
-  private static boolean runsThrough(
-      Curve curve, double[] along, double[] across, boolean isForth, boolean isUpright) {
-    double[] a = unit(along, true);
-    double[] b = unit(across, true);
-    double[] x = unit(curve.x, isForth);
-    double[] y = unit(curve.y, isUpright);
-    return isAlong(x, y, a, b, ALIKE) && isAlong(a, b, x, y, BETWEEN);
-  }
-
-  /** Whether all points lie near a line. */
-  private static boolean isAlong(double[] x, double[] y, double[] a, double[] b, double most) {
-    for (int i = 0; i < x.length; i++) {
-      if (distance(x[i], y[i], a, b) > most) {
-        return false;
+    Form line = Form.of(x, y);
+    Form turned = line.turned();
+    for (Curve curve : curves) {
+      if (curve.isIn(line)) {
+        matches.add(new Match(curve, width / curve.width(), height / curve.height()));
+      } else if (curve.isIn(turned)) {
+        matches.add(new Match(curve, height / curve.width(), width / curve.height()));
       }
     }
-    return true;
-  }
-
-  /** Between 0 and 1. */
-  private static double[] unit(double[] values, boolean isForth) {
-    double least = Arrays.stream(values).min().orElse(0);
-    double extent = extent(values);
-    return Arrays.stream(values)
-        .map(v -> (v - least) / extent)
-        .map(v -> isForth ? v : 1 - v)
-        .toArray();
-  }
-
-  private static double distance(double x, double y, double[] a, double[] b) {
-    double least = Double.POSITIVE_INFINITY;
-    for (int k = 1; k < a.length; k++) {
-      double dx = a[k] - a[k - 1];
-      double dy = b[k] - b[k - 1];
-      double square = dx * dx + dy * dy;
-      double t = square == 0 ? 0 : ((x - a[k - 1]) * dx + (y - b[k - 1]) * dy) / square;
-      double at = Math.max(0, Math.min(1, t));
-      least = Math.min(least, Math.hypot(x - a[k - 1] - at * dx, y - b[k - 1] - at * dy));
-    }
-    return least;
   }
 }

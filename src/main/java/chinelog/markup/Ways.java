@@ -46,7 +46,9 @@ public final class Ways {
         .toList();
   }
 
-  /** What of the steps of a figure is not told by those of an example that it was worked out like. */
+  /**
+   * What of the steps of a figure is not told by those of an example that it was worked out like.
+   */
   public static String own(Figure figure, Figure example, Sources sources) {
     List<String> told = sources.steps(example);
     return sources.steps(figure).stream()
