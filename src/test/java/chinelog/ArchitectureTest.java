@@ -21,8 +21,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZonedDateTime;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.NullMarked;
 
@@ -243,6 +245,17 @@ class ArchitectureTest {
         .orShould()
         .callMethod(Instant.class, "now")
         .check(all);
+  }
+
+  @ArchTest
+  void noTwoClassesBearOneName(JavaClasses all) {
+    Set<String> names = new HashSet<>();
+    assertThat(
+            all.stream()
+                .filter(JavaClass::isTopLevelClass)
+                .map(JavaClass::getSimpleName)
+                .filter(name -> !name.equals("package-info") && !names.add(name)))
+        .isEmpty();
   }
 
   @ArchTest

@@ -38,12 +38,12 @@ public final class Audit {
 
   private static final String CLEAN_OF_ITS_NAME = " ";
 
-  private final Addresses addresses;
+  private final KnownAddresses addresses;
   private final Originals originals;
   private final Search search;
   private final Pictures pictures;
   private final Before before;
-  private final Scope scope;
+  private final AuditScope scope;
 
   /** The originals that no earlier audit looked for. */
   private final Originals fresh;
@@ -58,12 +58,12 @@ public final class Audit {
   private final List<Finding> found = new ArrayList<>();
 
   private Audit(
-      Addresses addresses,
+      KnownAddresses addresses,
       Originals originals,
       Search search,
       Pictures pictures,
       Before before,
-      Scope scope) {
+      AuditScope scope) {
     this.addresses = addresses;
     this.originals = originals;
     this.search = search;
@@ -112,8 +112,9 @@ public final class Audit {
     Secrets secrets = walk.secrets();
     Search search = secrets.search();
     Originals originals = Originals.of(log, clearance);
-    Addresses addresses = new Addresses(new TreeSet<>(files), walk.links(), log.head().address());
-    Credit credit = credit(log.head(), clearance);
+    KnownAddresses addresses =
+        new KnownAddresses(new TreeSet<>(files), walk.links(), log.head().address());
+    CreditLine credit = credit(log.head(), clearance);
     Audit audit =
         new Audit(
             addresses,
@@ -121,7 +122,7 @@ public final class Audit {
             search,
             new Pictures(pictures, before.decoded(), credit, originals, search),
             before,
-            Scope.of(search, originals, addresses, pictures, credit));
+            AuditScope.of(search, originals, addresses, pictures, credit));
     return audit.report(folder, files, secrets);
   }
 
@@ -285,7 +286,7 @@ public final class Audit {
     }
   }
 
-  private static Credit credit(Head head, Clearance clearance) {
+  private static CreditLine credit(Head head, Clearance clearance) {
     Set<String> texts = new TreeSet<>();
     if (head.creditPhotos()) {
       for (Marked<String> text :
@@ -295,7 +296,7 @@ public final class Audit {
         }
       }
     }
-    return new Credit(texts);
+    return new CreditLine(texts);
   }
 
   private List<String> searched(Set<String> files, Secrets secrets) {

@@ -76,7 +76,7 @@ final class HtmlFile {
   private static final String SOURCE = "the page's source";
 
   private final Document page;
-  private final Addresses addresses;
+  private final KnownAddresses addresses;
   private final Findings findings;
   private final Search search;
   private final boolean isFragment;
@@ -91,7 +91,11 @@ final class HtmlFile {
   private final Set<String> anchors = new LinkedHashSet<>();
 
   private HtmlFile(
-      Document page, Addresses addresses, Search search, Findings findings, boolean isFragment) {
+      Document page,
+      KnownAddresses addresses,
+      Search search,
+      Findings findings,
+      boolean isFragment) {
     this.page = page;
     this.addresses = addresses;
     this.search = search;
@@ -99,7 +103,7 @@ final class HtmlFile {
     this.isFragment = isFragment;
   }
 
-  static void inspect(String html, Addresses addresses, Search search, Findings findings) {
+  static void inspect(String html, KnownAddresses addresses, Search search, Findings findings) {
     if (html.contains("<!--") || html.contains("<![") || html.contains("<?")) {
       findings.add("the page's source", "The page holds a comment.");
     }
@@ -112,7 +116,8 @@ final class HtmlFile {
   }
 
   /** Inspects the body of a feed's entry. */
-  static void inspectFragment(String html, Addresses addresses, Search search, Findings findings) {
+  static void inspectFragment(
+      String html, KnownAddresses addresses, Search search, Findings findings) {
     Document page = Parser.parseBodyFragment(html, "");
     new HtmlFile(page, addresses, search, findings, true).run();
   }

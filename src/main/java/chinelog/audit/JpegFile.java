@@ -46,12 +46,12 @@ final class JpegFile {
   private static final int[] RGB = {0, 1, 2};
 
   private final byte[] bytes;
-  private final Credit credit;
+  private final CreditLine credit;
   private final Findings findings;
   private final String where;
   private int at;
 
-  private JpegFile(byte[] bytes, Credit credit, Findings findings, String where) {
+  private JpegFile(byte[] bytes, CreditLine credit, Findings findings, String where) {
     this.bytes = bytes;
     this.credit = credit;
     this.findings = findings;
@@ -65,7 +65,7 @@ final class JpegFile {
    * @return the picture, or null if it cannot be read or was not decoded
    */
   static @Nullable BufferedImage inspect(
-      byte[] bytes, Credit credit, boolean decode, Findings findings, String where) {
+      byte[] bytes, CreditLine credit, boolean decode, Findings findings, String where) {
     JpegFile file = new JpegFile(bytes, credit, findings, where);
     try {
       file.walk();

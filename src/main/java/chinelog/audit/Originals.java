@@ -156,7 +156,7 @@ final class Originals {
   private static String digest(List<Piece> pieces) {
     MessageDigest digest = Sha256.digest();
     pieces.forEach(piece -> digest.update(piece.bytes));
-    return Scope.digest("original " + Sha256.hex(digest.digest()));
+    return AuditScope.digest("original " + Sha256.hex(digest.digest()));
   }
 
   /** A digest of each original of which there are pieces. */

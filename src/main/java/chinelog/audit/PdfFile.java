@@ -36,7 +36,7 @@ final class PdfFile {
   /** The same, a letter for a byte. */
   private final String all;
 
-  private final Addresses addresses;
+  private final KnownAddresses addresses;
   private final Originals originals;
   private final Search search;
   private final Pictures known;
@@ -50,7 +50,7 @@ final class PdfFile {
 
   private PdfFile(
       byte[] bytes,
-      Addresses addresses,
+      KnownAddresses addresses,
       Originals originals,
       Search search,
       Pictures known,
@@ -74,7 +74,7 @@ final class PdfFile {
    */
   static void inspect(
       byte[] bytes,
-      Addresses addresses,
+      KnownAddresses addresses,
       Originals originals,
       Search search,
       Pictures known,

@@ -19,7 +19,7 @@ final class Pictures {
 
   private final Map<String, List<AllowedPicture>> byHash = new TreeMap<>();
   private final Decoded decoded;
-  private final Credit credit;
+  private final CreditLine credit;
   private final Originals originals;
   private final Search search;
 
@@ -34,7 +34,7 @@ final class Pictures {
   Pictures(
       List<AllowedPicture> pictures,
       Decoded decoded,
-      Credit credit,
+      CreditLine credit,
       Originals originals,
       Search search) {
     for (AllowedPicture picture : pictures) {

@@ -58,7 +58,7 @@ final class PlainFile {
   }
 
   static void inspectStyle(
-      String css, String file, Addresses addresses, Search search, Findings findings) {
+      String css, String file, KnownAddresses addresses, Search search, Findings findings) {
     if (css.matches("(?is).*@import.*")) {
       findings.add("the style", "A style fetches another.");
     }
@@ -81,7 +81,7 @@ final class PlainFile {
     search.code(said.code(), findings, "the style");
   }
 
-  static void inspectScript(String js, Addresses addresses, Search search, Findings findings) {
+  static void inspectScript(String js, KnownAddresses addresses, Search search, Findings findings) {
     // Of a list of words nothing is run or fetched, whatever the words are.
     if (!WORDS_ALONE.matcher(withoutStrings(js)).matches()) {
       Matcher m = REACHES_OUT.matcher(js);
@@ -113,12 +113,12 @@ final class PlainFile {
     return rest.toString();
   }
 
-  static void inspectText(String text, Addresses addresses, Search search, Findings findings) {
+  static void inspectText(String text, KnownAddresses addresses, Search search, Findings findings) {
     web(text, addresses, findings, "the text");
     search.text(text, findings, "the text");
   }
 
-  private static void web(String text, Addresses addresses, Findings findings, String where) {
+  private static void web(String text, KnownAddresses addresses, Findings findings, String where) {
     Matcher m = WEB.matcher(text);
     while (m.find()) {
       String address = m.group();
@@ -129,7 +129,7 @@ final class PlainFile {
   }
 
   /** A feed, a site map or a drawing. */
-  static void inspectXml(String text, Addresses addresses, Search search, Findings findings) {
+  static void inspectXml(String text, KnownAddresses addresses, Search search, Findings findings) {
     Optional<Document> document =
         XmlFile.parse(text.startsWith("\uFEFF") ? text.substring(1) : text);
     search.text(Disguises.withoutTags(text), findings, "the text");
@@ -156,7 +156,7 @@ final class PlainFile {
   }
 
   private static void walk(
-      Node node, Addresses addresses, Search search, Findings findings, StringBuilder all) {
+      Node node, KnownAddresses addresses, Search search, Findings findings, StringBuilder all) {
     switch (node.getNodeType()) {
       case Node.COMMENT_NODE, Node.PROCESSING_INSTRUCTION_NODE ->
           findings.add("the file", "The file holds a comment.");
@@ -172,7 +172,11 @@ final class PlainFile {
   }
 
   private static void element(
-      Element element, Addresses addresses, Search search, Findings findings, StringBuilder all) {
+      Element element,
+      KnownAddresses addresses,
+      Search search,
+      Findings findings,
+      StringBuilder all) {
     String name = element.getLocalName();
     String namespace = String.valueOf(element.getNamespaceURI());
     if (!addresses.isVocabulary(namespace)) {

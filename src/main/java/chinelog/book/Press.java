@@ -8,13 +8,13 @@ import chinelog.book.page.Printer;
 import chinelog.book.page.Trim;
 import chinelog.book.setting.Coverage;
 import chinelog.book.setting.Surroundings;
+import chinelog.book.writing.BookWords;
 import chinelog.book.writing.BuildBook;
 import chinelog.book.writing.CoverSheet;
 import chinelog.book.writing.HandoverBooklet;
 import chinelog.book.writing.LetterWriter;
 import chinelog.book.writing.PlainPages;
 import chinelog.book.writing.Setting;
-import chinelog.book.writing.Words;
 import chinelog.edition.Edition;
 import chinelog.edition.Letter;
 import chinelog.edition.Picture;
@@ -119,7 +119,7 @@ public final class Press {
     Path booklet = Files.createTempFile("handover", ".pdf");
     try {
       printHandover(edition, theme, new Options(options.paper(), false), booklet);
-      Words words = Words.of(edition.contents().locale());
+      BookWords words = BookWords.of(edition.contents().locale());
       Imposition.impose(booklet, words.say("sheets.page"), pdf);
     } finally {
       Files.deleteIfExists(booklet);

@@ -16,9 +16,9 @@ abstract class AnyCommand {
       description = "Show this help.")
   private boolean help;
 
-  private final Talk talk;
+  private final Terminal talk;
 
-  AnyCommand(Talk talk) {
+  AnyCommand(Terminal talk) {
     this.talk = talk;
   }
 
@@ -26,7 +26,7 @@ abstract class AnyCommand {
     return spec;
   }
 
-  Talk talk() {
+  Terminal talk() {
     return talk;
   }
 }

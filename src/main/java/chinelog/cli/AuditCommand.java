@@ -14,7 +14,7 @@ import picocli.CommandLine.Command;
     footer = {"", "Example: ${sys:chinelog.command:-chinelog} audit sample-log --for public"})
 final class AuditCommand extends EditionCommand {
 
-  AuditCommand(Talk talk, Clock clock) {
+  AuditCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 

@@ -36,7 +36,7 @@ final class BeginCommand extends LogCommand {
       description = "Such as 1:16, 16, or \"1/4 in = 1 ft\".")
   private @Nullable String scale;
 
-  BeginCommand(Talk talk, Clock clock) {
+  BeginCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 
@@ -57,7 +57,7 @@ final class BeginCommand extends LogCommand {
     NewLog.layDown(folder, today(), new NewLog.Beginning(name(), scale()));
     talk().out().println("A new log lies in " + folder + ".");
     talk().out().println("Open log.yaml in any editor; its comments say what goes where.");
-    talk().out().println("Then: " + Talk.command("check", folder));
+    talk().out().println("Then: " + Terminal.command("check", folder));
     return Main.DONE;
   }
 

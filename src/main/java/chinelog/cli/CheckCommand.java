@@ -1,17 +1,17 @@
 package chinelog.cli;
 
 import chinelog.desk.files.Pins;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
 import chinelog.publish.Course;
 import chinelog.publish.Lookalikes;
 import chinelog.publish.Outcome;
+import chinelog.publish.ProgramVersion;
 import chinelog.publish.Publisher;
 import chinelog.publish.Remembered;
 import chinelog.publish.Step;
-import chinelog.publish.Version;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
@@ -46,7 +46,7 @@ final class CheckCommand extends LogCommand {
           "Also make every edition, search it and throw it away, which takes as long as publishing.")
   private boolean all;
 
-  CheckCommand(Talk talk, Clock clock) {
+  CheckCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 
@@ -91,11 +91,11 @@ final class CheckCommand extends LogCommand {
     talk()
         .out()
         .println(
-            Talk.count(report.entries(), "entry")
+            Terminal.count(report.entries(), "entry")
                 + ", "
-                + Talk.count(report.photographs(), "photograph")
+                + Terminal.count(report.photographs(), "photograph")
                 + ", "
-                + Talk.count(report.facts(), "fact")
+                + Terminal.count(report.facts(), "fact")
                 + ": no errors.");
     if (found.foreseen() != null) {
       tell(found.foreseen());
@@ -138,8 +138,8 @@ final class CheckCommand extends LogCommand {
                   "%4d  %s: %s, %s, %d min",
                   post.number(),
                   post.title(),
-                  Talk.count(post.entries(), "entry"),
-                  Talk.count(post.words(), "word"),
+                  Terminal.count(post.entries(), "entry"),
+                  Terminal.count(post.words(), "word"),
                   post.minutes()));
     }
     if (!all) {
@@ -149,7 +149,7 @@ final class CheckCommand extends LogCommand {
               "Not looked at: "
                   + (foreseen.printed() ? "whether all finds room on the pages, and " : "")
                   + "the finished files. \u201c"
-                  + Talk.command("check --all", log)
+                  + Terminal.command("check --all", log)
                   + "\u201d does, and so does publishing.");
     }
   }
@@ -192,7 +192,7 @@ final class CheckCommand extends LogCommand {
       all.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
       foreseen = new Checked.Foreseen(all.posts(), all.printed());
     }
-    Version.newerThanOwn(log).ifPresent(problems::add);
+    ProgramVersion.newerThanOwn(log).ifPresent(problems::add);
     return new Checked(
         opened.log().notes().size(),
         opened.album().photographs().size(),
@@ -216,7 +216,7 @@ final class CheckCommand extends LogCommand {
       throws IOException {
     Darkroom darkroom = new Darkroom(opened.log().folder());
     Step comparing = Step.of(Step.Kind.COMPARING_PHOTOGRAPHS);
-    Progress progress = (done, of) -> course.count(comparing, done, of);
+    PhotoProgress progress = (done, of) -> course.count(comparing, done, of);
     Burst.find(opened.album(), darkroom, progress).forEach(b -> problems.add(b.reminder()));
     problems.addAll(Lookalikes.inLog(opened, today(), course));
   }

@@ -33,7 +33,7 @@ abstract class EditionCommand extends LogCommand {
       description = "As on this day, such as 2026-05-20. Default: today.")
   private @Nullable LocalDate asOf;
 
-  EditionCommand(Talk talk, Clock clock) {
+  EditionCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 
@@ -79,9 +79,9 @@ abstract class EditionCommand extends LogCommand {
       talk()
           .err()
           .println(
-              Talk.count(reminders, "reminder")
+              Terminal.count(reminders, "reminder")
                   + " besides; see them with: "
-                  + Talk.command("check", log));
+                  + Terminal.command("check", log));
     }
     if (outcome.hasErrors()) {
       talk().err().println(afterErrors());

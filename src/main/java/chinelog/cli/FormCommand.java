@@ -55,7 +55,7 @@ final class FormCommand extends LogCommand {
       description = "Whom to ask, for a thing that is under several.")
   private String under = "";
 
-  FormCommand(Talk talk, Clock clock) {
+  FormCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 

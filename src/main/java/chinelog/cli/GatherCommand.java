@@ -62,7 +62,7 @@ final class GatherCommand extends LogCommand {
   @Option(names = "--dry-run", description = "Only say what would be done.")
   private boolean dryRun;
 
-  GatherCommand(Talk talk, Clock clock) {
+  GatherCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 
@@ -121,7 +121,7 @@ final class GatherCommand extends LogCommand {
     talk()
         .out()
         .println(
-            Talk.count(brought, "photograph")
+            Terminal.count(brought, "photograph")
                 + (dryRun ? " would be brought in, " : " brought in, ")
                 + there
                 + (there == 1 ? " is" : " are")

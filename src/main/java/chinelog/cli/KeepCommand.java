@@ -7,7 +7,7 @@ import chinelog.log.records.Log;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
-import chinelog.publish.Version;
+import chinelog.publish.ProgramVersion;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -54,7 +54,7 @@ final class KeepCommand extends LogCommand {
       description = "Verify a copy instead; with LOG and --into, also tell what has changed since.")
   private boolean check;
 
-  KeepCommand(Talk talk, Clock clock) {
+  KeepCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 
@@ -82,7 +82,8 @@ final class KeepCommand extends LogCommand {
     Log read = requireLog(log);
     Keep.Kept kept =
         Keep.make(
-            new Keep.Request(log, into, Version.own().toString(), today()), progress("copying"));
+            new Keep.Request(log, into, ProgramVersion.own().toString(), today()),
+            progress("copying"));
     talk().endProgress();
     talk().out().println(whole(kept.files(), kept.bytes()) + " are in " + kept.place() + ",");
     talk().out().println("and were read back: every one is the same as in the log.");
@@ -95,7 +96,7 @@ final class KeepCommand extends LogCommand {
 
   private static String leftOut(Keep.Kept kept) {
     return kept.leftOut().entrySet().stream()
-        .map(e -> e.getKey() + " (" + Talk.count(e.getValue(), "file") + ")")
+        .map(e -> e.getKey() + " (" + Terminal.count(e.getValue(), "file") + ")")
         .collect(Collectors.joining(", "));
   }
 
@@ -177,6 +178,6 @@ final class KeepCommand extends LogCommand {
   }
 
   private static String whole(int files, long bytes) {
-    return Talk.count(files, "file") + String.format(Locale.ROOT, " (%.1f MB)", bytes / 1e6);
+    return Terminal.count(files, "file") + String.format(Locale.ROOT, " (%.1f MB)", bytes / 1e6);
   }
 }

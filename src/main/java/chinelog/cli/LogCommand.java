@@ -2,7 +2,7 @@ package chinelog.cli;
 
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
-import chinelog.publish.Version;
+import chinelog.publish.ProgramVersion;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -31,14 +31,14 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
 
   private final Clock clock;
 
-  LogCommand(Talk talk, Clock clock) {
+  LogCommand(Terminal talk, Clock clock) {
     super(talk);
     this.clock = clock;
   }
 
   @Override
-  Talk talk() {
-    Talk talk = super.talk().in(language(folder()));
+  Terminal talk() {
+    Terminal talk = super.talk().in(language(folder()));
     return quiet ? talk.hushed() : talk;
   }
 
@@ -50,7 +50,7 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
   /** Tells that a newer program has published this log, if one has. */
   void tellNewer(Path log) throws IOException {
     if (!talk().quiet()) {
-      Version.newerThanOwn(log)
+      ProgramVersion.newerThanOwn(log)
           .ifPresent(newer -> talk().err().println(newer.line(talk().language())));
     }
   }

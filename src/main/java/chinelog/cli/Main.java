@@ -51,10 +51,10 @@ public final class Main {
     PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
     Console console = System.console();
-    Talk talk =
+    Terminal talk =
         console == null
-            ? new Talk(out, err, false)
-            : new Talk(
+            ? new Terminal(out, err, false)
+            : new Terminal(
                 out,
                 err,
                 question -> Objects.requireNonNullElse(console.readLine("%s ", question), ""));
@@ -62,7 +62,7 @@ public final class Main {
   }
 
   /** The exit status of a command. */
-  static int run(String[] args, Talk talk, Clock clock) {
+  static int run(String[] args, Terminal talk, Clock clock) {
     CommandLine line =
         new CommandLine(new TopCommand())
             .addSubcommand(new BeginCommand(talk, clock))
@@ -120,7 +120,7 @@ public final class Main {
   /**
    * @param folder that the command was given, to stand in for a file that was not named
    */
-  private static int failed(Exception thrown, String folder, Talk talk) {
+  private static int failed(Exception thrown, String folder, Terminal talk) {
     if (thrown instanceof IOException e) {
       talk.err().println(problem(e, folder).line(LogCommand.language(Path.of(folder))));
       return PROBLEMS;

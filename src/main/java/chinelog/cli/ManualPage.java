@@ -1,6 +1,6 @@
 package chinelog.cli;
 
-import chinelog.publish.Version;
+import chinelog.publish.ProgramVersion;
 import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine;
@@ -15,13 +15,13 @@ final class ManualPage {
 
   private ManualPage() {}
 
-  static String of(CommandLine chinelog, Version version) {
+  static String of(CommandLine chinelog, ProgramVersion version) {
     ManualPage page = new ManualPage();
     page.write(chinelog, version);
     return String.join("\n", page.lines) + "\n";
   }
 
-  private void write(CommandLine chinelog, Version version) {
+  private void write(CommandLine chinelog, ProgramVersion version) {
     CommandSpec top = chinelog.getCommandSpec();
     lines.add(".TH CHINELOG 1 \"" + version.date() + "\" \"chinelog " + version.number() + "\"");
     heading("NAME");

@@ -36,7 +36,7 @@ final class OpenCommand extends LogCommand {
       description = "Only tell the address, and leave it to you to open it.")
   private boolean noBrowser;
 
-  OpenCommand(Talk talk, Clock clock) {
+  OpenCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 

@@ -2,8 +2,8 @@ package chinelog.cli;
 
 import chinelog.desk.files.Pins;
 import chinelog.publish.Outcome;
+import chinelog.publish.ProgramVersion;
 import chinelog.publish.Publisher;
-import chinelog.publish.Version;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -30,7 +30,7 @@ final class PublishCommand extends EditionCommand {
               + " given out.")
   private boolean draft;
 
-  PublishCommand(Talk talk, Clock clock) {
+  PublishCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 
@@ -60,28 +60,29 @@ final class PublishCommand extends EditionCommand {
       }
       return;
     }
-    Version.own().record(folder());
+    ProgramVersion.own().record(folder());
     for (Outcome.Made edition : outcome.editions()) {
       out.println();
       out.println("For " + edition.readers() + ":");
       out.println(
           "  shown     "
-              + Talk.count(edition.entries(), "entry")
+              + Terminal.count(edition.entries(), "entry")
               + ", "
-              + Talk.count(edition.plates(), "plate")
+              + Terminal.count(edition.plates(), "plate")
               + ", "
-              + Talk.count(edition.figures(), "figure"));
+              + Terminal.count(edition.figures(), "figure"));
       if (edition.withheld().isEmpty()) {
         out.println("  withheld  nothing");
       } else {
         out.println(
             "  withheld  "
                 + edition.withheld().entrySet().stream()
-                    .map(e -> Talk.count(e.getValue(), "thing") + " under " + e.getKey())
+                    .map(e -> Terminal.count(e.getValue(), "thing") + " under " + e.getKey())
                     .collect(Collectors.joining(", ")));
       }
       if (edition.released() > 0) {
-        out.println("  released  " + Talk.count(edition.released(), "thing") + ", by permission");
+        out.println(
+            "  released  " + Terminal.count(edition.released(), "thing") + ", by permission");
       }
       out.println("  audit     clean");
       lookAt(edition.folder(), edition.files());

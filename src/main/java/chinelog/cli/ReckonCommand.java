@@ -81,7 +81,7 @@ final class ReckonCommand extends LogCommand {
       description = "List what is still to be bought, by what is planned and what was used.")
   private boolean shopping;
 
-  ReckonCommand(Talk talk, Clock clock) {
+  ReckonCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 

@@ -51,7 +51,7 @@ final class TalkCommand extends LogCommand {
       description = "Write the marks into the log (talk/READERS/INSTALMENT.csv).")
   private boolean write;
 
-  TalkCommand(Talk talk, Clock clock) {
+  TalkCommand(Terminal talk, Clock clock) {
     super(talk, clock);
   }
 
@@ -135,7 +135,7 @@ final class TalkCommand extends LogCommand {
                 + " recorded, "
                 + Length.clock(instalment.ms())
                 + " planned, "
-                + Talk.count(heard.pauses().size(), "pause")
+                + Terminal.count(heard.pauses().size(), "pause")
                 + ".");
     for (int i = 0; i < marks.size(); i++) {
       result()

@@ -1,6 +1,6 @@
 package chinelog.cli;
 
-import chinelog.publish.Version;
+import chinelog.publish.ProgramVersion;
 import java.util.function.Function;
 import picocli.AutoComplete;
 import picocli.CommandLine;
@@ -11,7 +11,7 @@ abstract class TextCommand extends AnyCommand implements Runnable {
 
   private final Function<CommandLine, String> text;
 
-  private TextCommand(Talk talk, Function<CommandLine, String> text) {
+  private TextCommand(Terminal talk, Function<CommandLine, String> text) {
     super(talk);
     this.text = text;
   }
@@ -28,7 +28,7 @@ abstract class TextCommand extends AnyCommand implements Runnable {
       description = "Print what makes bash and zsh complete the commands of chinelog.",
       footer = {"", "Example: ${sys:chinelog.command:-chinelog} completion > chinelog.bash"})
   static final class Completion extends TextCommand {
-    Completion(Talk talk) {
+    Completion(Terminal talk) {
       super(talk, root -> AutoComplete.bash("chinelog", root));
     }
   }
@@ -39,8 +39,8 @@ abstract class TextCommand extends AnyCommand implements Runnable {
       description = "Print the manual page, as the command man reads it.",
       footer = {"", "Example: ${sys:chinelog.command:-chinelog} manual > chinelog.1"})
   static final class Manual extends TextCommand {
-    Manual(Talk talk) {
-      super(talk, root -> ManualPage.of(root, Version.own()));
+    Manual(Terminal talk) {
+      super(talk, root -> ManualPage.of(root, ProgramVersion.own()));
     }
   }
 }

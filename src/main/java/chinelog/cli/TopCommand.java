@@ -1,6 +1,6 @@
 package chinelog.cli;
 
-import chinelog.publish.Version;
+import chinelog.publish.ProgramVersion;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,7 +20,7 @@ final class TopCommand implements Runnable {
   static final class OwnVersion implements IVersionProvider {
     @Override
     public String[] getVersion() {
-      return new String[] {Version.own().toString()};
+      return new String[] {ProgramVersion.own().toString()};
     }
   }
 

@@ -3,16 +3,16 @@ package chinelog.desk;
 import chinelog.desk.begin.FirstRun;
 import chinelog.desk.bench.Assets;
 import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.Frame;
 import chinelog.desk.bench.LiveLog;
-import chinelog.desk.bench.Page;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.files.LogFiles;
 import chinelog.desk.notes.BenchClock;
 import chinelog.desk.notes.Changes;
 import chinelog.desk.notes.Chooser;
 import chinelog.desk.notes.Editor;
-import chinelog.desk.notes.Notes;
+import chinelog.desk.notes.NotesPages;
 import chinelog.desk.pages.Answering;
 import chinelog.desk.pages.Faults;
 import chinelog.desk.pages.Leaving;
@@ -22,7 +22,7 @@ import chinelog.desk.pages.Undoing;
 import chinelog.desk.photographs.Photographs;
 import chinelog.desk.publishing.Publishing;
 import chinelog.desk.seen.Beside;
-import chinelog.desk.seen.Seen;
+import chinelog.desk.seen.SeenPages;
 import chinelog.desk.settings.Agreements;
 import chinelog.desk.settings.FactsPage;
 import chinelog.desk.settings.Settings;
@@ -147,8 +147,8 @@ public final class Desk implements Closeable {
     thread.start();
   }
 
-  private static List<Page> pages(Bench bench, Assets assets) {
-    Seen seen = new Seen(bench, assets.path());
+  private static List<DeskPage> pages(Bench bench, Assets assets) {
+    SeenPages seen = new SeenPages(bench, assets.path());
     return List.of(
         assets,
         seen,
@@ -157,7 +157,7 @@ public final class Desk implements Closeable {
         new Today(bench),
         new Undoing(bench),
         new Answering(bench),
-        new Notes(bench),
+        new NotesPages(bench),
         new Editor(bench, seen),
         new Changes(),
         new Chooser(bench),

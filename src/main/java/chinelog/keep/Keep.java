@@ -79,7 +79,7 @@ public final class Keep {
     boolean zip = isZip(into);
     Bag bag = zip ? new ZipBag(into) : new FolderBag(into);
     bag.requireFree(suggestion(request));
-    LogFiles log = LogFiles.of(request.log);
+    KeptFiles log = KeptFiles.of(request.log);
     List<KeptFile> files = new ArrayList<>();
     int steps = 3 * log.files().size();
     for (var file : log.files().entrySet()) {
@@ -127,7 +127,7 @@ public final class Keep {
   /** Paths of files in which a log differs from a copy of it: changed, new, or gone since. */
   public static List<String> changedSince(Checked copy, Path log) throws IOException {
     SortedMap<String, String> now = new TreeMap<>();
-    for (var file : LogFiles.of(log).files().entrySet()) {
+    for (var file : KeptFiles.of(log).files().entrySet()) {
       now.put(file.getKey(), KeptFile.of(file.getKey(), file.getValue()).sha256());
     }
     SortedMap<String, String> all = new TreeMap<>(copy.files);

@@ -23,15 +23,15 @@ final class CutterFile {
 
   private final Pattern pattern;
   private final double kerf;
-  private final Box box;
+  private final Extent box;
   private final StringBuilder svg = new StringBuilder();
 
   private CutterFile(Pattern pattern, double kerf) {
     this.pattern = pattern;
     this.kerf = kerf;
-    Box all = Box.of(pattern);
+    Extent all = Extent.of(pattern);
     this.box =
-        new Box(
+        new Extent(
             all.left() - MARGIN, all.bottom() - MARGIN, all.right() + MARGIN, all.top() + MARGIN);
   }
 

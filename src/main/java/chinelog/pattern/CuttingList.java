@@ -13,7 +13,7 @@ final class CuttingList {
 
   private CuttingList() {}
 
-  static void write(List<Nest> nests, List<ShoppingLine> shopping, Words words, Path folder)
+  static void write(List<Nest> nests, List<ShoppingLine> shopping, PatternWords words, Path folder)
       throws IOException {
     List<List<String>> cuts = new ArrayList<>();
     cuts.add(
@@ -47,7 +47,7 @@ final class CuttingList {
     write(bought, folder.resolve("shopping-list.csv"));
   }
 
-  static List<String> heads(Words words) {
+  static List<String> heads(PatternWords words) {
     return List.of(
         words.say("cut.from"),
         words.say("cut.size"),

@@ -7,7 +7,7 @@ final class Joins {
 
   private Joins() {}
 
-  static void draw(Pen pen, Sheet.Tile tile, Box area) throws IOException {
+  static void draw(Pen pen, PrintedSheet.Tile tile, Extent area) throws IOException {
     double half = tile.overlap() / 2;
     boolean left = tile.column() > 0;
     boolean right = tile.column() < tile.columns() - 1;
@@ -16,7 +16,7 @@ final class Joins {
     if (left) {
       upright(pen, half, area);
       pen.write(
-          "\u2190 " + Sheet.Tile.name(tile.column() - 1, tile.row()),
+          "\u2190 " + PrintedSheet.Tile.name(tile.column() - 1, tile.row()),
           tile.overlap() + 1,
           area.top() * 0.62,
           Pen.LETTERING,
@@ -25,7 +25,7 @@ final class Joins {
     if (right) {
       upright(pen, area.right() - half, area);
       pen.write(
-          Sheet.Tile.name(tile.column() + 1, tile.row()) + " \u2192",
+          PrintedSheet.Tile.name(tile.column() + 1, tile.row()) + " \u2192",
           area.right() - tile.overlap() - 14,
           area.top() * 0.62,
           Pen.LETTERING,
@@ -34,7 +34,7 @@ final class Joins {
     if (above) {
       level(pen, area.top() - half, area);
       pen.write(
-          "\u2191 " + Sheet.Tile.name(tile.column(), tile.row() - 1),
+          "\u2191 " + PrintedSheet.Tile.name(tile.column(), tile.row() - 1),
           area.right() * 0.62,
           area.top() - tile.overlap() - 5,
           Pen.LETTERING,
@@ -43,7 +43,7 @@ final class Joins {
     if (below) {
       level(pen, half, area);
       pen.write(
-          "\u2193 " + Sheet.Tile.name(tile.column(), tile.row() + 1),
+          "\u2193 " + PrintedSheet.Tile.name(tile.column(), tile.row() + 1),
           area.right() * 0.62,
           tile.overlap() + 2,
           Pen.LETTERING,
@@ -51,7 +51,7 @@ final class Joins {
     }
   }
 
-  private static void upright(Pen pen, double x, Box area) throws IOException {
+  private static void upright(Pen pen, double x, Extent area) throws IOException {
     pen.dashedFurniture();
     pen.line(x, 0, x, area.top());
     pen.furniture(Pen.NARROW);
@@ -59,7 +59,7 @@ final class Joins {
     pen.registerMark(x, area.top() * 3 / 4);
   }
 
-  private static void level(Pen pen, double y, Box area) throws IOException {
+  private static void level(Pen pen, double y, Extent area) throws IOException {
     pen.dashedFurniture();
     pen.line(0, y, area.right(), y);
     pen.furniture(Pen.NARROW);

@@ -47,7 +47,7 @@ record Nest(Patterns.Stock stock, int sheets, List<Cut> cuts) {
     List<Cut> sized = new ArrayList<>();
     for (Pattern part : patterns.parts()) {
       if (stock.parts().contains(part.id()) && isCut(part)) {
-        Box box = Box.ofCuts(part);
+        Extent box = Extent.ofCuts(part);
         sized.add(new Cut(part, 0, 0, 0, box.width(), box.height()));
       }
     }

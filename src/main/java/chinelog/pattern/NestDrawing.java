@@ -15,7 +15,7 @@ final class NestDrawing {
   private NestDrawing() {}
 
   /** Draws what finds room and tells the scale; 0 if nothing does. */
-  static int draw(Pen pen, Nest nest, Box room) throws IOException {
+  static int draw(Pen pen, Nest nest, Extent room) throws IOException {
     for (int scale : SCALES) {
       double wide = nest.stock().lengthMm() / scale;
       double high = nest.stock().widthMm() / scale;
@@ -27,7 +27,7 @@ final class NestDrawing {
           double bottom = room.top() - (i / across + 1) * (high + GAP) + GAP;
           sheet(pen, nest.cuts(), i + 1, left, bottom, scale);
           pen.furniture(Pen.NARROW);
-          pen.box(new Box(left, bottom, left + wide, bottom + high));
+          pen.box(new Extent(left, bottom, left + wide, bottom + high));
           pen.write(String.valueOf(i + 1), left + 1, bottom - 4.4, Pen.LETTERING, false);
         }
         return scale;
@@ -49,7 +49,7 @@ final class NestDrawing {
 
   private static void outline(Pen pen, Nest.Cut cut, double left, double bottom, double scale)
       throws IOException {
-    Box own = Box.ofCuts(cut.part());
+    Extent own = Extent.ofCuts(cut.part());
     for (Pattern.Stroke stroke : cut.part().strokes()) {
       if (stroke.line() != Pattern.Line.CUT) {
         continue;

@@ -20,26 +20,26 @@ final class Overview {
   private Overview() {}
 
   /** Sheets that are drawn together: one alone, or those that are joined. */
-  record Group(int first, List<Sheet> sheets) {
+  record Group(int first, List<PrintedSheet> sheets) {
 
     double width() {
-      Sheet.Tile tile = sheets.get(0).tile();
+      PrintedSheet.Tile tile = sheets.get(0).tile();
       double one = sheets.get(0).paper().area().width();
       return tile == null ? one : one + (tile.columns() - 1) * (one - tile.overlap());
     }
 
     double height() {
-      Sheet.Tile tile = sheets.get(0).tile();
+      PrintedSheet.Tile tile = sheets.get(0).tile();
       double one = sheets.get(0).paper().area().height();
       return tile == null ? one : one + (tile.rows() - 1) * (one - tile.overlap());
     }
   }
 
-  static List<Group> groups(List<Sheet> sheets) {
+  static List<Group> groups(List<PrintedSheet> sheets) {
     List<Group> groups = new ArrayList<>();
     int i = 0;
     while (i < sheets.size()) {
-      Sheet.Tile tile = sheets.get(i).tile();
+      PrintedSheet.Tile tile = sheets.get(i).tile();
       int n = tile == null ? 1 : tile.columns() * tile.rows();
       groups.add(new Group(i + 1, sheets.subList(i, i + n)));
       i += n;
@@ -55,7 +55,7 @@ final class Overview {
    *
    * @return none if they do not find room
    */
-  private static List<Spot> arranged(List<Group> groups, double scale, Box room) {
+  private static List<Spot> arranged(List<Group> groups, double scale, Extent room) {
     List<Spot> spots = new ArrayList<>();
     double x = room.left();
     double y = room.top();
@@ -79,7 +79,7 @@ final class Overview {
   }
 
   /** The groups drawn small in a room; the scale is returned, or 0 if there is none for them. */
-  static int draw(Pen pen, List<Group> groups, Box room) throws IOException {
+  static int draw(Pen pen, List<Group> groups, Extent room) throws IOException {
     for (int scale : SCALES) {
       List<Spot> spots = arranged(groups, scale, room);
       if (!spots.isEmpty()) {
@@ -94,9 +94,9 @@ final class Overview {
 
   private static void draw(Pen pen, Spot spot, double scale) throws IOException {
     int number = spot.group.first();
-    for (Sheet sheet : spot.group.sheets()) {
-      Sheet.Tile tile = sheet.tile();
-      Box area = sheet.paper().area();
+    for (PrintedSheet sheet : spot.group.sheets()) {
+      PrintedSheet.Tile tile = sheet.tile();
+      Extent area = sheet.paper().area();
       double left = spot.x;
       double top = spot.y;
       if (tile != null) {
@@ -105,7 +105,7 @@ final class Overview {
       }
       pen.furniture(Pen.NARROW);
       double bottom = top - area.height() / scale;
-      pen.box(new Box(left, bottom, left + area.width() / scale, top));
+      pen.box(new Extent(left, bottom, left + area.width() / scale, top));
       pen.ink();
       for (Placed placed : sheet.parts()) {
         if (tile == null || tile.column() == 0 && tile.row() == 0) {

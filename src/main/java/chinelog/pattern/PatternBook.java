@@ -32,22 +32,22 @@ final class PatternBook {
 
   private final Edition.Contents contents;
   private final Patterns patterns;
-  private final Words words;
+  private final PatternWords words;
   private final PDDocument pdf;
   private final Face face;
   private final Scans scans;
   private final Tags tags = new Tags();
-  private final List<Sheet> sheets;
+  private final List<PrintedSheet> sheets;
   private final String title;
 
   private PatternBook(Edition.Contents contents, PDDocument pdf, Face face) {
     this.contents = contents;
     this.patterns = contents.patterns();
-    this.words = Words.of(contents.locale());
+    this.words = PatternWords.of(contents.locale());
     this.pdf = pdf;
     this.face = face;
     this.scans = new Scans(pdf);
-    this.sheets = Layout.of(patterns);
+    this.sheets = SheetLayout.of(patterns);
     this.title =
         contents.subject().isEmpty()
             ? words.say("title")
@@ -72,10 +72,10 @@ final class PatternBook {
 
   /** Draws a page within its marks. */
   private interface Drawing {
-    void onto(PDPageContentStream content, Pen pen, Box area) throws IOException;
+    void onto(PDPageContentStream content, Pen pen, Extent area) throws IOException;
   }
 
-  private void page(Paper paper, Drawing drawing) throws IOException {
+  private void page(PaperSize paper, Drawing drawing) throws IOException {
     bare(
         paper,
         (content, pen, area) -> {
@@ -90,7 +90,7 @@ final class PatternBook {
     content.endMarkedContent();
   }
 
-  private void bare(Paper paper, Drawing drawing) throws IOException {
+  private void bare(PaperSize paper, Drawing drawing) throws IOException {
     double pt = 72 / 25.4;
     PDPage page =
         new PDPage(
@@ -106,13 +106,13 @@ final class PatternBook {
   }
 
   /** The pages before the sheets are on paper of a usual size, even where the sheets are not. */
-  private Paper frontPaper() {
-    Paper own = Paper.of(patterns);
-    return patterns.heightMm() > 0 ? own : new Paper(210, 297, own.across(), own.up());
+  private PaperSize frontPaper() {
+    PaperSize own = PaperSize.of(patterns);
+    return patterns.heightMm() > 0 ? own : new PaperSize(210, 297, own.across(), own.up());
   }
 
   private void front() throws IOException {
-    Paper paper = frontPaper();
+    PaperSize paper = frontPaper();
     page(
         paper,
         (content, pen, area) -> {
@@ -132,7 +132,7 @@ final class PatternBook {
         (content, pen, area) -> {
           heading(content, pen, words.say("overview"), area);
           tags.beginFigure(content, words.say("overview.about", sheets.size()));
-          Box room = new Box(0, TEXT_ENDS, area.right(), area.top() - 14);
+          Extent room = new Extent(0, TEXT_ENDS, area.right(), area.top() - 14);
           int scale = Overview.draw(pen, groups, room);
           content.endMarkedContent();
           if (scale > 0) {
@@ -149,7 +149,7 @@ final class PatternBook {
   }
 
   /** The sheets of one material with what is cut from each. */
-  private void nest(Paper paper, Nest nest) throws IOException {
+  private void nest(PaperSize paper, Nest nest) throws IOException {
     if (nest.cuts().isEmpty()) {
       return;
     }
@@ -161,7 +161,7 @@ final class PatternBook {
         (content, pen, area) -> {
           heading(content, pen, words.say("cut.title", nest.stock().title()), area);
           tags.beginFigure(content, words.say("cut.about", nest.cuts().size(), nest.sheets()));
-          Box room = new Box(0, TEXT_ENDS, area.right(), area.top() - 22);
+          Extent room = new Extent(0, TEXT_ENDS, area.right(), area.top() - 22);
           int scale = NestDrawing.draw(pen, nest, room);
           content.endMarkedContent();
           String said =
@@ -187,7 +187,7 @@ final class PatternBook {
     lines(paper, words.say("cut.title", nest.stock().title()), lines);
   }
 
-  private void shopping(Paper paper) throws IOException {
+  private void shopping(PaperSize paper) throws IOException {
     List<String> lines = new ArrayList<>();
     for (ShoppingLine line : ShoppingLine.of(patterns, Nest.of(patterns), contents.locale())) {
       StringBuilder said =
@@ -205,7 +205,7 @@ final class PatternBook {
   }
 
   /** Which parts are on which sheets. */
-  private void list(Paper paper, List<Overview.Group> groups) throws IOException {
+  private void list(PaperSize paper, List<Overview.Group> groups) throws IOException {
     List<String> lines = new ArrayList<>();
     for (Overview.Group group : groups) {
       int last = group.first() + group.sheets().size() - 1;
@@ -216,7 +216,7 @@ final class PatternBook {
   }
 
   /** Lines under a heading, on as many pages as it takes. */
-  private void lines(Paper paper, String heading, List<String> lines) throws IOException {
+  private void lines(PaperSize paper, String heading, List<String> lines) throws IOException {
     int at = 0;
     while (at < lines.size()) {
       int from = at;
@@ -239,7 +239,7 @@ final class PatternBook {
     }
   }
 
-  private void heading(PDPageContentStream content, Pen pen, String text, Box area)
+  private void heading(PDPageContentStream content, Pen pen, String text, Extent area)
       throws IOException {
     pen.ink();
     tags.begin(content, StandardStructureTypes.H2);
@@ -247,7 +247,7 @@ final class PatternBook {
     content.endMarkedContent();
   }
 
-  private double paragraph(PDPageContentStream content, Pen pen, String text, double y, Box area)
+  private double paragraph(PDPageContentStream content, Pen pen, String text, double y, Extent area)
       throws IOException {
     double at = y;
     tags.begin(content, StandardStructureTypes.P);
@@ -260,7 +260,7 @@ final class PatternBook {
   }
 
   private void sheet(int i) throws IOException {
-    Sheet sheet = sheets.get(i);
+    PrintedSheet sheet = sheets.get(i);
     boolean scanned = sheet.parts().stream().anyMatch(p -> p.pattern().scan() != null);
     bare(
         sheet.paper(),
@@ -271,7 +271,7 @@ final class PatternBook {
           }
           pen.ink();
           tags.begin(content, StandardStructureTypes.H2);
-          pen.write(footLine(pen, sheet, i, area), 0, 3.5 - Paper.FOOT, Pen.LETTERING, false);
+          pen.write(footLine(pen, sheet, i, area), 0, 3.5 - PaperSize.FOOT, Pen.LETTERING, false);
           content.endMarkedContent();
           tags.beginFigure(content, words.say("figure", String.join(", ", sheet.titles())));
           if (sheet.tile() != null) {
@@ -292,7 +292,7 @@ final class PatternBook {
 
   /** The square, and what shows how the sheet joins its neighbours. */
   private static void furniture(
-      PDPageContentStream content, Pen pen, Sheet.@Nullable Tile tile, Box area)
+      PDPageContentStream content, Pen pen, PrintedSheet.@Nullable Tile tile, Extent area)
       throws IOException {
     square(content, pen);
     if (tile != null) {
@@ -302,7 +302,7 @@ final class PatternBook {
     }
   }
 
-  private String footLine(Pen pen, Sheet sheet, int i, Box area) throws IOException {
+  private String footLine(Pen pen, PrintedSheet sheet, int i, Extent area) throws IOException {
     String parts = String.join(", ", sheet.titles());
     if (sheet.tile() != null) {
       parts = words.say("part", parts, sheet.tile().name());

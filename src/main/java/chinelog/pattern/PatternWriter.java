@@ -36,7 +36,7 @@ public final class PatternWriter {
       return;
     }
     Path drawings = Files.createDirectory(folder.resolve("patterns"));
-    Words words = Words.of(contents.locale());
+    PatternWords words = PatternWords.of(contents.locale());
     String about = words.say("cutter");
     if (!contents.patterns().stock().isEmpty()) {
       List<Nest> nests = Nest.of(contents.patterns());

@@ -48,7 +48,7 @@ final class Pen {
   }
 
   /** From here on, mm of a sheet count from the corner of what is drawn on. */
-  void begin(Paper paper) throws IOException {
+  void begin(PaperSize paper) throws IOException {
     double pt = 72 / 25.4;
     content.saveGraphicsState();
     content.transform(
@@ -58,15 +58,15 @@ final class Pen {
                 0,
                 0,
                 pt * paper.up(),
-                pt * Paper.MARGIN,
-                pt * (Paper.MARGIN + Paper.FOOT))));
+                pt * PaperSize.MARGIN,
+                pt * (PaperSize.MARGIN + PaperSize.FOOT))));
   }
 
   void end() throws IOException {
     content.restoreGraphicsState();
   }
 
-  void clip(Box box) throws IOException {
+  void clip(Extent box) throws IOException {
     content.saveGraphicsState();
     content.addRect(
         (float) box.left(), (float) box.bottom(), (float) box.width(), (float) box.height());
@@ -149,7 +149,7 @@ final class Pen {
     content.stroke();
   }
 
-  void box(Box box) throws IOException {
+  void box(Extent box) throws IOException {
     content.addRect(
         (float) box.left(), (float) box.bottom(), (float) box.width(), (float) box.height());
     content.stroke();

@@ -22,8 +22,8 @@ record Placed(Pattern pattern, List<Pattern.Note> notes, boolean turned, double 
     return (turned ? p.x() : p.y()) + dy;
   }
 
-  Box box(Pattern.Note note) {
-    Box box = Box.of(note);
+  Extent box(Pattern.Note note) {
+    Extent box = Extent.of(note);
     return (turned ? box.turned() : box).movedBy(dx, dy);
   }
 }

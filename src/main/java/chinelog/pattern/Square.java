@@ -23,7 +23,7 @@ final class Square {
     double near = INSET;
     double far = INSET + SIDE;
     pen.furniture(Pen.NARROW);
-    pen.box(new Box(near, near, far, far));
+    pen.box(new Extent(near, near, far, far));
     double inches = INSET + FOUR_INCHES;
     pen.line(inches, near, inches, near + TICK);
     pen.line(far, near, inches + 2, near);

@@ -21,7 +21,7 @@ public final class Workers {
   }
 
   /** Works on all cores. */
-  public static <A, B> List<B> all(List<A> items, Work<A, B> work, Progress progress)
+  public static <A, B> List<B> all(List<A> items, Work<A, B> work, PhotoProgress progress)
       throws IOException {
     return all(items, Runtime.getRuntime().availableProcessors(), work, progress);
   }
@@ -31,8 +31,8 @@ public final class Workers {
    *
    * @throws IOException as thrown by the work, or if the thread that waits is interrupted
    */
-  public static <A, B> List<B> all(List<A> items, int atATime, Work<A, B> work, Progress progress)
-      throws IOException {
+  public static <A, B> List<B> all(
+      List<A> items, int atATime, Work<A, B> work, PhotoProgress progress) throws IOException {
     List<B> results = new ArrayList<>(items.size());
     int threads = Math.min(items.size(), atATime);
     if (threads < 2) {

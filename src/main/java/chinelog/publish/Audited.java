@@ -31,7 +31,7 @@ final class Audited {
    * @param program that would audit now
    */
   static Searched read(Path log, String readers, String program) throws IOException {
-    List<String> lines = Notes.read(file(log, readers));
+    List<String> lines = CacheLines.read(file(log, readers));
     if (lines.isEmpty() || !lines.get(0).equals(program)) {
       return Searched.NOTHING;
     }
@@ -56,6 +56,6 @@ final class Audited {
     searched.clean().forEach(d -> lines.add(CLEAN + d));
     lines.sort(null);
     lines.add(0, program);
-    Notes.write(file(log, readers), lines);
+    CacheLines.write(file(log, readers), lines);
   }
 }

@@ -30,7 +30,7 @@ final class BookLayout {
 
   /** What was kept last; empty for nothing. */
   List<String> find() throws IOException {
-    List<String> lines = Notes.read(file);
+    List<String> lines = CacheLines.read(file);
     return !lines.isEmpty() && lines.get(0).equals(made)
         ? lines.subList(1, lines.size())
         : List.of();
@@ -39,6 +39,6 @@ final class BookLayout {
   void keep(List<String> lines) throws IOException {
     List<String> all = new ArrayList<>(lines);
     all.add(0, made);
-    Notes.write(file, all);
+    CacheLines.write(file, all);
   }
 }

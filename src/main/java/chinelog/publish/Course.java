@@ -64,7 +64,7 @@ public final class Course implements Progress, AutoCloseable {
   private Course(Path log, String memory, Progress told) throws IOException {
     this.told = told;
     this.remembered = log.resolve(".chinelog").resolve(memory);
-    for (String line : Notes.read(remembered)) {
+    for (String line : CacheLines.read(remembered)) {
       int cut = line.indexOf(SEPARATOR);
       lastTime.put(line.substring(cut + 1), Double.parseDouble(line.substring(0, cut)));
     }
@@ -167,7 +167,7 @@ public final class Course implements Progress, AutoCloseable {
     lastTime.forEach(
         (step, seconds) ->
             lines.add(String.format(Locale.ROOT, "%.2f", seconds) + SEPARATOR + step));
-    Notes.write(remembered, lines);
+    CacheLines.write(remembered, lines);
   }
 
   @Override

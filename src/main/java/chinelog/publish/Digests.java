@@ -43,7 +43,7 @@ final class Digests {
 
   static Digests open(Path log) throws IOException {
     Digests digests = new Digests(log);
-    List<String> lines = Notes.read(digests.kept);
+    List<String> lines = CacheLines.read(digests.kept);
     if (!lines.isEmpty() && lines.get(0).equals(HEAD)) {
       for (String line : lines.subList(1, lines.size())) {
         String[] cells = line.split(SEPARATOR, -1);
@@ -137,6 +137,6 @@ final class Digests {
         });
     lines.sort(null);
     lines.add(0, HEAD);
-    Notes.write(kept, lines);
+    CacheLines.write(kept, lines);
   }
 }

@@ -82,7 +82,7 @@ final class EarlierEdition {
 
   private static SortedMap<String, String> read(Path file) throws IOException {
     SortedMap<String, String> made = new TreeMap<>();
-    List<String> lines = Notes.read(file);
+    List<String> lines = CacheLines.read(file);
     if (!lines.isEmpty() && lines.get(0).equals(HEAD)) {
       for (String line : lines.subList(1, lines.size())) {
         int cut = line.indexOf(SEPARATOR);
@@ -159,7 +159,7 @@ final class EarlierEdition {
   void remember() throws IOException {
     List<String> lines = new ArrayList<>(List.of(HEAD));
     now.forEach((name, made) -> lines.add(name + SEPARATOR + made));
-    Notes.write(remembered, lines);
+    CacheLines.write(remembered, lines);
   }
 
   /** As the site is told of it. */

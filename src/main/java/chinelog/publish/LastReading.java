@@ -28,7 +28,7 @@ final class LastReading {
    * @param sources as they are now
    * @param today the real date, which problems depend on besides
    */
-  static LastReading of(Path log, Look sources, LocalDate today) {
+  static LastReading of(Path log, LogState sources, LocalDate today) {
     return new LastReading(new Remembered(log, sources, "reading"), today.toString());
   }
 

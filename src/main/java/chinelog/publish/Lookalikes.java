@@ -208,7 +208,7 @@ public final class Lookalikes {
     }
   }
 
-  private chinelog.photo.Progress progressOf(Step.Kind kind) {
+  private chinelog.photo.PhotoProgress progressOf(Step.Kind kind) {
     return (done, of) -> progress.count(Step.of(kind), done, of);
   }
 

@@ -293,7 +293,7 @@ public final class Publisher {
     Questions.Asked asked = opened.ask(changed, asOf);
     problems.addAll(asked.open());
     yetToCome(before.figures()).ifPresent(problems::add);
-    List<Draft> drafts = List.of();
+    List<RenderedEdition> drafts = List.of();
     CleanPictures clean = CleanPictures.of(folder);
     Made made =
         new Made(
@@ -314,18 +314,18 @@ public final class Publisher {
         made.digests().save();
       } else if (!problems.hasErrors() && drafts.stream().allMatch(d -> d.report().isClean())) {
         // All that needs room on the disk is written before anything is moved.
-        for (Draft draft : drafts) {
+        for (RenderedEdition draft : drafts) {
           shelf.ledger(draft.group().id()).add(draft.withheld().printed());
           new Records(shelf, draft.group().id()).write(draft, asOf);
           shelf.keepBack(draft.group().id(), opened.keptBack(draft.group(), asOf));
         }
-        for (Draft draft : drafts) {
+        for (RenderedEdition draft : drafts) {
           shelf.swap(draft.group().id());
         }
         for (EarlierEdition earlier : made.earlier().values()) {
           earlier.remember();
         }
-        for (Draft draft : drafts) {
+        for (RenderedEdition draft : drafts) {
           String who = draft.group().id();
           Audited.write(folder, who, made.program(), draft.report().outcome());
           standing.keep(who, shelf);
@@ -333,7 +333,7 @@ public final class Publisher {
         made.digests().save();
         course.remember();
       } else if (!problems.hasErrors()) {
-        for (Draft draft : drafts) {
+        for (RenderedEdition draft : drafts) {
           new Records(shelf, draft.group().id()).writeRefusal(draft, asOf);
         }
       }
@@ -492,7 +492,7 @@ public final class Publisher {
   }
 
   /** An edition as made, or why it was not. */
-  private record Attempt(List<Draft> drafts, List<Problem> problems) {}
+  private record Attempt(List<RenderedEdition> drafts, List<Problem> problems) {}
 
   /** As many editions as there is room for; the books come one after the other. */
   private static int atATime() {
@@ -500,19 +500,19 @@ public final class Publisher {
     return (int) Math.min(room, Runtime.getRuntime().availableProcessors());
   }
 
-  private List<Draft> drafts(Made made, List<Proof> proofs, Set<String> asLeft, Problems problems)
-      throws IOException {
-    List<Draft> drafts = new ArrayList<>();
+  private List<RenderedEdition> drafts(
+      Made made, List<Proof> proofs, Set<String> asLeft, Problems problems) throws IOException {
+    List<RenderedEdition> drafts = new ArrayList<>();
     for (Attempt attempt :
         Workers.all(
             proofs,
             atATime(),
             p -> attempt(made, p, asLeft.contains(p.group().id())),
-            chinelog.photo.Progress.SILENT)) {
+            chinelog.photo.PhotoProgress.SILENT)) {
       drafts.addAll(attempt.drafts());
       problems.addAll(attempt.problems());
     }
-    for (Draft draft : drafts) {
+    for (RenderedEdition draft : drafts) {
       made.clean().addAll(draft.report().cleanPictures());
     }
     return drafts;
@@ -520,7 +520,7 @@ public final class Publisher {
 
   private Attempt attempt(Made made, Proof proof, boolean asLeft) throws IOException {
     Problems problems = new Problems();
-    List<Draft> drafts = new ArrayList<>();
+    List<RenderedEdition> drafts = new ArrayList<>();
     try {
       drafts.add(draft(made, proof, asLeft, problems));
     } catch (ProblemException e) {
@@ -536,7 +536,7 @@ public final class Publisher {
    *
    * @param asLeft whether the one that stands certainly is as it was left
    */
-  private Draft draft(Made made, Proof proof, boolean asLeft, Problems problems)
+  private RenderedEdition draft(Made made, Proof proof, boolean asLeft, Problems problems)
       throws IOException {
     Withholder.Withheld withheld = proof.withheld();
     Edition edition = withheld.edition();
@@ -575,7 +575,8 @@ public final class Publisher {
             new Before(
                 made.decoded(), manifest.files(), Audited.read(folder, who, made.program())));
     made.earlier().put(who, earlier);
-    return new Draft(group, made.opened().log().agreements().values(), withheld, manifest, report);
+    return new RenderedEdition(
+        group, made.opened().log().agreements().values(), withheld, manifest, report);
   }
 
   /** All that was ever printed for any readers: those who may meet compare what they have. */
@@ -641,7 +642,7 @@ public final class Publisher {
         before);
   }
 
-  private Outcome.Made made(Draft draft) {
+  private Outcome.Made made(RenderedEdition draft) {
     Edition.Contents contents = draft.withheld().edition().contents();
     SortedMap<String, Integer> withheld = new TreeMap<>();
     draft
@@ -690,7 +691,7 @@ public final class Publisher {
     problems.addAll(opened.problems());
     List<Readers> readers = choose(opened, wanted, problems);
     List<PrintedFigure> known = known(ids(opened.log().readers())).figures();
-    List<Draft> audited = new ArrayList<>();
+    List<RenderedEdition> audited = new ArrayList<>();
     Questions.Asked asked =
         problems.hasErrors() ? Questions.Asked.NOTHING : opened.ask(readers, asOf);
     for (Readers group : readers) {
@@ -713,8 +714,8 @@ public final class Publisher {
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       Set<String> mayStand = OpenWords.of(opened, group, withheld, asked, asOf).mayStand();
       AuditReport report = search(standing, manifest, opened, withheld, mayStand, group.id());
-      Draft draft =
-          new Draft(
+      RenderedEdition draft =
+          new RenderedEdition(
               group,
               opened.log().agreements().values(),
               withheld,

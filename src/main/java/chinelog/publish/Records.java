@@ -30,7 +30,7 @@ final class Records {
     this.readers = readers;
   }
 
-  void write(Draft draft, LocalDate asOf) throws IOException {
+  void write(RenderedEdition draft, LocalDate asOf) throws IOException {
     Path folder = Files.createDirectories(shelf.records(readers));
     replace(folder.resolve("register.txt"), register(draft.withheld().register(), asOf));
     shelf.announce(readers, draft.manifest());
@@ -54,7 +54,7 @@ final class Records {
   }
 
   /** The report of an audit that stopped the publishing. */
-  void writeRefusal(Draft draft, LocalDate asOf) throws IOException {
+  void writeRefusal(RenderedEdition draft, LocalDate asOf) throws IOException {
     Path folder = Files.createDirectories(shelf.records(readers));
     replace(
         folder.resolve("audit.txt"),
@@ -62,7 +62,7 @@ final class Records {
   }
 
   /** The report of an audit of what stands. */
-  void writeAudit(Draft draft, LocalDate asOf) throws IOException {
+  void writeAudit(RenderedEdition draft, LocalDate asOf) throws IOException {
     Path folder = Files.createDirectories(shelf.records(readers));
     replace(folder.resolve("audit.txt"), audit(draft, asOf, "stands published"));
   }
@@ -117,7 +117,8 @@ final class Records {
         + "\u201d";
   }
 
-  private List<String> audit(Draft draft, LocalDate asOf, String fate) throws IOException {
+  private List<String> audit(RenderedEdition draft, LocalDate asOf, String fate)
+      throws IOException {
     AuditReport report = draft.report();
     List<String> lines = new ArrayList<>();
     lines.add("Audit of the edition for " + readers + ", as of " + asOf + ". Private.");

@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /**
- * What a log came to, kept in its private cache and told again as long as a {@link Look} at it
+ * What a log came to, kept in its private cache and told again as long as a {@link LogState} at it
  * finds nothing changed.
  */
 public final class Remembered {
@@ -26,13 +26,13 @@ public final class Remembered {
   private static final String ROW = "=";
 
   private final Path file;
-  private final Look look;
+  private final LogState look;
 
   /**
    * @param name of what is remembered; no id of readers has a dot
    */
-  Remembered(Path log, Look look, String name) {
-    this.file = Look.cache(log).resolve("." + name);
+  Remembered(Path log, LogState look, String name) {
+    this.file = LogState.cache(log).resolve("." + name);
     this.look = look;
   }
 
@@ -50,12 +50,12 @@ public final class Remembered {
     if (!Files.isDirectory(cache) || !Files.isWritable(cache)) {
       return Optional.empty();
     }
-    return Optional.of(new Remembered(log, Look.atAll(log, settings), name));
+    return Optional.of(new Remembered(log, LogState.atAll(log, settings), name));
   }
 
   /** The rows kept last, each of some cells; nothing if anything has changed since. */
   public Optional<List<List<String>>> recall() throws IOException {
-    List<String> lines = Notes.read(file);
+    List<String> lines = CacheLines.read(file);
     if (lines.isEmpty()) {
       return Optional.empty();
     }
@@ -87,7 +87,7 @@ public final class Remembered {
     for (List<String> cells : rows) {
       lines.add(cells.stream().map(Remembered::escaped).collect(Collectors.joining(CELL, ROW, "")));
     }
-    Notes.write(file, lines);
+    CacheLines.write(file, lines);
   }
 
   private static final String TEXT = "t";

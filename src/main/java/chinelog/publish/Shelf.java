@@ -158,7 +158,7 @@ final class Shelf {
   SortedMap<String, String> keptBack(String readers) {
     SortedMap<String, String> kept = new TreeMap<>();
     try {
-      for (String line : Notes.read(keptBackIn(readers))) {
+      for (String line : CacheLines.read(keptBackIn(readers))) {
         int cut = line.indexOf('\t');
         if (cut > 0) {
           kept.put(line.substring(0, cut), line.substring(cut + 1));
@@ -173,7 +173,7 @@ final class Shelf {
   void keepBack(String readers, SortedMap<String, String> kept) throws IOException {
     List<String> lines = new ArrayList<>();
     kept.forEach((hash, agreements) -> lines.add(hash + "\t" + agreements));
-    Notes.write(keptBackIn(readers), lines);
+    CacheLines.write(keptBackIn(readers), lines);
   }
 
   /** The records on which the next edition of some readers depends: their own, and all ledgers. */

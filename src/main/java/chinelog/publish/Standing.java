@@ -11,18 +11,18 @@ import java.util.List;
  * Knows whether what stands published is as it was left, and whether the log would give the same
  * again, so that it need not be made and audited anew.
  *
- * <p>Remembered are two digests for each group of readers: of a {@link Look} at all that an edition
- * comes from (the log's files, the ledgers, the program, its settings), and of the stamps of the
- * edition's own files. Whatever is in doubt counts as changed.
+ * <p>Remembered are two digests for each group of readers: of a {@link LogState} at all that an
+ * edition comes from (the log's files, the ledgers, the program, its settings), and of the stamps
+ * of the edition's own files. Whatever is in doubt counts as changed.
  */
 final class Standing {
 
   private static final String IN_DOUBT = "in doubt";
 
   private final Path log;
-  private final Look sources;
+  private final LogState sources;
 
-  private Standing(Path log, Look sources) {
+  private Standing(Path log, LogState sources) {
     this.log = log;
     this.sources = sources;
   }
@@ -33,11 +33,11 @@ final class Standing {
    * @param settings whatever else an edition depends on, such as its day
    */
   static Standing before(Path log, String settings) throws IOException {
-    return new Standing(log, Look.atSources(log, settings));
+    return new Standing(log, LogState.atSources(log, settings));
   }
 
   /** What was looked at. */
-  Look sources() {
+  LogState sources() {
     return sources;
   }
 
@@ -56,7 +56,7 @@ final class Standing {
    * @param shelf that knows where it stands
    */
   Change since(String readers, Shelf shelf) throws IOException {
-    Path file = Look.cache(log).resolve(readers);
+    Path file = LogState.cache(log).resolve(readers);
     List<String> kept = Files.isRegularFile(file) ? Files.readAllLines(file) : List.of();
     if (kept.size() < 2 || !kept.get(1).equals(edition(readers, shelf))) {
       return Change.EDITION;
@@ -76,7 +76,7 @@ final class Standing {
     if (now != null) {
       lines.addAll(sources.young());
     }
-    Files.write(Look.cache(log).resolve(readers), lines);
+    Files.write(LogState.cache(log).resolve(readers), lines);
   }
 
   private String source(String readers, Shelf shelf, String sources) throws IOException {

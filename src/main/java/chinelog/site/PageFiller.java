@@ -21,7 +21,7 @@ final class PageFiller {
   private final Theme theme;
   private final Templates templates;
   private final Wording wording;
-  private final Functions functions;
+  private final TemplateFunctions functions;
   private final Uses.Source source;
   private final List<Page> pages;
   private final List<String> menu;
@@ -32,7 +32,7 @@ final class PageFiller {
     this.templates = templates;
     this.wording = Wording.of(contents.locale());
     Addresses addresses = new Addresses(contents);
-    this.functions = new Functions(theme, wording);
+    this.functions = new TemplateFunctions(theme, wording);
     this.source = new Uses.Source(contents, addresses, hashes);
     this.pages = SitePlan.of(contents, addresses, wording);
     this.menu = pages.stream().map(Page::path).filter(p -> !p.contains("/")).toList();

@@ -27,7 +27,7 @@ final class SitePlan {
 
   static List<Page> of(Contents contents, Addresses addresses, Wording wording) {
     SitePlan plan = new SitePlan(contents, wording);
-    plan.fixedPages(Terms.of(contents, addresses, wording));
+    plan.fixedPages(TermIndex.of(contents, addresses, wording));
     plan.posts();
     plan.entries();
     plan.plates();

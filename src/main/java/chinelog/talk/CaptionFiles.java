@@ -25,7 +25,7 @@ final class CaptionFiles {
   static List<Cue> captions(Instalment instalment, Timing timing) {
     List<Cue> cues = new ArrayList<>();
     for (int i = 0; i < instalment.scenes().size(); i++) {
-      List<Scene.Said> said = instalment.scenes().get(i).said();
+      List<Shot.Said> said = instalment.scenes().get(i).said();
       for (int k = 0; k < said.size(); k++) {
         add(said.get(k), timing.scenes().get(i).within().get(k), cues);
       }
@@ -33,7 +33,7 @@ final class CaptionFiles {
     return cues;
   }
 
-  private static void add(Scene.Said said, Timing.Span span, List<Cue> cues) {
+  private static void add(Shot.Said said, Timing.Span span, List<Cue> cues) {
     List<Caption> captions = Caption.of(said.written());
     long all = captions.stream().mapToLong(Caption::leastMs).sum();
     long before = 0;

@@ -24,10 +24,10 @@ public record FramePlace(
     int frameHeight,
     double scale) {
 
-  static FramePlace of(String file, Sight sight, Talk talk) {
+  static FramePlace of(String file, FrameContent sight, Talk talk) {
     int w = talk.widthPx();
     int h = talk.heightPx();
-    if (!(sight instanceof Sight.Shot shot)) {
+    if (!(sight instanceof FrameContent.Shot shot)) {
       return new FramePlace(file, "", 0, 0, 0, 0, w, h, 1);
     }
     Picture picture = shot.plate().picture();
@@ -48,7 +48,7 @@ public record FramePlace(
         (double) width / picture.atLeast(width).widthPx());
   }
 
-  static FramePlace of(String folder, int number, Sight sight, Edition.Contents edition) {
+  static FramePlace of(String folder, int number, FrameContent sight, Edition.Contents edition) {
     return of("talk/" + folder + "/frames/" + Instalment.frame(number), sight, edition.talk());
   }
 }

@@ -60,7 +60,7 @@ final class Frames {
     this.strong = new Lettering(theme, "Source Sans 3", 600);
   }
 
-  byte[] draw(Sight sight) throws IOException {
+  byte[] draw(FrameContent sight) throws IOException {
     BufferedImage frame =
         new BufferedImage(talk.widthPx(), talk.heightPx(), BufferedImage.TYPE_3BYTE_BGR);
     Graphics2D g = frame.createGraphics();
@@ -71,15 +71,15 @@ final class Frames {
           RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
       g.setColor(colour("paper"));
       g.fillRect(0, 0, frame.getWidth(), frame.getHeight());
-      if (sight instanceof Sight.Shot shot) {
+      if (sight instanceof FrameContent.Shot shot) {
         plate(g, shot);
       } else {
         g.scale(scale, scale);
-        if (sight instanceof Sight.Card card) {
+        if (sight instanceof FrameContent.Card card) {
           card(g, card);
-        } else if (sight instanceof Sight.Table table) {
+        } else if (sight instanceof FrameContent.Table table) {
           table(g, table);
-        } else if (sight instanceof Sight.Graph graph) {
+        } else if (sight instanceof FrameContent.Graph graph) {
           graph(g, graph.chart());
         }
       }
@@ -93,7 +93,7 @@ final class Frames {
     return Color.decode(theme.value(value));
   }
 
-  private void plate(Graphics2D g, Sight.Shot shot) throws IOException {
+  private void plate(Graphics2D g, FrameContent.Shot shot) throws IOException {
     FramePlace place = FramePlace.of("", shot, talk);
     Picture.Rendition rendition = shot.plate().picture().atLeast(place.width());
     try (InputStream in = rendition.jpeg().open()) {
@@ -109,7 +109,7 @@ final class Frames {
     return talk.widthPx() / scale;
   }
 
-  private void card(Graphics2D g, Sight.Card card) throws IOException {
+  private void card(Graphics2D g, FrameContent.Card card) throws IOException {
     double most = wide() - 2 * SIDE;
     if (card.isTitle()) {
       title(g, card, most);
@@ -117,7 +117,7 @@ final class Frames {
     }
     double type = card.lines().size() > FEW_LINES ? TYPE : LARGE_TYPE;
     double y = heads(g, card.over(), card.title(), card.lines().size() * type * LEADING, most);
-    for (Sight.Line line : card.lines()) {
+    for (FrameContent.Line line : card.lines()) {
       double right = strong.width(line.shown(), type);
       double room = most - Math.min(right, most / 2) - 40;
       g.setColor(colour("ink"));
@@ -152,7 +152,7 @@ final class Frames {
     g.fill(new Rectangle2D.Double(SIDE, y, most, 1.5));
   }
 
-  private void table(Graphics2D g, Sight.Table table) throws IOException {
+  private void table(Graphics2D g, FrameContent.Table table) throws IOException {
     double most = wide() - 2 * SIDE;
     int columns = table.head().size();
     double[] widths = new double[columns];
@@ -184,7 +184,7 @@ final class Frames {
     }
   }
 
-  private void title(Graphics2D g, Sight.Card card, double most) throws IOException {
+  private void title(Graphics2D g, FrameContent.Card card, double most) throws IOException {
     double size = 104;
     List<String> lines = heading.lines(card.title(), size, most);
     while (lines.size() > 4 && size > 40) {
@@ -205,7 +205,7 @@ final class Frames {
     rule(g, y);
     y += 78;
     g.setColor(colour("soft"));
-    for (Sight.Line line : card.lines()) {
+    for (FrameContent.Line line : card.lines()) {
       if (!line.text().isEmpty()) {
         for (String part : plain.lines(line.text(), 40, most)) {
           plain.draw(g, part, SIDE, y, 40);

@@ -10,7 +10,7 @@ import java.util.Locale;
  *
  * @param scenes each with a frame of its own
  */
-record Instalment(Post post, List<Scene> scenes) {
+record Instalment(Post post, List<Shot> scenes) {
 
   private static final int SCRIPT_DIGITS = 10;
 
@@ -31,7 +31,7 @@ record Instalment(Post post, List<Scene> scenes) {
   /** Tells its words and their frames from others. */
   String script() {
     StringBuilder all = new StringBuilder();
-    for (Scene scene : scenes) {
+    for (Shot scene : scenes) {
       all.append('\f');
       scene.said().forEach(s -> all.append(s.spoken()).append('\n'));
     }

@@ -57,7 +57,7 @@ public record Length(
     List<Frame> frames = new ArrayList<>();
     long[] lengths = new long[instalment.post().entries().size()];
     for (int i = 0; i < instalment.scenes().size(); i++) {
-      Scene scene = instalment.scenes().get(i);
+      Shot scene = instalment.scenes().get(i);
       Timing.Span span = timing.scenes().get(i);
       if (scene.entry() >= 0) {
         lengths[scene.entry()] += span.lengthMs();
@@ -92,14 +92,14 @@ public record Length(
         hurried);
   }
 
-  private static String shows(Scene scene) {
-    if (scene.sight() instanceof Sight.Shot shot) {
+  private static String shows(Shot scene) {
+    if (scene.sight() instanceof FrameContent.Shot shot) {
       return "plate " + shot.plate().number();
     }
-    if (scene.sight() instanceof Sight.Graph graph) {
+    if (scene.sight() instanceof FrameContent.Graph graph) {
       return "chart: " + graph.chart().title();
     }
-    return scene.sight() instanceof Sight.Card card ? "card: " + card.title() : "table";
+    return scene.sight() instanceof FrameContent.Card card ? "card: " + card.title() : "table";
   }
 
   /** Minutes and seconds, such as {@code 7:58}. */

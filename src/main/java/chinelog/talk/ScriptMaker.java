@@ -52,7 +52,7 @@ final class ScriptMaker {
   }
 
   private Instalment instalment(Post post) {
-    List<Scene> scenes = new ArrayList<>();
+    List<Shot> scenes = new ArrayList<>();
     opening(post, scenes);
     for (int i = 0; i < post.entries().size(); i++) {
       String id = post.entries().get(i);
@@ -69,41 +69,41 @@ final class ScriptMaker {
   }
 
   /** The title, then what came before and what this one is about. */
-  private void opening(Post post, List<Scene> scenes) {
-    Sight title =
-        new Sight.Card(
+  private void opening(Post post, List<Shot> scenes) {
+    FrameContent title =
+        new FrameContent.Card(
             edition.title(),
             post.title(),
             List.of(
-                new Sight.Line(words.text("series.card", String.valueOf(post.number())), ""),
-                new Sight.Line(edition.maker(), "")),
+                new FrameContent.Line(words.text("series.card", String.valueOf(post.number())), ""),
+                new FrameContent.Line(edition.maker(), "")),
             true);
-    List<Scene.Part> said = new ArrayList<>();
-    said.add(new Scene.Pause(LOOK_MS));
+    List<Shot.Part> said = new ArrayList<>();
+    said.add(new Shot.Pause(LOOK_MS));
     said.addAll(
         sentences.of(
             words.text(
                 "series", edition.title(), String.valueOf(post.number()), ended(post.title()))));
-    said.add(new Scene.Pause(PARAGRAPH_MS));
-    List<Scene.Part> about = new ArrayList<>();
+    said.add(new Shot.Pause(PARAGRAPH_MS));
+    List<Shot.Part> about = new ArrayList<>();
     before(post)
         .ifPresent(
             p -> {
               about.addAll(sentences.of(words.text("before", first(p))));
-              about.add(new Scene.Pause(PARAGRAPH_MS));
+              about.add(new Shot.Pause(PARAGRAPH_MS));
             });
     if (!post.standfirst().isBlank()) {
       about.addAll(sentences.of(post.standfirst()));
-      about.add(new Scene.Pause(PARAGRAPH_MS));
+      about.add(new Shot.Pause(PARAGRAPH_MS));
     }
     String chapter = words.text("chapter.opening");
     Plate plate = post.opening();
     if (plate == null || about.isEmpty()) {
       said.addAll(about);
-      scenes.add(new Scene(title, chapter, said));
+      scenes.add(new Shot(title, chapter, said));
     } else {
-      scenes.add(new Scene(title, chapter, said));
-      scenes.add(new Scene(new Sight.Shot(plate), "", about));
+      scenes.add(new Shot(title, chapter, said));
+      scenes.add(new Shot(new FrameContent.Shot(plate), "", about));
     }
   }
 
@@ -115,7 +115,7 @@ final class ScriptMaker {
   /** What a post is about in a sentence: the first of its standfirst, else its title. */
   private String first(Post post) {
     return sentences.of(post.standfirst()).stream()
-        .map(s -> ((Scene.Said) s).written())
+        .map(s -> ((Shot.Said) s).written())
         .findFirst()
         .orElse(ended(post.title()) + ".");
   }
@@ -128,30 +128,30 @@ final class ScriptMaker {
     return edition.posts().stream().filter(p -> p.number() == post.number() + 1).findFirst();
   }
 
-  private Scene ending(Post post) {
+  private Shot ending(Post post) {
     Optional<Post> next = after(post);
     String over = words.text(next.isPresent() ? "next.card" : "last.card");
     String title = next.map(Post::title).orElse(edition.title());
-    List<Sight.Line> lines = new ArrayList<>();
+    List<FrameContent.Line> lines = new ArrayList<>();
     if (next.isEmpty()) {
-      lines.add(new Sight.Line(words.text("last.told"), ""));
+      lines.add(new FrameContent.Line(words.text("last.told"), ""));
     }
-    lines.add(new Sight.Line(edition.maker(), ""));
-    List<Scene.Part> said = new ArrayList<>();
+    lines.add(new FrameContent.Line(edition.maker(), ""));
+    List<Shot.Part> said = new ArrayList<>();
     said.addAll(
         sentences.of(
             next.map(p -> words.text("next", ended(p.title())))
                 .orElseGet(() -> words.text("last"))));
-    said.add(new Scene.Pause(CARD_MS));
-    return new Scene(new Sight.Card(over, title, lines, true), over, said);
+    said.add(new Shot.Pause(CARD_MS));
+    return new Shot(new FrameContent.Card(over, title, lines, true), over, said);
   }
 
-  private Scene graph(Chart chart) {
-    List<Scene.Part> parts = new ArrayList<>();
-    parts.add(new Scene.Pause(LOOK_MS));
+  private Shot graph(Chart chart) {
+    List<Shot.Part> parts = new ArrayList<>();
+    parts.add(new Shot.Pause(LOOK_MS));
     parts.addAll(sentences.of(chart.description()));
-    parts.add(new Scene.Pause(CARD_MS));
-    return new Scene(new Sight.Graph(chart), chart.title(), parts);
+    parts.add(new Shot.Pause(CARD_MS));
+    return new Shot(new FrameContent.Graph(chart), chart.title(), parts);
   }
 
   /** One entry, told plate by plate. */
@@ -159,10 +159,10 @@ final class ScriptMaker {
 
     private final Entry entry;
     private final int place;
-    private final List<Scene> scenes = new ArrayList<>();
+    private final List<Shot> scenes = new ArrayList<>();
     private final Set<Plate> shown = new LinkedHashSet<>();
-    private List<Scene.Part> parts = new ArrayList<>();
-    private Sight sight;
+    private List<Shot.Part> parts = new ArrayList<>();
+    private FrameContent sight;
     private String chapter;
 
     Telling(Entry entry, int place) {
@@ -175,8 +175,8 @@ final class ScriptMaker {
       }
       this.sight =
           first == null
-              ? new Sight.Card(wording.date(entry.date()), entry.title(), List.of(), true)
-              : new Sight.Shot(first);
+              ? new FrameContent.Card(wording.date(entry.date()), entry.title(), List.of(), true)
+              : new FrameContent.Shot(first);
     }
 
     private static @Nullable Plate first(List<Text.Block> blocks) {
@@ -189,9 +189,9 @@ final class ScriptMaker {
       return null;
     }
 
-    List<Scene> scenes() {
-      parts.add(new Scene.Pause(PARAGRAPH_MS));
-      List<Scene.Part> opens = new ArrayList<>(sentences.of(ended(entry.title()) + "."));
+    List<Shot> scenes() {
+      parts.add(new Shot.Pause(PARAGRAPH_MS));
+      List<Shot.Part> opens = new ArrayList<>(sentences.of(ended(entry.title()) + "."));
       opens.addAll(sentences.of(wording.date(entry.date()) + "."));
       say(opens);
       tell(entry.text());
@@ -205,10 +205,10 @@ final class ScriptMaker {
       blocks.forEach(b -> b.accept(this));
     }
 
-    private void say(List<Scene.Part> said) {
+    private void say(List<Shot.Part> said) {
       if (!said.isEmpty()) {
         parts.addAll(said);
-        parts.add(new Scene.Pause(PARAGRAPH_MS));
+        parts.add(new Shot.Pause(PARAGRAPH_MS));
       }
     }
 
@@ -216,37 +216,38 @@ final class ScriptMaker {
       if (!shown.add(plate)) {
         return;
       }
-      Sight next = new Sight.Shot(plate);
+      FrameContent next = new FrameContent.Shot(plate);
       if (!next.equals(sight)) {
         close();
         sight = next;
       }
-      parts.add(new Scene.Pause(LOOK_MS));
+      parts.add(new Shot.Pause(LOOK_MS));
       say(sentences.of(plate.caption()));
     }
 
     private void close() {
       if (!parts.isEmpty()) {
-        scenes.add(new Scene(sight, chapter, place, parts));
+        scenes.add(new Shot(sight, chapter, place, parts));
         chapter = "";
         parts = new ArrayList<>();
       }
     }
 
     private void figures() {
-      List<Sight.Line> lines =
-          entry.facts().stream().map(f -> new Sight.Line(f.title(), f.shown())).toList();
+      List<FrameContent.Line> lines =
+          entry.facts().stream().map(f -> new FrameContent.Line(f.title(), f.shown())).toList();
       for (int from = 0; from < lines.size(); from += LINES_ON_CARD) {
-        List<Sight.Line> some = lines.subList(from, Math.min(lines.size(), from + LINES_ON_CARD));
-        List<Scene.Part> said = new ArrayList<>();
-        said.add(new Scene.Pause(LOOK_MS));
-        for (Sight.Line line : some) {
+        List<FrameContent.Line> some =
+            lines.subList(from, Math.min(lines.size(), from + LINES_ON_CARD));
+        List<Shot.Part> said = new ArrayList<>();
+        said.add(new Shot.Pause(LOOK_MS));
+        for (FrameContent.Line line : some) {
           said.addAll(sentences.of(line.text() + ": " + line.shown() + "."));
         }
-        said.add(new Scene.Pause(LOOK_MS));
+        said.add(new Shot.Pause(LOOK_MS));
         scenes.add(
-            new Scene(
-                new Sight.Card(entry.title(), words.text("figures"), some, false),
+            new Shot(
+                new FrameContent.Card(entry.title(), words.text("figures"), some, false),
                 chapter,
                 place,
                 said));
@@ -256,7 +257,7 @@ final class ScriptMaker {
 
     @Override
     public Telling heading(Text.Heading heading) {
-      parts.add(new Scene.Pause(PARAGRAPH_MS));
+      parts.add(new Shot.Pause(PARAGRAPH_MS));
       return this;
     }
 
@@ -291,7 +292,7 @@ final class ScriptMaker {
 
     @Override
     public Telling rule(Text.Rule rule) {
-      parts.add(new Scene.Pause(PARAGRAPH_MS));
+      parts.add(new Shot.Pause(PARAGRAPH_MS));
       return this;
     }
 
@@ -308,11 +309,11 @@ final class ScriptMaker {
       for (int from = 0; from < rows.size(); from += LINES_ON_CARD) {
         List<List<String>> some = rows.subList(from, Math.min(rows.size(), from + LINES_ON_CARD));
         scenes.add(
-            new Scene(
-                new Sight.Table(entry.title(), head, some, grid.rightAligned()),
+            new Shot(
+                new FrameContent.Table(entry.title(), head, some, grid.rightAligned()),
                 chapter,
                 place,
-                List.of(new Scene.Pause(CARD_MS + some.size() * LINE_MS))));
+                List.of(new Shot.Pause(CARD_MS + some.size() * LINE_MS))));
         chapter = "";
       }
       return this;

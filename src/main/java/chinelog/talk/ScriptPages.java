@@ -96,7 +96,7 @@ public record ScriptPages(
   private record Writing(
       Edition.Contents edition, Instalment instalment, Timing timing, Catalogue words) {
 
-    String body(BiFunction<Sight.Shot, Integer, String> address) {
+    String body(BiFunction<FrameContent.Shot, Integer, String> address) {
       HtmlWriter out = new HtmlWriter();
       Edition.Post post = instalment.post();
       out.element("p", edition.title(), "class", "frame")
@@ -116,15 +116,16 @@ public record ScriptPages(
           : words.text("time", all, String.valueOf(edition.talk().wordsAMinute()));
     }
 
-    private void scene(HtmlWriter out, int i, BiFunction<Sight.Shot, Integer, String> address) {
-      Scene scene = instalment.scenes().get(i);
+    private void scene(
+        HtmlWriter out, int i, BiFunction<FrameContent.Shot, Integer, String> address) {
+      Shot scene = instalment.scenes().get(i);
       int number = i + 1;
       out.open("div", "class", "scene");
       if (!scene.chapter().isBlank()) {
         out.element("h2", scene.chapter());
       }
       out.open("div", "class", "frame");
-      if (scene.sight() instanceof Sight.Shot shot) {
+      if (scene.sight() instanceof FrameContent.Shot shot) {
         out.empty("img", "src", address.apply(shot, number), "alt", shot.plate().alt());
       } else {
         card(out, scene.sight());
@@ -135,18 +136,18 @@ public record ScriptPages(
               + words.text("frame.number")
               + " "
               + number
-              + (scene.sight() instanceof Sight.Shot shot
+              + (scene.sight() instanceof FrameContent.Shot shot
                   ? " · " + words.text("seen", shot.plate().alt())
                   : ""));
       out.close("div");
       boolean afterPause = false;
-      for (Scene.Part part : scene.parts()) {
-        boolean isPause = part instanceof Scene.Pause;
+      for (Shot.Part part : scene.parts()) {
+        boolean isPause = part instanceof Shot.Pause;
         if (isPause && afterPause) {
           continue;
         }
         afterPause = isPause;
-        if (part instanceof Scene.Said said) {
+        if (part instanceof Shot.Said said) {
           out.open("p", "class", "said");
           for (String line : Caption.lines(said.spoken(), SPOKEN_LINE)) {
             out.element("span", line).text(" ");
@@ -159,23 +160,23 @@ public record ScriptPages(
       out.close("div");
     }
 
-    private static void card(HtmlWriter out, Sight sight) {
+    private static void card(HtmlWriter out, FrameContent sight) {
       out.open("div", "class", "card");
-      if (sight instanceof Sight.Card card) {
+      if (sight instanceof FrameContent.Card card) {
         out.element("div", card.over()).open("div").element("strong", card.title()).close("div");
-        for (Sight.Line line : card.lines()) {
+        for (FrameContent.Line line : card.lines()) {
           String text = (line.text() + " " + line.shown()).strip();
           if (!text.isEmpty()) {
             out.element("div", text);
           }
         }
-      } else if (sight instanceof Sight.Table table) {
+      } else if (sight instanceof FrameContent.Table table) {
         out.element("div", table.over())
             .open("div")
             .element("strong", String.join(" · ", table.head()))
             .close("div");
         table.rows().forEach(row -> out.element("div", String.join(" · ", row)));
-      } else if (sight instanceof Sight.Graph graph) {
+      } else if (sight instanceof FrameContent.Graph graph) {
         out.element("strong", graph.chart().title());
       }
       out.close("div");
@@ -198,7 +199,7 @@ public record ScriptPages(
       }
       out.close("tr").close("thead").open("tbody");
       for (int i = 0; i < instalment.scenes().size(); i++) {
-        Sight sight = instalment.scenes().get(i).sight();
+        FrameContent sight = instalment.scenes().get(i).sight();
         FramePlace place = FramePlace.of("", sight, edition.talk());
         out.open("tr")
             .element("td", String.format(Locale.ROOT, "%03d", i + 1))
@@ -220,8 +221,8 @@ public record ScriptPages(
       out.close("tbody").close("table").close("div");
     }
 
-    private String shows(Sight sight) {
-      if (sight instanceof Sight.Shot shot) {
+    private String shows(FrameContent sight) {
+      if (sight instanceof FrameContent.Shot shot) {
         String caption = Text.plainText(shot.plate().caption(), "…").strip();
         String plate = words.text("plate", String.valueOf(shot.plate().number()));
         return caption.isEmpty() ? plate : plate + ": " + caption;

@@ -32,12 +32,12 @@ final class Sentences {
     this.gapSaid = "– " + speech.words().text("gap") + " –";
   }
 
-  List<Scene.Part> of(List<Text.Run> runs) {
+  List<Shot.Part> of(List<Text.Run> runs) {
     return of(Text.plainText(runs, gapShown));
   }
 
-  List<Scene.Part> of(String text) {
-    List<Scene.Part> said = new ArrayList<>();
+  List<Shot.Part> of(String text) {
+    List<Shot.Part> said = new ArrayList<>();
     String plain = text.replaceAll("[\\s\\p{Cc}&&[^\u00a0\u202f]]+", " ").strip();
     int from = 0;
     for (int to : ends(plain)) {
@@ -70,10 +70,10 @@ final class Sentences {
     return all;
   }
 
-  private Scene.Said said(String sentence) {
+  private Shot.Said said(String sentence) {
     String spoken = speech.say(sentence).replace(gapShown, gapSaid);
     boolean beginsInWords = Character.isLetter(sentence.codePointAt(0));
-    return new Scene.Said(sentence, beginsInWords ? spoken : capital(spoken));
+    return new Shot.Said(sentence, beginsInWords ? spoken : capital(spoken));
   }
 
   private String capital(String spoken) {

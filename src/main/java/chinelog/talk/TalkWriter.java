@@ -79,7 +79,7 @@ public final class TalkWriter {
 
   private static List<FramePlace> places(Edition edition, Instalment instalment) {
     List<FramePlace> places = new ArrayList<>();
-    for (Scene scene : instalment.scenes()) {
+    for (Shot scene : instalment.scenes()) {
       places.add(
           FramePlace.of(instalment.folder(), places.size() + 1, scene.sight(), edition.contents()));
     }

@@ -47,7 +47,7 @@ record Timing(boolean isRecorded, List<Span> scenes) {
     List<Span> spans = new ArrayList<>();
     long at = 0;
     for (int i = 0; i < instalment.scenes().size(); i++) {
-      Scene scene = instalment.scenes().get(i);
+      Shot scene = instalment.scenes().get(i);
       long planned = planned(scene, talk.wordsAMinute());
       long begin = at;
       long end = at + planned;
@@ -69,12 +69,12 @@ record Timing(boolean isRecorded, List<Span> scenes) {
         && recording.beginsMs().size() == instalment.scenes().size();
   }
 
-  private static Span span(Scene scene, long begin, long end, long planned, int wordsAMinute) {
+  private static Span span(Shot scene, long begin, long end, long planned, int wordsAMinute) {
     List<Span> within = new ArrayList<>();
     long into = 0;
-    for (Scene.Part part : scene.parts()) {
+    for (Shot.Part part : scene.parts()) {
       long length = planned(part, wordsAMinute);
-      if (part instanceof Scene.Said) {
+      if (part instanceof Shot.Said) {
         within.add(
             new Span(
                 begin + into * (end - begin) / planned,
@@ -86,16 +86,16 @@ record Timing(boolean isRecorded, List<Span> scenes) {
     return new Span(begin, end, within);
   }
 
-  private static long planned(Scene scene, int wordsAMinute) {
+  private static long planned(Shot scene, int wordsAMinute) {
     return Math.max(
         LEAST_MS, scene.parts().stream().mapToLong(p -> planned(p, wordsAMinute)).sum());
   }
 
-  private static long planned(Scene.Part part, int wordsAMinute) {
-    if (part instanceof Scene.Pause pause) {
+  private static long planned(Shot.Part part, int wordsAMinute) {
+    if (part instanceof Shot.Pause pause) {
       return pause.ms();
     }
-    Scene.Said said = (Scene.Said) part;
+    Shot.Said said = (Shot.Said) part;
     long spoken = said.spoken().split("\\s+").length * MINUTE_MS / wordsAMinute;
     List<Caption> captions = Caption.of(said.written());
     long read = 0;

@@ -25,8 +25,8 @@ class BeginTest {
     Deque<String> answers = new ArrayDeque<>(List.of(" Curlew ", "a quarter", "12"));
     Path log = folder.resolve("curlew");
     StringWriter out = new StringWriter();
-    Talk talk =
-        new Talk(
+    Terminal talk =
+        new Terminal(
             new PrintWriter(out, true),
             new PrintWriter(out, true),
             question -> {

@@ -115,7 +115,7 @@ class CheckedAgainTest {
     PrintWriter out = new PrintWriter(said, true);
     Main.run(
         new String[] {"check", log.folder().toString()},
-        new Talk(out, out, false),
+        new Terminal(out, out, false),
         Clock.fixed(Instant.parse(instant), ZoneId.of("Europe/London")));
     return said.toString();
   }

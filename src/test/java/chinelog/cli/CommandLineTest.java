@@ -59,8 +59,9 @@ class CommandLineTest {
 
   @Test
   void aCommandThatIsTypedOffTheScreenNamesTheFolderInOnePiece() {
-    assertThat(Talk.command("check", Path.of("merrow"))).isEqualTo("chinelog check merrow");
-    assertThat(Talk.command("check", Path.of("my build"))).isEqualTo("chinelog check \"my build\"");
+    assertThat(Terminal.command("check", Path.of("merrow"))).isEqualTo("chinelog check merrow");
+    assertThat(Terminal.command("check", Path.of("my build")))
+        .isEqualTo("chinelog check \"my build\"");
   }
 
   @ParameterizedTest

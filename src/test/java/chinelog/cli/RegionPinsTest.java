@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.digest.Sha256;
 import chinelog.log.LogReader;
 import chinelog.log.records.PhotoFile;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
@@ -113,6 +113,6 @@ class RegionPinsTest {
   }
 
   private Photograph photograph() throws IOException {
-    return Album.open(read(), Progress.SILENT).photographs().get(0);
+    return Album.open(read(), PhotoProgress.SILENT).photographs().get(0);
   }
 }

@@ -211,7 +211,7 @@ final class TinyLog {
   static Said say(String... args) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
-    Talk talk = new Talk(new PrintWriter(out, true), new PrintWriter(err, true), false);
+    Terminal talk = new Terminal(new PrintWriter(out, true), new PrintWriter(err, true), false);
     int status = Main.run(args, talk, CLOCK);
     return new Said(status, out.toString(), err.toString());
   }

@@ -166,7 +166,7 @@ public final class Logs {
   }
 
   public Album open() {
-    return Album.open(log(), Progress.SILENT);
+    return Album.open(log(), PhotoProgress.SILENT);
   }
 
   public static PhotoFile file(String path) {

@@ -155,8 +155,8 @@ class SpeechTest {
     Sentences sentences = new Sentences(Locale.UK, speech("en"), "[withheld]");
     assertThat(sentences.of("The sum is soon done. 0.24 m² of cloth drinks it."))
         .containsExactly(
-            new Scene.Said("The sum is soon done.", "The sum is soon done."),
-            new Scene.Said(
+            new Shot.Said("The sum is soon done.", "The sum is soon done."),
+            new Shot.Said(
                 "0.24 m² of cloth drinks it.",
                 "Zero point two four square metres of cloth drinks it."));
     assertThat(sentences.of("Look at No. 3 of 14. 3. 2026 again.")).hasSize(1);

@@ -20,7 +20,7 @@ final class Appendices {
   private final Setting setting;
   private final Xhtml out;
   private final Contents edition;
-  private final Words words;
+  private final BookWords words;
   private final FigurePages figures;
 
   Appendices(Setting setting) {
@@ -31,8 +31,8 @@ final class Appendices {
     this.figures = new FigurePages(setting);
   }
 
-  List<Section> sections() {
-    List<Section> sections = new ArrayList<>();
+  List<BookSection> sections() {
+    List<BookSection> sections = new ArrayList<>();
     boolean hasMass =
         setting.listed.stream().anyMatch(Figure::ofMass)
             || edition.charts().stream().anyMatch(Appendices::isOfMass);
@@ -49,9 +49,9 @@ final class Appendices {
     return sections;
   }
 
-  private void add(List<Section> sections, String id, boolean isDue, Runnable write) {
+  private void add(List<BookSection> sections, String id, boolean isDue, Runnable write) {
     if (isDue) {
-      sections.add(Section.of(id, words.say(id), write));
+      sections.add(BookSection.of(id, words.say(id), write));
     }
   }
 

@@ -240,9 +240,9 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
                         .toList())
             .toList();
     double textMm = setting.trim.textWidthMm() - insetMm;
-    List<Columns> parts = Columns.plan(cells, grid.rightAligned(), textMm);
+    List<WideColumns> parts = WideColumns.plan(cells, grid.rightAligned(), textMm);
     boolean isSplit = parts.size() > 1;
-    for (Columns part : parts) {
+    for (WideColumns part : parts) {
       List<String> widths =
           part.widthsMm().isEmpty()
               ? widths(grid)
@@ -255,7 +255,7 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
     return out;
   }
 
-  private void grid(Grid grid, Columns part, List<String> widths) {
+  private void grid(Grid grid, WideColumns part, List<String> widths) {
     String id = setting.nextTable();
     String kind = setting.isWhole(id, grid.rows().size()) ? "data whole" : "data";
     kind += widths.isEmpty() ? "" : " fixed";

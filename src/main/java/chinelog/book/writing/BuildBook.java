@@ -48,17 +48,17 @@ public final class BuildBook {
     BlockWriter blocks = new BlockWriter(setting, runs, plates);
     FrontPages front = new FrontPages(setting);
 
-    List<Section> sections = new ArrayList<>(new Chapters(setting, blocks, plates).sections());
+    List<BookSection> sections = new ArrayList<>(new Chapters(setting, blocks, plates).sections());
     sections.addAll(new Appendices(setting).sections());
-    List<Section> all = new ArrayList<>();
+    List<BookSection> all = new ArrayList<>();
     if (!edition.agreements().isEmpty()) {
-      all.add(Section.of("agreements", setting.words.say("agreements"), () -> {}));
+      all.add(BookSection.of("agreements", setting.words.say("agreements"), () -> {}));
     }
     if (!setting.listed.isEmpty() || setting.edition.hasWithheld()) {
-      all.add(Section.of("reading", setting.words.say("reading"), front::reading));
+      all.add(BookSection.of("reading", setting.words.say("reading"), front::reading));
     }
     all.add(
-        Section.of(
+        BookSection.of(
             "particulars",
             setting.words.say("particulars"),
             () -> front.particulars("particulars", true)));

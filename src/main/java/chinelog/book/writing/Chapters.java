@@ -40,7 +40,7 @@ final class Chapters {
   private final Setting setting;
   private final Xhtml out;
   private final Contents edition;
-  private final Words words;
+  private final BookWords words;
   private final BlockWriter blocks;
   private final PlateWriter plates;
   private final EntryWriter entryWriter;
@@ -101,12 +101,12 @@ final class Chapters {
     return told.equals(told.stream().sorted().toList());
   }
 
-  List<Section> sections() {
+  List<BookSection> sections() {
     Map<String, Entry> entries =
         edition.entries().stream()
             .collect(
                 Collectors.toMap(Entry::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
-    List<Section> sections = new ArrayList<>();
+    List<BookSection> sections = new ArrayList<>();
     Set<String> told = new HashSet<>();
     if (isByPost()) {
       for (Post post : edition.posts()) {
@@ -132,7 +132,7 @@ final class Chapters {
   }
 
   /** Adds what belongs to no chapter: entries that none tells, and plates without an entry. */
-  private void addRest(List<Section> sections, Set<String> told) {
+  private void addRest(List<BookSection> sections, Set<String> told) {
     List<Entry> rest = edition.entries().stream().filter(e -> !told.contains(e.id())).toList();
     if (!rest.isEmpty()) {
       String title = words.say(sections.isEmpty() ? "stage.entries" : "stage.unstaged");
@@ -148,12 +148,12 @@ final class Chapters {
     }
     if (!edition.unplaced().isEmpty()) {
       String title = words.say("unplaced");
-      sections.add(Section.of("unplaced", title, () -> unplaced(title)));
+      sections.add(BookSection.of("unplaced", title, () -> unplaced(title)));
     }
   }
 
   /** A chapter that follows a post: it begins a page, with the plate that opens the post. */
-  private Section chapter(Post post, List<Entry> entries) {
+  private BookSection chapter(Post post, List<Entry> entries) {
     String id = "post-" + post.slug();
     List<Plate> opening = post.opening() == null ? List.of() : List.of(post.opening());
     List<Entry> own = entries.stream().map(e -> without(e, opening)).toList();
@@ -205,7 +205,7 @@ final class Chapters {
         entry.under());
   }
 
-  private Section chapter(Stage stage, int number, List<Entry> entries) {
+  private BookSection chapter(Stage stage, int number, List<Entry> entries) {
     String id = Anchors.stage(stage.id());
     return chapter(
         id,
@@ -223,8 +223,8 @@ final class Chapters {
         });
   }
 
-  private Section chapter(String id, String title, List<Entry> entries, Runnable opening) {
-    return new Section(
+  private BookSection chapter(String id, String title, List<Entry> entries, Runnable opening) {
+    return new BookSection(
         id,
         title,
         () -> {
@@ -234,7 +234,7 @@ final class Chapters {
         },
         entries.stream()
             .filter(e -> e != entries.get(0) || !isTitledBy(title, e))
-            .map(e -> new Section.Entry(Anchors.entry(e.id()), e.title()))
+            .map(e -> new BookSection.Entry(Anchors.entry(e.id()), e.title()))
             .toList());
   }
 

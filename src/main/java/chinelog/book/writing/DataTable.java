@@ -54,11 +54,11 @@ final class DataTable {
   }
 
   /** Begins one of the tables that a wide one is laid in; its columns are those of the wide one. */
-  DataTable(Setting setting, List<List<String>> rows, List<Column> columns, Columns part) {
+  DataTable(Setting setting, List<List<String>> rows, List<Column> columns, WideColumns part) {
     this(setting, rows, chosen(columns, part), ROW_MM, part.kind());
   }
 
-  private static List<Column> chosen(List<Column> columns, Columns part) {
+  private static List<Column> chosen(List<Column> columns, WideColumns part) {
     List<Column> chosen = new ArrayList<>();
     for (int i = 0; i < part.columns().size(); i++) {
       Column column = columns.get(part.columns().get(i));

@@ -62,7 +62,7 @@ final class EntryWriter {
     }
     setting.tag(entry.under());
     // Not first: what has its place in the head of the page has none in the entry to be kept with.
-    out.leaf("div", Words.shortened(entry.title()), "class", "runningpart");
+    out.leaf("div", BookWords.shortened(entry.title()), "class", "runningpart");
     out.close();
     blocks.write(entry.text(), 3, entry.under());
     entry.drawings().forEach(new DrawingPages(setting)::writeIn);

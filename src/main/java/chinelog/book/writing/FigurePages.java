@@ -32,7 +32,7 @@ final class FigurePages {
 
   private final Setting setting;
   private final Xhtml out;
-  private final Words words;
+  private final BookWords words;
   private final Map<String, Entry> entries;
   private final Sources sources;
 
@@ -191,7 +191,7 @@ final class FigurePages {
     }
     List<Boolean> isNumber = columns.stream().map(Column::isNumber).toList();
     double textMm = setting.trim.textWidthMm() - DataTable.BESIDE_MM;
-    for (Columns part : Columns.plan(cells(parts, columns), isNumber, textMm)) {
+    for (WideColumns part : WideColumns.plan(cells(parts, columns), isNumber, textMm)) {
       parts(parts, columns, part);
     }
     waysOf(parts);
@@ -212,7 +212,7 @@ final class FigurePages {
     return cells;
   }
 
-  private void parts(Parts parts, List<Column> columns, Columns part) {
+  private void parts(Parts parts, List<Column> columns, WideColumns part) {
     List<List<String>> under = parts.byPart().values().stream().map(FigurePages::underOf).toList();
     DataTable table = new DataTable(setting, under, columns, part);
     parts

@@ -49,7 +49,7 @@ final class FrontPages {
   private final Setting setting;
   private final Xhtml out;
   private final Contents edition;
-  private final Words words;
+  private final BookWords words;
 
   FrontPages(Setting setting) {
     this.setting = setting;
@@ -251,18 +251,18 @@ final class FrontPages {
   }
 
   /** Whether there is so much in a book that contents help. */
-  static boolean hasContents(List<Section> sections) {
+  static boolean hasContents(List<BookSection> sections) {
     return sections.size() > FEW;
   }
 
-  void contents(List<Section> sections) {
+  void contents(List<BookSection> sections) {
     if (!hasContents(sections)) {
       return;
     }
     out.open("div", "class", "contents");
     out.leaf("h2", words.say("contents"), "id", CONTENTS);
     out.open("table").open("tbody");
-    for (Section section : sections) {
+    for (BookSection section : sections) {
       line("main", section.id(), section.title());
       if (!section.within().isEmpty()) {
         within(section.within());
@@ -280,9 +280,9 @@ final class FrontPages {
   }
 
   /** The entries of a chapter run on: one a line, they would fill pages with little on them. */
-  private void within(List<Section.Entry> entries) {
+  private void within(List<BookSection.Entry> entries) {
     out.open("tr", "class", "within").open("td", "colspan", "2");
-    for (Section.Entry entry : entries) {
+    for (BookSection.Entry entry : entries) {
       boolean isLast = entry.equals(entries.get(entries.size() - 1));
       out.leaf(
           "a",

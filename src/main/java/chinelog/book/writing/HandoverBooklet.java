@@ -31,7 +31,7 @@ public final class HandoverBooklet {
   private final Setting setting;
   private final Xhtml out;
   private final Contents edition;
-  private final Words words;
+  private final BookWords words;
   private final PlateWriter plates;
   private final BlockWriter blocks;
   private final FrontPages front;
@@ -52,7 +52,7 @@ public final class HandoverBooklet {
   }
 
   private Manuscript write(String style) {
-    List<Section> sections = sections();
+    List<BookSection> sections = sections();
     Shell shell = new Shell(setting, style);
     shell.open("booklet.kind", "booklet.description", sections);
     front.cover(words.say("booklet.kind"));
@@ -66,33 +66,33 @@ public final class HandoverBooklet {
     return shell.close();
   }
 
-  private List<Section> sections() {
-    List<Section> sections = new ArrayList<>();
+  private List<BookSection> sections() {
+    List<BookSection> sections = new ArrayList<>();
     edition.handover().stream()
         .filter(s -> !s.text().isEmpty())
-        .forEach(s -> sections.add(Section.of(id(s), s.title(), () -> section(s))));
+        .forEach(s -> sections.add(BookSection.of(id(s), s.title(), () -> section(s))));
     // After the card, what it is stands first in the log's order; the particulars come straight
     // after it.
     boolean hasCard = edition.handover().stream().anyMatch(HandoverBooklet::isCard);
     int after = Math.min(sections.size(), hasCard ? 2 : 1);
     sections.add(
         after,
-        Section.of(
+        BookSection.of(
             "particulars",
             words.say("handover.particulars"),
             () -> front.particulars("handover.particulars", false)));
     if (edition.plates().stream().anyMatch(p -> !p.parts().isEmpty())) {
-      sections.add(after + 1, Section.of("parts", words.say("handover.parts"), this::parts));
+      sections.add(after + 1, BookSection.of("parts", words.say("handover.parts"), this::parts));
     }
     if (!edition.agreements().isEmpty()) {
-      sections.add(Section.of("agreements", words.say("agreements"), front::agreements));
+      sections.add(BookSection.of("agreements", words.say("agreements"), front::agreements));
     }
     if (!edition.materials().isEmpty()) {
-      sections.add(Section.of("materials", words.say("handover.materials"), this::materials));
+      sections.add(BookSection.of("materials", words.say("handover.materials"), this::materials));
     }
-    sections.add(Section.of("cautions", words.say("handover.cautions"), this::cautions));
-    sections.add(Section.of("outings", words.say("handover.outings"), this::outings));
-    sections.add(Section.of("record", words.say("handover.record"), this::record));
+    sections.add(BookSection.of("cautions", words.say("handover.cautions"), this::cautions));
+    sections.add(BookSection.of("outings", words.say("handover.outings"), this::outings));
+    sections.add(BookSection.of("record", words.say("handover.record"), this::record));
     return sections;
   }
 

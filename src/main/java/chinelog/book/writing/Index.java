@@ -65,7 +65,7 @@ final class Index {
    * Writes the words with their pages, each page once, in columns of one height, so that the last
    * page is as full as the others.
    */
-  void write(Xhtml out, Map<String, Integer> pages, Words words, double pageMm) {
+  void write(Xhtml out, Map<String, Integer> pages, BookWords words, double pageMm) {
     List<String> all = List.copyOf(places.keySet());
     List<Double> heights = heights(all, pages);
     double lines = all.isEmpty() ? 0 : heights.get(all.size() - 1);
@@ -122,7 +122,7 @@ final class Index {
   }
 
   private void write(
-      List<String> some, String before, Xhtml out, Map<String, Integer> pages, Words words) {
+      List<String> some, String before, Xhtml out, Map<String, Integer> pages, BookWords words) {
     String letter = before;
     for (String word : some) {
       String first = initial(word);

@@ -39,8 +39,8 @@ final class Rows {
     List<Column> shown = kept.stream().map(columns::get).toList();
     List<List<String>> cells = kept.stream().map(this::cells).toList();
     List<Boolean> isNumber = shown.stream().map(Column::isNumber).toList();
-    for (Columns part :
-        Columns.plan(cells, isNumber, setting.trim.textWidthMm() - DataTable.BESIDE_MM)) {
+    for (WideColumns part :
+        WideColumns.plan(cells, isNumber, setting.trim.textWidthMm() - DataTable.BESIDE_MM)) {
       write(part, kept, shown);
     }
   }
@@ -60,7 +60,7 @@ final class Rows {
     return cells;
   }
 
-  private void write(Columns part, List<Integer> kept, List<Column> shown) {
+  private void write(WideColumns part, List<Integer> kept, List<Column> shown) {
     DataTable table = new DataTable(setting, rows.stream().map(Row::under).toList(), shown, part);
     boolean isFirst = part.columns().size() < 2 || part.columns().get(1) == 1;
     for (Row row : rows) {

@@ -41,7 +41,7 @@ public final class Setting {
 
   private final Theme theme;
   final Edition.Contents edition;
-  final Words words;
+  final BookWords words;
   final Trim trim;
   final double bleedMm;
   final Xhtml out = new Xhtml();
@@ -61,7 +61,7 @@ public final class Setting {
   public Setting(Edition edition, Theme theme, Trim trim, double bleedMm, Layout layout) {
     this.theme = theme;
     this.edition = edition.contents();
-    this.words = Words.of(this.edition.locale());
+    this.words = BookWords.of(this.edition.locale());
     this.trim = trim;
     this.bleedMm = bleedMm;
     this.layout = layout;
@@ -174,8 +174,8 @@ public final class Setting {
 
   /** Left pages are headed by the chapter, right ones by what of it they show. */
   void runningHead(String title) {
-    out.leaf("div", Words.shortened(title), "class", "running");
-    out.leaf("div", Words.shortened(title), "class", "runningpart");
+    out.leaf("div", BookWords.shortened(title), "class", "running");
+    out.leaf("div", BookWords.shortened(title), "class", "runningpart");
   }
 
   void lead(String key, Object... arguments) {

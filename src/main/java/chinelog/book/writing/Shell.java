@@ -17,9 +17,9 @@ final class Shell {
     this.style = style;
   }
 
-  void open(String kindKey, String descriptionKey, List<Section> sections) {
+  void open(String kindKey, String descriptionKey, List<BookSection> sections) {
     Contents edition = setting.edition;
-    Words words = setting.words;
+    BookWords words = setting.words;
     String description =
         words.say(
             descriptionKey, edition.title(), edition.readersTitle(), words.date(edition.asOf()));
@@ -33,17 +33,17 @@ final class Shell {
     out.leaf("style", style, "type", "text/css");
     bookmarks(sections);
     out.close().open("body", "class", kindKey.substring(0, kindKey.indexOf('.')));
-    out.leaf("div", Words.shortened(edition.title()), "class", "runningtitle");
+    out.leaf("div", BookWords.shortened(edition.title()), "class", "runningtitle");
   }
 
-  private void bookmarks(List<Section> sections) {
+  private void bookmarks(List<BookSection> sections) {
     out.open("bookmarks");
     out.empty("bookmark", "name", setting.edition.title(), "href", "#" + FrontPages.COVER);
     if (FrontPages.hasContents(sections)) {
       String contents = setting.words.say("contents");
       out.empty("bookmark", "name", contents, "href", "#" + FrontPages.CONTENTS);
     }
-    for (Section section : sections) {
+    for (BookSection section : sections) {
       out.open("bookmark", "name", section.title(), "href", "#" + section.id());
       section.within().forEach(e -> out.empty("bookmark", "name", e.title(), "href", "#" + e.id()));
       out.close();

@@ -1,8 +1,8 @@
 package chinelog.desk.begin;
 
+import chinelog.desk.files.FileVersion;
 import chinelog.desk.files.LogFiles;
-import chinelog.desk.files.Outcome;
-import chinelog.desk.files.Version;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.files.YamlValue;
 import chinelog.problem.Place;
@@ -68,8 +68,9 @@ record FirstLog(
     write(files, name, now -> text, title);
   }
 
-  private static String settings(Version now, Map<String, String> keys) throws ProblemException {
-    YamlText yaml = YamlText.of(new Version(now.path(), HEAD, now.stamp(), true));
+  private static String settings(FileVersion now, Map<String, String> keys)
+      throws ProblemException {
+    YamlText yaml = YamlText.of(new FileVersion(now.path(), HEAD, now.stamp(), true));
     for (Map.Entry<String, String> key : keys.entrySet()) {
       if (!key.getValue().isBlank()) {
         yaml = yaml.with(java.util.List.of(key.getKey()), YamlValue.text(key.getValue().strip()));
@@ -80,7 +81,7 @@ record FirstLog(
 
   private static void write(LogFiles files, String name, LogFiles.Edit edit, String why)
       throws IOException {
-    if (files.edit(Path.of(name), edit, why) instanceof Outcome.Refused refused) {
+    if (files.edit(Path.of(name), edit, why) instanceof WriteOutcome.Refused refused) {
       throw new ProblemException(refused.problem());
     }
   }

@@ -1,13 +1,13 @@
 package chinelog.desk.begin;
 
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Frame;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
-import chinelog.desk.bench.Words;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
-import chinelog.photo.Progress;
+import chinelog.desk.web.WebRequest;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.gathering.Gatherer;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -25,7 +25,7 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** Asks what is built, at what scale and where its photographs are, and opens the log so made. */
-public final class FirstRun implements Page {
+public final class FirstRun implements DeskPage {
 
   private final Frame frame;
   private final Clock clock;
@@ -52,18 +52,18 @@ public final class FirstRun implements Page {
     routes.get("/", r -> show(r, "")).post("/begin", this::begin).post("/open", this::open);
   }
 
-  private Reply show(Request request, String wrong) throws IOException {
+  private Reply show(WebRequest request, String wrong) throws IOException {
     Map<String, Object> values = new HashMap<>();
     values.put("folder", request.find("folder").orElse(suggested.toString()));
     for (String field : new String[] {"subject", "kind", "scale", "photographs", "note"}) {
       values.put(field, request.text(field));
     }
     values.put("wrong", wrong);
-    return frame.page(request, Section.TODAY, "first-run.ftlh", values);
+    return frame.page(request, DeskSection.TODAY, "first-run.ftlh", values);
   }
 
-  private Reply begin(Request request) throws IOException {
-    Words words = frame.words(request, Section.TODAY);
+  private Reply begin(WebRequest request) throws IOException {
+    DeskWords words = frame.words(request, DeskSection.TODAY);
     String subject = request.text("subject").strip();
     if (subject.isEmpty()) {
       return show(request, words.text("first.no-subject"));
@@ -93,24 +93,24 @@ public final class FirstRun implements Page {
         Gatherer.gather(
             new Gatherer.Request(
                 photographs, folder, clock.getZone(), new TreeMap<>(), null, today(), false),
-            Progress.SILENT);
+            PhotoProgress.SILENT);
       }
       opening.open(folder);
     } catch (ProblemException e) {
-      return show(request, e.problem().words(Words.locale(request)));
+      return show(request, e.problem().words(DeskWords.locale(request)));
     }
     return Reply.seeOther("/");
   }
 
-  private Reply open(Request request) throws IOException {
+  private Reply open(WebRequest request) throws IOException {
     try {
       Path folder = path(request.text("log"));
       if (!Files.isDirectory(folder)) {
-        return show(request, frame.words(request, Section.TODAY).text("first.no-log"));
+        return show(request, frame.words(request, DeskSection.TODAY).text("first.no-log"));
       }
       opening.open(folder);
     } catch (ProblemException e) {
-      return show(request, e.problem().words(Words.locale(request)));
+      return show(request, e.problem().words(DeskWords.locale(request)));
     }
     return Reply.seeOther("/");
   }

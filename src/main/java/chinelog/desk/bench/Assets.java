@@ -1,8 +1,8 @@
 package chinelog.desk.bench;
 
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.markup.Theme;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -19,7 +19,7 @@ import java.util.Optional;
  * They hold nothing of the log, so a browser may keep them, under a path that no other start of the
  * program uses.
  */
-public final class Assets implements Page {
+public final class Assets implements DeskPage {
 
   private static final int PATH_BYTES = 6;
   private static final String LIBRARIES = "lib/";
@@ -56,7 +56,7 @@ public final class Assets implements Page {
     routes.get(path, this::file);
   }
 
-  private Reply file(Request request) throws IOException {
+  private Reply file(WebRequest request) throws IOException {
     String name = request.rest();
     String type = TYPES.get(name.substring(name.lastIndexOf('.') + 1));
     if (type == null || name.contains("..")) {

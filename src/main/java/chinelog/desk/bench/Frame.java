@@ -1,7 +1,7 @@
 package chinelog.desk.bench;
 
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
+import chinelog.desk.web.WebRequest;
 import chinelog.markup.Templating;
 import freemarker.cache.ClassTemplateLoader;
 import freemarker.template.Configuration;
@@ -46,7 +46,7 @@ public final class Frame {
    * @param template such as {@code notes.ftlh}, which calls the macro {@code frame} of {@code
    *     frame.ftlh}
    */
-  public Reply page(Request request, Section here, String template, Map<String, ?> values)
+  public Reply page(WebRequest request, DeskSection here, String template, Map<String, ?> values)
       throws IOException {
     String nonce = nonce();
     String html = filled(request, here, template, values, nonce);
@@ -54,20 +54,20 @@ public final class Frame {
   }
 
   /** A part of a page, which a script puts in its place. */
-  public Reply part(Request request, Section here, String template, Map<String, ?> values)
+  public Reply part(WebRequest request, DeskSection here, String template, Map<String, ?> values)
       throws IOException {
     return Reply.html(filled(request, here, template, values, ""));
   }
 
   /** The words of a section in the browser's language. */
-  public Words words(Request request, Section here) {
-    return Words.of(here, request);
+  public DeskWords words(WebRequest request, DeskSection here) {
+    return DeskWords.of(here, request);
   }
 
   private String filled(
-      Request request, Section here, String template, Map<String, ?> values, String nonce)
+      WebRequest request, DeskSection here, String template, Map<String, ?> values, String nonce)
       throws IOException {
-    Words words = words(request, here);
+    DeskWords words = words(request, here);
     Map<String, Object> all = new HashMap<>(values);
     words.putInto(all);
     all.put("here", here.id());
@@ -75,7 +75,7 @@ public final class Frame {
     all.put("own", own);
     all.put("importMap", Library.importMap(own));
     List<Map<String, String>> menu = new ArrayList<>();
-    for (Section section : Section.values()) {
+    for (DeskSection section : DeskSection.values()) {
       menu.add(
           Map.of(
               "id", section.id(),

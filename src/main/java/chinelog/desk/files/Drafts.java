@@ -21,7 +21,7 @@ final class Drafts {
     this.disk = disk;
   }
 
-  void keep(Draft draft) throws IOException {
+  void keep(TypedDraft draft) throws IOException {
     Disk.makePrivate(folder);
     String text = draft.path() + "\n" + draft.stampSeen() + "\n" + draft.text();
     Path next = folder.resolve("next");
@@ -33,13 +33,13 @@ final class Drafts {
     Files.deleteIfExists(file(path));
   }
 
-  Optional<Draft> find(String path) throws IOException {
+  Optional<TypedDraft> find(String path) throws IOException {
     return Files.exists(file(path)) ? Optional.of(read(file(path))) : Optional.empty();
   }
 
   /** All of them, by path. */
-  List<Draft> list() throws IOException {
-    List<Draft> drafts = new ArrayList<>();
+  List<TypedDraft> list() throws IOException {
+    List<TypedDraft> drafts = new ArrayList<>();
     if (Files.isDirectory(folder)) {
       try (Stream<Path> files = Files.list(folder)) {
         for (Path file : files.filter(f -> f.toString().endsWith(".txt")).toList()) {
@@ -51,12 +51,12 @@ final class Drafts {
     return drafts;
   }
 
-  private static Draft read(Path file) throws IOException {
+  private static TypedDraft read(Path file) throws IOException {
     String[] parts = Files.readString(file).split("\n", 3);
     if (parts.length < 3) {
       throw new IOException("a draft is damaged: " + file.getFileName());
     }
-    return new Draft(parts[0], parts[1], parts[2]);
+    return new TypedDraft(parts[0], parts[1], parts[2]);
   }
 
   private Path file(String path) {

@@ -37,7 +37,7 @@ final class Journal {
   /**
    * A change that was made.
    *
-   * @param before digest of the file before it; {@link Version#NONE} if there was none
+   * @param before digest of the file before it; {@link FileVersion#NONE} if there was none
    * @param after digest of the file after it
    */
   record Step(String path, String before, String after, String why) {
@@ -202,7 +202,7 @@ final class Journal {
   }
 
   private static String digest(String written) {
-    return written.equals("-") ? Version.NONE : written;
+    return written.equals("-") ? FileVersion.NONE : written;
   }
 
   private static String decode(String text) {

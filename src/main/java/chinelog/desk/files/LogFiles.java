@@ -69,17 +69,17 @@ public final class LogFiles {
   }
 
   /**
-   * A file as it stands now; empty with the stamp {@link Version#NONE} if there is none.
+   * A file as it stands now; empty with the stamp {@link FileVersion#NONE} if there is none.
    *
    * @throws ProblemException if it is out of bounds
    */
-  public synchronized Version read(Path file) throws IOException {
+  public synchronized FileVersion read(Path file) throws IOException {
     Path inside = bounds.require(file);
     String name = bounds.name(file);
     if (!Files.exists(inside, LinkOption.NOFOLLOW_LINKS)) {
-      return Version.absent(name);
+      return FileVersion.absent(name);
     }
-    Version version = Version.of(name, Files.readAllBytes(inside));
+    FileVersion version = FileVersion.of(name, Files.readAllBytes(inside));
     seen.put(version.stamp(), version.text());
     return version;
   }
@@ -90,28 +90,29 @@ public final class LogFiles {
    * @param stampSeen of the version that the new text was made from
    * @param why what was done, in words, such as "Put a paragraph under lines"
    */
-  public synchronized Outcome write(Path file, String stampSeen, String newText, String why) {
+  public synchronized WriteOutcome write(Path file, String stampSeen, String newText, String why) {
     return guarded(
         file,
         () -> {
-          Version now = read(file);
+          FileVersion now = read(file);
           byte[] bytes = newText.getBytes(StandardCharsets.UTF_8);
           if (!now.stamp().equals(stampSeen)) {
-            return new Outcome.Changed(newText, now);
+            return new WriteOutcome.Changed(newText, now);
           }
           return put(now, bytes, why);
         });
   }
 
   /** The same by splices, of a file that is UTF-8; all other bytes stay. */
-  synchronized Outcome splice(Path file, String stampSeen, List<Splice> splices, String why) {
+  synchronized WriteOutcome splice(Path file, String stampSeen, List<Splice> splices, String why) {
     return guarded(
         file,
         () -> {
-          Version now = read(file);
+          FileVersion now = read(file);
           if (!now.stamp().equals(stampSeen)) {
             String before = seen.get(stampSeen);
-            return new Outcome.Changed(before == null ? "" : Splice.apply(before, splices), now);
+            return new WriteOutcome.Changed(
+                before == null ? "" : Splice.apply(before, splices), now);
           }
           if (!now.utf8()) {
             throw new ProblemException(
@@ -129,11 +130,11 @@ public final class LogFiles {
    * Changes a file as it stands now, such as one key of photos.yaml, whatever else was done to it
    * meanwhile.
    */
-  public synchronized Outcome edit(Path file, Edit edit, String why) {
+  public synchronized WriteOutcome edit(Path file, Edit edit, String why) {
     return guarded(
         file,
         () -> {
-          Version now = read(file);
+          FileVersion now = read(file);
           return put(now, edit.text(now).getBytes(StandardCharsets.UTF_8), why);
         });
   }
@@ -147,17 +148,17 @@ public final class LogFiles {
      *
      * @throws ProblemException if it cannot be made; nothing is written then
      */
-    String text(Version now) throws IOException;
+    String text(FileVersion now) throws IOException;
   }
 
   /** Takes a file away, such as an empty note; it can be had back. */
-  public synchronized Outcome remove(Path file, String stampSeen, String why) {
+  public synchronized WriteOutcome remove(Path file, String stampSeen, String why) {
     return guarded(
         file,
         () -> {
-          Version now = read(file);
+          FileVersion now = read(file);
           if (!now.stamp().equals(stampSeen)) {
-            return new Outcome.Changed("", now);
+            return new WriteOutcome.Changed("", now);
           }
           return change(now, null, why);
         });
@@ -176,7 +177,7 @@ public final class LogFiles {
   }
 
   /** Takes the last change back, across restarts; empty if there is none. */
-  public synchronized Optional<Outcome> undo() {
+  public synchronized Optional<WriteOutcome> undo() {
     List<Journal.Step> done = journal.done();
     if (done.isEmpty()) {
       return Optional.empty();
@@ -186,7 +187,7 @@ public final class LogFiles {
   }
 
   /** Makes the change again that was last taken back; empty if there is none. */
-  public synchronized Optional<Outcome> redo() {
+  public synchronized Optional<WriteOutcome> redo() {
     List<Journal.Step> undone = journal.undone();
     if (undone.isEmpty()) {
       return Optional.empty();
@@ -201,15 +202,15 @@ public final class LogFiles {
    * @return the problem if it could not be kept, such as on a full disk
    */
   public synchronized Optional<Problem> draft(Path file, String stampSeen, String text) {
-    Outcome outcome =
+    WriteOutcome outcome =
         guarded(
             file,
             () -> {
               bounds.require(file);
-              drafts.keep(new Draft(bounds.name(file), stampSeen, text));
-              return new Outcome.Written(Version.absent(bounds.name(file)));
+              drafts.keep(new TypedDraft(bounds.name(file), stampSeen, text));
+              return new WriteOutcome.Written(FileVersion.absent(bounds.name(file)));
             });
-    return outcome instanceof Outcome.Refused refused
+    return outcome instanceof WriteOutcome.Refused refused
         ? Optional.of(refused.problem())
         : Optional.empty();
   }
@@ -219,19 +220,19 @@ public final class LogFiles {
   }
 
   /** What was typed into a file and not written when the program ended. */
-  public synchronized Optional<Draft> findDraft(Path file) throws IOException {
+  public synchronized Optional<TypedDraft> findDraft(Path file) throws IOException {
     return drafts.find(bounds.name(file));
   }
 
   /** All drafts, by path. */
-  public synchronized List<Draft> drafts() throws IOException {
+  public synchronized List<TypedDraft> drafts() throws IOException {
     return drafts.list();
   }
 
-  private Outcome put(Version now, byte[] bytes, String why) throws IOException {
-    Optional<Draft> draft = drafts.find(now.path());
-    Outcome outcome = change(now, bytes, why);
-    if (outcome instanceof Outcome.Written written
+  private WriteOutcome put(FileVersion now, byte[] bytes, String why) throws IOException {
+    Optional<TypedDraft> draft = drafts.find(now.path());
+    WriteOutcome outcome = change(now, bytes, why);
+    if (outcome instanceof WriteOutcome.Written written
         && draft.isPresent()
         && draft.get().text().equals(written.now().text())) {
       drafts.drop(now.path());
@@ -242,10 +243,12 @@ public final class LogFiles {
   /**
    * @param bytes null to take the file away
    */
-  private Outcome change(Version now, byte @Nullable [] bytes, String why) throws IOException {
-    Version next = bytes == null ? Version.absent(now.path()) : Version.of(now.path(), bytes);
+  private WriteOutcome change(FileVersion now, byte @Nullable [] bytes, String why)
+      throws IOException {
+    FileVersion next =
+        bytes == null ? FileVersion.absent(now.path()) : FileVersion.of(now.path(), bytes);
     if (next.stamp().equals(now.stamp())) {
-      return new Outcome.Written(now);
+      return new WriteOutcome.Written(now);
     }
     Path file = bounds.require(Path.of(now.path()));
     if (now.exists()) {
@@ -261,17 +264,17 @@ public final class LogFiles {
         () -> journal.did(new Journal.Step(now.path(), now.stamp(), next.stamp(), why)));
   }
 
-  private Outcome turn(Journal.Step step, String from, String to, Act line) {
+  private WriteOutcome turn(Journal.Step step, String from, String to, Act line) {
     return guarded(
         Path.of(step.path()),
         () -> {
-          Version now = read(Path.of(step.path()));
+          FileVersion now = read(Path.of(step.path()));
           byte[] bytes = to.isEmpty() ? null : kept(step, to);
-          Version next =
-              bytes == null ? Version.absent(step.path()) : Version.of(step.path(), bytes);
+          FileVersion next =
+              bytes == null ? FileVersion.absent(step.path()) : FileVersion.of(step.path(), bytes);
           return now.stamp().equals(from)
               ? swap(now, next, bytes, line)
-              : new Outcome.Changed(next.text(), now);
+              : new WriteOutcome.Changed(next.text(), now);
         });
   }
 
@@ -289,7 +292,7 @@ public final class LogFiles {
   }
 
   /** The change itself: told in the journal, written beside the file, and put in its place. */
-  private Outcome swap(Version now, Version next, byte @Nullable [] bytes, Act line)
+  private WriteOutcome swap(FileVersion now, FileVersion next, byte @Nullable [] bytes, Act line)
       throws IOException {
     Path file = bounds.require(Path.of(now.path()));
     Path beside = beside(file);
@@ -301,10 +304,10 @@ public final class LogFiles {
         copyPermissions(file, beside);
       }
       // The last look before it: another program may have written meanwhile.
-      Version last = read(Path.of(now.path()));
+      FileVersion last = read(Path.of(now.path()));
       if (!last.stamp().equals(now.stamp())) {
         journal.never();
-        return new Outcome.Changed(next.text(), last);
+        return new WriteOutcome.Changed(next.text(), last);
       }
       if (bytes == null) {
         disk.delete(file);
@@ -317,7 +320,7 @@ public final class LogFiles {
     } finally {
       disk.drop(beside);
     }
-    return new Outcome.Written(next);
+    return new WriteOutcome.Written(next);
   }
 
   /** Where the disk is as before the last line of the journal, that change never came about. */
@@ -327,7 +330,7 @@ public final class LogFiles {
     }
     Journal.Step step = journal.lastStep();
     disk.drop(beside(folder.resolve(step.path())));
-    Version now;
+    FileVersion now;
     try {
       now = read(Path.of(step.path()));
     } catch (ProblemException e) {
@@ -362,11 +365,11 @@ public final class LogFiles {
     }
   }
 
-  private Outcome guarded(Path file, Change change) {
+  private WriteOutcome guarded(Path file, Change change) {
     try {
       return change.make();
     } catch (ProblemException e) {
-      return new Outcome.Refused(e.problem());
+      return new WriteOutcome.Refused(e.problem());
     } catch (AccessDeniedException e) {
       return refused(
           file, "This file may not be written.", "See that you may write in its folder.");
@@ -378,12 +381,12 @@ public final class LogFiles {
     }
   }
 
-  private Outcome refused(Path file, String what, String remedy) {
-    return new Outcome.Refused(Problem.error(Place.of(bounds.name(file)), what, remedy));
+  private WriteOutcome refused(Path file, String what, String remedy) {
+    return new WriteOutcome.Refused(Problem.error(Place.of(bounds.name(file)), what, remedy));
   }
 
   private interface Change {
-    Outcome make() throws IOException;
+    WriteOutcome make() throws IOException;
   }
 
   private interface Act {

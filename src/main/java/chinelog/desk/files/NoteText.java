@@ -27,14 +27,14 @@ public final class NoteText {
           "\\A\\ufeff?---[ ]*(?:\\r\\n|\\r|\\n)(?s:.*?)(?<=[\\r\\n])---[ ]*(?:\\r\\n|\\r|\\n|\\z)");
   private static final Pattern FOOTNOTE = Pattern.compile("\\[\\^([0-9]{1,6})]");
 
-  private final Version note;
+  private final FileVersion note;
   private final int bodyFrom;
   private final String body;
 
   /** Where each code unit of the body, with one for each line end, stands in the file. */
   private final int[] places;
 
-  private NoteText(Version note) {
+  private NoteText(FileVersion note) {
     this.note = note;
     String text = note.text();
     Matcher head = HEAD.matcher(text);
@@ -54,7 +54,7 @@ public final class NoteText {
     this.places = at;
   }
 
-  public static NoteText of(Version note) {
+  public static NoteText of(FileVersion note) {
     return new NoteText(note);
   }
 
@@ -330,7 +330,7 @@ public final class NoteText {
   }
 
   private NoteText of(String text) {
-    return new NoteText(new Version(note.path(), text, note.stamp(), true));
+    return new NoteText(new FileVersion(note.path(), text, note.stamp(), true));
   }
 
   private String lineEnd() {

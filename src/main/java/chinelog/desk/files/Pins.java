@@ -80,7 +80,7 @@ public final class Pins {
     Bounds bounds = new Bounds(log);
     Path remarks = bounds.require(file);
     byte[] before = Files.readAllBytes(remarks);
-    Version version = Version.of(bounds.name(file), before);
+    FileVersion version = FileVersion.of(bounds.name(file), before);
     if (!version.utf8() || !version.text().contains("regions")) {
       return List.of();
     }
@@ -99,7 +99,7 @@ public final class Pins {
     if (!pinned.isEmpty()) {
       try {
         disk.write(beside, yaml.text().getBytes(StandardCharsets.UTF_8));
-        if (!Version.of(version.path(), Files.readAllBytes(remarks)).equals(version)) {
+        if (!FileVersion.of(version.path(), Files.readAllBytes(remarks)).equals(version)) {
           return List.of();
         }
         disk.swap(beside, remarks);

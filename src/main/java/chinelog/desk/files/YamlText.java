@@ -55,7 +55,7 @@ public final class YamlText {
    *
    * @throws ProblemException if it cannot be read as YAML
    */
-  public static YamlText of(Version file) throws ProblemException {
+  public static YamlText of(FileVersion file) throws ProblemException {
     return of(file.path(), file.text());
   }
 
@@ -68,7 +68,7 @@ public final class YamlText {
    * The keys between the first two lines {@code ---} of a note, which are put there with the first
    * key where they are missing.
    */
-  public static YamlText ofHead(Version note) throws ProblemException {
+  public static YamlText ofHead(FileVersion note) throws ProblemException {
     String text = note.text();
     Matcher fenced = FENCED.matcher(text);
     if (fenced.find()) {

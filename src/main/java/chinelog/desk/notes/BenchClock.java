@@ -1,16 +1,16 @@
 package chinelog.desk.notes;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Outcome;
-import chinelog.desk.files.Version;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
+import chinelog.desk.files.FileVersion;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Entry;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
@@ -33,7 +33,7 @@ import java.util.Optional;
  * A clock that is started when work begins; when it is stopped, the time goes into a note's {@code
  * time}. It runs on over a restart.
  */
-public final class BenchClock implements Page {
+public final class BenchClock implements DeskPage {
 
   private static final DateTimeFormatter MINUTES =
       DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
@@ -68,7 +68,7 @@ public final class BenchClock implements Page {
     }
   }
 
-  private Reply show(Request request) throws IOException {
+  private Reply show(WebRequest request) throws IOException {
     Map<String, Object> values = new HashMap<>();
     Optional<ZonedDateTime> since = since();
     List<Map<String, String>> notes = new ArrayList<>();
@@ -82,10 +82,10 @@ public final class BenchClock implements Page {
       }
     }
     values.put("notes", notes);
-    return bench.frame().part(request, Section.TODAY, "clock.ftlh", values);
+    return bench.frame().part(request, DeskSection.TODAY, "clock.ftlh", values);
   }
 
-  private Reply start(Request request) throws IOException {
+  private Reply start(WebRequest request) throws IOException {
     if (since().isEmpty()) {
       Files.createDirectories(file.getParent());
       Files.writeString(file, bench.clock().instant().toString());
@@ -93,13 +93,13 @@ public final class BenchClock implements Page {
     return show(request);
   }
 
-  private Reply drop(Request request) throws IOException {
+  private Reply drop(WebRequest request) throws IOException {
     Files.deleteIfExists(file);
     return show(request);
   }
 
   /** Adds the time to the note that was chosen, or begins one with it. */
-  private Reply stop(Request request) throws IOException {
+  private Reply stop(WebRequest request) throws IOException {
     Optional<ZonedDateTime> since = since();
     if (since.isEmpty()) {
       return Reply.seeOther("/");
@@ -110,7 +110,7 @@ public final class BenchClock implements Page {
     ZonedDateTime to =
         MINUTES.format(ended).equals(MINUTES.format(from)) ? from.plusMinutes(1) : ended;
     String time = MINUTES.format(from) + "-" + MINUTES.format(to);
-    Words words = bench.frame().words(request, Section.TODAY);
+    DeskWords words = bench.frame().words(request, DeskSection.TODAY);
     String note = request.text("note");
     LocalDate day = from.toLocalDate();
     String name =
@@ -118,22 +118,24 @@ public final class BenchClock implements Page {
             ? FileNames.of(
                 day, words.text("clock.note"), taken -> Files.exists(bench.folder().resolve(taken)))
             : note;
-    Outcome outcome =
+    WriteOutcome outcome =
         bench
             .files()
             .edit(
                 Path.of(name),
                 now -> withTime(now, time, words.text("clock.note")),
                 words.text("did.clock", time));
-    if (outcome instanceof Outcome.Refused refused) {
+    if (outcome instanceof WriteOutcome.Refused refused) {
       throw new ProblemException(refused.problem());
     }
     Files.deleteIfExists(file);
-    return Reply.seeOther(Notes.editing(name));
+    return Reply.seeOther(NotesPages.editing(name));
   }
 
-  private static String withTime(Version note, String time, String title) throws ProblemException {
-    Version text = note.exists() ? note : new Version(note.path(), "# " + title + "\n\n", "", true);
+  private static String withTime(FileVersion note, String time, String title)
+      throws ProblemException {
+    FileVersion text =
+        note.exists() ? note : new FileVersion(note.path(), "# " + title + "\n\n", "", true);
     YamlText keys = YamlText.ofHead(text);
     List<String> before = keys.words(TIME);
     List<String> all = new ArrayList<>(before);

@@ -1,14 +1,14 @@
 package chinelog.desk.notes;
 
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Words;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskWords;
+import chinelog.desk.files.FileVersion;
 import chinelog.desk.files.NoteText;
-import chinelog.desk.files.Version;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.json.Json;
 import chinelog.problem.ProblemException;
 import java.util.Arrays;
@@ -20,7 +20,7 @@ import java.util.Map;
  * What the editor's buttons do to a text that is being typed: it is sent, and comes back changed,
  * or with the words why it cannot be. Nothing is written.
  */
-public final class Changes implements Page {
+public final class Changes implements DeskPage {
 
   private static final int MOST_LINES = 40;
   private static final List<String> USED = List.of("used");
@@ -34,22 +34,22 @@ public final class Changes implements Page {
   }
 
   private interface Change {
-    String of(Request request, Version text) throws ProblemException;
+    String of(WebRequest request, FileVersion text) throws ProblemException;
   }
 
-  private static Reply changed(Request request, Change change) {
-    Version text =
-        new Version(request.text("file"), LineEnds.plain(request.text("text")), "", true);
+  private static Reply changed(WebRequest request, Change change) {
+    FileVersion text =
+        new FileVersion(request.text("file"), LineEnds.plain(request.text("text")), "", true);
     try {
       return Reply.json(Json.of(Map.of("text", change.of(request, text))));
     } catch (ProblemException e) {
-      String words = e.problem().words(Words.locale(request));
+      String words = e.problem().words(DeskWords.locale(request));
       return Reply.json(Json.of(Map.of("refused", words)));
     }
   }
 
   /** Puts what is chosen under agreements, or takes the mark off. */
-  private static String under(Request request, Version text) throws ProblemException {
+  private static String under(WebRequest request, FileVersion text) throws ProblemException {
     NoteText note = NoteText.of(text);
     List<String> agreements = request.all("under");
     int from = request.number("from", 0);
@@ -63,7 +63,7 @@ public final class Changes implements Page {
     };
   }
 
-  private static String insert(Request request, Version text) throws ProblemException {
+  private static String insert(WebRequest request, FileVersion text) throws ProblemException {
     NoteText note = NoteText.of(text);
     int at = request.number("from", 0);
     return switch (request.text("what")) {
@@ -75,12 +75,12 @@ public final class Changes implements Page {
     };
   }
 
-  private static int lines(Request request, String name) {
+  private static int lines(WebRequest request, String name) {
     return Math.max(1, Math.min(MOST_LINES, request.number(name, 2)));
   }
 
   /** Writes or takes away a key at the top of a note. */
-  private static String key(Request request, Version text) throws ProblemException {
+  private static String key(WebRequest request, FileVersion text) throws ProblemException {
     YamlText keys = YamlText.ofHead(text);
     List<String> at = Arrays.asList(request.text("at").split("/"));
     String value = request.text("value").strip();

@@ -1,12 +1,12 @@
 package chinelog.desk.notes;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.log.text.Inline;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
@@ -25,7 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** Lists to choose from while a note is written: facts with their values, and photographs. */
-public final class Chooser implements Page {
+public final class Chooser implements DeskPage {
 
   private static final int MOST = 60;
 
@@ -45,9 +45,9 @@ public final class Chooser implements Page {
         .get("/notes/picture", this::picture);
   }
 
-  private Reply facts(Request request) throws IOException {
+  private Reply facts(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
-    Locale locale = bench.frame().words(request, Section.NOTES).locale();
+    Locale locale = bench.frame().words(request, DeskSection.NOTES).locale();
     Catalogue titles = Catalogue.of(Facts.MESSAGES, locale);
     NumberStyle style = new NumberStyle(locale, 0);
     String sought = request.text("q").toLowerCase(locale).strip();
@@ -65,11 +65,13 @@ public final class Chooser implements Page {
                 "under", List.copyOf(fact.label().agreements())));
       }
     }
-    return bench.frame().part(request, Section.NOTES, "choose-fact.ftlh", Map.of("facts", lines));
+    return bench
+        .frame()
+        .part(request, DeskSection.NOTES, "choose-fact.ftlh", Map.of("facts", lines));
   }
 
   /** Those of the note's day first, then the youngest. */
-  private Reply photographs(Request request) throws IOException {
+  private Reply photographs(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     String day = request.text("day");
     String sought = request.text("q").toLowerCase(Locale.ROOT).strip();
@@ -85,7 +87,7 @@ public final class Chooser implements Page {
             .toList();
     return bench
         .frame()
-        .part(request, Section.NOTES, "choose-photograph.ftlh", Map.of("photographs", lines));
+        .part(request, DeskSection.NOTES, "choose-photograph.ftlh", Map.of("photographs", lines));
   }
 
   private static Map<String, Object> line(Photograph photograph) {
@@ -112,7 +114,7 @@ public final class Chooser implements Page {
   }
 
   /** A photograph small, nothing hidden in it: it is the maker's own. */
-  private Reply picture(Request request) throws IOException {
+  private Reply picture(WebRequest request) throws IOException {
     String path = request.text("photograph");
     Optional<Photograph> found =
         bench.log().latest().opened().album().photographs().stream()

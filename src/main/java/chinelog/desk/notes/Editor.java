@@ -1,19 +1,19 @@
 package chinelog.desk.notes;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Draft;
+import chinelog.desk.files.FileVersion;
 import chinelog.desk.files.NoteText;
-import chinelog.desk.files.Outcome;
-import chinelog.desk.files.Version;
+import chinelog.desk.files.TypedDraft;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.files.YamlText;
-import chinelog.desk.seen.Seen;
+import chinelog.desk.seen.SeenPages;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.json.Json;
 import chinelog.log.records.Entry;
 import chinelog.log.records.NotePart;
@@ -36,13 +36,13 @@ import java.util.TreeMap;
  * A note as text beside what its readers will see; any other text file of the log as text alone.
  * What is typed is kept as a draft until it is saved.
  */
-public final class Editor implements Page {
+public final class Editor implements DeskPage {
 
   private final Bench bench;
-  private final Seen seen;
+  private final SeenPages seen;
   private final KeysForm form;
 
-  public Editor(Bench bench, Seen seen) {
+  public Editor(Bench bench, SeenPages seen) {
     this.bench = bench;
     this.seen = seen;
     this.form = new KeysForm(bench);
@@ -63,12 +63,12 @@ public final class Editor implements Page {
   }
 
   /** Goes to the place of a problem. */
-  private Reply at(Request request) {
+  private Reply at(WebRequest request) {
     String file = request.text("file");
     return Reply.seeOther(
         file.startsWith("photos/") && !file.endsWith(".yaml")
             ? "/photographs?photo=" + encoded(file)
-            : Notes.editing(file)
+            : NotesPages.editing(file)
                 + "&line="
                 + request.number("line", 0)
                 + "&column="
@@ -77,7 +77,7 @@ public final class Editor implements Page {
                 + carried(request, "under"));
   }
 
-  private static String carried(Request request, String name) {
+  private static String carried(WebRequest request, String name) {
     StringBuilder fields = new StringBuilder();
     request.all(name).forEach(v -> fields.append("&" + name + "=" + encoded(v)));
     return fields.toString();
@@ -87,34 +87,34 @@ public final class Editor implements Page {
     return java.net.URLEncoder.encode(text, java.nio.charset.StandardCharsets.UTF_8);
   }
 
-  private Reply note(Request request) throws IOException {
+  private Reply note(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     Map<String, Object> values = values(request);
-    Version shown = shown(request);
+    FileVersion shown = shown(request);
     values.putAll(form.values(request, shown, now));
     values.put(
         "readers",
         now.log().readers().stream().map(r -> Map.of("id", r.id(), "title", r.title())).toList());
-    return bench.frame().page(request, Section.NOTES, "note.ftlh", values);
+    return bench.frame().page(request, DeskSection.NOTES, "note.ftlh", values);
   }
 
-  private Reply text(Request request) throws IOException {
-    return bench.frame().page(request, Section.NOTES, "text.ftlh", values(request));
+  private Reply text(WebRequest request) throws IOException {
+    return bench.frame().page(request, DeskSection.NOTES, "text.ftlh", values(request));
   }
 
   /** A file's text, or the draft of it that was left. */
-  private Version shown(Request request) throws IOException {
+  private FileVersion shown(WebRequest request) throws IOException {
     Path file = Path.of(request.text("file"));
-    Version version = bench.files().read(file);
-    Optional<Draft> draft = bench.files().findDraft(file);
+    FileVersion version = bench.files().read(file);
+    Optional<TypedDraft> draft = bench.files().findDraft(file);
     return draft.isPresent()
-        ? new Version(version.path(), draft.get().text(), draft.get().stampSeen(), true)
+        ? new FileVersion(version.path(), draft.get().text(), draft.get().stampSeen(), true)
         : version;
   }
 
-  private Map<String, Object> values(Request request) throws IOException {
-    Version disk = bench.files().read(Path.of(request.text("file")));
-    Version shown = shown(request);
+  private Map<String, Object> values(WebRequest request) throws IOException {
+    FileVersion disk = bench.files().read(Path.of(request.text("file")));
+    FileVersion shown = shown(request);
     Map<String, Object> values = new HashMap<>();
     values.put("file", disk.path());
     values.put("text", LineEnds.plain(shown.text()));
@@ -127,26 +127,26 @@ public final class Editor implements Page {
   }
 
   /** What was sent as the text of a file. */
-  private static Version sent(Request request) {
-    return new Version(
+  private static FileVersion sent(WebRequest request) {
+    return new FileVersion(
         request.text("file"), LineEnds.plain(request.text("text")), request.text("stamp"), true);
   }
 
   /** What readers would see of a text, the parts of it that bear marks, and what is wrong in it. */
-  private Reply look(Request request) throws IOException {
-    Version text = sent(request);
+  private Reply look(WebRequest request) throws IOException {
+    FileVersion text = sent(request);
     SortedMap<String, String> unsaved = new TreeMap<>();
     unsaved.put(text.path(), text.text());
     Snapshot snapshot = bench.log().as(unsaved);
     Map<String, Object> reply = new LinkedHashMap<>();
-    reply.put("problems", problems(snapshot, text.path(), Words.locale(request)));
+    reply.put("problems", problems(snapshot, text.path(), DeskWords.locale(request)));
     reply.put("disk", bench.files().read(Path.of(text.path())).stamp());
     if (Entry.isNoteFile(text.path())) {
       reply.put("parts", NoteText.of(text).parts().stream().map(Editor::part).toList());
       reply.put("under", noteUnder(text));
       Optional<Readers> readers = snapshot.findReaders(request.text("for"));
       if (readers.isPresent()) {
-        Seen.Note note = seen.note(snapshot, readers.get(), id(text.path()));
+        SeenPages.Note note = seen.note(snapshot, readers.get(), id(text.path()));
         reply.put("address", note.address());
         String page = note.page();
         if (page != null) {
@@ -157,7 +157,7 @@ public final class Editor implements Page {
     return Reply.json(Json.of(reply));
   }
 
-  private static List<String> noteUnder(Version text) {
+  private static List<String> noteUnder(FileVersion text) {
     try {
       return YamlText.ofHead(text).words(List.of("under"));
     } catch (ProblemException e) {
@@ -196,55 +196,57 @@ public final class Editor implements Page {
         "marks", part.marks().stream().map(m -> List.of(m.from(), m.to())).toList());
   }
 
-  private Reply save(Request request) throws IOException {
-    Version text = sent(request);
+  private Reply save(WebRequest request) throws IOException {
+    FileVersion text = sent(request);
     Path file = Path.of(text.path());
-    Version disk = bench.files().read(file);
-    Words words = bench.frame().words(request, Section.NOTES);
+    FileVersion disk = bench.files().read(file);
+    DeskWords words = bench.frame().words(request, DeskSection.NOTES);
     String whole = LineEnds.asIn(disk.text(), text.text());
-    Outcome outcome =
+    WriteOutcome outcome =
         bench.files().write(file, text.stamp(), whole, words.text("did.write", text.path()));
-    if (outcome instanceof Outcome.Written written) {
+    if (outcome instanceof WriteOutcome.Written written) {
       bench.files().dropDraft(file);
       return Reply.json(Json.of(Map.of("stamp", written.now().stamp())));
     }
-    if (outcome instanceof Outcome.Changed changed) {
+    if (outcome instanceof WriteOutcome.Changed changed) {
       return Reply.json(
           Json.of(
               Map.of(
                   "changed", LineEnds.plain(changed.onDisk().text()),
                   "stamp", changed.onDisk().stamp())));
     }
-    Problem problem = ((Outcome.Refused) outcome).problem();
+    Problem problem = ((WriteOutcome.Refused) outcome).problem();
     return Reply.json(Json.of(Map.of("refused", problem.words(words.locale()))));
   }
 
-  private Reply draft(Request request) {
-    Version text = sent(request);
+  private Reply draft(WebRequest request) {
+    FileVersion text = sent(request);
     Optional<Problem> problem =
         bench.files().draft(Path.of(text.path()), text.stamp(), text.text());
     return Reply.json(
-        problem.map(p -> Json.of(Map.of("refused", p.words(Words.locale(request))))).orElse("{}"));
+        problem
+            .map(p -> Json.of(Map.of("refused", p.words(DeskWords.locale(request)))))
+            .orElse("{}"));
   }
 
   /** Takes a note away; it can be had back by undoing. */
-  private Reply remove(Request request) throws IOException {
+  private Reply remove(WebRequest request) throws IOException {
     Path file = Path.of(request.text("file"));
-    Words words = bench.frame().words(request, Section.NOTES);
-    Outcome outcome =
+    DeskWords words = bench.frame().words(request, DeskSection.NOTES);
+    WriteOutcome outcome =
         bench
             .files()
             .remove(file, request.text("stamp"), words.text("did.remove", request.text("file")));
-    if (outcome instanceof Outcome.Written) {
+    if (outcome instanceof WriteOutcome.Written) {
       bench.files().dropDraft(file);
       return Reply.seeOther("/notes");
     }
-    return Reply.seeOther(Notes.editing(request.text("file")));
+    return Reply.seeOther(NotesPages.editing(request.text("file")));
   }
 
-  private Reply dropDraft(Request request) throws IOException {
+  private Reply dropDraft(WebRequest request) throws IOException {
     bench.files().dropDraft(Path.of(request.text("file")));
-    return Reply.seeOther(Notes.editing(request.text("file")));
+    return Reply.seeOther(NotesPages.editing(request.text("file")));
   }
 
   /** Agreements that something may be put under. */

@@ -1,13 +1,13 @@
 package chinelog.desk.notes;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Version;
+import chinelog.desk.files.FileVersion;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
+import chinelog.desk.web.WebRequest;
 import chinelog.problem.ProblemException;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Facts;
@@ -31,17 +31,19 @@ final class KeysForm {
   }
 
   /** The form by itself, for a text that was changed. */
-  Reply part(Request request, Version text) throws IOException {
+  Reply part(WebRequest request, FileVersion text) throws IOException {
     return bench
         .frame()
-        .part(request, Section.NOTES, "note-form.ftlh", values(request, text, bench.log().now()));
+        .part(
+            request, DeskSection.NOTES, "note-form.ftlh", values(request, text, bench.log().now()));
   }
 
-  Map<String, Object> values(Request request, Version text, Snapshot now) {
+  Map<String, Object> values(WebRequest request, FileVersion text, Snapshot now) {
     Map<String, Object> values = new HashMap<>();
     values.put("agreements", Editor.agreements(now));
-    values.put("stages", Notes.stages(now));
-    NumberStyle style = new NumberStyle(bench.frame().words(request, Section.NOTES).locale(), 0);
+    values.put("stages", NotesPages.stages(now));
+    NumberStyle style =
+        new NumberStyle(bench.frame().words(request, DeskSection.NOTES).locale(), 0);
     List<Map<String, String>> materials = materials(now, style);
     values.put("materials", materials);
     try {
@@ -56,7 +58,7 @@ final class KeysForm {
       values.put("weighed", readings(keys, "weighed"));
       values.put("under", keys.words(List.of("under")));
     } catch (ProblemException e) {
-      values.put("wrong", e.problem().words(Words.locale(request)));
+      values.put("wrong", e.problem().words(DeskWords.locale(request)));
     }
     return values;
   }

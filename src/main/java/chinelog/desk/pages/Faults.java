@@ -1,11 +1,11 @@
 package chinelog.desk.pages;
 
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Frame;
-import chinelog.desk.bench.Section;
-import chinelog.desk.bench.Words;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Server;
+import chinelog.desk.web.WebRequest;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -23,7 +23,7 @@ public final class Faults implements Server.Faults {
   }
 
   @Override
-  public Reply of(Request request, Exception thrown) {
+  public Reply of(WebRequest request, Exception thrown) {
     IOException io =
         thrown instanceof IOException e
             ? e
@@ -31,20 +31,21 @@ public final class Faults implements Server.Faults {
     String key = io == null ? "fault.own" : key(io);
     String detail =
         io instanceof ProblemException p
-            ? p.problem().words(Words.locale(request))
+            ? p.problem().words(DeskWords.locale(request))
             : String.valueOf(thrown.getMessage());
     return page(request, io == null ? 500 : 409, key, detail);
   }
 
   @Override
-  public Reply missing(Request request) {
+  public Reply missing(WebRequest request) {
     return page(request, 404, "fault.missing", "");
   }
 
-  private Reply page(Request request, int status, String key, String detail) {
+  private Reply page(WebRequest request, int status, String key, String detail) {
     try {
       Reply page =
-          frame.page(request, Section.TODAY, "fault.ftlh", Map.of("key", key, "detail", detail));
+          frame.page(
+              request, DeskSection.TODAY, "fault.ftlh", Map.of("key", key, "detail", detail));
       return new Reply(status, page.type(), page.headers(), page.body());
     } catch (IOException e) {
       return Reply.refused(status, detail);

@@ -1,16 +1,16 @@
 package chinelog.desk.pages;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import java.io.IOException;
 import java.util.Map;
 
 /** Closes the log, for whoever opened it without a terminal. What is being typed is kept. */
-public final class Leaving implements Page {
+public final class Leaving implements DeskPage {
 
   private final Bench bench;
   private final Runnable leave;
@@ -28,8 +28,8 @@ public final class Leaving implements Page {
     routes.post("/leave", this::leave);
   }
 
-  private Reply leave(Request request) throws IOException {
-    Reply last = bench.frame().page(request, Section.TODAY, "left.ftlh", Map.of());
+  private Reply leave(WebRequest request) throws IOException {
+    Reply last = bench.frame().page(request, DeskSection.TODAY, "left.ftlh", Map.of());
     leave.run();
     return last;
   }

@@ -1,10 +1,10 @@
 package chinelog.desk.pages;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
+import chinelog.desk.bench.DeskPage;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -14,7 +14,7 @@ import java.util.Map;
  * Tells open pages when a file of the log has changed, by server-sent events (HTML, 9.2): {@code
  * event: changed}. A page that is not seen need not listen.
  */
-public final class Live implements Page {
+public final class Live implements DeskPage {
 
   private static final long PAUSE_MILLIS = 1000;
 
@@ -32,7 +32,7 @@ public final class Live implements Page {
     routes.get("/live", this::listen);
   }
 
-  private Reply listen(Request request) {
+  private Reply listen(WebRequest request) {
     return new Reply(200, "text/event-stream", Map.of(), this::tell);
   }
 

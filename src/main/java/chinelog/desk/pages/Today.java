@@ -1,15 +1,15 @@
 package chinelog.desk.pages;
 
 import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Lines;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Draft;
+import chinelog.desk.files.TypedDraft;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.label.Agreement;
 import chinelog.photo.album.Photograph;
 import chinelog.problem.Problem;
@@ -25,7 +25,7 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** What wants doing, each thing a click from being done. */
-public final class Today implements Page {
+public final class Today implements DeskPage {
 
   /** An agreement that ends within so many days is told of. */
   private static final int SOON_DAYS = 60;
@@ -41,18 +41,19 @@ public final class Today implements Page {
     routes.get("/", this::show);
   }
 
-  private Reply show(Request request) throws IOException {
+  private Reply show(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     Map<String, Object> values = new TreeMap<>();
     values.put("title", now.log().head().title().value());
     values.put("day", now.today().toString());
     values.put(
         "errors",
-        Lines.of(now.problems().stream().filter(Problem::isError).toList(), Words.locale(request)));
+        Lines.of(
+            now.problems().stream().filter(Problem::isError).toList(), DeskWords.locale(request)));
     values.put(
         "reminders",
         Lines.of(
-            now.problems().stream().filter(p -> !p.isError()).toList(), Words.locale(request)));
+            now.problems().stream().filter(p -> !p.isError()).toList(), DeskWords.locale(request)));
     values.put("entries", now.log().notes().size());
     values.put("photographs", now.opened().album().photographs().size());
     values.put("facts", now.opened().facts().byName().size());
@@ -72,11 +73,11 @@ public final class Today implements Page {
             .map(r -> Map.of("id", r.id(), "title", r.title()))
             .toList());
     List<Map<String, String>> drafts = new ArrayList<>();
-    for (Draft draft : bench.files().drafts()) {
+    for (TypedDraft draft : bench.files().drafts()) {
       drafts.add(Map.of("file", draft.path()));
     }
     values.put("drafts", drafts);
-    return bench.frame().page(request, Section.TODAY, "today.ftlh", values);
+    return bench.frame().page(request, DeskSection.TODAY, "today.ftlh", values);
   }
 
   /** Photographs of which nothing says what they show. */
@@ -88,8 +89,9 @@ public final class Today implements Page {
             .count();
   }
 
-  private List<Map<String, Object>> limits(Request request, Snapshot now) {
-    NumberStyle style = new NumberStyle(bench.frame().words(request, Section.TODAY).locale(), 0);
+  private List<Map<String, Object>> limits(WebRequest request, Snapshot now) {
+    NumberStyle style =
+        new NumberStyle(bench.frame().words(request, DeskSection.TODAY).locale(), 0);
     List<Map<String, Object>> limits = new ArrayList<>();
     for (Facts.LimitCheck check : now.opened().facts().limits()) {
       if (check.verdict() != Facts.Verdict.KEPT) {

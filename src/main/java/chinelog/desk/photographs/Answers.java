@@ -1,7 +1,7 @@
 package chinelog.desk.photographs;
 
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Outcome;
+import chinelog.desk.bench.DeskWords;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.web.Reply;
 import chinelog.problem.Problem;
 
@@ -13,11 +13,11 @@ final class Answers {
   private Answers() {}
 
   /** The words of what was done, or why it was not. */
-  static Reply of(Outcome outcome, Words words, String done) {
-    if (outcome instanceof Outcome.Written) {
+  static Reply of(WriteOutcome outcome, DeskWords words, String done) {
+    if (outcome instanceof WriteOutcome.Written) {
       return Reply.html(done);
     }
-    if (outcome instanceof Outcome.Refused refused) {
+    if (outcome instanceof WriteOutcome.Refused refused) {
       Problem problem = refused.problem();
       return refused(problem.place() + ": " + problem.words(words.locale()));
     }

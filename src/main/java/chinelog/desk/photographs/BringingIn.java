@@ -1,15 +1,15 @@
 package chinelog.desk.photographs;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Head;
 import chinelog.photo.gathering.Gatherer;
 import chinelog.problem.Problem;
@@ -38,9 +38,9 @@ import org.jspecify.annotations.Nullable;
  * Photographs dropped onto the page or chosen: sent one by one into a private folder, and brought
  * in from there as {@code chinelog gather} does it.
  */
-final class BringingIn implements Page {
+final class BringingIn implements DeskPage {
 
-  private static final Section HERE = Section.PHOTOGRAPHS;
+  private static final DeskSection HERE = DeskSection.PHOTOGRAPHS;
 
   /** The largest file that is taken: a card's worth of photographs in one zip. */
   private static final long MOST_BYTES = 16L << 30;
@@ -68,8 +68,8 @@ final class BringingIn implements Page {
   }
 
   /** One file: its name in the address, its bytes as they are. */
-  private Reply load(Request request) throws IOException {
-    Words words = bench.frame().words(request, HERE);
+  private Reply load(WebRequest request) throws IOException {
+    DeskWords words = bench.frame().words(request, HERE);
     String load = request.text("load");
     List<String> parts = parts(request.text("name"));
     if (!load.matches("[a-z0-9-]{8,64}") || parts.isEmpty()) {
@@ -117,8 +117,8 @@ final class BringingIn implements Page {
   }
 
   /** Brings in what was sent, or drops it again. */
-  private Reply bring(Request request) throws IOException {
-    Words words = bench.frame().words(request, HERE);
+  private Reply bring(WebRequest request) throws IOException {
+    DeskWords words = bench.frame().words(request, HERE);
     String load = request.text("load");
     Path folder = loads.get(load);
     if (folder == null) {
@@ -167,7 +167,7 @@ final class BringingIn implements Page {
         }
       }
     } catch (ProblemException e) {
-      return Answers.refused(e.problem().words(Words.locale(request)));
+      return Answers.refused(e.problem().words(DeskWords.locale(request)));
     }
     rememberClocks(words, head, clocks);
     drop(load);
@@ -194,7 +194,7 @@ final class BringingIn implements Page {
   }
 
   /** Writes into log.yaml how fast a clock is that was just found out. */
-  private void rememberClocks(Words words, Head head, SortedMap<String, Duration> clocks) {
+  private void rememberClocks(DeskWords words, Head head, SortedMap<String, Duration> clocks) {
     if (!Files.exists(bench.folder().resolve("log.yaml"))) {
       return;
     }
@@ -214,7 +214,7 @@ final class BringingIn implements Page {
         });
   }
 
-  private Reply told(Request request, List<Gatherer.Outcome> outcomes, boolean all)
+  private Reply told(WebRequest request, List<Gatherer.Outcome> outcomes, boolean all)
       throws IOException {
     List<Problem> problems = new ArrayList<>();
     outcomes.forEach(o -> problems.addAll(o.problems()));
@@ -236,9 +236,9 @@ final class BringingIn implements Page {
                             p ->
                                 Map.of(
                                     "what",
-                                    p.what().in(Words.locale(request)),
+                                    p.what().in(DeskWords.locale(request)),
                                     "remedy",
-                                    p.remedy().in(Words.locale(request)),
+                                    p.remedy().in(DeskWords.locale(request)),
                                     "place",
                                     p.place().toString()))
                         .toList()));

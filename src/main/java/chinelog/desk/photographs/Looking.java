@@ -1,17 +1,17 @@
 package chinelog.desk.photographs;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Outcome;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Entry;
 import chinelog.log.records.PhotoFile;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Likeness;
@@ -27,9 +27,9 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** One photograph seen large, with the regions of it that are under agreements. */
-final class Looking implements Page {
+final class Looking implements DeskPage {
 
-  private static final Section HERE = Section.PHOTOGRAPHS;
+  private static final DeskSection HERE = DeskSection.PHOTOGRAPHS;
 
   /** Look-alikes are sought among those taken within a day of it, the nearest first. */
   private static final Duration NEAR = Duration.ofHours(24);
@@ -62,7 +62,7 @@ final class Looking implements Page {
    */
   public record Region(String box, String under) {}
 
-  private Reply show(Request request) throws IOException {
+  private Reply show(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     List<Photograph> all = now.opened().album().photographs();
     Optional<Photograph> found = Shown.find(now, request.text("photo"));
@@ -91,7 +91,7 @@ final class Looking implements Page {
   }
 
   /** What will be filled, in pixels of the upright picture: one line for each rectangle. */
-  private Reply filled(Request request) throws IOException {
+  private Reply filled(WebRequest request) throws IOException {
     Optional<Photograph> photo = Shown.find(bench.log().now(), request.text("photo"));
     List<Drawn> drawn = photo.isEmpty() ? null : drawn(request, photo.get().file());
     if (photo.isEmpty() || drawn == null) {
@@ -106,7 +106,7 @@ final class Looking implements Page {
     return Reply.json(boxes.append("]").toString());
   }
 
-  private static @Nullable List<Drawn> drawn(Request request, PhotoFile photo) {
+  private static @Nullable List<Drawn> drawn(WebRequest request, PhotoFile photo) {
     List<Drawn> drawn = new ArrayList<>();
     for (String sent : request.all("region")) {
       Optional<Drawn> region = Drawn.parse(sent, photo.regions());
@@ -119,8 +119,8 @@ final class Looking implements Page {
   }
 
   /** Keeps the regions of a photograph, if it is still the file that they were drawn on. */
-  private Reply regions(Request request) throws IOException {
-    Words words = bench.frame().words(request, HERE);
+  private Reply regions(WebRequest request) throws IOException {
+    DeskWords words = bench.frame().words(request, HERE);
     Snapshot now = bench.log().now();
     Optional<Photograph> found = Shown.find(now, request.text("photo"));
     List<Drawn> drawn = found.isEmpty() ? null : drawn(request, found.get().file());
@@ -135,7 +135,7 @@ final class Looking implements Page {
       return Answers.refused(words.text("region.no-agreement"));
     }
     String said = words.count("done.regions", drawn.size());
-    Outcome outcome =
+    WriteOutcome outcome =
         remarks.change(
             List.of(photo.file()),
             (yaml, key, file) -> Drawn.write(yaml, key, drawn, photo.sha256()),
@@ -144,8 +144,8 @@ final class Looking implements Page {
   }
 
   /** Puts the regions of one photograph on others, besides those that they have. */
-  private Reply same(Request request) throws IOException {
-    Words words = bench.frame().words(request, HERE);
+  private Reply same(WebRequest request) throws IOException {
+    DeskWords words = bench.frame().words(request, HERE);
     Snapshot now = bench.log().now();
     Optional<Photograph> from = Shown.find(now, request.text("photo"));
     List<Photograph> to = new ArrayList<>();
@@ -161,7 +161,7 @@ final class Looking implements Page {
       }
     }
     String said = words.count("done.same", to.size());
-    Outcome outcome =
+    WriteOutcome outcome =
         remarks.change(
             to.stream().map(Photograph::file).toList(),
             (yaml, key, file) -> {
@@ -184,7 +184,7 @@ final class Looking implements Page {
   }
 
   /** Photographs that look like one. */
-  private Reply alike(Request request) throws IOException {
+  private Reply alike(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     Optional<Photograph> found = Shown.find(now, request.text("photo"));
     if (found.isEmpty()) {
@@ -200,7 +200,7 @@ final class Looking implements Page {
             .toList();
     Map<String, Entry> entries = Shown.entries(now);
     List<Shown.Photo> alike =
-        Likeness.alike(photo, near, darkroom, Progress.SILENT).stream()
+        Likeness.alike(photo, near, darkroom, PhotoProgress.SILENT).stream()
             .limit(MOST_ALIKE)
             .map(p -> Shown.of(p, entries))
             .toList();

@@ -1,19 +1,19 @@
 package chinelog.desk.photographs;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
 import chinelog.desk.files.NoteText;
-import chinelog.desk.files.Outcome;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Entry;
 import chinelog.log.records.PhotoFile;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
@@ -30,9 +30,9 @@ import java.util.TreeMap;
  * The sheet of contacts: all photographs by day, those that belong to no note first; and what is
  * done to one or many of them.
  */
-public final class Photographs implements Page {
+public final class Photographs implements DeskPage {
 
-  private static final Section HERE = Section.PHOTOGRAPHS;
+  private static final DeskSection HERE = DeskSection.PHOTOGRAPHS;
 
   private final Bench bench;
   private final Remarks remarks;
@@ -67,9 +67,9 @@ public final class Photographs implements Page {
   /** A note that a photograph may be given to. */
   public record Note(String id, String title, String day) {}
 
-  private Reply show(Request request) throws IOException {
+  private Reply show(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
-    Words words = bench.frame().words(request, HERE);
+    DeskWords words = bench.frame().words(request, HERE);
     String only = request.text("only");
     Map<String, List<Shown.Photo>> groups = new LinkedHashMap<>();
     groups.put("unplaced", new ArrayList<>());
@@ -121,7 +121,7 @@ public final class Photographs implements Page {
   }
 
   /** A derivative out of the private cache, of at least the width asked for where there is one. */
-  private Reply print(Request request) throws IOException {
+  private Reply print(WebRequest request) throws IOException {
     Optional<Photograph> photo = Shown.find(bench.log().latest(), request.text("photo"));
     if (photo.isEmpty()) {
       return Reply.notFound();
@@ -137,11 +137,11 @@ public final class Photographs implements Page {
   }
 
   /** Paths of each burst, a line each, the sharpest first. */
-  private synchronized Reply bursts(Request request) throws IOException {
+  private synchronized Reply bursts(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     if (burstsOf != now.version()) {
       List<List<String>> found = new ArrayList<>();
-      for (Burst burst : Burst.find(now.opened().album(), darkroom, Progress.SILENT)) {
+      for (Burst burst : Burst.find(now.opened().album(), darkroom, PhotoProgress.SILENT)) {
         List<String> paths = new ArrayList<>();
         paths.add(burst.sharpest().file().path());
         burst.photographs().forEach(p -> paths.add(p.file().path()));
@@ -157,7 +157,7 @@ public final class Photographs implements Page {
         String.join("\n", lines).getBytes(java.nio.charset.StandardCharsets.UTF_8));
   }
 
-  private Reply wordsInARow(Request request) throws IOException {
+  private Reply wordsInARow(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     String only = request.find("only").orElse("wordless");
     Map<String, Object> values = new TreeMap<>();
@@ -166,7 +166,7 @@ public final class Photographs implements Page {
     return bench.frame().page(request, HERE, "photograph-words.ftlh", values);
   }
 
-  private Reply word(Request request) throws IOException {
+  private Reply word(WebRequest request) throws IOException {
     String key = request.text("key");
     String text = request.text("text").replaceAll("\\s+", " ").strip();
     if (!List.of("alt", "caption").contains(key)) {
@@ -181,7 +181,7 @@ public final class Photographs implements Page {
         "done.word." + key);
   }
 
-  private Reply leaveOut(Request request) throws IOException {
+  private Reply leaveOut(WebRequest request) throws IOException {
     boolean out = request.text("out").equals("true");
     return changed(
         request,
@@ -192,7 +192,7 @@ public final class Photographs implements Page {
         out ? "done.left-out" : "done.taken-back");
   }
 
-  private Reply under(Request request) throws IOException {
+  private Reply under(WebRequest request) throws IOException {
     List<String> agreements = request.all("under").stream().filter(a -> !a.isEmpty()).toList();
     return changed(
         request,
@@ -203,8 +203,8 @@ public final class Photographs implements Page {
         agreements.isEmpty() ? "done.free" : "done.under");
   }
 
-  private Reply changed(Request request, Remarks.Change change, String done) throws IOException {
-    Words words = bench.frame().words(request, HERE);
+  private Reply changed(WebRequest request, Remarks.Change change, String done) throws IOException {
+    DeskWords words = bench.frame().words(request, HERE);
     List<PhotoFile> photos = photos(request);
     if (photos.isEmpty()) {
       return Answers.refused(words.text("none.chosen"));
@@ -214,12 +214,12 @@ public final class Photographs implements Page {
   }
 
   /** Those chosen; the log need not be read afresh for photographs that are known already. */
-  private List<PhotoFile> photos(Request request) throws IOException {
+  private List<PhotoFile> photos(WebRequest request) throws IOException {
     List<PhotoFile> known = photos(request, bench.log().latest());
     return known.size() == request.all("photo").size() ? known : photos(request, bench.log().now());
   }
 
-  private static List<PhotoFile> photos(Request request, Snapshot snapshot) {
+  private static List<PhotoFile> photos(WebRequest request, Snapshot snapshot) {
     List<PhotoFile> photos = new ArrayList<>();
     for (String path : request.all("photo")) {
       Shown.find(snapshot, path).ifPresent(p -> photos.add(p.file()));
@@ -228,8 +228,8 @@ public final class Photographs implements Page {
   }
 
   /** Writes pictures at the end of a note that does not show them yet. */
-  private Reply giveToNote(Request request) throws IOException {
-    Words words = bench.frame().words(request, HERE);
+  private Reply giveToNote(WebRequest request) throws IOException {
+    DeskWords words = bench.frame().words(request, HERE);
     Snapshot now = bench.log().now();
     Entry entry = Shown.entries(now).get(request.text("note"));
     List<PhotoFile> photos = photos(request);
@@ -238,7 +238,7 @@ public final class Photographs implements Page {
     }
     List<String> shown = entry.images().stream().map(i -> i.path()).toList();
     String said = words.text("done.note", entry.title().value());
-    Outcome outcome =
+    WriteOutcome outcome =
         bench
             .files()
             .edit(

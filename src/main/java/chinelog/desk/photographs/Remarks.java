@@ -1,7 +1,7 @@
 package chinelog.desk.photographs;
 
 import chinelog.desk.files.LogFiles;
-import chinelog.desk.files.Outcome;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.files.YamlText;
 import chinelog.log.records.PhotoFile;
 import chinelog.problem.ProblemException;
@@ -37,10 +37,10 @@ final class Remarks {
   }
 
   /** Changes what is said of some photographs, file by file; stops at what cannot be written. */
-  Outcome change(List<PhotoFile> photos, Change change, String why) {
+  WriteOutcome change(List<PhotoFile> photos, Change change, String why) {
     Map<String, List<PhotoFile>> byFile = new LinkedHashMap<>();
     photos.forEach(p -> byFile.computeIfAbsent(file(p), f -> new ArrayList<>()).add(p));
-    Outcome last = null;
+    WriteOutcome last = null;
     for (Map.Entry<String, List<PhotoFile>> entry : byFile.entrySet()) {
       last =
           files.edit(
@@ -53,7 +53,7 @@ final class Remarks {
                 return yaml.text();
               },
               why);
-      if (!(last instanceof Outcome.Written)) {
+      if (!(last instanceof WriteOutcome.Written)) {
         return last;
       }
     }

@@ -1,14 +1,14 @@
 package chinelog.desk.publishing;
 
 import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Lines;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
 import chinelog.publish.Outcome;
@@ -25,17 +25,17 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Makes the editions, tells how far it has come and what came of it, and opens what stands. */
-public final class Publishing implements Page {
+public final class Publishing implements DeskPage {
 
   private static final long PATIENCE_MILLIS = 10_000;
 
   private final Bench bench;
-  private final Standing standing;
+  private final StandingPage standing;
   private @Nullable Run latest;
 
   public Publishing(Bench bench) {
     this.bench = bench;
-    this.standing = new Standing(bench);
+    this.standing = new StandingPage(bench);
   }
 
   @Override
@@ -49,7 +49,7 @@ public final class Publishing implements Page {
         .get("/published/", standing::file);
   }
 
-  private Reply show(Request request) throws IOException {
+  private Reply show(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     List<Map<String, Object>> readers = new ArrayList<>();
     for (Readers group : now.log().readers()) {
@@ -60,7 +60,7 @@ public final class Publishing implements Page {
     values.put("errors", (int) now.problems().stream().filter(Problem::isError).count());
     values.put("isRunning", isRunning());
     values.put("hasOutcome", outcome() != null);
-    return bench.frame().page(request, Section.PUBLISHING, "publishing.ftlh", values);
+    return bench.frame().page(request, DeskSection.PUBLISHING, "publishing.ftlh", values);
   }
 
   private synchronized boolean isRunning() {
@@ -71,7 +71,7 @@ public final class Publishing implements Page {
     return latest == null ? null : latest.outcome();
   }
 
-  private synchronized Reply start(Request request) {
+  private synchronized Reply start(WebRequest request) {
     if (!isRunning()) {
       List<String> wanted = request.all("for");
       latest =
@@ -89,12 +89,12 @@ public final class Publishing implements Page {
   }
 
   /** Server-sent events: {@code step} with its words, and {@code done}. */
-  private Reply progress(Request request) {
+  private Reply progress(WebRequest request) {
     Run run;
     synchronized (this) {
       run = latest;
     }
-    Locale locale = bench.frame().words(request, Section.PUBLISHING).locale();
+    Locale locale = bench.frame().words(request, DeskSection.PUBLISHING).locale();
     return new Reply(200, "text/event-stream", Map.of(), out -> tell(run, locale, out));
   }
 
@@ -125,7 +125,7 @@ public final class Publishing implements Page {
     out.flush();
   }
 
-  private Reply outcome(Request request) throws IOException {
+  private Reply outcome(WebRequest request) throws IOException {
     Outcome outcome = outcome();
     if (outcome == null) {
       return Reply.html("");
@@ -134,8 +134,9 @@ public final class Publishing implements Page {
     values.put(
         "errors",
         Lines.of(
-            outcome.problems().stream().filter(Problem::isError).toList(), Words.locale(request)));
-    values.put("reminders", Lines.of(outcome.remindersOfEditions(), Words.locale(request)));
+            outcome.problems().stream().filter(Problem::isError).toList(),
+            DeskWords.locale(request)));
+    values.put("reminders", Lines.of(outcome.remindersOfEditions(), DeskWords.locale(request)));
     values.put("hasLeaks", outcome.hasLeaks());
     List<Map<String, Object>> editions = new ArrayList<>();
     for (Outcome.Made made : outcome.editions()) {
@@ -158,6 +159,6 @@ public final class Publishing implements Page {
       unchanged.add(standing.files(edition.readers()));
     }
     values.put("unchanged", unchanged);
-    return bench.frame().part(request, Section.PUBLISHING, "outcome.ftlh", values);
+    return bench.frame().part(request, DeskSection.PUBLISHING, "outcome.ftlh", values);
   }
 }

@@ -1,12 +1,12 @@
 package chinelog.desk.seen;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Readers;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -20,7 +20,7 @@ import java.util.Optional;
  * What a page shows, once as the workshop has it and once as some readers get it: {@code
  * /beside/facts?for=public}. Every place that is withheld says under what.
  */
-public final class Beside implements Page {
+public final class Beside implements DeskPage {
 
   private final Bench bench;
 
@@ -31,13 +31,13 @@ public final class Beside implements Page {
   @Override
   public void answerAt(Routes routes) {
     routes.get("/beside/readers", this::readers);
-    for (Section section : Section.values()) {
+    for (DeskSection section : DeskSection.values()) {
       routes.get("/beside/" + section.id(), r -> show(r, section));
     }
   }
 
   /** Those for whom a page may be looked at. */
-  private Reply readers(Request request) throws IOException {
+  private Reply readers(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     List<Map<String, String>> readers = new ArrayList<>();
     if (!now.opened().hasErrors()) {
@@ -45,10 +45,10 @@ public final class Beside implements Page {
     }
     return bench
         .frame()
-        .part(request, Section.TODAY, "beside-readers.ftlh", Map.of("readers", readers));
+        .part(request, DeskSection.TODAY, "beside-readers.ftlh", Map.of("readers", readers));
   }
 
-  private Reply show(Request request, Section section) throws IOException {
+  private Reply show(WebRequest request, DeskSection section) throws IOException {
     Snapshot now = bench.log().now();
     Optional<Readers> readers = now.findReaders(request.text("for"));
     if (readers.isEmpty() || now.opened().hasErrors()) {
@@ -65,7 +65,7 @@ public final class Beside implements Page {
         };
     Map<String, Object> values = new HashMap<>();
     values.put("pairs", pairs);
-    values.put("pictures", section == Section.PHOTOGRAPHS || section == Section.SHEETS);
+    values.put("pictures", section == DeskSection.PHOTOGRAPHS || section == DeskSection.SHEETS);
     values.put("alike", (int) pairs.stream().filter(p -> p.why().isEmpty()).count());
     values.put("for", readers.get().id());
     values.put("forTitle", readers.get().title());

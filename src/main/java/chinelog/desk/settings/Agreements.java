@@ -1,15 +1,15 @@
 package chinelog.desk.settings;
 
 import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Lines;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.label.Agreement;
 import chinelog.label.Presence;
 import chinelog.log.records.Readers;
@@ -31,7 +31,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Agreements, readers and releases, and the log as seen by any readers beside the whole of it. */
-public final class Agreements implements Page {
+public final class Agreements implements DeskPage {
 
   private static final List<String> KINDS = List.of("fact", "entry", "photo", "sheet");
 
@@ -49,11 +49,11 @@ public final class Agreements implements Page {
         .get("/agreements/register", this::register);
   }
 
-  private Reply show(Request request) throws IOException {
+  private Reply show(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     Map<String, Object> values = new HashMap<>();
     values.put("agreements", agreements(now));
-    values.put("grantable", Written.agreements(now));
+    values.put("grantable", WrittenSettings.agreements(now));
     values.put("readers", readers(now));
     values.put("releases", releases());
     values.put("outputs", Arrays.stream(Readers.Output.values()).map(Agreements::word).toList());
@@ -61,7 +61,7 @@ public final class Agreements implements Page {
     values.put("entries", now.log().notes().stream().map(e -> e.id()).toList());
     values.put("today", now.today().toString());
     values.put("release", request.text("release"));
-    return bench.frame().page(request, Section.AGREEMENTS, "agreements.ftlh", values);
+    return bench.frame().page(request, DeskSection.AGREEMENTS, "agreements.ftlh", values);
   }
 
   /** As log.yaml writes it, such as {@code photo-sheet}. */
@@ -140,7 +140,7 @@ public final class Agreements implements Page {
   }
 
   /** A page of the whole site and the same page as readers would get it, side by side. */
-  private Reply seen(Request request) throws IOException {
+  private Reply seen(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     List<Readers> all = now.log().readers();
     Readers theirs = now.findReaders(request.text("for")).orElse(all.get(0));
@@ -163,7 +163,7 @@ public final class Agreements implements Page {
           .forEach((path, title) -> pages.add(Map.of("path", path, "title", title)));
     }
     values.put("pages", pages);
-    return bench.frame().page(request, Section.AGREEMENTS, "seen.ftlh", values);
+    return bench.frame().page(request, DeskSection.AGREEMENTS, "seen.ftlh", values);
   }
 
   /** Problems, those that are figures to be worked out with the ways out. */
@@ -193,7 +193,7 @@ public final class Agreements implements Page {
   }
 
   /** What readers would not get, where it stands and under what; and what could be worked out. */
-  private Reply register(Request request) throws IOException {
+  private Reply register(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     Optional<Readers> readers = now.findReaders(request.text("for"));
     if (readers.isEmpty() || now.opened().hasErrors()) {
@@ -215,8 +215,9 @@ public final class Agreements implements Page {
         .frame()
         .part(
             request,
-            Section.AGREEMENTS,
+            DeskSection.AGREEMENTS,
             "register.ftlh",
-            Map.of("withheld", lines, "problems", problems(now, withheld, Words.locale(request))));
+            Map.of(
+                "withheld", lines, "problems", problems(now, withheld, DeskWords.locale(request))));
   }
 }

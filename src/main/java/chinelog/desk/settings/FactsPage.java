@@ -1,13 +1,13 @@
 package chinelog.desk.settings;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Explanation;
 import chinelog.reckon.Fact;
@@ -26,14 +26,14 @@ import java.util.Map;
 import java.util.Optional;
 
 /** Facts with how each came about, stock with what is left, limits with their margins. */
-public final class FactsPage implements Page {
+public final class FactsPage implements DeskPage {
 
   private final Bench bench;
-  private final Written written;
+  private final WrittenSettings written;
 
   public FactsPage(Bench bench) {
     this.bench = bench;
-    this.written = new Written(bench);
+    this.written = new WrittenSettings(bench);
   }
 
   @Override
@@ -45,19 +45,19 @@ public final class FactsPage implements Page {
     written.answerAt(routes);
   }
 
-  private NumberStyle style(Words words, Snapshot now) {
+  private NumberStyle style(DeskWords words, Snapshot now) {
     return new NumberStyle(words.locale(), now.log().head().inchDenominator());
   }
 
-  private Reply show(Request request) throws IOException {
+  private Reply show(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
-    Words words = bench.frame().words(request, Section.FACTS);
+    DeskWords words = bench.frame().words(request, DeskSection.FACTS);
     NumberStyle style = style(words, now);
     Map<String, Object> values = new HashMap<>();
     values.put("facts", facts(now, words, style));
     values.put("materials", materials(now, style));
     values.put("limits", limits(now, style));
-    values.put("agreements", Written.agreements(now));
+    values.put("agreements", WrittenSettings.agreements(now));
     values.put(
         "hazards", List.of("resin", "superglue", "dust", "lead", "solvent", "blade", "lithium"));
     values.put(
@@ -73,10 +73,10 @@ public final class FactsPage implements Page {
             .toList());
     values.put("today", now.today().toString());
     values.put("currency", now.log().head().currency());
-    return bench.frame().page(request, Section.FACTS, "facts.ftlh", values);
+    return bench.frame().page(request, DeskSection.FACTS, "facts.ftlh", values);
   }
 
-  private static List<Map<String, Object>> facts(Snapshot now, Words words, NumberStyle style) {
+  private static List<Map<String, Object>> facts(Snapshot now, DeskWords words, NumberStyle style) {
     Catalogue titles = Catalogue.of(Facts.MESSAGES, words.locale());
     List<Map<String, Object>> lines = new ArrayList<>();
     for (Fact fact : now.opened().facts().byName().values()) {
@@ -131,7 +131,7 @@ public final class FactsPage implements Page {
   }
 
   /** How one fact came about, and a field for what was stated of it. */
-  private Reply how(Request request) throws IOException {
+  private Reply how(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     Optional<Fact> fact = now.opened().facts().find(request.text("name"));
     if (fact.isEmpty()) {
@@ -144,12 +144,12 @@ public final class FactsPage implements Page {
     values.put("line", fact.get().place().line());
     values.put("column", fact.get().place().column());
     values.put("forms", written.stated(fact.get().name()));
-    values.put("agreements", Written.agreements(now));
-    return bench.frame().part(request, Section.FACTS, "how.ftlh", values);
+    values.put("agreements", WrittenSettings.agreements(now));
+    return bench.frame().part(request, DeskSection.FACTS, "how.ftlh", values);
   }
 
   /** The keys of a reckoning, as a form. */
-  private Reply reckoning(Request request) throws IOException {
+  private Reply reckoning(WebRequest request) throws IOException {
     Optional<TradeReckoning> found = TradeReckonings.find(request.text("name"));
     if (found.isEmpty()) {
       return Reply.html("");
@@ -173,6 +173,6 @@ public final class FactsPage implements Page {
     values.put("exampleTables", found.get().example().tables());
     values.put("parameters", parameters);
     values.put("tables", bench.log().now().log().tables().stream().map(t -> t.name()).toList());
-    return bench.frame().part(request, Section.FACTS, "reckoning.ftlh", values);
+    return bench.frame().part(request, DeskSection.FACTS, "reckoning.ftlh", values);
   }
 }

@@ -1,16 +1,16 @@
 package chinelog.desk.settings;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Outcome;
-import chinelog.desk.files.Version;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
+import chinelog.desk.files.FileVersion;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.json.Json;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -32,7 +32,7 @@ import java.util.TreeMap;
  * Writes single values into the log's YAML files, each checked first by reading the log as it would
  * be: what would bring a new error is told and not written.
  */
-public final class Settings implements Page {
+public final class Settings implements DeskPage {
 
   private static final Set<String> FILES = Set.of("log.yaml", "facts.yaml", "stock.yaml");
 
@@ -52,10 +52,10 @@ public final class Settings implements Page {
   }
 
   private interface Change {
-    YamlText of(YamlText yaml, Request request) throws ProblemException;
+    YamlText of(YamlText yaml, WebRequest request) throws ProblemException;
   }
 
-  private Reply changed(Request request, Change change) throws IOException {
+  private Reply changed(WebRequest request, Change change) throws IOException {
     String file = request.text("file");
     if (!FILES.contains(file)) {
       return Reply.notFound();
@@ -63,35 +63,35 @@ public final class Settings implements Page {
     String why =
         bench
             .frame()
-            .words(request, Section.AGREEMENTS)
+            .words(request, DeskSection.AGREEMENTS)
             .text("did.set", file, String.join(" ", at(request)));
-    Outcome outcome =
+    WriteOutcome outcome =
         bench
             .files()
             .edit(
                 Path.of(file),
                 now -> checked(now, change.of(YamlText.of(now), request).text()),
                 why);
-    if (outcome instanceof Outcome.Refused refused) {
+    if (outcome instanceof WriteOutcome.Refused refused) {
       Problem problem = refused.problem();
-      return Reply.json(Json.of(Map.of("refused", problem.words(Words.locale(request)))));
+      return Reply.json(Json.of(Map.of("refused", problem.words(DeskWords.locale(request)))));
     }
     return Reply.json("{}");
   }
 
   /** What would come of what is typed so far; nothing is written. */
-  private Reply tried(Request request) throws IOException {
+  private Reply tried(WebRequest request) throws IOException {
     String file = request.text("file");
     if (!FILES.contains(file)) {
       return Reply.notFound();
     }
-    Version now = bench.files().read(Path.of(file));
-    Words words = bench.frame().words(request, Section.FACTS);
+    FileVersion now = bench.files().read(Path.of(file));
+    DeskWords words = bench.frame().words(request, DeskSection.FACTS);
     try {
       String text = add(YamlText.of(now), request).text();
       return Reply.json(new Trying(bench, words).of(now, text));
     } catch (ProblemException e) {
-      String wrong = e.problem().words(Words.locale(request));
+      String wrong = e.problem().words(DeskWords.locale(request));
       return Reply.json(Json.of(Map.of("wrong", Map.of("", wrong), "figures", List.of())));
     }
   }
@@ -101,7 +101,7 @@ public final class Settings implements Page {
    *
    * @throws ProblemException with the first error that it would bring and the old one did not
    */
-  private String checked(Version now, String text) throws IOException {
+  private String checked(FileVersion now, String text) throws IOException {
     Set<Sentence> known = new HashSet<>();
     bench.log().now().problems().forEach(p -> known.add(p.what()));
     SortedMap<String, String> unsaved = new TreeMap<>();
@@ -114,13 +114,13 @@ public final class Settings implements Page {
     return text;
   }
 
-  private static List<String> at(Request request) {
+  private static List<String> at(WebRequest request) {
     String at = request.text("at");
     return at.isEmpty() ? List.of() : Arrays.asList(at.split("/"));
   }
 
   /** One value, or the words of a list; nothing takes the key away. */
-  private static YamlText set(YamlText yaml, Request request) throws ProblemException {
+  private static YamlText set(YamlText yaml, WebRequest request) throws ProblemException {
     String value = request.text("value").strip();
     if (!request.text("list").isEmpty()) {
       return yaml.with(at(request), YamlValue.words(request.all("word")));
@@ -151,7 +151,7 @@ public final class Settings implements Page {
    * A group of keys more, under a new key or at the end of a list. The fields named by {@code
    * order} are its keys; those that are empty are left out.
    */
-  private static YamlText add(YamlText yaml, Request request) throws ProblemException {
+  private static YamlText add(YamlText yaml, WebRequest request) throws ProblemException {
     Map<String, YamlValue> keys = new LinkedHashMap<>();
     for (String name : request.text("order").split(",")) {
       List<String> values =

@@ -1,9 +1,9 @@
 package chinelog.desk.settings;
 
 import chinelog.desk.bench.Bench;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Version;
+import chinelog.desk.files.FileVersion;
 import chinelog.json.Json;
 import chinelog.problem.Problem;
 import chinelog.problem.Sentence;
@@ -32,9 +32,9 @@ final class Trying {
   private static final Pattern KEY = Pattern.compile("\\s*(?:- )?([A-Za-z][A-Za-z0-9_.-]*)\\s*:.*");
 
   private final Bench bench;
-  private final Words words;
+  private final DeskWords words;
 
-  Trying(Bench bench, Words words) {
+  Trying(Bench bench, DeskWords words) {
     this.bench = bench;
     this.words = words;
   }
@@ -43,7 +43,7 @@ final class Trying {
    * As JSON: {@code wrong} by key, the empty one for what is wrong with all of it, and {@code
    * figures}, each a title and a value.
    */
-  String of(Version now, String text) throws IOException {
+  String of(FileVersion now, String text) throws IOException {
     Snapshot before = bench.log().now();
     Set<Sentence> known = new HashSet<>();
     before.problems().forEach(p -> known.add(p.what()));

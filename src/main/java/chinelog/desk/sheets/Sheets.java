@@ -1,13 +1,13 @@
 package chinelog.desk.sheets;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.label.Label;
 import chinelog.log.records.Sheet;
 import chinelog.photo.derivatives.Darkroom;
@@ -22,9 +22,9 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 /** The sheets of the log, and each of their pages seen large, brought to scale and measured. */
-public final class Sheets implements Page {
+public final class Sheets implements DeskPage {
 
-  private static final Section HERE = Section.SHEETS;
+  private static final DeskSection HERE = DeskSection.SHEETS;
 
   private final Bench bench;
   private final SheetPrinter printer;
@@ -50,7 +50,7 @@ public final class Sheets implements Page {
    */
   public record Leaf(String path, String title, int page, int pages, String under, String wrong) {}
 
-  private Reply show(Request request) throws IOException {
+  private Reply show(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     List<Leaf> leaves = new ArrayList<>();
     for (Sheet sheet : now.log().sheets()) {
@@ -61,7 +61,7 @@ public final class Sheets implements Page {
               new Leaf(sheet.path(), sheet.title(), page, pages, under(sheet.label(page)), ""));
         }
       } catch (ProblemException e) {
-        String wrong = e.problem().words(Words.locale(request));
+        String wrong = e.problem().words(DeskWords.locale(request));
         leaves.add(new Leaf(sheet.path(), sheet.title(), 1, 1, under(sheet.label()), wrong));
       }
     }
@@ -69,7 +69,7 @@ public final class Sheets implements Page {
   }
 
   /** A derivative out of the private cache; without an edge, the largest. */
-  private Reply print(Request request) throws IOException {
+  private Reply print(WebRequest request) throws IOException {
     Optional<Sheet> sheet = find(bench.log().now(), request.text("sheet"));
     if (sheet.isEmpty()) {
       return Reply.notFound();
@@ -93,15 +93,15 @@ public final class Sheets implements Page {
     return now.log().sheets().stream().filter(s -> s.path().equals(path)).findFirst();
   }
 
-  private Reply look(Request request) throws IOException {
+  private Reply look(WebRequest request) throws IOException {
     Snapshot now = bench.log().now();
     Optional<Sheet> sheet = find(now, request.text("sheet"));
     if (sheet.isEmpty()) {
       return Reply.notFound();
     }
     int page = request.number("page", 1);
-    Drawing drawing = Drawing.of(printer, sheet.get().path(), page);
-    Words words = bench.frame().words(request, HERE);
+    ShownSheet drawing = ShownSheet.of(printer, sheet.get().path(), page);
+    DeskWords words = bench.frame().words(request, HERE);
     NumberStyle style = new NumberStyle(words.locale(), now.log().head().inchDenominator());
     Map<String, Object> values = new TreeMap<>();
     values.put("sheet", sheet.get().path());

@@ -1,17 +1,17 @@
 package chinelog.desk.sheets;
 
 import chinelog.desk.bench.Bench;
-import chinelog.desk.bench.Page;
-import chinelog.desk.bench.Section;
+import chinelog.desk.bench.DeskPage;
+import chinelog.desk.bench.DeskSection;
+import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
-import chinelog.desk.bench.Words;
-import chinelog.desk.files.Outcome;
-import chinelog.desk.files.Version;
+import chinelog.desk.files.FileVersion;
+import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
-import chinelog.desk.web.Request;
 import chinelog.desk.web.Routes;
+import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Sheet;
 import chinelog.photo.derivatives.SheetPrinter;
 import chinelog.problem.Problem;
@@ -28,9 +28,9 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What is taken off a sheet by clicks: its scale, lengths and angles, and a table of offsets. */
-final class TakingOff implements Page {
+final class TakingOff implements DeskPage {
 
-  private static final Section HERE = Section.SHEETS;
+  private static final DeskSection HERE = DeskSection.SHEETS;
   private static final Path FACTS = Path.of("facts.yaml");
   private static final int CONFLICT = 409;
   private static final String NAME = "[a-z][a-z0-9_]*(\\.[a-z0-9][a-z0-9_]*)*";
@@ -56,7 +56,7 @@ final class TakingOff implements Page {
   }
 
   /** What was asked of one page of a sheet. */
-  private record Asked(Words words, Snapshot now, Sheet sheet, Drawing drawing) {
+  private record Asked(DeskWords words, Snapshot now, Sheet sheet, ShownSheet drawing) {
 
     /** The page's own agreements, which all that is taken off it is under. */
     YamlValue under() {
@@ -64,19 +64,19 @@ final class TakingOff implements Page {
     }
   }
 
-  private Asked asked(Request request) throws IOException {
-    Words words = bench.frame().words(request, HERE);
+  private Asked asked(WebRequest request) throws IOException {
+    DeskWords words = bench.frame().words(request, HERE);
     Snapshot now = bench.log().now();
     Sheet sheet =
         Sheets.find(now, request.text("sheet")).orElseThrow(() -> new IOException("no such sheet"));
-    Drawing drawing = Drawing.of(printer, sheet.path(), request.number("page", 1));
+    ShownSheet drawing = ShownSheet.of(printer, sheet.path(), request.number("page", 1));
     return new Asked(words, now, sheet, drawing);
   }
 
   /** Two clicks and the true length between them, along the sheet or up it. */
-  private Reply scale(Request request) throws IOException {
+  private Reply scale(WebRequest request) throws IOException {
     Asked asked = asked(request);
-    Words words = asked.words;
+    DeskWords words = asked.words;
     boolean along = request.text("along").equals("true");
     Optional<List<Point>> points = Point.parse(request.all("point"));
     if (points.isEmpty() || points.get().size() != 2) {
@@ -107,7 +107,7 @@ final class TakingOff implements Page {
     }
     String axis = along ? "x" : "y";
     String said = words.text(along ? "done.along" : "done.up", truth);
-    Outcome outcome =
+    WriteOutcome outcome =
         bench
             .files()
             .edit(
@@ -129,7 +129,7 @@ final class TakingOff implements Page {
 
   private static YamlValue request(Asked asked, String axis, String truth, String scan) {
     Map<String, YamlValue> keys = new LinkedHashMap<>();
-    keys.put("reckon", YamlValue.text(Drawing.SCAN_SCALE));
+    keys.put("reckon", YamlValue.text(ShownSheet.SCAN_SCALE));
     keys.put("true_" + axis, YamlValue.text(truth));
     keys.put("scan_" + axis, YamlValue.text(scan));
     keys.put("under", asked.under());
@@ -137,7 +137,7 @@ final class TakingOff implements Page {
   }
 
   /** A length of two points or an angle of three, in words. */
-  private Reply measure(Request request) throws IOException {
+  private Reply measure(WebRequest request) throws IOException {
     Asked asked = asked(request);
     Optional<Measured> measured = measured(request, asked);
     return measured.isEmpty()
@@ -147,7 +147,7 @@ final class TakingOff implements Page {
             measured.get().text().getBytes(java.nio.charset.StandardCharsets.UTF_8));
   }
 
-  private static Optional<Measured> measured(Request request, Asked asked) {
+  private static Optional<Measured> measured(WebRequest request, Asked asked) {
     Optional<List<Point>> points = Point.parse(request.all("point"));
     Optional<Scale> scale = asked.drawing.findScale(asked.now);
     if (points.isEmpty() || scale.isEmpty()) {
@@ -162,9 +162,9 @@ final class TakingOff implements Page {
   }
 
   /** Keeps what was measured as a fact under the sheet's agreements. */
-  private Reply fact(Request request) throws IOException {
+  private Reply fact(WebRequest request) throws IOException {
     Asked asked = asked(request);
-    Words words = asked.words;
+    DeskWords words = asked.words;
     Optional<Measured> measured = measured(request, asked);
     if (measured.isEmpty()) {
       return refused(words.text("scale-first"));
@@ -186,7 +186,7 @@ final class TakingOff implements Page {
     keys.put("on", YamlValue.text(bench.today().toString()));
     keys.put("under", asked.under());
     String said = words.text("done.fact", name, measured.get().text());
-    Outcome outcome =
+    WriteOutcome outcome =
         bench
             .files()
             .edit(
@@ -198,9 +198,9 @@ final class TakingOff implements Page {
   }
 
   /** Writes a table of offsets, and first of all puts it under the sheet's agreements. */
-  private Reply offsets(Request request) throws IOException {
+  private Reply offsets(WebRequest request) throws IOException {
     Asked asked = asked(request);
-    Words words = asked.words;
+    DeskWords words = asked.words;
     Optional<Scale> scale = asked.drawing.findScale(asked.now);
     Optional<List<Point>> origin = Point.parse(request.all("origin"));
     List<String> waterlines = request.all("waterline");
@@ -228,7 +228,7 @@ final class TakingOff implements Page {
     String csv = new OffsetsTaken(scale.get(), origin.get().get(0), waterlines, stations).csv();
     String said = words.text("done.table", table.toString());
     // In this order: a table that stands there for a moment under no agreement could get out.
-    Outcome marked =
+    WriteOutcome marked =
         bench
             .files()
             .edit(
@@ -236,16 +236,17 @@ final class TakingOff implements Page {
                 file ->
                     YamlText.of(file).with(List.of("tables", name, "under"), asked.under()).text(),
                 said);
-    return marked instanceof Outcome.Written
-        ? answer(bench.files().write(table, Version.NONE, csv, said), words, said)
+    return marked instanceof WriteOutcome.Written
+        ? answer(bench.files().write(table, FileVersion.NONE, csv, said), words, said)
         : answer(marked, words, said);
   }
 
-  private static Reply answer(Outcome outcome, Words words, String said) throws ProblemException {
-    if (outcome instanceof Outcome.Written) {
+  private static Reply answer(WriteOutcome outcome, DeskWords words, String said)
+      throws ProblemException {
+    if (outcome instanceof WriteOutcome.Written) {
       return Reply.html(said);
     }
-    if (outcome instanceof Outcome.Refused refused) {
+    if (outcome instanceof WriteOutcome.Refused refused) {
       Problem problem = refused.problem();
       return refused(problem.place() + ": " + problem.words(words.locale()));
     }

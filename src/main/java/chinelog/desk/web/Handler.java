@@ -9,5 +9,5 @@ public interface Handler {
   /**
    * @throws IOException if a file of the log cannot be read or written
    */
-  Reply answer(Request request) throws IOException;
+  Reply answer(WebRequest request) throws IOException;
 }

@@ -32,10 +32,10 @@ public final class Server implements Closeable {
 
   /** Makes a reply of what went wrong while a request was answered. */
   public interface Faults {
-    Reply of(Request request, Exception thrown);
+    Reply of(WebRequest request, Exception thrown);
 
     /** A page for whoever followed a way to what is not there. */
-    Reply missing(Request request);
+    Reply missing(WebRequest request);
   }
 
   /**
@@ -93,7 +93,7 @@ public final class Server implements Closeable {
       throw new RefusedException(400, "This address is not written as addresses are.");
     }
     if (method.equals("GET") && path.equals("/")) {
-      String key = Request.of(exchange, path, "").text("key");
+      String key = WebRequest.of(exchange, path, "").text("key");
       if (!key.isEmpty()) {
         return letIn(key);
       }
@@ -101,7 +101,7 @@ public final class Server implements Closeable {
     gate.checkCookie(headers);
     Optional<Routes.Found> found = routes.get().find(method, path);
     String rest = found.map(f -> path.substring(f.path().length())).orElse("");
-    Request request = Request.of(exchange, path, rest);
+    WebRequest request = WebRequest.of(exchange, path, rest);
     // Fetch Metadata, 2.1: a page was to be opened, and not a part of one.
     boolean isPage = "document".equals(headers.getFirst("Sec-Fetch-Dest"));
     try {

@@ -3,7 +3,7 @@ package chinelog.photo.album;
 import chinelog.log.records.Head;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.pixels.PhotoLoader;
 import chinelog.problem.Problem;
 import java.io.IOException;
@@ -40,7 +40,7 @@ public record Album(List<Photograph> photographs, List<Problem> problems) {
   }
 
   /** Reads metadata of all photographs, new ones on all cores, and links each to its entry. */
-  public static Album open(Log log, Progress progress) {
+  public static Album open(Log log, PhotoProgress progress) {
     return new AlbumOpening(log).open(progress);
   }
 }

@@ -4,7 +4,7 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
 import chinelog.photo.FileStamp;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Workers;
 import chinelog.photo.pixels.PhotoLoader;
 import chinelog.photo.pixels.UnusablePhoto;
@@ -40,7 +40,7 @@ final class AlbumOpening {
     this.matching = new Matching(log.notes());
   }
 
-  Album open(Progress progress) {
+  Album open(PhotoProgress progress) {
     SortedMap<String, Exposure> exposures = exposures(progress);
     List<PhotoFile> files = new ArrayList<>();
     for (PhotoFile file : log.photos()) {
@@ -90,7 +90,7 @@ final class AlbumOpening {
     return regions.equals(file.regions()) ? file : file.withRegions(regions);
   }
 
-  private SortedMap<String, Exposure> exposures(Progress progress) {
+  private SortedMap<String, Exposure> exposures(PhotoProgress progress) {
     PhotoIndex index = PhotoIndex.open(log.folder());
     SortedMap<String, Exposure> known = new TreeMap<>();
     SortedMap<String, String> stamps = new TreeMap<>();

@@ -1,7 +1,7 @@
 package chinelog.photo.derivatives;
 
 import chinelog.log.records.PhotoFile;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Workers;
 import chinelog.photo.album.Credit;
 import chinelog.photo.album.Photograph;
@@ -91,7 +91,7 @@ public final class Darkroom {
   }
 
   /** Makes many at once, on all cores; what cannot be made is a problem, and the rest goes on. */
-  public Development develop(List<Order> orders, Progress progress) throws IOException {
+  public Development develop(List<Order> orders, PhotoProgress progress) throws IOException {
     List<Result> results = Workers.all(orders, this::result, progress);
     Map<Order, Prints> prints = new LinkedHashMap<>();
     List<Problem> problems = new ArrayList<>();

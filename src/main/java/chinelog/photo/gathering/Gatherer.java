@@ -1,6 +1,6 @@
 package chinelog.photo.gathering;
 
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.album.Exif;
 import chinelog.photo.album.Matching;
 import chinelog.photo.pixels.Decoder;
@@ -128,11 +128,11 @@ public final class Gatherer {
    *
    * @throws IOException if the source cannot be listed or the log cannot be written
    */
-  public static Outcome gather(Request request, Progress progress) throws IOException {
+  public static Outcome gather(Request request, PhotoProgress progress) throws IOException {
     return new Gatherer(request).run(progress);
   }
 
-  private Outcome run(Progress progress) throws IOException {
+  private Outcome run(PhotoProgress progress) throws IOException {
     if (request.from.toRealPath().startsWith(request.log.toRealPath())) {
       problems.add(
           Problem.error(

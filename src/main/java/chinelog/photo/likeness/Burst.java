@@ -1,6 +1,6 @@
 package chinelog.photo.likeness;
 
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Workers;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
@@ -42,7 +42,7 @@ public record Burst(List<Photograph> photographs, Photograph sharpest) {
    *
    * @throws IOException if the cache cannot be written
    */
-  public static List<Burst> find(Album album, Darkroom darkroom, Progress progress)
+  public static List<Burst> find(Album album, Darkroom darkroom, PhotoProgress progress)
       throws IOException {
     List<Shot> shots = rows(album).stream().flatMap(List::stream).toList();
     List<List<Signature>> looks = Workers.all(shots, s -> darkroom.look(s.photograph), progress);

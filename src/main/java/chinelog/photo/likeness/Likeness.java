@@ -1,6 +1,6 @@
 package chinelog.photo.likeness;
 
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Workers;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
@@ -50,7 +50,8 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
    * @throws IOException if the cache cannot be written
    */
   public static List<Likeness> find(
-      Album album, Darkroom darkroom, Set<String> withheld, Progress progress) throws IOException {
+      Album album, Darkroom darkroom, Set<String> withheld, PhotoProgress progress)
+      throws IOException {
     List<Photograph> closed = new ArrayList<>();
     List<Photograph> open = new ArrayList<>();
     for (Photograph photograph : album.photographs()) {
@@ -79,7 +80,7 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
    * @throws IOException if the cache cannot be written
    */
   public static List<Photograph> alike(
-      Photograph to, List<Photograph> among, Darkroom darkroom, Progress progress)
+      Photograph to, List<Photograph> among, Darkroom darkroom, PhotoProgress progress)
       throws IOException {
     List<Seen> seen = new ArrayList<>();
     for (Signature look : darkroom.look(to)) {
@@ -125,7 +126,7 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
   }
 
   private static SortedMap<String, Verdicts.Verdict> compare(
-      List<Photograph> closed, List<Photograph> open, Darkroom darkroom, Progress progress)
+      List<Photograph> closed, List<Photograph> open, Darkroom darkroom, PhotoProgress progress)
       throws IOException {
     List<Photograph> all = new ArrayList<>(closed);
     all.addAll(open);
@@ -142,7 +143,7 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
       numbers.add(i);
     }
     List<List<Likeness>> found =
-        Workers.all(numbers, i -> most(all.get(i), views.get(i), seen), Progress.SILENT);
+        Workers.all(numbers, i -> most(all.get(i), views.get(i), seen), PhotoProgress.SILENT);
     SortedMap<String, Verdicts.Verdict> verdicts = new TreeMap<>();
     for (List<Likeness> one : found) {
       for (Likeness l : one) {

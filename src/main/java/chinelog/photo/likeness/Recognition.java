@@ -1,6 +1,6 @@
 package chinelog.photo.likeness;
 
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Workers;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
@@ -76,24 +76,25 @@ public final class Recognition {
       List<Darkroom.Order> shown,
       List<Original> originals,
       boolean drawings,
-      Progress progress)
+      PhotoProgress progress)
       throws IOException {
-    Findings known = Findings.of(darkroom, originals);
+    KnownFindings known = KnownFindings.of(darkroom, originals);
     List<Darkroom.Order> fresh =
-        shown.stream().filter(o -> known.find(Findings.key(darkroom, o)) == null).toList();
+        shown.stream().filter(o -> known.find(KnownFindings.key(darkroom, o)) == null).toList();
     if (!fresh.isEmpty()) {
       FeatureStore store = new FeatureStore(darkroom.folder());
-      List<Sought> sought = Workers.all(originals, o -> Sought.of(o, store), Progress.SILENT);
-      List<Findings.Seen> seen = Workers.all(fresh, o -> see(darkroom, o, sought, store), progress);
-      Map<String, Findings.Seen> byKey = new TreeMap<>();
+      List<Sought> sought = Workers.all(originals, o -> Sought.of(o, store), PhotoProgress.SILENT);
+      List<KnownFindings.Seen> seen =
+          Workers.all(fresh, o -> see(darkroom, o, sought, store), progress);
+      Map<String, KnownFindings.Seen> byKey = new TreeMap<>();
       for (int i = 0; i < fresh.size(); i++) {
-        byKey.put(Findings.key(darkroom, fresh.get(i)), seen.get(i));
+        byKey.put(KnownFindings.key(darkroom, fresh.get(i)), seen.get(i));
       }
       known.addAll(byKey);
     }
     List<Finding> findings = new ArrayList<>();
     for (Darkroom.Order order : shown) {
-      Findings.Seen seen = known.find(Findings.key(darkroom, order));
+      KnownFindings.Seen seen = known.find(KnownFindings.key(darkroom, order));
       Kind kind = seen == null ? null : seen.kind();
       if (seen != null && kind != null && (drawings || kind != Kind.DRAWING)) {
         findings.add(
@@ -104,21 +105,21 @@ public final class Recognition {
   }
 
   /** What is seen first: a sheet before a photograph, and any before what may be a drawing. */
-  private static Findings.Seen see(
+  private static KnownFindings.Seen see(
       Darkroom darkroom, Darkroom.Order order, List<Sought> sought, FeatureStore store)
       throws IOException {
-    Findings known = Findings.of(darkroom, order);
-    Map<String, Findings.Seen> fresh = new TreeMap<>();
-    Findings.Seen first = Findings.Seen.NOTHING;
+    KnownFindings known = KnownFindings.of(darkroom, order);
+    Map<String, KnownFindings.Seen> fresh = new TreeMap<>();
+    KnownFindings.Seen first = KnownFindings.Seen.NOTHING;
     Scene scene = null;
     for (int i = 0; i <= sought.size() && first.isNothing(); i++) {
       Sought one = i < sought.size() ? sought.get(i) : null;
-      String key = one == null ? A_DRAWING : Findings.key(one.original());
-      Findings.Seen seen = known.find(key);
+      String key = one == null ? A_DRAWING : KnownFindings.key(one.original());
+      KnownFindings.Seen seen = known.find(key);
       if (seen == null) {
         scene = scene == null ? Scene.of(darkroom, order, store) : scene;
         if (scene == null) {
-          return Findings.Seen.NOTHING;
+          return KnownFindings.Seen.NOTHING;
         }
         seen = one == null ? scene.drawing() : scene.find(one);
         fresh.put(key, seen);

@@ -38,7 +38,7 @@ final class Scene {
   }
 
   /** Where the original is to be seen. */
-  Findings.Seen find(Sought sought) throws IOException {
+  KnownFindings.Seen find(Sought sought) throws IOException {
     for (Sought.Part part : sought.parts()) {
       // A picture with hardly a line in it shows no drawing.
       if (part.look() != Look.LINES || lines.isWorthSearching()) {
@@ -46,19 +46,19 @@ final class Scene {
             FeatureMatcher.find(part.views(), features(part.look()), part.look().enough());
         if (match != null) {
           Original original = sought.original();
-          return new Findings.Seen(
+          return new KnownFindings.Seen(
               original.kind(), original.name(), match.mirrored(), area(match, part.look()));
         }
       }
     }
-    return Findings.Seen.NOTHING;
+    return KnownFindings.Seen.NOTHING;
   }
 
   /** What looks like a drawing, whichever it may be. */
-  Findings.Seen drawing() {
+  KnownFindings.Seen drawing() {
     return lines.isLikely()
-        ? new Findings.Seen(Recognition.Kind.DRAWING, "", false, lines.area())
-        : Findings.Seen.NOTHING;
+        ? new KnownFindings.Seen(Recognition.Kind.DRAWING, "", false, lines.area())
+        : KnownFindings.Seen.NOTHING;
   }
 
   private Recognition.Area area(FeatureMatcher.Match match, Look look) {

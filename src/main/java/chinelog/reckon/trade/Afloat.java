@@ -8,7 +8,7 @@ import java.util.List;
 /** A hull at one waterline: integrals over its stations. Lengths in m. */
 final class Afloat {
 
-  private final List<Section> wet;
+  private final List<HullSection> wet;
   private final double[] x;
   private final double[] area;
   private final double[] moment;
@@ -30,7 +30,7 @@ final class Afloat {
    *     waterline, its moment about the base line, half-breadth at the waterline
    * @param ends of the waterline between stations, {@code {x, half-breadth}}
    */
-  private Afloat(List<Section> wet, List<double[]> nodes, List<double[]> ends, double draught) {
+  private Afloat(List<HullSection> wet, List<double[]> nodes, List<double[]> ends, double draught) {
     this.ends = List.copyOf(ends);
     this.draught = draught;
     this.wet = List.copyOf(wet);
@@ -48,12 +48,13 @@ final class Afloat {
    *
    * @param siding half-breadth where the keel leaves the water
    */
-  static Afloat at(List<Section> stations, double draught, double siding) throws TradeException {
+  static Afloat at(List<HullSection> stations, double draught, double siding)
+      throws TradeException {
     List<double[]> nodes = new ArrayList<>();
-    List<Section> wet = new ArrayList<>();
+    List<HullSection> wet = new ArrayList<>();
     List<double[]> ends = new ArrayList<>();
     for (int i = 0; i < stations.size(); i++) {
-      Section station = stations.get(i);
+      HullSection station = stations.get(i);
       boolean immersed = station.keel() < draught - 1e-9;
       if (i > 0 && immersed != stations.get(i - 1).keel() < draught - 1e-9) {
         double at = crossing(stations.get(i - 1), station, draught);
@@ -94,7 +95,7 @@ final class Afloat {
     return new Afloat(wet, nodes, ends, draught);
   }
 
-  private static double crossing(Section a, Section b, double height) {
+  private static double crossing(HullSection a, HullSection b, double height) {
     return a.x() + (b.x() - a.x()) * (height - a.keel()) / (b.keel() - a.keel());
   }
 
@@ -102,7 +103,7 @@ final class Afloat {
     return nodes.stream().mapToDouble(n -> n[i]).toArray();
   }
 
-  List<Section> wet() {
+  List<HullSection> wet() {
     return wet;
   }
 

@@ -129,7 +129,7 @@ final class AsSheFloats {
    * How she would lie by other offsets or another rule: without one station, without one height,
    * and along another curve through all stations.
    */
-  private List<List<Lying>> others(List<Section> stations) {
+  private List<List<Lying>> others(List<HullSection> stations) {
     List<Lying> rules = new ArrayList<>();
     for (FairCurve.Shape shape : OTHER_RULES) {
       if (shape != she.along()) {
@@ -262,7 +262,7 @@ final class AsSheFloats {
 
   private void stands() throws TradeException {
     Floating.Lie rest = she.rest();
-    Section lowest = she.lowest();
+    HullSection lowest = she.lowest();
     doubted(
         "freeboard",
         Lying::freeboard,

@@ -85,7 +85,7 @@ final class BalanceSketch {
   }
 
   private Sketch draw(List<Arm> arms) throws TradeException {
-    double high = offsets.stations().stream().mapToDouble(Section::top).max().orElseThrow();
+    double high = offsets.stations().stream().mapToDouble(HullSection::top).max().orElseThrow();
     high =
         Math.max(high, items.stream().mapToDouble(i -> i.z() + radius(i) / scale).max().orElse(0));
     double keel = Math.min(0, offsets.lowest());
@@ -133,12 +133,12 @@ final class BalanceSketch {
   private void hull(double base) {
     UnaryOperator<double[]> place =
         p -> new double[] {LEFT + (p[0] - from) * scale, base + p[1] * scale};
-    List<Section> stations = offsets.stations();
+    List<HullSection> stations = offsets.stations();
     pad.surface(
         Ink.HULL,
         Profile.around(
-            Profile.curve(stations, Section::keel, place),
-            Profile.curve(stations, Section::top, place)));
+            Profile.curve(stations, HullSection::keel, place),
+            Profile.curve(stations, HullSection::top, place)));
     double[] ends = offsets.stationX();
     double slope = (draughts[1] - draughts[0]) / (ends[ends.length - 1] - ends[0]);
     double aft = draughts[0] + slope * (from - ends[0]);

@@ -14,7 +14,7 @@ final class BuildingBoard {
   private BuildingBoard() {}
 
   static Part draw(Offsets offsets, MouldPattern moulds) throws TradeException {
-    List<Section> stations = offsets.stations();
+    List<HullSection> stations = offsets.stations();
     double half =
         BEYOND + stations.stream().mapToDouble(s -> s.y()[s.y().length - 1]).max().orElseThrow();
     double from = stations.get(0).x() - BEYOND;

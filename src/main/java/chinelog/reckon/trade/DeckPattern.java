@@ -25,7 +25,7 @@ final class DeckPattern {
   private DeckPattern() {}
 
   static Part draw(Offsets offsets, double thickness, double camber) throws TradeException {
-    List<Section> stations = offsets.stations();
+    List<HullSection> stations = offsets.stations();
     double[] x = offsets.stationX();
     double[] half = new double[x.length];
     double widest = 0;

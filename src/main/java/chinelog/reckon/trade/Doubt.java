@@ -25,13 +25,13 @@ final class Doubt {
   private static final double FINEST_SHOWN = 1e-5;
 
   private final Afloat whole;
-  private final List<Section> stations;
-  private final List<List<Section>> lessHeights;
-  private final List<List<Section>> lessStations;
+  private final List<HullSection> stations;
+  private final List<List<HullSection>> lessHeights;
+  private final List<List<HullSection>> lessStations;
   private final List<Afloat> lower;
   private final List<Afloat> shorter;
 
-  Doubt(List<Section> stations, Afloat whole, double draught, double siding) {
+  Doubt(List<HullSection> stations, Afloat whole, double draught, double siding) {
     this.whole = whole;
     this.stations = stations;
     lessHeights = lessHeights(stations);
@@ -43,13 +43,13 @@ final class Doubt {
   /** What is reckoned from offsets, if enough of them are left. */
   @FunctionalInterface
   interface Reckoned<T> {
-    T of(List<Section> stations) throws TradeException;
+    T of(List<HullSection> stations) throws TradeException;
   }
 
   /** The same reckoned from each set of offsets, where it can be. */
-  static <T> List<T> reckoned(List<List<Section>> sets, Reckoned<T> reckoned) {
+  static <T> List<T> reckoned(List<List<HullSection>> sets, Reckoned<T> reckoned) {
     List<T> all = new ArrayList<>();
-    for (List<Section> set : sets) {
+    for (List<HullSection> set : sets) {
       try {
         all.add(reckoned.of(set));
       } catch (TradeException e) {
@@ -61,10 +61,10 @@ final class Doubt {
   }
 
   /** The offsets without one inner station, each in turn. */
-  static List<List<Section>> lessStations(List<Section> stations) {
-    List<List<Section>> all = new ArrayList<>();
+  static List<List<HullSection>> lessStations(List<HullSection> stations) {
+    List<List<HullSection>> all = new ArrayList<>();
     for (int i : FairCurve.someOf(1, stations.size() - 1)) {
-      List<Section> rest = new ArrayList<>(stations);
+      List<HullSection> rest = new ArrayList<>(stations);
       rest.remove(i);
       all.add(rest);
     }
@@ -72,17 +72,17 @@ final class Doubt {
   }
 
   /** The offsets without one inner height, each in turn. */
-  static List<List<Section>> lessHeights(List<Section> stations) {
+  static List<List<HullSection>> lessHeights(List<HullSection> stations) {
     double[] heights =
         stations.stream()
             .flatMapToDouble(s -> DoubleStream.of(s.z()))
             .distinct()
             .sorted()
             .toArray();
-    List<List<Section>> all = new ArrayList<>();
+    List<List<HullSection>> all = new ArrayList<>();
     for (int i : FairCurve.someOf(0, heights.length)) {
       double height = heights[i];
-      List<Section> rest = stations.stream().map(s -> without(s, height)).toList();
+      List<HullSection> rest = stations.stream().map(s -> without(s, height)).toList();
       if (!rest.equals(stations)) {
         all.add(rest);
       }
@@ -90,7 +90,7 @@ final class Doubt {
     return all;
   }
 
-  private static Section without(Section station, double height) {
+  private static HullSection without(HullSection station, double height) {
     double[] z = station.z();
     for (int k = 1; k < z.length - 1; k++) {
       if (z[k] == height) {
@@ -135,12 +135,12 @@ final class Doubt {
   }
 
   /** The same of the skin of all stations up to their tops. */
-  double ofWholeSkin(ToDoubleFunction<List<Section>> skin) {
+  double ofWholeSkin(ToDoubleFunction<List<HullSection>> skin) {
     return ofGirth(stations, lessHeights, skin) + of(stations, lessStations, skin);
   }
 
   /** A station without each of its inner heights in turn. */
-  static List<Section> coarser(Section station) {
+  static List<HullSection> coarser(HullSection station) {
     return IntStream.range(1, station.z().length - 1).mapToObj(station::without).toList();
   }
 

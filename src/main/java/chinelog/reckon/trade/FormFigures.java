@@ -297,12 +297,12 @@ final class FormFigures {
         Message.of("form.skin.how"),
         sums().of("", skins, 2),
         Message.of("form.skin.doubt"));
-    Map<Section, List<Section>> coarser = new IdentityHashMap<>();
+    Map<HullSection, List<HullSection>> coarser = new IdentityHashMap<>();
     offsets.stations().forEach(station -> coarser.put(station, Doubt.coarser(station)));
-    for (Section wet : hull.wet()) {
+    for (HullSection wet : hull.wet()) {
       station(wet, Math.min(draught, wet.top()), coarser.getOrDefault(wet, List.of()));
     }
-    for (Section whole : offsets.stations()) {
+    for (HullSection whole : offsets.stations()) {
       double doubted =
           Doubt.ofGirth(whole, coarser.getOrDefault(whole, List.of()), s -> 2 * s.girth());
       add(
@@ -315,7 +315,8 @@ final class FormFigures {
     }
   }
 
-  private void station(Section wet, double height, List<Section> coarser) throws TradeException {
+  private void station(HullSection wet, double height, List<HullSection> coarser)
+      throws TradeException {
     String part = Offsets.factPart(wet.name());
     add(
         "area_" + part,

@@ -118,7 +118,7 @@ final class GaugeStrips {
     return Math.hypot(level, Math.hypot(b[0] - a[0], b[1] - a[1]));
   }
 
-  private static double[] middle(Section station) {
+  private static double[] middle(HullSection station) {
     return station.divided(2, station.top())[1];
   }
 }

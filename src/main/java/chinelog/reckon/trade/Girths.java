@@ -16,7 +16,7 @@ record Girths(
     List<String> names,
     double[] x,
     double[] girth,
-    List<Section> stations,
+    List<HullSection> stations,
     double[] runs,
     ShopUnits units) {
 
@@ -59,18 +59,18 @@ record Girths(
   }
 
   private static Girths fromOffsets(Offsets offsets) {
-    List<Section> stations = offsets.stations();
+    List<HullSection> stations = offsets.stations();
     double[] runs = new double[stations.size() - 1];
     for (int i = 1; i < stations.size(); i++) {
-      Section a = stations.get(i - 1);
-      Section b = stations.get(i);
+      HullSection a = stations.get(i - 1);
+      HullSection b = stations.get(i);
       double level = Math.hypot(b.x() - a.x(), b.y()[b.y().length - 1] - a.y()[a.y().length - 1]);
       runs[i - 1] = Math.hypot(level, b.top() - a.top());
     }
     return new Girths(
-        stations.stream().map(Section::name).toList(),
+        stations.stream().map(HullSection::name).toList(),
         offsets.stationX(),
-        stations.stream().mapToDouble(Section::girth).toArray(),
+        stations.stream().mapToDouble(HullSection::girth).toArray(),
         stations,
         runs,
         offsets.units());
@@ -81,8 +81,8 @@ record Girths(
     if (stations.isEmpty()) {
       return 0;
     }
-    Section own = stations.get(station);
-    return Doubt.ofGirth(own, Doubt.coarser(own), Section::girth);
+    HullSection own = stations.get(station);
+    return Doubt.ofGirth(own, Doubt.coarser(own), HullSection::girth);
   }
 
   double greatest() {

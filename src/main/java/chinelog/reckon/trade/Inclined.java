@@ -15,23 +15,23 @@ final class Inclined {
   /** Pieces into which the outline between two heights of the offsets is divided. */
   private static final int PIECES = 16;
 
-  private final List<Section> stations;
+  private final List<HullSection> stations;
   private final List<double[][]> outlines = new ArrayList<>();
   private final FairCurve.Shape shape;
 
   /** What lies below the water: volume in m³, and its centre. */
   record Immersed(double volume, double x, double y, double z) {}
 
-  Inclined(List<Section> stations, FairCurve.Shape shape) {
+  Inclined(List<HullSection> stations, FairCurve.Shape shape) {
     this.stations = stations;
     this.shape = shape;
-    for (Section station : stations) {
+    for (HullSection station : stations) {
       outlines.add(outline(station));
     }
   }
 
   /** Closed outline {@code {y, z}} of a station, both sides and the deck. */
-  private static double[][] outline(Section s) {
+  private static double[][] outline(HullSection s) {
     List<double[]> side = new ArrayList<>();
     double[] z = s.z();
     side.add(new double[] {s.half(z[0]), z[0]});
@@ -64,7 +64,7 @@ final class Inclined {
     List<double[]> nodes = new ArrayList<>();
     double before = 0;
     for (int i = 0; i < stations.size(); i++) {
-      Section s = stations.get(i);
+      HullSection s = stations.get(i);
       double[] part = clipped(outlines.get(i), cos, sin, depth + slope * s.x());
       double above = lowest(outlines.get(i), cos, sin, depth + slope * s.x());
       if (i > 0 && above < 0 != before < 0) {

@@ -22,7 +22,7 @@ final class LinesPlan {
   private static final double SMALL = PartDrawing.SMALL;
 
   private final Offsets offsets;
-  private final List<Section> stations;
+  private final List<HullSection> stations;
   private final double scale;
   private final double aft;
   private final double length;
@@ -36,7 +36,7 @@ final class LinesPlan {
     this.aft = stations.get(0).x();
     this.length = stations.get(stations.size() - 1).x() - aft;
     this.scale = scale(length);
-    this.high = stations.stream().mapToDouble(Section::top).max().orElseThrow();
+    this.high = stations.stream().mapToDouble(HullSection::top).max().orElseThrow();
     this.wide = stations.stream().mapToDouble(LinesPlan::breadth).max().orElseThrow();
     this.drawing = new PartDrawing("lines", title());
   }
@@ -50,7 +50,7 @@ final class LinesPlan {
     return SCALES[SCALES.length - 1];
   }
 
-  private static double breadth(Section station) {
+  private static double breadth(HullSection station) {
     double widest = 0;
     for (double half : station.y()) {
       widest = Math.max(widest, half);
@@ -85,22 +85,23 @@ final class LinesPlan {
       line(0, base + z / scale, length / scale, base + z / scale);
     }
     level(base + draught / scale, length / scale);
-    for (Section s : stations) {
+    for (HullSection s : stations) {
       line(x(s.x()), base + s.keel() / scale, x(s.x()), base + s.top() / scale);
       drawing.write(s.name(), x(s.x()) + 0.0005, base - SMALL - 0.002, SMALL);
     }
-    curve(stations, p -> new double[] {x(p[0]), base + p[1] / scale}, Section::keel);
-    curve(stations, p -> new double[] {x(p[0]), base + p[1] / scale}, Section::top);
+    curve(stations, p -> new double[] {x(p[0]), base + p[1] / scale}, HullSection::keel);
+    curve(stations, p -> new double[] {x(p[0]), base + p[1] / scale}, HullSection::top);
   }
 
   private void halfBreadths(double base) {
     drawing.line(Part.Line.CENTRE, 0, base, length / scale, base);
-    for (Section s : stations) {
+    for (HullSection s : stations) {
       line(x(s.x()), base, x(s.x()), base + breadth(s) / scale);
     }
     UnaryOperator<double[]> place = p -> new double[] {x(p[0]), base + p[1] / scale};
     for (double z : offsets.waterlines().keySet()) {
-      List<Section> there = stations.stream().filter(s -> s.keel() <= z && s.top() >= z).toList();
+      List<HullSection> there =
+          stations.stream().filter(s -> s.keel() <= z && s.top() >= z).toList();
       curve(there, place, s -> s.half(z));
     }
     curve(stations, place, s -> s.y()[s.y().length - 1]);
@@ -144,7 +145,7 @@ final class LinesPlan {
   }
 
   private void areas(double base, double draught) {
-    List<Section> wet = stations.stream().filter(s -> s.keel() < draught).toList();
+    List<HullSection> wet = stations.stream().filter(s -> s.keel() < draught).toList();
     double most = wet.stream().mapToDouble(s -> s.area(Math.min(draught, s.top()))).max().orElse(0);
     line(0, base, length / scale, base);
     drawing.write(Message.of("pattern.areas"), 0, base - SMALL - 0.002, SMALL);
@@ -157,15 +158,15 @@ final class LinesPlan {
   }
 
   private interface Height {
-    double of(Section station);
+    double of(HullSection station);
   }
 
   /** A fair curve through one ordinate of each station. */
-  private void curve(List<Section> along, UnaryOperator<double[]> place, Height height) {
+  private void curve(List<HullSection> along, UnaryOperator<double[]> place, Height height) {
     if (along.size() < 2) {
       return;
     }
-    double[] x = along.stream().mapToDouble(Section::x).toArray();
+    double[] x = along.stream().mapToDouble(HullSection::x).toArray();
     double[] y = along.stream().mapToDouble(height::of).toArray();
     FairCurve fair = FairCurve.alongAHull(x, y);
     List<double[]> points = new ArrayList<>();

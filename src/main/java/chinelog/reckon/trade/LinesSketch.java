@@ -23,7 +23,7 @@ final class LinesSketch {
   private static final double GAP = 12;
 
   private final Offsets offsets;
-  private final List<Section> stations;
+  private final List<HullSection> stations;
   private final double draught;
   private final double aft;
   private final double scale;
@@ -38,12 +38,12 @@ final class LinesSketch {
     this.draught = draught;
     this.aft = stations.get(0).x();
     this.scale = (RIGHT - LEFT) / (stations.get(stations.size() - 1).x() - aft);
-    this.high = stations.stream().mapToDouble(Section::top).max().orElseThrow();
+    this.high = stations.stream().mapToDouble(HullSection::top).max().orElseThrow();
     this.low = Math.min(0, offsets.lowest());
     this.wide = stations.stream().mapToDouble(LinesSketch::breadth).max().orElseThrow();
   }
 
-  private static double breadth(Section station) {
+  private static double breadth(HullSection station) {
     double widest = station.flat();
     for (double half : station.y()) {
       widest = Math.max(widest, half);
@@ -92,21 +92,21 @@ final class LinesSketch {
     for (double z : offsets.waterlines().keySet()) {
       pad.line(Ink.FINE, LEFT, base + z * scale, RIGHT, base + z * scale);
     }
-    for (Section s : stations) {
+    for (HullSection s : stations) {
       pad.line(Ink.FINE, x(s.x()), base + s.keel() * scale, x(s.x()), base + s.top() * scale);
     }
     stationNames(base + low * scale - 12);
     pad.line(Ink.WATER, LEFT, base + draught * scale, RIGHT, base + draught * scale);
     UnaryOperator<double[]> place = p -> new double[] {x(p[0]), base + p[1] * scale};
-    List<double[]> keel = Profile.curve(stations, Section::keel, place);
-    List<double[]> sheer = Profile.curve(stations, Section::top, place);
+    List<double[]> keel = Profile.curve(stations, HullSection::keel, place);
+    List<double[]> sheer = Profile.curve(stations, HullSection::top, place);
     pad.surface(Ink.HULL, Profile.around(keel, sheer));
   }
 
   /** The names of the stations, as far as there is room for them. */
   private void stationNames(double y) {
     double free = -1;
-    for (Section s : stations) {
+    for (HullSection s : stations) {
       double width = 7.5 * s.name().length();
       if (x(s.x()) - width / 2 >= free) {
         double at = Math.max(width / 2, Math.min(Sketch.WIDTH - width / 2, x(s.x())));
@@ -117,12 +117,13 @@ final class LinesSketch {
   }
 
   private void halfBreadths(double base) {
-    for (Section s : stations) {
+    for (HullSection s : stations) {
       pad.line(Ink.FINE, x(s.x()), base, x(s.x()), base + breadth(s) * scale);
     }
     UnaryOperator<double[]> place = p -> new double[] {x(p[0]), base + p[1] * scale};
     for (double z : offsets.waterlines().keySet()) {
-      List<Section> there = stations.stream().filter(s -> s.keel() <= z && s.top() >= z).toList();
+      List<HullSection> there =
+          stations.stream().filter(s -> s.keel() <= z && s.top() >= z).toList();
       pad.curve(
           Math.abs(z - draught) < 5e-4 ? Ink.WATER : Ink.FINE,
           Profile.curve(there, s -> s.half(z), place));
@@ -166,7 +167,7 @@ final class LinesSketch {
   }
 
   private void areas(double base) throws TradeException {
-    List<Section> wet = wet();
+    List<HullSection> wet = wet();
     double most = wet.stream().mapToDouble(this::area).max().orElse(0);
     pad.line(Ink.FINE, LEFT, base, RIGHT, base);
     if (most <= 0) {
@@ -182,7 +183,7 @@ final class LinesSketch {
     below.add(new double[] {curve.get(0)[0], base});
     pad.surface(Ink.AREA, below);
     pad.curve(Ink.CURVE, curve);
-    for (Section s : wet) {
+    for (HullSection s : wet) {
       double up = place.apply(new double[] {s.x(), area(s)})[1];
       pad.line(Ink.FINE, x(s.x()), base, x(s.x()), up);
       if (area(s) == most) {
@@ -191,11 +192,11 @@ final class LinesSketch {
     }
   }
 
-  private List<Section> wet() {
+  private List<HullSection> wet() {
     return stations.stream().filter(s -> s.keel() < draught).toList();
   }
 
-  private double area(Section station) {
+  private double area(HullSection station) {
     return station.area(Math.min(draught, station.top()));
   }
 
@@ -208,7 +209,7 @@ final class LinesSketch {
         Message.of("sketch.sheer"),
         Message.of("sketch.breadth"),
         Message.of("sketch.area"));
-    for (Section s : stations) {
+    for (HullSection s : stations) {
       pad.row(
           s.name(),
           told(units, s.x()),

@@ -17,7 +17,7 @@ final class Lying {
   /** Half the angle over which the slope of the righting arm is taken. */
   static final double SMALL = Math.toRadians(0.5);
 
-  private final List<Section> stations;
+  private final List<HullSection> stations;
   private final Load load;
   private final FairCurve.Shape along;
   private final Floating floating;
@@ -43,14 +43,14 @@ final class Lying {
   /**
    * @param heels at which arms are told, rising
    */
-  Lying(List<Section> stations, Load load, double[] heels) throws TradeException {
+  Lying(List<HullSection> stations, Load load, double[] heels) throws TradeException {
     this(stations, load, heels, null);
   }
 
   /**
    * @param shape of the curve of areas along the hull; null for the one that tells them best
    */
-  Lying(List<Section> stations, Load load, double[] heels, FairCurve.@Nullable Shape shape)
+  Lying(List<HullSection> stations, Load load, double[] heels, FairCurve.@Nullable Shape shape)
       throws TradeException {
     this.stations = stations;
     this.load = load;
@@ -155,9 +155,9 @@ final class Lying {
   }
 
   /** The station whose sheer lies lowest above the water. */
-  Section lowest() {
-    Section lowest = stations.get(0);
-    for (Section s : stations) {
+  HullSection lowest() {
+    HullSection lowest = stations.get(0);
+    for (HullSection s : stations) {
       lowest = above(s) < above(lowest) ? s : lowest;
     }
     return lowest;
@@ -167,7 +167,7 @@ final class Lying {
     return above(lowest());
   }
 
-  private double above(Section s) {
+  private double above(HullSection s) {
     double top = s.top() * Math.cos(rest.heel()) - s.half(s.top()) * Math.sin(rest.heel());
     return top - rest.depth() - rest.slope() * s.x();
   }
@@ -175,8 +175,8 @@ final class Lying {
   /** The draught upright and on an even keel, from which the true lie is looked for. */
   private double upright() throws TradeException {
     double volume = load.borne - load.solids.volume();
-    double low = stations.stream().mapToDouble(Section::keel).min().orElseThrow();
-    double high = stations.stream().mapToDouble(Section::top).min().orElseThrow();
+    double low = stations.stream().mapToDouble(HullSection::keel).min().orElseThrow();
+    double high = stations.stream().mapToDouble(HullSection::top).min().orElseThrow();
     if (volume <= 0 || Afloat.at(stations, high, load.siding).volume() < volume) {
       throw new TradeException(
           "masses",

@@ -66,7 +66,7 @@ record MouldPattern(
   private static double board(Inputs inputs, Offsets offsets)
       throws TradeException, QuantityException {
     double board = Si.positive(inputs, "board", Unit.METRE, 0);
-    for (Section station : offsets.stations()) {
+    for (HullSection station : offsets.stations()) {
       if (board > 0 && board < station.top()) {
         throw new TradeException(
             "board",
@@ -77,7 +77,7 @@ record MouldPattern(
                     .units()
                     .length(
                         offsets.stations().stream()
-                            .mapToDouble(Section::top)
+                            .mapToDouble(HullSection::top)
                             .max()
                             .orElseThrow())));
       }
@@ -116,7 +116,7 @@ record MouldPattern(
     return best;
   }
 
-  private static double breadth(Section station) {
+  private static double breadth(HullSection station) {
     return Arrays.stream(station.y()).max().orElseThrow();
   }
 

@@ -20,11 +20,11 @@ import java.util.Locale;
  */
 final class MouldSide {
 
-  private final Section station;
+  private final HullSection station;
   private final List<double[]> outline;
   private final double[] along;
 
-  private MouldSide(Section station, List<double[]> outline, double[] along) {
+  private MouldSide(HullSection station, List<double[]> outline, double[] along) {
     this.station = station;
     this.outline = outline;
     this.along = along;
@@ -34,8 +34,9 @@ final class MouldSide {
     return of(offsets.stations(), index, thickness);
   }
 
-  static MouldSide of(List<Section> stations, int index, double thickness) throws TradeException {
-    Section station = stations.get(index);
+  static MouldSide of(List<HullSection> stations, int index, double thickness)
+      throws TradeException {
+    HullSection station = stations.get(index);
     double[] along = new double[station.z().length];
     for (int k = 0; k < along.length; k++) {
       along[k] = Slant.along(stations, index, station.z()[k]);
@@ -59,7 +60,7 @@ final class MouldSide {
   /**
    * The outline of a station itself, {@code {y, z}}, from the middle line or the keel's side up.
    */
-  static List<double[]> skin(Section station) {
+  static List<double[]> skin(HullSection station) {
     List<double[]> points = new ArrayList<>();
     if (station.flat() > 0) {
       points.add(new double[] {0, station.keel()});
@@ -77,7 +78,7 @@ final class MouldSide {
 
   /** A piece of the outline between corners, moved inwards. */
   private static List<double[]> moved(
-      Section station, int from, int to, double[] along, double thickness) {
+      HullSection station, int from, int to, double[] along, double thickness) {
     double[] y = Arrays.copyOfRange(station.y(), from, to + 1);
     double[] z = Arrays.copyOfRange(station.z(), from, to + 1);
     List<double[]> points = new ArrayList<>();
@@ -93,7 +94,7 @@ final class MouldSide {
 
   /** Adds the next piece: cut off where it crosses the one before, or both led on to their meet. */
   private static void join(
-      List<double[]> whole, List<double[]> next, Section station, double thickness)
+      List<double[]> whole, List<double[]> next, HullSection station, double thickness)
       throws TradeException {
     if (whole.isEmpty()) {
       whole.addAll(next);
@@ -125,7 +126,7 @@ final class MouldSide {
   }
 
   /** From the middle line to the top of the station. */
-  private static List<double[]> cut(Section station, List<double[]> points, double thickness)
+  private static List<double[]> cut(HullSection station, List<double[]> points, double thickness)
       throws TradeException {
     int first = 0;
     while (first < points.size() && points.get(first)[0] < 0) {
@@ -163,7 +164,7 @@ final class MouldSide {
     }
   }
 
-  private static TradeException tooThick(Section station, double thickness, String what) {
+  private static TradeException tooThick(HullSection station, double thickness, String what) {
     return new TradeException(
         "thickness",
         Sentence.of(what, String.format(Locale.ROOT, "%.2f", thickness * 1000), station.name()),
@@ -172,7 +173,7 @@ final class MouldSide {
             station.name()));
   }
 
-  Section station() {
+  HullSection station() {
     return station;
   }
 

@@ -95,7 +95,7 @@ final class Moulds {
     for (int i : stations(inputs, offsets)) {
       MouldSide side = MouldSide.of(offsets, i, thickness);
       List<MouldSide> coarser = coarser(offsets.stations(), i, thickness);
-      Section station = side.station();
+      HullSection station = side.station();
       String part = Offsets.factPart(station.name());
       if (station.flat() > 0) {
         yields.add(
@@ -126,17 +126,17 @@ final class Moulds {
   }
 
   /** The same mould without one of its heights, and without the station on either side. */
-  private static List<MouldSide> coarser(List<Section> stations, int index, double thickness) {
-    Section own = stations.get(index);
-    List<List<Section>> sets = new ArrayList<>();
+  private static List<MouldSide> coarser(List<HullSection> stations, int index, double thickness) {
+    HullSection own = stations.get(index);
+    List<List<HullSection>> sets = new ArrayList<>();
     for (int k : FairCurve.someOf(1, own.z().length - 1)) {
-      List<Section> set = new ArrayList<>(stations);
+      List<HullSection> set = new ArrayList<>(stations);
       set.set(index, own.without(k));
       sets.add(set);
     }
     for (int beside : new int[] {index - 1, index + 1}) {
       if (beside > 0 && beside < stations.size() - 1) {
-        List<Section> set = new ArrayList<>(stations);
+        List<HullSection> set = new ArrayList<>(stations);
         set.remove(beside);
         sets.add(set);
       }
@@ -144,7 +144,7 @@ final class Moulds {
     return Doubt.reckoned(sets, set -> MouldSide.of(set, set.indexOf(find(set, own)), thickness));
   }
 
-  private static Section find(List<Section> set, Section own) {
+  private static HullSection find(List<HullSection> set, HullSection own) {
     return set.stream().filter(s -> s.x() == own.x()).findFirst().orElseThrow();
   }
 
@@ -178,7 +178,7 @@ final class Moulds {
   }
 
   /** Those of the offsets; a flat bottom's own instead of what lies within its planking. */
-  private static double[] heights(Section station, double bottom) {
+  private static double[] heights(HullSection station, double bottom) {
     return station.flat() > 0
         ? DoubleStream.concat(
                 DoubleStream.of(bottom), Arrays.stream(station.z()).filter(z -> z > bottom + 1e-9))

@@ -27,7 +27,7 @@ import java.util.regex.Pattern;
  * @param hasSheer whether the table has the sheer's heights and half-breadths
  */
 record Offsets(
-    List<Section> stations,
+    List<HullSection> stations,
     ShopUnits units,
     SortedMap<Double, String> waterlines,
     boolean hasSheer) {
@@ -104,7 +104,7 @@ record Offsets(
     double[] bottom = columns.numbers("keel half-breadth", Unit.METRE, siding);
     TreeMap<Double, Integer> waterlines = waterlines(columns);
     columns.requireDistinct("station");
-    List<Section> stations = new ArrayList<>();
+    List<HullSection> stations = new ArrayList<>();
     for (int row = 0; row < x.length; row++) {
       TreeMap<Double, Double> points =
           points(columns, row, waterlines, keel[row], flat ? bottom[row] : bottom[row] / share);
@@ -116,7 +116,7 @@ record Offsets(
             "Give its half-breadth at one waterline at least, or take the row out.");
       }
       stations.add(
-          new Section(
+          new HullSection(
               columns.text(row, "station"),
               fromBow ? x[x.length - 1] - x[row] : x[row],
               unbox(points.keySet()),
@@ -311,12 +311,12 @@ record Offsets(
 
   /** Heights above the base line between which every immersed figure can be reckoned, in m. */
   double lowest() {
-    return stations.stream().mapToDouble(Section::keel).min().orElseThrow();
+    return stations.stream().mapToDouble(HullSection::keel).min().orElseThrow();
   }
 
   /** The lowest top of a station whose top is not the end of the stem. */
   double highest() {
-    return stations.stream().mapToDouble(Section::top).min().orElseThrow();
+    return stations.stream().mapToDouble(HullSection::top).min().orElseThrow();
   }
 
   /** A station's name as part of a fact's name. */

@@ -238,7 +238,7 @@ final class Planking {
           "draught", "A table of girths does not tell where the water lies.", "Give offsets.");
     }
     double draught = Si.value(inputs, "draught", Unit.METRE);
-    Section fullest = girths.stations().get(girths.fullest());
+    HullSection fullest = girths.stations().get(girths.fullest());
     if (draught <= fullest.keel() || draught >= fullest.top()) {
       throw new TradeException(
           "draught",

@@ -18,11 +18,13 @@ final class Profile {
    * fewer than two stations.
    */
   static List<double[]> curve(
-      List<Section> stations, ToDoubleFunction<Section> ordinate, UnaryOperator<double[]> place) {
+      List<HullSection> stations,
+      ToDoubleFunction<HullSection> ordinate,
+      UnaryOperator<double[]> place) {
     if (stations.size() < 2) {
       return List.of();
     }
-    double[] x = stations.stream().mapToDouble(Section::x).toArray();
+    double[] x = stations.stream().mapToDouble(HullSection::x).toArray();
     double[] y = stations.stream().mapToDouble(ordinate).toArray();
     return curve(FairCurve.alongAHull(x, y), x, place);
   }

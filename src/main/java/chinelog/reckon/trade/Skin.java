@@ -16,12 +16,12 @@ final class Skin {
   private Skin() {}
 
   /** Both sides from keel to top, in m². */
-  static double area(List<Section> stations) {
+  static double area(List<HullSection> stations) {
     return Arrays.stream(areas(stations)).sum();
   }
 
   /** The same from each station to the next. */
-  static double[] areas(List<Section> stations) {
+  static double[] areas(List<HullSection> stations) {
     return between(
         stations.stream().map(s -> new Edge(s.x(), s.divided(GIRTHS, s.top()))).toList());
   }
@@ -31,9 +31,9 @@ final class Skin {
    *
    * @param ends of the waterline, {@code {x, y}}; between stations
    */
-  static double[] wet(List<Section> immersed, List<double[]> ends, double draught) {
+  static double[] wet(List<HullSection> immersed, List<double[]> ends, double draught) {
     List<Edge> edges = new ArrayList<>();
-    for (Section s : immersed) {
+    for (HullSection s : immersed) {
       edges.add(new Edge(s.x(), s.divided(GIRTHS, draught)));
     }
     for (double[] end : ends) {

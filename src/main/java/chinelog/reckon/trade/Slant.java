@@ -13,7 +13,7 @@ final class Slant {
    * reach it, this one in their middle where it can be. Above the sheer of its neighbours a station
    * goes on as it does at their height.
    */
-  static double along(List<Section> all, int index, double at) {
+  static double along(List<HullSection> all, int index, double at) {
     double height = Math.min(at, lowestTop(all, index));
     int first = index > 0 && reaches(all.get(index - 1), height) ? index - 1 : index;
     int last = index + 1 < all.size() && reaches(all.get(index + 1), height) ? index + 1 : index;
@@ -28,22 +28,22 @@ final class Slant {
     return along(all, index, first, last, s -> s.half(height));
   }
 
-  private static double lowestTop(List<Section> all, int index) {
+  private static double lowestTop(List<HullSection> all, int index) {
     int last = Math.min(all.size(), index + 2);
     return all.subList(Math.max(0, index - 1), last).stream()
-        .mapToDouble(Section::top)
+        .mapToDouble(HullSection::top)
         .min()
         .orElseThrow();
   }
 
   /** Slope of the keel's height along the hull. */
-  static double ofKeel(List<Section> all, int index) {
+  static double ofKeel(List<HullSection> all, int index) {
     return along(
-        all, index, Math.max(0, index - 1), Math.min(all.size() - 1, index + 1), Section::keel);
+        all, index, Math.max(0, index - 1), Math.min(all.size() - 1, index + 1), HullSection::keel);
   }
 
   private static double along(
-      List<Section> all, int index, int first, int last, ToDoubleFunction<Section> figure) {
+      List<HullSection> all, int index, int first, int last, ToDoubleFunction<HullSection> figure) {
     if (first == last) {
       return 0;
     }
@@ -58,7 +58,7 @@ final class Slant {
         : (y[1] - y[0]) / (x[1] - x[0]);
   }
 
-  private static boolean reaches(Section s, double height) {
+  private static boolean reaches(HullSection s, double height) {
     return s.keel() <= height + 1e-12 && height <= s.top() + 1e-12;
   }
 }

@@ -23,9 +23,9 @@ public final class TradeReckoning {
   private final List<Offer> offers;
   private final Drawing drawing;
   private final Sketching sketching;
-  private final Remembered<List<Yield>> reckoned = new Remembered<>();
-  private final Remembered<List<Part>> drawn = new Remembered<>();
-  private final Remembered<List<Sketch>> sketched = new Remembered<>();
+  private final LatestResults<List<Yield>> reckoned = new LatestResults<>();
+  private final LatestResults<List<Part>> drawn = new LatestResults<>();
+  private final LatestResults<List<Sketch>> sketched = new LatestResults<>();
 
   /**
    * A figure that a reckoning may yield, such as {@code volume}.

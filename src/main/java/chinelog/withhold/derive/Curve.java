@@ -8,14 +8,14 @@ import java.util.List;
  * Any other function. Of most no more is known here than how to evaluate it, so that what rests on
  * one is told to be safe only where two sets of values show it.
  */
-final class Curve extends Formula {
+final class Curve extends RangedFormula {
 
   private static final double STEP = 1e-6;
 
   private final String function;
-  private final List<Formula> of;
+  private final List<RangedFormula> of;
 
-  Curve(String function, List<Formula> of) {
+  Curve(String function, List<RangedFormula> of) {
     this.function = function;
     this.of = of;
   }
@@ -57,7 +57,7 @@ final class Curve extends Formula {
 
   private double nearest(double wanted, double[] x) {
     double best = Double.NaN;
-    for (Formula size : of.subList(1, of.size())) {
+    for (RangedFormula size : of.subList(1, of.size())) {
       double s = size.value(x);
       best = Double.isNaN(best) || Math.abs(s - wanted) < Math.abs(best - wanted) ? s : best;
     }
@@ -81,7 +81,7 @@ final class Curve extends Formula {
       case "spread" -> {
         double mean = of.stream().mapToDouble(f -> f.value(x)).sum() / of.size();
         double spread = spread(x);
-        for (Formula f : of) {
+        for (RangedFormula f : of) {
           double slope = spread == 0 ? 0 : (f.value(x) - mean) / ((of.size() - 1) * spread);
           f.slopes(x, seed * slope, smooth, slopes);
         }
@@ -99,7 +99,7 @@ final class Curve extends Formula {
   @Override
   Interval computeRange(Interval[] x) {
     Interval r = Interval.ALL;
-    for (Formula f : of) {
+    for (RangedFormula f : of) {
       r = f.range(x);
     }
     return of.size() > 1 ? Interval.ALL : ranged(r);

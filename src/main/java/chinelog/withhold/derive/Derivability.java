@@ -190,7 +190,7 @@ public final class Derivability {
     for (Relation relation : relations) {
       Set<String> names = new LinkedHashSet<>(List.of(relation.name()));
       names.addAll(ExpressionWords.names(relation.formula()));
-      Formula formula = relation.formula().accept(builder);
+      RangedFormula formula = relation.formula().accept(builder);
       int[] members = names.stream().mapToInt(name -> index(indexes, name)).toArray();
       Equation equation = new Equation(members[0], formula, members, relation.formula());
       equations.add(equation);

@@ -9,7 +9,7 @@ import chinelog.reckon.formula.Expression;
  * @param members indexes of all quantities in it, the target first, without repeats
  * @param written the formula as the log has it, for the maker
  */
-record Equation(int target, Formula formula, int[] members, Expression written) {
+record Equation(int target, RangedFormula formula, int[] members, Expression written) {
 
   /** How far the equation is from holding, as a part of its larger side. */
   double error(double[] x) {

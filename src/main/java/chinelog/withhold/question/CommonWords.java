@@ -27,10 +27,10 @@ final class CommonWords {
 
   private final Set<String> ofLog = new HashSet<>();
 
-  CommonWords(List<Seen> texts) {
+  CommonWords(List<SeenText> texts) {
     Map<String, Integer> small = new HashMap<>();
     Set<String> capital = new HashSet<>();
-    for (Seen text : texts) {
+    for (SeenText text : texts) {
       Set<String> here = new HashSet<>();
       for (Letters.Word word : text.words()) {
         if (!word.hasCapital()) {

@@ -57,7 +57,7 @@ final class DayWatch {
     }
   }
 
-  List<Hit> find(Seen text) {
+  List<Hit> find(SeenText text) {
     List<Hit> hits = new ArrayList<>();
     if (secrets.keySet().stream().allMatch(shown::contains)) {
       return hits;

@@ -181,7 +181,7 @@ final class FigureWatch {
     return letters;
   }
 
-  List<Hit> find(Seen text) {
+  List<Hit> find(SeenText text) {
     List<Hit> hits = new ArrayList<>();
     scales.forEach(
         (pattern, secret) -> {

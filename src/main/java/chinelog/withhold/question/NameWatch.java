@@ -189,7 +189,7 @@ final class NameWatch {
   }
 
   /** Looks in a name that is shown for a withheld one, whole. */
-  List<Hit> findInName(Seen text) {
+  List<Hit> findInName(SeenText text) {
     List<Hit> hits = new ArrayList<>();
     List<String> letters = text.words().stream().map(Letters.Word::letters).toList();
     for (Name name : wholes) {
@@ -202,7 +202,7 @@ final class NameWatch {
     return hits;
   }
 
-  List<Hit> find(Seen text) {
+  List<Hit> find(SeenText text) {
     List<Hit> hits = new ArrayList<>();
     List<Letters.Word> words = text.words();
     int taken = 0;
@@ -256,7 +256,7 @@ final class NameWatch {
     return !broken && (rare || capitals && within && (name.whole || !nounsHaveCapitals));
   }
 
-  private boolean one(Letters.Word word, Seen seen, List<Hit> hits) {
+  private boolean one(Letters.Word word, SeenText seen, List<Hit> hits) {
     String text = seen.text();
     String letters = word.letters();
     Name acronym = initials.get(letters);

@@ -159,7 +159,7 @@ final class PassageWatch {
     return found;
   }
 
-  List<Hit> find(Seen text) {
+  List<Hit> find(SeenText text) {
     List<Hit> hits = new ArrayList<>();
     List<Letters.Word> all = text.reading().all();
     List<String> words = all.stream().map(Letters.Word::letters).toList();

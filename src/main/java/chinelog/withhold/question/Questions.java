@@ -159,11 +159,11 @@ public final class Questions {
       ended(eyes);
       return;
     }
-    List<Seen> seen = new ArrayList<>();
+    List<SeenText> seen = new ArrayList<>();
     for (Passage passage : passages) {
       String text = passage.seen(eyes);
       if (!text.isBlank()) {
-        seen.add(new Seen(passage, readings.computeIfAbsent(text, Reading::new)));
+        seen.add(new SeenText(passage, readings.computeIfAbsent(text, Reading::new)));
       }
     }
     CommonWords common = new CommonWords(seen);
@@ -173,7 +173,7 @@ public final class Questions {
         new FigureWatch(log.head().locale(), log.head().closeness().doubleValue());
     DayWatch days = days(eyes);
     fill(eyes, seen, names, words, figures);
-    for (Seen text : seen) {
+    for (SeenText text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
         // Who are party to one agreement know who gives leave in it, and none of the others.
         if (text.passage().pieces().stream().allMatch(p -> p.label().isNone())) {
@@ -226,7 +226,7 @@ public final class Questions {
     return days;
   }
 
-  private Question question(Seen text, Hit hit) {
+  private Question question(SeenText text, Hit hit) {
     String found = text.text().substring(hit.start(), hit.end()).replaceAll("\\s+", " ").strip();
     String sentence = Letters.sentence(text.text(), hit.start(), hit.end()).strip();
     return Question.of(
@@ -241,8 +241,8 @@ public final class Questions {
 
   /** Tells the watches what is shown by right and what is withheld. */
   private void fill(
-      Eyes eyes, List<Seen> seen, NameWatch names, PassageWatch words, FigureWatch figures) {
-    for (Seen text : seen) {
+      Eyes eyes, List<SeenText> seen, NameWatch names, PassageWatch words, FigureWatch figures) {
+    for (SeenText text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
         names.show(text.text());
         words.show(text.text());
@@ -520,7 +520,7 @@ public final class Questions {
             .limit(MOST_NAMED)
             .collect(Collectors.joining(", "));
     Sentence what =
-        Sentence.of("{0} Seen by {1}.", Wording.what(first), String.join(", ", readers));
+        Sentence.of("{0} Seen by {1}.", QuestionWords.what(first), String.join(", ", readers));
     if (!places.isEmpty()) {
       boolean more = group.size() - 1 > MOST_NAMED;
       what =
@@ -533,7 +533,7 @@ public final class Questions {
             group.size() == 1
                 ? "{0} If it may stand, write into answers.yaml: {1}"
                 : "{0} If each of the {2} may stand, write into answers.yaml: {1}",
-            Wording.remedy(first),
+            QuestionWords.remedy(first),
             "- {questions: [" + ids + "], answer: may-stand, reason: \u2026, on: " + asOf + "}",
             group.size());
     return Problem.question(first.place(), what, remedy);

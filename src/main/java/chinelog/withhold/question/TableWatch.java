@@ -61,7 +61,7 @@ final class TableWatch {
   private record Figure(double value, double step, double[] units, @Nullable Spot spot) {}
 
   /** Where a figure stands in a text. */
-  private record Spot(Seen text, int start, int end) {}
+  private record Spot(SeenText text, int start, int end) {}
 
   TableWatch(Log log, Eyes eyes) {
     this.log = log;
@@ -115,7 +115,7 @@ final class TableWatch {
   }
 
   /** Hits in texts, each with its text; one for each table in each passage. */
-  void findIn(List<Seen> texts, BiConsumer<Seen, Hit> found) {
+  void findIn(List<SeenText> texts, BiConsumer<SeenText, Hit> found) {
     if (withheld.isEmpty()) {
       return;
     }
@@ -182,11 +182,11 @@ final class TableWatch {
   }
 
   /** The figures of each note in their order, and those of each column of a table in a note. */
-  private static List<List<Figure>> sequences(List<Seen> texts) {
+  private static List<List<Figure>> sequences(List<SeenText> texts) {
     List<List<Figure>> sequences = new ArrayList<>();
     Map<String, List<Figure>> columns = new LinkedHashMap<>();
     Map<String, List<Figure>> notes = new LinkedHashMap<>();
-    for (Seen text : texts) {
+    for (SeenText text : texts) {
       notes
           .computeIfAbsent(text.passage().what().toString(), w -> new ArrayList<>())
           .addAll(figures(text, 0, text.text().length()));
@@ -206,7 +206,7 @@ final class TableWatch {
     return sequences;
   }
 
-  private static List<Figure> figures(Seen text, int from, int to) {
+  private static List<Figure> figures(SeenText text, int from, int to) {
     List<Figure> figures = new ArrayList<>();
     Matcher m = NUMBER.matcher(text.text()).region(from, to);
     while (m.find()) {

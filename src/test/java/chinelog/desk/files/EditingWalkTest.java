@@ -69,9 +69,9 @@ class EditingWalkTest {
     int refused = 0;
     for (int i = 0; i < STEPS; i++) {
       Step step = step();
-      Version before = files.read(step.file);
-      Outcome outcome = files.edit(step.file, step.edit, "Step " + i);
-      if (outcome instanceof Outcome.Refused) {
+      FileVersion before = files.read(step.file);
+      WriteOutcome outcome = files.edit(step.file, step.edit, "Step " + i);
+      if (outcome instanceof WriteOutcome.Refused) {
         refused++;
         assertThat(files.read(step.file)).isEqualTo(before);
       } else {
@@ -96,7 +96,7 @@ class EditingWalkTest {
     assertThat(done).as("refused %d", refused).isGreaterThan(STEPS * 3 / 4);
     files = LogFiles.open(log);
     while (files.findUndo().isPresent()) {
-      assertThat(files.undo()).get().isInstanceOf(Outcome.Written.class);
+      assertThat(files.undo()).get().isInstanceOf(WriteOutcome.Written.class);
     }
     for (Map.Entry<String, byte[]> file : first.entrySet()) {
       assertThat(log.resolve(file.getKey())).hasBinaryContent(file.getValue());
@@ -106,12 +106,12 @@ class EditingWalkTest {
   private record Step(Path file, LogFiles.Edit edit, Predicate<Log> meant) {}
 
   /** Another program writes, this one comes too late, and the other takes its own back. */
-  private void outsideEdit(Version seen) throws IOException {
+  private void outsideEdit(FileVersion seen) throws IOException {
     Path file = log.resolve(seen.path());
     byte[] now = Files.readAllBytes(file);
     Files.writeString(file, "# by another program\n" + seen.text());
     assertThat(files.write(Path.of(seen.path()), seen.stamp(), "x", "Too late"))
-        .isInstanceOf(Outcome.Changed.class);
+        .isInstanceOf(WriteOutcome.Changed.class);
     Files.write(file, now);
   }
 

@@ -35,15 +35,15 @@ class LogFilesTest {
   @Test
   void writesAndTakesBackAcrossRestarts() throws IOException {
     LogFiles files = LogFiles.open(log);
-    Version seen = files.read(NOTE);
+    FileVersion seen = files.read(NOTE);
     assertThat(files.write(NOTE, seen.stamp(), "Second.\n", "Write the second"))
-        .isInstanceOf(Outcome.Written.class);
+        .isInstanceOf(WriteOutcome.Written.class);
     Path made = Path.of("tables/offsets.csv");
-    assertThat(files.write(made, Version.NONE, "station\n", "Make a table"))
-        .isInstanceOf(Outcome.Written.class);
+    assertThat(files.write(made, FileVersion.NONE, "station\n", "Make a table"))
+        .isInstanceOf(WriteOutcome.Written.class);
     files = LogFiles.open(log);
     assertThat(files.findUndo()).contains("Make a table");
-    assertThat(files.undo()).get().isInstanceOf(Outcome.Written.class);
+    assertThat(files.undo()).get().isInstanceOf(WriteOutcome.Written.class);
     assertThat(log.resolve(made)).doesNotExist();
     files.undo();
     assertThat(log.resolve(NOTE)).hasContent(FIRST);
@@ -60,14 +60,14 @@ class LogFilesTest {
   @Test
   void givesBothVersionsOfAFileThatWasChangedMeanwhile() throws IOException {
     LogFiles files = LogFiles.open(log);
-    Version seen = files.read(NOTE);
+    FileVersion seen = files.read(NOTE);
     Files.writeString(log.resolve(NOTE), "By another program.\n");
-    Outcome.Changed whole =
-        (Outcome.Changed) files.write(NOTE, seen.stamp(), "Mine.\n", "Write mine");
+    WriteOutcome.Changed whole =
+        (WriteOutcome.Changed) files.write(NOTE, seen.stamp(), "Mine.\n", "Write mine");
     assertThat(whole.wanted()).isEqualTo("Mine.\n");
     assertThat(whole.onDisk().text()).isEqualTo("By another program.\n");
-    Outcome.Changed spliced =
-        (Outcome.Changed)
+    WriteOutcome.Changed spliced =
+        (WriteOutcome.Changed)
             files.splice(NOTE, seen.stamp(), List.of(Splice.insert(0, "Mine.\n")), "Write mine");
     assertThat(spliced.wanted()).isEqualTo("Mine.\n" + FIRST);
     assertThat(log.resolve(NOTE)).hasContent("By another program.\n");
@@ -76,20 +76,21 @@ class LogFilesTest {
     String stamp = files.read(NOTE).stamp();
     files.write(NOTE, stamp, "Mine.\n", "Write mine");
     Files.writeString(log.resolve(NOTE), "Again.\n");
-    assertThat(files.undo()).get().isInstanceOf(Outcome.Changed.class);
+    assertThat(files.undo()).get().isInstanceOf(WriteOutcome.Changed.class);
     assertThat(log.resolve(NOTE)).hasContent("Again.\n");
   }
 
   @Test
   void keepsDraftsUntilTheyAreWritten() throws IOException {
     LogFiles files = LogFiles.open(log);
-    Version seen = files.read(NOTE);
+    FileVersion seen = files.read(NOTE);
     assertThat(files.draft(NOTE, seen.stamp(), "Half a sen")).isEmpty();
     files.draft(NOTE, seen.stamp(), "Half a sentence.\nTwo\n");
     files = LogFiles.open(log);
     assertThat(files.drafts())
         .containsExactly(
-            new Draft("entries/2026-03-14-moulds.md", seen.stamp(), "Half a sentence.\nTwo\n"));
+            new TypedDraft(
+                "entries/2026-03-14-moulds.md", seen.stamp(), "Half a sentence.\nTwo\n"));
     files.write(NOTE, seen.stamp(), "Half a sentence.\nTwo\n", "Write");
     assertThat(files.findDraft(NOTE)).isEmpty();
   }
@@ -113,9 +114,9 @@ class LogFilesTest {
             "entries",
             "entries/.hidden",
             "")) {
-      assertThat(files.write(Path.of(bad), Version.NONE, "x", "Try"))
+      assertThat(files.write(Path.of(bad), FileVersion.NONE, "x", "Try"))
           .as(bad)
-          .isInstanceOf(Outcome.Refused.class);
+          .isInstanceOf(WriteOutcome.Refused.class);
     }
     assertThat(outside).hasContent("outside");
     assertThat(temp).isDirectoryNotContaining(p -> p.toString().endsWith("steps"));
@@ -127,11 +128,11 @@ class LogFilesTest {
         "Planched \u2013 caf\u00e9\n".getBytes(java.nio.charset.Charset.forName("windows-1252"));
     Files.write(log.resolve(NOTE), western);
     LogFiles files = LogFiles.open(log);
-    Version seen = files.read(NOTE);
+    FileVersion seen = files.read(NOTE);
     assertThat(seen.utf8()).isFalse();
     assertThat(seen.text()).contains("caf\u00e9");
     assertThat(files.splice(NOTE, seen.stamp(), List.of(Splice.insert(0, "x")), "Try"))
-        .isInstanceOf(Outcome.Refused.class);
+        .isInstanceOf(WriteOutcome.Refused.class);
     files.write(NOTE, seen.stamp(), seen.text(), "Save as UTF-8");
     assertThat(log.resolve(NOTE)).hasContent("Planched \u2013 caf\u00e9\n");
     files.undo();
@@ -147,9 +148,9 @@ class LogFilesTest {
         Files.delete(file);
       }
     }
-    assertThat(files.undo()).get().isInstanceOf(Outcome.Refused.class);
+    assertThat(files.undo()).get().isInstanceOf(WriteOutcome.Refused.class);
     assertThat(files.write(NOTE, files.read(NOTE).stamp(), "Third.\n", "Write"))
-        .isInstanceOf(Outcome.Written.class);
+        .isInstanceOf(WriteOutcome.Written.class);
     files.undo();
     assertThat(log.resolve(NOTE)).hasContent("Second.\n");
     assertThat(LogFiles.open(log).findUndo()).isEmpty();
@@ -164,8 +165,9 @@ class LogFilesTest {
       LogFiles files = LogFiles.open(log, disk);
       String before = files.read(NOTE).text();
       disk.failAt(at, false);
-      Outcome outcome = files.write(NOTE, files.read(NOTE).stamp(), "Second " + at + "\n", "Write");
-      boolean refused = outcome instanceof Outcome.Refused;
+      WriteOutcome outcome =
+          files.write(NOTE, files.read(NOTE).stamp(), "Second " + at + "\n", "Write");
+      boolean refused = outcome instanceof WriteOutcome.Refused;
       String now = refused ? before : "Second " + at + "\n";
       assertThat(log.resolve(NOTE)).as("write %d", at).hasContent(now);
       assertThat(tree().keySet()).allMatch(p -> p.startsWith(".chinelog") || !p.contains("/."));
@@ -175,7 +177,7 @@ class LogFilesTest {
       files.write(NOTE, files.read(NOTE).stamp(), "Third\n", "Write");
       files = LogFiles.open(log);
       while (files.findUndo().isPresent()) {
-        assertThat(files.undo()).get().isInstanceOf(Outcome.Written.class);
+        assertThat(files.undo()).get().isInstanceOf(WriteOutcome.Written.class);
       }
       assertThat(log.resolve(NOTE)).as("write %d", at).hasContent(FIRST);
     }
@@ -208,7 +210,7 @@ class LogFilesTest {
       LogFiles next = LogFiles.open(log, new FailingDisk());
       assertThat(tree().keySet()).allMatch(p -> p.startsWith(".chinelog") || !p.contains("/."));
       while (next.findUndo().isPresent()) {
-        assertThat(next.undo()).get().as("write %d", at).isInstanceOf(Outcome.Written.class);
+        assertThat(next.undo()).get().as("write %d", at).isInstanceOf(WriteOutcome.Written.class);
       }
       assertThat(log.resolve(NOTE)).as("write %d", at).hasContent(FIRST);
       next.drafts().forEach(next1 -> assertThat(next1.text()).startsWith("State"));

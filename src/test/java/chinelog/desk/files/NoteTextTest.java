@@ -118,6 +118,6 @@ class NoteTextTest {
   }
 
   private static NoteText note(String text) {
-    return NoteText.of(new Version("entries/2026-03-14-moulds.md", text, "x", true));
+    return NoteText.of(new FileVersion("entries/2026-03-14-moulds.md", text, "x", true));
   }
 }

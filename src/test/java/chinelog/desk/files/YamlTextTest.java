@@ -181,13 +181,14 @@ class YamlTextTest {
 
   @Test
   void changesTheKeysOfANote() throws ProblemException {
-    Version note = new Version("entries/a.md", "---\ndate: 2026-03-14\n---\nText.\n", "x", true);
+    FileVersion note =
+        new FileVersion("entries/a.md", "---\ndate: 2026-03-14\n---\nText.\n", "x", true);
     assertThat(YamlText.ofHead(note).with(List.of("under"), YamlValue.text("lines")).text())
         .isEqualTo("---\ndate: 2026-03-14\nunder: lines\n---\nText.\n");
-    Version bare = new Version("entries/a.md", "\ufeffText.\r\n", "x", true);
+    FileVersion bare = new FileVersion("entries/a.md", "\ufeffText.\r\n", "x", true);
     YamlText with = YamlText.ofHead(bare).with(List.of("stage"), YamlValue.text("moulds"));
     assertThat(with.text()).isEqualTo("\ufeff---\r\nstage: moulds\r\n---\r\n\r\nText.\r\n");
-    Version empty = new Version("entries/a.md", "---\n---\nText.\n", "x", true);
+    FileVersion empty = new FileVersion("entries/a.md", "---\n---\nText.\n", "x", true);
     assertThat(YamlText.ofHead(empty).with(List.of("stage"), YamlValue.text("moulds")).text())
         .isEqualTo("---\nstage: moulds\n---\nText.\n");
   }

@@ -7,7 +7,7 @@ import chinelog.digest.Sha256;
 import chinelog.log.LogReader;
 import chinelog.log.records.Log;
 import chinelog.log.records.PhotoFile;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Exif;
 import chinelog.photo.album.Photograph;
@@ -391,7 +391,7 @@ class PhotographsInBrowserTest {
 
   private static Photograph photograph(String path) throws IOException {
     Log log = new LogReader(LocalDate.of(2026, 6, 1), ZoneOffset.UTC).read(desk.log()).log();
-    return Album.open(log, Progress.SILENT).photographs().stream()
+    return Album.open(log, PhotoProgress.SILENT).photographs().stream()
         .filter(p -> p.file().path().equals(path))
         .findFirst()
         .orElseThrow();

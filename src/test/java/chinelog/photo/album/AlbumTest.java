@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.label.Label;
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shots;
 import chinelog.photo.album.Photograph.Link;
 import chinelog.photo.pixels.PhotoLoader;
@@ -341,7 +341,7 @@ class AlbumTest {
     }
   }
 
-  private static final class Counting implements Progress {
+  private static final class Counting implements PhotoProgress {
     private int of;
 
     @Override

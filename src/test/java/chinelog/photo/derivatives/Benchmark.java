@@ -4,7 +4,7 @@ import chinelog.log.records.PhotoFile;
 import chinelog.photo.Lanczos;
 import chinelog.photo.Leftovers;
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Ssim;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
@@ -97,7 +97,7 @@ final class Benchmark {
     double opened = (System.nanoTime() - wall) / 1e9;
     List<Darkroom.Order> orders =
         album.photographs().stream().map(p -> new Darkroom.Order(p, List.of())).toList();
-    Darkroom.Development made = new Darkroom(work).develop(orders, Progress.SILENT);
+    Darkroom.Development made = new Darkroom(work).develop(orders, PhotoProgress.SILENT);
     Times times = new Times((System.nanoTime() - wall) / 1e9, (cpu() - cpu) / 1e9);
     say(
         "%d photographs, %d not printed, album %.2f s, in all %.2f s, CPU %.2f s, heap %d MiB",

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import chinelog.log.records.PhotoFile;
 import chinelog.photo.JpegWalk;
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shots;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
@@ -213,7 +213,7 @@ class DarkroomTest {
     List<Darkroom.Order> orders =
         album.photographs().stream().map(p -> new Darkroom.Order(p, List.of())).toList();
 
-    Darkroom.Development development = new Darkroom(folder).develop(orders, Progress.SILENT);
+    Darkroom.Development development = new Darkroom(folder).develop(orders, PhotoProgress.SILENT);
 
     assertThat(development.prints()).containsOnlyKeys(orders.get(0), orders.get(2));
     assertThat(development.problems())

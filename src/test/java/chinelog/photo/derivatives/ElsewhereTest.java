@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.photo.JpegWalk;
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shared;
 import chinelog.photo.album.Album;
 import chinelog.photo.derivatives.Darkroom.Print;
@@ -51,7 +51,8 @@ class ElsewhereTest {
         continue;
       }
       Darkroom.Order order = new Darkroom.Order(album.photographs().get(0), List.of());
-      Darkroom.Development made = new Darkroom(folder).develop(List.of(order), Progress.SILENT);
+      Darkroom.Development made =
+          new Darkroom(folder).develop(List.of(order), PhotoProgress.SILENT);
       made.problems().forEach(p -> refused.add(file.getFileName() + " " + p.what()));
       for (Darkroom.Prints prints : made.prints().values()) {
         for (Print print : prints.prints()) {

@@ -1,7 +1,7 @@
 package chinelog.photo.derivatives;
 
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shots;
 import chinelog.photo.album.Album;
 import com.sun.management.OperatingSystemMXBean;
@@ -53,7 +53,7 @@ final class ScaleBenchmark {
     Album album = logs.open();
     List<Darkroom.Order> orders =
         album.photographs().stream().map(p -> new Darkroom.Order(p, List.of())).toList();
-    int made = new Darkroom(folder).develop(orders, Progress.SILENT).prints().size();
+    int made = new Darkroom(folder).develop(orders, PhotoProgress.SILENT).prints().size();
     long peak =
         ManagementFactory.getMemoryPoolMXBeans().stream()
             .filter(p -> p.getType() == MemoryType.HEAP)

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shared;
 import chinelog.photo.Shots;
 import chinelog.photo.gathering.Gatherer.ClockPhoto;
@@ -169,7 +169,7 @@ class GathererTest {
   void aRunThatWasCutShortIsFinishedByTheNext() throws IOException {
     onCard("A.JPG", shot(1, "2026:03:14 09:30:00", ""));
     onCard("B.JPG", shot(2, "2026:03:14 09:30:00", ""));
-    Progress pullTheCard =
+    PhotoProgress pullTheCard =
         (done, of) -> {
           throw new IllegalStateException("pulled");
         };
@@ -217,7 +217,7 @@ class GathererTest {
 
     Outcome outcome =
         Gatherer.gather(
-            request(Map.of("T-20", Duration.ofMinutes(72)), null, false), Progress.SILENT);
+            request(Map.of("T-20", Duration.ofMinutes(72)), null, false), PhotoProgress.SILENT);
 
     assertThat(outcome.steps()).extracting(Step::path).containsExactly("photos/2026-03-14/A.JPG");
   }
@@ -228,7 +228,7 @@ class GathererTest {
     onCard("DCIM/CLOCK.JPG", shot(2, "2026:05:16 11:28:04", "+01:00"));
     ClockPhoto clock = new ClockPhoto("CLOCK.JPG", LocalDateTime.of(2026, 5, 16, 10, 16, 4));
 
-    Outcome outcome = Gatherer.gather(request(Map.of(), clock, false), Progress.SILENT);
+    Outcome outcome = Gatherer.gather(request(Map.of(), clock, false), PhotoProgress.SILENT);
 
     assertThat(outcome.problems())
         .singleElement()
@@ -246,7 +246,7 @@ class GathererTest {
     for (String name : List.of("A.JPG", "B.JPG")) {
       ClockPhoto clock = new ClockPhoto(name, LocalDateTime.of(2026, 5, 16, 10, 16));
 
-      Outcome outcome = Gatherer.gather(request(Map.of(), clock, false), Progress.SILENT);
+      Outcome outcome = Gatherer.gather(request(Map.of(), clock, false), PhotoProgress.SILENT);
 
       assertThat(outcome.problems()).singleElement().matches(p -> p.isError());
       assertThat(outcome.steps()).isEmpty();
@@ -499,7 +499,7 @@ class GathererTest {
                 Map.of("T-20", Duration.ofMinutes(72), "DSV-1", Duration.ofMinutes(-15)),
                 null,
                 false),
-            Progress.SILENT);
+            PhotoProgress.SILENT);
 
     assertThat(outcome.steps())
         .extracting(Step::path)
@@ -518,7 +518,7 @@ class GathererTest {
   }
 
   private Outcome gather(boolean dry) throws IOException {
-    return Gatherer.gather(request(Map.of(), null, dry), Progress.SILENT);
+    return Gatherer.gather(request(Map.of(), null, dry), PhotoProgress.SILENT);
   }
 
   private Request request(Map<String, Duration> clocks, ClockPhoto clock, boolean dry) {

@@ -3,7 +3,7 @@ package chinelog.photo.likeness;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shots;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
@@ -38,7 +38,8 @@ class BurstTest {
         .photo("photos/c.jpg", shot(blurred(blurred(BOAT)), "T-20", "10:00:40"));
 
     assertThat(bursts()).containsExactly("a b c: b");
-    assertThat(Burst.find(logs.open(), new Darkroom(folder), Progress.SILENT).get(0).reminder())
+    assertThat(
+            Burst.find(logs.open(), new Darkroom(folder), PhotoProgress.SILENT).get(0).reminder())
         .hasToString(
             "photos/a.jpg: reminder: 3 photographs taken in a row look alike, up to photos/c.jpg;"
                 + " the sharpest is photos/b.jpg."
@@ -76,7 +77,7 @@ class BurstTest {
   }
 
   private List<String> bursts() throws IOException {
-    return Burst.find(logs.open(), new Darkroom(folder), Progress.SILENT).stream()
+    return Burst.find(logs.open(), new Darkroom(folder), PhotoProgress.SILENT).stream()
         .map(
             b ->
                 String.join(" ", b.photographs().stream().map(BurstTest::name).toList())

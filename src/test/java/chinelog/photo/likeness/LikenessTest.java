@@ -3,7 +3,7 @@ package chinelog.photo.likeness;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shared;
 import chinelog.photo.Shots;
 import chinelog.photo.album.Album;
@@ -105,7 +105,7 @@ class LikenessTest {
 
   private List<String> found(Album album, String... withheld) throws IOException {
     Set<String> paths = new TreeSet<>(List.of(withheld));
-    return Likeness.find(album, new Darkroom(folder), paths, Progress.SILENT).stream()
+    return Likeness.find(album, new Darkroom(folder), paths, PhotoProgress.SILENT).stream()
         .map(l -> l.open().file().path())
         .sorted()
         .toList();

@@ -3,7 +3,7 @@ package chinelog.photo.likeness;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.SheetPrinter;
@@ -199,7 +199,7 @@ class RecallTest {
     List<Darkroom.Order> orders =
         photographs.stream().map(p -> new Darkroom.Order(p, List.of())).toList();
     Map<String, Recognition.Kind> found = new TreeMap<>();
-    Recognition.search(new Darkroom(place), orders, originals, true, Progress.SILENT)
+    Recognition.search(new Darkroom(place), orders, originals, true, PhotoProgress.SILENT)
         .forEach(f -> found.put(f.photograph().file().path(), f.kind()));
     return found;
   }

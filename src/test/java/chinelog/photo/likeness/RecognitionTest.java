@@ -3,7 +3,7 @@ package chinelog.photo.likeness;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.photo.Logs;
-import chinelog.photo.Progress;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shots;
 import chinelog.photo.album.Album;
 import chinelog.photo.album.Photograph;
@@ -128,7 +128,7 @@ class RecognitionTest {
         List.of(new Darkroom.Order(photograph, List.of(Logs.region(0.05, 0.07, 0.58, 0.57))));
 
     List<Recognition.Finding> found =
-        Recognition.search(darkroom, open, List.of(page()), true, Progress.SILENT);
+        Recognition.search(darkroom, open, List.of(page()), true, PhotoProgress.SILENT);
 
     assertThat(found).extracting(Recognition.Finding::kind).containsExactly(Recognition.Kind.SHEET);
     Recognition.Area area = found.get(0).area();
@@ -136,7 +136,7 @@ class RecognitionTest {
     assertThat(area.right()).isLessThan(0.58);
     assertThat(area.top()).isBetween(0.07, area.bottom() - 0.1);
     assertThat(area.bottom()).isLessThan(0.57);
-    assertThat(Recognition.search(darkroom, filled, List.of(page()), true, Progress.SILENT))
+    assertThat(Recognition.search(darkroom, filled, List.of(page()), true, PhotoProgress.SILENT))
         .isEmpty();
   }
 
@@ -211,7 +211,8 @@ class RecognitionTest {
       throws IOException {
     List<Darkroom.Order> orders =
         logs.open().photographs().stream().map(p -> new Darkroom.Order(p, List.of())).toList();
-    return Recognition.search(new Darkroom(folder), orders, originals, drawings, Progress.SILENT);
+    return Recognition.search(
+        new Darkroom(folder), orders, originals, drawings, PhotoProgress.SILENT);
   }
 
   private void sheet(BufferedImage image) throws IOException {

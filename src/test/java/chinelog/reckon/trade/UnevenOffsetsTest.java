@@ -198,7 +198,7 @@ class UnevenOffsetsTest {
    */
   private static void sinksSteadily(String hull, String table, double[] draughts, double siding)
       throws Exception {
-    List<Section> stations =
+    List<HullSection> stations =
         Offsets.read(
                 new Inputs(
                     Map.of("siding", Quantity.parse(decimal(siding) + " m")),

@@ -1,0 +1,146 @@
+package chinelog.cli;
+
+import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
+import chinelog.publish.Outcome;
+import chinelog.publish.Progress;
+import java.io.PrintWriter;
+import java.io.Writer;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.UnaryOperator;
+
+/**
+ * Where a command prints.
+ *
+ * @param terminal whether somebody watches: progress is told only then
+ * @param quiet whether only what is wrong is told
+ * @param language of what is wrong, where that has been translated
+ * @param answers what is answered to a question; nothing where nobody watches
+ */
+record Terminal(
+    PrintWriter out,
+    PrintWriter err,
+    boolean terminal,
+    boolean quiet,
+    Locale language,
+    UnaryOperator<String> answers) {
+
+  private static final String CLEAR_LINE = "\r\u001b[K";
+
+  Terminal(PrintWriter out, PrintWriter err, boolean terminal) {
+    this(out, err, terminal, false, Locale.ENGLISH, question -> "");
+  }
+
+  /** For somebody who watches and can be asked. */
+  Terminal(PrintWriter out, PrintWriter err, UnaryOperator<String> answers) {
+    this(out, err, true, false, Locale.ENGLISH, answers);
+  }
+
+  /** The answer to a question, without blanks around it; empty where nobody can be asked. */
+  String ask(String question) {
+    return answers.apply(question).strip();
+  }
+
+  /** The same, but in the language of a log. */
+  Terminal in(Locale other) {
+    return new Terminal(out, err, terminal, quiet, other, answers);
+  }
+
+  /** The same, but for those who want to be told only what is wrong. */
+  Terminal hushed() {
+    return new Terminal(new PrintWriter(Writer.nullWriter()), err, false, true, language, q -> "");
+  }
+
+  /** Tells each step on one line that the next overwrites. */
+  Progress progress() {
+    return terminal ? step -> doing(step.words(Locale.UK)) : Progress.SILENT;
+  }
+
+  /** Tells what is being done, on the line of the steps. */
+  void doing(String words) {
+    if (terminal) {
+      synchronized (err) {
+        err.print(CLEAR_LINE + words + " \u2026");
+        err.flush();
+      }
+    }
+  }
+
+  void endProgress() {
+    if (terminal) {
+      err.print(CLEAR_LINE);
+      err.flush();
+    }
+  }
+
+  /** Prints all problems, worst first, and how many there are. */
+  void problems(List<Problem> all) {
+    List<Problem> problems = all.stream().filter(p -> p.isError() || !quiet).toList();
+    problems.forEach(p -> err.println(p.line(language)));
+    long errors = problems.stream().filter(Problem::isError).count();
+    long questions =
+        problems.stream().filter(p -> p.severity() == Problem.Severity.QUESTION).count();
+    long reminders = problems.size() - errors;
+    if (!problems.isEmpty()) {
+      err.println(
+          told(errors - questions, "{0} error", "{0} errors")
+              + (questions == 0 ? "" : ", " + told(questions, "{0} question", "{0} questions"))
+              + (reminders == 0 ? "" : ", " + told(reminders, "{0} reminder", "{0} reminders")));
+    }
+  }
+
+  private String told(long n, String one, String several) {
+    return Sentence.of(n == 1 ? one : several, n).in(language);
+  }
+
+  /**
+   * Prints what is asked, worst first.
+   *
+   * @param found how many things were found, of which one answer may settle several
+   */
+  void questions(List<Problem> questions, int found) {
+    questions.forEach(q -> err.println(q.line(language)));
+    if (!questions.isEmpty()) {
+      err.println(
+          count(found, "question")
+              + "; "
+              + (questions.size() == 1
+                  ? "one answer settles it all"
+                  : questions.size() + " answers settle them all")
+              + ". Nothing is published for these readers until then.");
+    }
+  }
+
+  /**
+   * Prints what an audit found.
+   *
+   * @param after what has become of the editions
+   */
+  void findings(Outcome outcome, String after) {
+    for (Outcome.Made edition : outcome.editions()) {
+      edition
+          .findings()
+          .forEach(
+              f ->
+                  err.println(
+                      edition.readers() + "/" + f.file() + ", " + f.where() + ": " + f.what()));
+    }
+    err.println("The audit found what must not be there. " + after);
+  }
+
+  /** A command as it is to be typed where the program was started. */
+  static String command(String command, Path log) {
+    String quoted = log.toString().contains(" ") ? "\"" + log + "\"" : log.toString();
+    return System.getProperty("chinelog.command", "chinelog") + " " + command + " " + quoted;
+  }
+
+  static String count(long n, String noun) {
+    return n + " " + (n == 1 ? noun : plural(noun));
+  }
+
+  private static String plural(String noun) {
+    return noun.endsWith("y") ? noun.substring(0, noun.length() - 1) + "ies" : noun + "s";
+  }
+}

@@ -1,0 +1,97 @@
+package chinelog.desk.web;
+
+import com.sun.net.httpserver.HttpExchange;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * What a browser asks.
+ *
+ * @param path decoded, such as {@code /notes}
+ * @param rest of the path below what its handler stands for; empty if that is all of it
+ * @param fields of the address and of a form, by name, in the order sent
+ * @param languages as the browser prefers them, such as {@code de-CH,de;q=0.9}; may be empty
+ * @param body what was sent that is no form; empty for a form
+ */
+public record WebRequest(
+    String path,
+    String rest,
+    Map<String, List<String>> fields,
+    String languages,
+    InputStream body) {
+
+  /** The most that a form may hold: a note with all its keys fits many times. */
+  static final int MOST_FORM_BYTES = 8 << 20;
+
+  private static final String FORM = "application/x-www-form-urlencoded";
+
+  static WebRequest of(HttpExchange exchange, String path, String rest)
+      throws IOException, RefusedException {
+    Map<String, List<String>> fields = new TreeMap<>();
+    addAll(exchange.getRequestURI().getRawQuery(), fields);
+    InputStream body = exchange.getRequestBody();
+    String type = exchange.getRequestHeaders().getFirst("Content-Type");
+    if (type != null && type.startsWith(FORM)) {
+      byte[] form = body.readNBytes(MOST_FORM_BYTES + 1);
+      if (form.length > MOST_FORM_BYTES) {
+        throw new RefusedException(413, "This form holds more than 8 MB.");
+      }
+      addAll(new String(form, StandardCharsets.UTF_8), fields);
+      body = InputStream.nullInputStream();
+    }
+    String languages = exchange.getRequestHeaders().getFirst("Accept-Language");
+    fields.replaceAll((name, values) -> List.copyOf(values));
+    return new WebRequest(
+        path, rest, Collections.unmodifiableMap(fields), languages == null ? "" : languages, body);
+  }
+
+  private static void addAll(
+      @org.jspecify.annotations.Nullable String encoded, Map<String, List<String>> fields)
+      throws RefusedException {
+    if (encoded == null || encoded.isEmpty()) {
+      return;
+    }
+    for (String pair : encoded.split("&")) {
+      int equals = pair.indexOf('=');
+      String name = decoded(equals < 0 ? pair : pair.substring(0, equals));
+      String value = equals < 0 ? "" : decoded(pair.substring(equals + 1));
+      fields.computeIfAbsent(name, n -> new ArrayList<>()).add(value);
+    }
+  }
+
+  private static String decoded(String text) throws RefusedException {
+    try {
+      return URLDecoder.decode(text, StandardCharsets.UTF_8);
+    } catch (IllegalArgumentException e) {
+      throw new RefusedException(400, "This address is not written as addresses are.");
+    }
+  }
+
+  /** A field's value, the first if there are several; empty if it was not sent. */
+  public String text(String name) {
+    return find(name).orElse("");
+  }
+
+  public Optional<String> find(String name) {
+    return fields.getOrDefault(name, List.of()).stream().findFirst();
+  }
+
+  /** All values of a field, in the order sent. */
+  public List<String> all(String name) {
+    return fields.getOrDefault(name, List.of());
+  }
+
+  /** A whole number, or what stands for one that was not sent or is none. */
+  public int number(String name, int otherwise) {
+    String text = text(name);
+    return text.matches("-?[0-9]{1,9}") ? Integer.parseInt(text) : otherwise;
+  }
+}
