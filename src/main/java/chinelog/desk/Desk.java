@@ -49,6 +49,9 @@ public final class Desk implements Closeable {
   /** Within which the browser has the page that says that the log is closed. */
   private static final int LAST_PAGE_MILLIS = 500;
 
+  /** Nothing may be written into a log that was closed. */
+  private static final int LAST_WORK_MILLIS = 10_000;
+
   private final Clock clock;
   private final Filing filing;
   private final Assets assets;
@@ -57,6 +60,7 @@ public final class Desk implements Closeable {
   private volatile Routes routes = new Routes();
   private final CountDownLatch left = new CountDownLatch(1);
   private @Nullable Doorplate doorplate;
+  private @Nullable Thread warming;
 
   private Desk(Clock clock, Filing filing) throws IOException {
     this.clock = clock;
@@ -120,7 +124,7 @@ public final class Desk implements Closeable {
       doorplate = plate;
       routes = whole;
       changeAddress();
-      warm(bench);
+      warming = warm(bench);
     } catch (IOException e) {
       plate.close();
       throw e;
@@ -128,7 +132,7 @@ public final class Desk implements Closeable {
   }
 
   /** Reads the log and makes what readers would get before anybody asks for it. */
-  private static void warm(Bench bench) {
+  private static Thread warm(Bench bench) {
     Thread thread =
         new Thread(
             () -> {
@@ -145,6 +149,7 @@ public final class Desk implements Closeable {
             "chinelog-warming");
     thread.setDaemon(true);
     thread.start();
+    return thread;
   }
 
   private static List<DeskPage> pages(Bench bench, Assets assets) {
@@ -190,6 +195,13 @@ public final class Desk implements Closeable {
   @Override
   public synchronized void close() throws IOException {
     server.close();
+    if (warming != null) {
+      try {
+        warming.join(LAST_WORK_MILLIS);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
+    }
     if (doorplate != null) {
       doorplate.close();
     }

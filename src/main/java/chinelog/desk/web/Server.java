@@ -12,6 +12,7 @@ import java.net.URI;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 
 /**
@@ -21,6 +22,9 @@ import java.util.function.Supplier;
 public final class Server implements Closeable {
 
   /** More than a browser opens to one host. */
+  /** Nothing may be written into a log that was closed: its disk may be taken out. */
+  private static final int LAST_ANSWER_SECONDS = 10;
+
   private static final int THREADS = 32;
 
   private final HttpServer server;
@@ -160,5 +164,10 @@ public final class Server implements Closeable {
   public void close() {
     server.stop(0);
     workers.shutdownNow();
+    try {
+      workers.awaitTermination(LAST_ANSWER_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 }
