@@ -47,12 +47,15 @@ public final class Ways {
   }
 
   /**
-   * What of the steps of a figure is not told by those of an example that it was worked out like.
+   * What came of the steps of a figure, and those of them that an example that was worked out alike
+   * does not have.
    */
   public static String own(Figure figure, Figure example, Sources sources) {
     List<String> told = sources.steps(example);
-    return sources.steps(figure).stream()
-        .filter(step -> !told.contains(step))
+    List<String> steps = sources.steps(figure);
+    String last = steps.get(steps.size() - 1);
+    return steps.stream()
+        .filter(step -> !told.contains(step) || step.equals(last))
         .collect(Collectors.joining("; "));
   }
 

@@ -8,6 +8,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,6 +26,22 @@ class DemoSiteTest {
     for (String readers : List.of("public", "workshop")) {
       WrittenSite site = WrittenSite.read(demo.site("chartroom", readers));
       assertThat(site.brokenAddresses()).as(readers).isEmpty();
+    }
+  }
+
+  @Test
+  void figuresWorkedOutAlikeTellTheirOwnNumbers(Demo demo) throws Exception {
+    Document page = Jsoup.parse(demo.site("slipway", "workshop").resolve("figures.html").toFile());
+    List<Element> told = page.select(".ways .alike li");
+    assertThat(told.size()).isGreaterThan(20);
+    for (Element one : told) {
+      String title = one.text().substring(0, one.text().indexOf(':'));
+      Element cell =
+          page.select("td[data-find]").stream()
+              .filter(c -> c.attr("data-find").equals(title))
+              .findFirst()
+              .orElseThrow(() -> new AssertionError(title));
+      assertThat(one.text()).contains("= " + cell.ownText());
     }
   }
 
