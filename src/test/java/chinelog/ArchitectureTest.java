@@ -50,7 +50,7 @@ class ArchitectureTest {
               List.of("log", "wording", "json", "nesting", "quantity", "label", "problem")),
           entry("photo", List.of("log", "quantity", "label", "problem", "jpeg")),
           entry("keep", List.of("problem", "digest")),
-          entry("edition", List.of("quantity", "problem")),
+          entry("edition", List.of("wording", "quantity", "problem")),
           entry(
               "withhold",
               List.of(

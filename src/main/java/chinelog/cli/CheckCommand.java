@@ -66,10 +66,7 @@ final class CheckCommand extends LogCommand {
     }
     CheckReport report;
     try {
-      Checked found = find();
-      List<Problem> problems = new ArrayList<>(found.problems());
-      problems.addAll(found.questions());
-      report = new CheckReport(found.entries(), found.photographs(), found.facts(), problems);
+      report = find().reportWithQuestions();
     } catch (IOException e) {
       report = new CheckReport(0, 0, 0, List.of(Main.problem(e, log.toString())));
     } finally {
@@ -159,16 +156,16 @@ final class CheckCommand extends LogCommand {
     try (Course course = Course.ofCheck(requireFolder(log), talk().progress())) {
       List<Problem> pinned = Pins.pin(log);
       Optional<Remembered> remembered = Remembered.find(log, "check", today() + " " + zone());
-      Optional<List<List<String>>> rows =
-          remembered.isPresent() ? remembered.get().recall() : Optional.empty();
+      if (remembered.isEmpty()) {
+        return findAnew(pinned, course);
+      }
+      Optional<List<List<String>>> rows = remembered.get().recall();
       if (rows.isPresent() && pinned.isEmpty()) {
         return Checked.of(rows.get());
       }
       Checked found = findAnew(pinned, course);
-      if (remembered.isPresent()) {
-        course.remember();
-      }
-      if (remembered.isPresent() && pinned.isEmpty()) {
+      course.remember();
+      if (pinned.isEmpty()) {
         remembered.get().keep(found.rows());
       }
       return found;

@@ -5,6 +5,7 @@ import chinelog.publish.Publisher;
 import chinelog.publish.Remembered;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,7 +39,16 @@ record Checked(
   record Foreseen(List<Publisher.PostTold> posts, boolean printed) {}
 
   CheckReport report() {
-    return new CheckReport(entries, photographs, facts, problems);
+    return report(problems);
+  }
+
+  /** With the questions among the problems, for whoever reads one list. */
+  CheckReport reportWithQuestions() {
+    return report(Stream.concat(problems.stream(), questions.stream()).toList());
+  }
+
+  private CheckReport report(List<Problem> told) {
+    return new CheckReport(entries, photographs, facts, told);
   }
 
   List<List<String>> rows() {

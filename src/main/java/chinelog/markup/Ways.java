@@ -1,11 +1,12 @@
 package chinelog.markup;
 
 import chinelog.edition.Figure;
+import chinelog.wording.Fragment;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -14,14 +15,7 @@ import java.util.stream.Collectors;
  */
 public final class Ways {
 
-  /** A number, with a fraction or an exponent, its unit and what follows it in a row of numbers. */
-  private static final Pattern NUMBERS =
-      Pattern.compile(
-          "[\u2212-]?[0-9\u00bc-\u00be\u2150-\u215f][0-9.,\u2044\u00a0\u202f]*"
-              + "(?:[ \u00a0\u202f]?(?:[\u00b0%]|[\\p{L}·/²³⁴]{1,5}(?=[ ,;:.)]|$)))?"
-              + "[ \u00a0]?[;,:+×÷=()⌈⌉\u2212]*[ \u00a0]?");
-
-  private static final Pattern ROW = Pattern.compile("(?:# ?[+×÷=()⌈⌉\u2212½⅔]* ?)+");
+  private static final Fragment ANY = Fragment.figures("#");
 
   private Ways() {}
 
@@ -31,32 +25,50 @@ public final class Ways {
    * @param example the first of them, whose steps are told
    * @param alike the others
    */
-  public record Way(Figure example, List<Figure> alike) {}
+  public record Way(Figure example, List<Alike> alike) {}
+
+  /**
+   * A figure that was worked out as an example was.
+   *
+   * @param own what came of its steps, and the figures of those that the example does not have
+   */
+  public record Alike(Figure figure, String own) {}
 
   /** The ways of figures, in their order; what was not worked out has none. */
   public static List<Way> of(List<Figure> figures, Sources sources) {
-    Map<String, List<Figure>> byShape = new LinkedHashMap<>();
+    Map<List<WorkedLine>, List<Figure>> byShape = new LinkedHashMap<>();
     for (Figure figure : figures) {
       if (!figure.working().isEmpty()) {
         byShape.computeIfAbsent(shape(figure, sources), s -> new ArrayList<>()).add(figure);
       }
     }
-    return byShape.values().stream()
-        .map(all -> new Way(all.get(0), List.copyOf(all.subList(1, all.size()))))
-        .toList();
+    return byShape.values().stream().map(all -> way(all, sources)).toList();
   }
 
-  /**
-   * What came of the steps of a figure, and those of them that an example that was worked out alike
-   * does not have.
-   */
-  public static String own(Figure figure, Figure example, Sources sources) {
-    List<String> told = sources.steps(example);
-    List<String> steps = sources.steps(figure);
-    String last = steps.get(steps.size() - 1);
+  private static Way way(List<Figure> all, Sources sources) {
+    Figure example = all.get(0);
+    List<WorkedLine> told = sources.steps(example);
+    return new Way(
+        example,
+        all.stream()
+            .skip(1)
+            .map(figure -> new Alike(figure, own(sources.steps(figure), told)))
+            .toList());
+  }
+
+  private static String own(List<WorkedLine> steps, List<WorkedLine> told) {
     return steps.stream()
-        .filter(step -> !told.contains(step) || step.equals(last))
+        .filter(step -> step.kind() == WorkedLine.Kind.RESULT || !told.contains(step))
+        .map(step -> step.kind() == WorkedLine.Kind.HOW ? figures(step) : step.text())
         .collect(Collectors.joining("; "));
+  }
+
+  /** The figures of a line whose words are those of the example. */
+  private static String figures(WorkedLine step) {
+    return step.fragments().stream()
+        .filter(fragment -> fragment.kind() == Fragment.Kind.FIGURES)
+        .map(Fragment::text)
+        .collect(Collectors.joining(", "));
   }
 
   /** Whether two figures were worked out alike. */
@@ -66,8 +78,16 @@ public final class Ways {
         && shape(one, sources).equals(shape(other, sources));
   }
 
-  private static String shape(Figure figure, Sources sources) {
-    String steps = String.join("\n", sources.steps(figure));
-    return ROW.matcher(NUMBERS.matcher(steps).replaceAll("#")).replaceAll("#");
+  /** The steps with any figures for those that stand in them. */
+  private static List<WorkedLine> shape(Figure figure, Sources sources) {
+    return sources.steps(figure).stream()
+        .map(
+            step ->
+                new WorkedLine(
+                    step.kind(),
+                    step.fragments().stream()
+                        .map(fragment -> fragment.kind() == Fragment.Kind.FIGURES ? ANY : fragment)
+                        .toList()))
+        .toList();
   }
 }

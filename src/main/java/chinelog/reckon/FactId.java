@@ -60,6 +60,11 @@ public sealed interface FactId {
     return List.of("mass", "balance").contains(group());
   }
 
+  /** Whether it is of the box that the model travels in. */
+  default boolean isOfBox() {
+    return group().equals("box") && !rest().isEmpty();
+  }
+
   /** Whether it stands among the figures, and not beside an entry, a stage or a material. */
   default boolean isListed() {
     return !KEPT.contains(group());

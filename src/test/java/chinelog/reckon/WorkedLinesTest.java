@@ -11,6 +11,7 @@ import chinelog.publish.Demo;
 import chinelog.reckon.trade.Example;
 import chinelog.reckon.trade.TradeReckonings;
 import chinelog.wording.Catalogue;
+import chinelog.wording.WorkedLine;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -114,6 +115,7 @@ class WorkedLinesTest {
         demo.edition("workshop").contents().figures().stream()
             .map(Figure::working)
             .filter(steps -> !steps.isEmpty())
+            .map(steps -> steps.stream().map(WorkedLine::text).toList())
             .toList();
     assertThat(right(given)).isGreaterThan(200);
     // Of figures that were worked out alike the page tells one.

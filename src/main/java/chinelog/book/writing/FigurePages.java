@@ -6,6 +6,8 @@ import chinelog.edition.Figure;
 import chinelog.markup.Parts;
 import chinelog.markup.Sources;
 import chinelog.markup.Ways;
+import chinelog.wording.Fragment;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -49,22 +51,20 @@ final class FigurePages {
 
   /** Writes figures group by group, under the groups' names. */
   void groups(List<Figure> figures) {
-    Map<String, List<Figure>> groups =
-        figures.stream()
-            .collect(Collectors.groupingBy(Figure::group, LinkedHashMap::new, Collectors.toList()));
     // Small groups share a table: its head would otherwise be said again for every two or three.
     Map<String, List<Figure>> small = new LinkedHashMap<>();
-    groups.forEach(
-        (title, group) -> {
-          if (Parts.of(group).byPart().isEmpty()) {
-            small.put(title, group);
-          } else {
-            small(small);
-            small.clear();
-            setting.subheading(title);
-            group(group);
-          }
-        });
+    Parts.byGroup(figures)
+        .forEach(
+            (title, group) -> {
+              if (Parts.of(group).byPart().isEmpty()) {
+                small.put(title, group);
+              } else {
+                small(small);
+                small.clear();
+                setting.subheading(title);
+                group(group);
+              }
+            });
     small(small);
     notes();
   }
@@ -121,7 +121,7 @@ final class FigurePages {
   }
 
   private void list(String group, List<Figure> figures, boolean hasFullSize, DataTable table) {
-    List<String> before = List.of();
+    List<WorkedLine> before = List.of();
     Figure last = null;
     for (Figure figure : figures) {
       String id = Anchors.figure(figure.name());
@@ -137,8 +137,8 @@ final class FigurePages {
       out.open("div", "class", "step").text(figure.origin());
       seeEntries(figure.entries());
       if (!figure.working().isEmpty()) {
-        List<String> steps = sources.steps(figure);
-        List<String> given = given(steps);
+        List<WorkedLine> steps = sources.steps(figure);
+        List<WorkedLine> given = given(steps);
         boolean isAsAbove = given.size() >= MANY && given.equals(before);
         boolean isAlike = last != null && steps.size() > 1 && Ways.areAlike(last, figure, sources);
         String told =
@@ -170,12 +170,14 @@ final class FigurePages {
   }
 
   /** What a figure was worked out from: between how it was and what came of it. */
-  private static List<String> given(List<String> steps) {
+  private static List<WorkedLine> given(List<WorkedLine> steps) {
     return steps.size() < 2 ? List.of() : steps.subList(1, steps.size() - 1);
   }
 
-  private List<String> shortened(List<String> steps) {
-    return List.of(steps.get(0), words.say("figures.as.above"), steps.get(steps.size() - 1));
+  private List<WorkedLine> shortened(List<WorkedLine> steps) {
+    WorkedLine asAbove =
+        WorkedLine.of(WorkedLine.Kind.GIVEN, Fragment.words(words.say("figures.as.above")));
+    return List.of(steps.get(0), asAbove, steps.get(steps.size() - 1));
   }
 
   private void parts(Parts parts) {
@@ -260,7 +262,7 @@ final class FigurePages {
         out.text(" (" + Objects.requireNonNull(example.cell()).part() + ")");
       }
       out.text(". " + inOneLine(sources.steps(example)));
-      List<String> alike = way.alike().stream().map(this::aspectOf).distinct().toList();
+      List<String> alike = way.alike().stream().map(a -> aspectOf(a.figure())).distinct().toList();
       if (!alike.isEmpty()) {
         String told = String.join("; ", alike);
         out.text(". " + words.shared().text("figures.alike", told));
@@ -304,15 +306,15 @@ final class FigurePages {
         : value;
   }
 
-  /** Steps that begin with an equals sign go on; others begin a sentence. */
-  static String inOneLine(List<String> steps) {
+  /** Steps that do not go on begin a sentence. */
+  static String inOneLine(List<WorkedLine> steps) {
     StringBuilder line = new StringBuilder();
-    for (String step : steps) {
+    for (WorkedLine step : steps) {
       if (line.length() > 0) {
-        boolean goesOn = step.startsWith("=") || line.charAt(line.length() - 1) == '.';
+        boolean goesOn = step.goesOn() || line.charAt(line.length() - 1) == '.';
         line.append(goesOn ? " " : "; ");
       }
-      line.append(step);
+      line.append(step.text());
     }
     return line.toString();
   }
