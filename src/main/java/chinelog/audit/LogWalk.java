@@ -372,7 +372,13 @@ final class LogWalk {
 
   private void blocks(List<Block> blocks, Label around, String what) {
     for (Block block : blocks) {
-      block.accept(new BlockWalk(around.join(block.label()), what + " (" + block.place() + ")"));
+      Label label = around.join(block.label());
+      String where = what + " (" + block.place() + ")";
+      block.lines().forEach(line -> inlines(line, label, where));
+      blocks(block.children(), label, where);
+      if (block instanceof Block.Code code) {
+        text(label, code.text(), Secrets.Kind.PROSE, where);
+      }
     }
   }
 
@@ -382,67 +388,8 @@ final class LogWalk {
     walk.end();
   }
 
-  /** The parts of a block. */
-  private final class BlockWalk implements Block.Visitor<Boolean> {
-    private final Label label;
-    private final String what;
-
-    BlockWalk(Label label, String what) {
-      this.label = label;
-      this.what = what;
-    }
-
-    @Override
-    public Boolean heading(Block.Heading heading) {
-      inlines(heading.text(), label, what);
-      return true;
-    }
-
-    @Override
-    public Boolean paragraph(Block.Paragraph paragraph) {
-      inlines(paragraph.text(), label, what);
-      return true;
-    }
-
-    @Override
-    public Boolean picture(Block.Picture picture) {
-      inlines(List.of(picture.image()), label, what);
-      return true;
-    }
-
-    @Override
-    public Boolean items(Block.Items items) {
-      items.items().forEach(item -> blocks(item, label, what));
-      return true;
-    }
-
-    @Override
-    public Boolean quote(Block.Quote quote) {
-      blocks(quote.blocks(), label, what);
-      return true;
-    }
-
-    @Override
-    public Boolean code(Block.Code code) {
-      text(label, code.text(), Secrets.Kind.PROSE, what);
-      return true;
-    }
-
-    @Override
-    public Boolean rule(Block.Rule rule) {
-      return true;
-    }
-
-    @Override
-    public Boolean grid(Block.Grid grid) {
-      grid.head().forEach(cell -> inlines(cell, label, what));
-      grid.rows().forEach(row -> row.forEach(cell -> inlines(cell, label, what)));
-      return true;
-    }
-  }
-
   /** Runs of text, split where what the readers may see ends. */
-  private final class RunWalk implements Inline.Visitor<Boolean> {
+  private final class RunWalk {
     private final StringBuilder seen = new StringBuilder();
     private final StringBuilder unseen = new StringBuilder();
     private final String what;
@@ -454,7 +401,7 @@ final class LogWalk {
     }
 
     void all(List<Inline> text) {
-      text.forEach(run -> run.accept(this));
+      text.forEach(this::tell);
     }
 
     private void write(String text) {
@@ -479,83 +426,53 @@ final class LogWalk {
       secrets.mention(seen.toString());
     }
 
-    private Boolean inside(Label more, List<Inline> text) {
-      Label before = label;
-      label = label.join(more);
-      all(text);
-      label = before;
-      return true;
-    }
-
-    @Override
-    public Boolean text(Inline.Text text) {
-      write(text.text());
-      return true;
-    }
-
-    @Override
-    public Boolean emphasis(Inline.Emphasis emphasis) {
-      return inside(Label.NONE, emphasis.text());
-    }
-
-    @Override
-    public Boolean strong(Inline.Strong strong) {
-      return inside(Label.NONE, strong.text());
-    }
-
-    @Override
-    public Boolean code(Inline.Code code) {
-      write(code.text());
-      return true;
-    }
-
-    @Override
-    public Boolean link(Inline.Link link) {
-      boolean allowed = clearance.allows(label);
-      if (allowed) {
-        links.add(link.target());
+    private void tell(Inline run) {
+      if (run instanceof Inline.FactLink link) {
+        factLink(link);
+      } else if (run instanceof Inline.Image image) {
+        image(image);
+      } else if (run instanceof Inline.Footnote footnote) {
+        inlines(footnote.text(), label.join(footnote.label()), "a footnote of " + what);
+      } else if (run.children().isEmpty()) {
+        write(run.plainText());
       } else {
-        secrets.withhold(link.target(), Secrets.Kind.PHRASE, "a link of " + what);
+        inside(run);
       }
-      return inside(Label.NONE, link.text());
+      if (run instanceof Inline.Link link) {
+        target(link.target());
+      }
     }
 
-    @Override
-    public Boolean factLink(Inline.FactLink link) {
+    private void inside(Inline run) {
+      Label before = label;
+      label = label.join(run.label());
+      all(run.children());
+      label = before;
+    }
+
+    private void target(String target) {
+      if (clearance.allows(label)) {
+        links.add(target);
+      } else {
+        secrets.withhold(target, Secrets.Kind.PHRASE, "a link of " + what);
+      }
+    }
+
+    private void factLink(Inline.FactLink link) {
       if (clearance.allows(label) && !clearance.allows(facts.of(link.fact()))) {
         figures(facts.of(link.fact()), link.written(), "the fact " + link.fact() + " in " + what);
         write("\f");
       } else {
         write(link.written());
       }
-      return true;
     }
 
-    @Override
-    public Boolean image(Inline.Image image) {
+    private void image(Inline.Image image) {
       Label own = label.join(image.label());
       if (!clearance.allows(own)) {
         fileName(image.path());
       }
       inlines(image.caption(), own.join(photoLabel(image.path())), what);
-      return true;
-    }
-
-    @Override
-    public Boolean phrase(Inline.Phrase phrase) {
-      return inside(phrase.label(), phrase.text());
-    }
-
-    @Override
-    public Boolean footnote(Inline.Footnote footnote) {
-      inlines(footnote.text(), label.join(footnote.label()), "a footnote of " + what);
-      return true;
-    }
-
-    @Override
-    public Boolean lineBreak(Inline.Break lineBreak) {
-      write(" ");
-      return true;
     }
   }
 

@@ -54,21 +54,14 @@ final class Cells {
     if (byName.isEmpty()) {
       return formula;
     }
-    return formula.accept(
-        new Names.Renaming(n -> n) {
-          @Override
-          public Expression literal(Expression.Literal literal) {
-            return byName.containsKey(literal.cell())
-                ? new Expression.Name(literal.cell())
-                : literal;
-          }
-
-          @Override
-          public Expression call(Expression.Call call) {
-            List<Expression> of = call.arguments();
-            // A release of the only figure of a column was given for that figure.
-            return of.size() == 1 || TOLD_APART.contains(call.function()) ? call : super.call(call);
-          }
-        });
+    if (formula instanceof Expression.Literal literal && byName.containsKey(literal.cell())) {
+      return new Expression.Name(literal.cell());
+    }
+    if (formula instanceof Expression.Call call
+        && (call.arguments().size() == 1 || TOLD_APART.contains(call.function()))) {
+      // A release of the only figure of a column was given for that figure.
+      return call;
+    }
+    return formula.withParts(this::named);
   }
 }

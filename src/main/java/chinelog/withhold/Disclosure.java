@@ -15,6 +15,7 @@ import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Similitude;
 import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.withhold.derive.Derivability;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -244,7 +245,7 @@ final class Disclosure {
   private Map<String, Cells.Cell> cells(List<Derivability.Relation> relations) {
     Map<String, Cells.Cell> found = new TreeMap<>();
     for (Derivability.Relation relation : relations) {
-      for (String name : Names.in(relation.formula())) {
+      for (String name : Formula.names(relation.formula())) {
         cells.find(name).ifPresent(cell -> found.put(name, cell));
       }
     }
@@ -445,8 +446,8 @@ final class Disclosure {
       Expression formula = fact.formula() == null ? null : cells.named(fact.formula());
       // One of numbers alone is known to whoever wrote it, and ties the fact to no other.
       if (formula != null
-          && !Names.in(formula).isEmpty()
-          && Names.in(formula).stream()
+          && !Formula.names(formula).isEmpty()
+          && Formula.names(formula).stream()
               .allMatch(n -> known.contains(n) || cells.find(n).isPresent())) {
         relations.add(new Derivability.Relation(fact.name(), formula));
       }
@@ -459,7 +460,7 @@ final class Disclosure {
   private void addScaled(Fact scale, List<Derivability.Relation> relations) {
     Counterparts counterparts = new Counterparts(facts);
     Set<Set<String>> paired = new HashSet<>();
-    relations.forEach(r -> Names.in(r.formula()).forEach(n -> paired.add(Set.of(r.name(), n))));
+    relations.forEach(r -> Formula.names(r.formula()).forEach(n -> paired.add(Set.of(r.name(), n))));
     for (Fact full : facts.byName().values()) {
       if (!full.id().isFullSize()) {
         continue;
