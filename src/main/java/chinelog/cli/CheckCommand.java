@@ -15,7 +15,6 @@ import chinelog.publish.Step;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,17 +22,13 @@ import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code chinelog check}. */
 @Command(
     name = "check",
     description = "Tell every problem of a log, with its place and its remedy.",
     footer = {"", "Example: ${sys:chinelog.command:-chinelog} check sample-log"})
-final class CheckCommand extends LogCommand {
-
-  @Parameters(paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
+final class CheckCommand extends ReadCommand {
 
   @Option(
       names = "--json",
@@ -51,11 +46,6 @@ final class CheckCommand extends LogCommand {
   }
 
   @Override
-  Path folder() {
-    return log;
-  }
-
-  @Override
   public Integer call() throws IOException {
     if (all && json) {
       throw wrong("--json tells what is known without making anything: leave --all out.");
@@ -68,7 +58,7 @@ final class CheckCommand extends LogCommand {
     try {
       report = find().reportWithQuestions();
     } catch (IOException e) {
-      report = new CheckReport(0, 0, 0, List.of(Main.problem(e, log.toString())));
+      report = new CheckReport(0, 0, 0, List.of(Main.problem(e, folder().toString())));
     } finally {
       talk().endProgress();
     }
@@ -103,7 +93,7 @@ final class CheckCommand extends LogCommand {
   private int rehearse() throws IOException {
     Outcome outcome;
     try {
-      outcome = new Publisher(log, today(), today(), zone(), talk().progress()).rehearse();
+      outcome = new Publisher(folder(), today(), today(), zone(), talk().progress()).rehearse();
     } finally {
       talk().endProgress();
     }
@@ -146,16 +136,16 @@ final class CheckCommand extends LogCommand {
               "Not looked at: "
                   + (foreseen.printed() ? "whether all finds room on the pages, and " : "")
                   + "the finished files. \u201c"
-                  + Terminal.command("check --all", log)
+                  + Terminal.command("check --all", folder())
                   + "\u201d does, and so does publishing.");
     }
   }
 
   /** What is wrong, and what is asked; where nothing has changed, as it was found then. */
   private Checked find() throws IOException {
-    try (Course course = Course.ofCheck(requireFolder(log), talk().progress())) {
-      List<Problem> pinned = Pins.pin(log);
-      Optional<Remembered> remembered = Remembered.find(log, "check", today() + " " + zone());
+    try (Course course = Course.ofCheck(requireFolder(folder()), talk().progress())) {
+      List<Problem> pinned = Pins.pin(folder());
+      Optional<Remembered> remembered = Remembered.find(folder(), "check", today() + " " + zone());
       if (remembered.isEmpty()) {
         return findAnew(pinned, course);
       }
@@ -174,7 +164,7 @@ final class CheckCommand extends LogCommand {
 
   private Checked findAnew(List<Problem> pinned, Course course) throws IOException {
     List<Problem> problems = new ArrayList<>(pinned);
-    Workshop.Opened opened = Workshop.open(log, today(), today(), zone(), course);
+    Workshop.Opened opened = Workshop.open(folder(), today(), today(), zone(), course);
     problems.addAll(opened.problems());
     problems.addAll(opened.fullCopies());
     if (!opened.hasErrors()) {
@@ -185,11 +175,11 @@ final class CheckCommand extends LogCommand {
     Checked.Foreseen foreseen = null;
     if (!opened.hasErrors()) {
       Publisher.Foreseen all =
-          new Publisher(log, today(), today(), zone(), course).foresee(opened, asked);
+          new Publisher(folder(), today(), today(), zone(), course).foresee(opened, asked);
       all.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
       foreseen = new Checked.Foreseen(all.posts(), all.printed());
     }
-    ProgramVersion.newerThanOwn(log).ifPresent(problems::add);
+    ProgramVersion.newerThanOwn(folder()).ifPresent(problems::add);
     return new Checked(
         opened.log().notes().size(),
         opened.album().photographs().size(),

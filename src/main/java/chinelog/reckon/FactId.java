@@ -344,8 +344,7 @@ public sealed interface FactId {
   }
 
   private static Set<Influence> ofUsing(String material) {
-    return Set.of(
-        Influence.lots(material), Influence.ENTRIES, Influence.uses(material));
+    return Set.of(Influence.lots(material), Influence.ENTRIES, Influence.uses(material));
   }
 
   /** What it cost that an entry used, such as {@code cost.use.strip.2026_03_20}. */

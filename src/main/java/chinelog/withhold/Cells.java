@@ -6,7 +6,6 @@ import chinelog.log.records.Table;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.formula.Expression;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;

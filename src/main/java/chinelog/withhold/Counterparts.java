@@ -24,7 +24,8 @@ final class Counterparts {
     for (Fact fact : facts.byName().values()) {
       Expression formula = fact.formula();
       if (formula != null
-          && Set.copyOf(Formula.names(formula)).equals(Set.of(fullSize(fact.id()), FactId.SCALE.name()))) {
+          && Set.copyOf(Formula.names(formula))
+              .equals(Set.of(fullSize(fact.id()), FactId.SCALE.name()))) {
         groups.add(fact.id().group());
       }
     }

@@ -460,7 +460,8 @@ final class Disclosure {
   private void addScaled(Fact scale, List<Derivability.Relation> relations) {
     Counterparts counterparts = new Counterparts(facts);
     Set<Set<String>> paired = new HashSet<>();
-    relations.forEach(r -> Formula.names(r.formula()).forEach(n -> paired.add(Set.of(r.name(), n))));
+    relations.forEach(
+        r -> Formula.names(r.formula()).forEach(n -> paired.add(Set.of(r.name(), n))));
     for (Fact full : facts.byName().values()) {
       if (!full.id().isFullSize()) {
         continue;

@@ -136,8 +136,8 @@ final class Spar {
           Message.of("spar.mass." + taper + ".how"),
           told(inputs, taper, d, length),
           YieldList.worked(
+              "{0} × {1}",
               Si.show(volume, Si.M3, Si.unit("cm³")),
-              " × ",
               Si.show(density, Si.KG_M3, Si.unit("g/cm³"))));
     }
     return yields.list();
@@ -147,17 +147,13 @@ final class Spar {
       throws TradeException, QuantityException {
     Quantity most = inputs.quantity("diameter").withoutTolerance();
     if (taper.equals("quarters")) {
-      return YieldList.worked(most, " × ", Si.number(QUARTERS[i]));
+      return YieldList.worked("{0} × {1}", most, Si.number(QUARTERS[i]));
     }
     return YieldList.worked(
+        "{0} − ({0} − {1}) × ({2} ÷ {3}{4}",
         most,
-        " − (",
-        most,
-        " − ",
         Si.show(end, Unit.METRE, most.unit()),
-        ") × (",
         Si.number(i),
-        " ÷ ",
         Si.number(parts),
         taper.equals("straight") ? ")" : ")²");
   }
@@ -183,17 +179,7 @@ final class Spar {
             .add(end, "²")
             .end(")")
         : YieldList.worked(
-            "V = π ÷ 4 × ",
-            units.side(length),
-            " × (",
-            most,
-            "² − ⅔ × ",
-            most,
-            " × ",
-            less,
-            " + ",
-            less,
-            "² ÷ 5)");
+            "V = π ÷ 4 × {0} × ({1}² − ⅔ × {1} × {2} + {2}² ÷ 5)", units.side(length), most, less);
   }
 
   /** Of d = D − t u², the square is integrated as D² − 2/3 D t + t²/5. */
