@@ -44,17 +44,25 @@ class ArchitectureTest {
           entry("nesting", List.of()),
           entry("quantity", List.of("problem")),
           entry("wording", List.of("quantity", "problem")),
-          entry("log", List.of("wording", "quantity", "label", "problem")),
+          entry("log", List.of("wording", "quantity", "label", "problem", "digest")),
           entry(
               "reckon",
               List.of("log", "wording", "json", "nesting", "quantity", "label", "problem")),
-          entry("photo", List.of("log", "quantity", "label", "problem", "jpeg")),
+          entry("photo", List.of("log", "quantity", "label", "problem", "jpeg", "digest")),
           entry("keep", List.of("problem", "digest")),
           entry("edition", List.of("wording", "quantity", "problem")),
           entry(
               "withhold",
               List.of(
-                  "edition", "reckon", "photo", "log", "wording", "quantity", "label", "problem")),
+                  "edition",
+                  "reckon",
+                  "photo",
+                  "log",
+                  "wording",
+                  "quantity",
+                  "label",
+                  "problem",
+                  "digest")),
           entry("markup", List.of("edition", "wording", "quantity", "problem", "digest")),
           // A renderer cannot leak what it cannot name.
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),

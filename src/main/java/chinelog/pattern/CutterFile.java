@@ -1,6 +1,7 @@
 package chinelog.pattern;
 
 import chinelog.edition.Pattern;
+import chinelog.markup.HtmlWriter;
 import java.awt.BasicStroke;
 import java.awt.geom.Area;
 import java.awt.geom.Path2D;
@@ -51,9 +52,9 @@ final class CutterFile {
         .append(' ')
         .append(number(box.height()))
         .append("\" fill=\"none\" stroke-width=\"0.1\">\n<title>")
-        .append(Markup.escaped(pattern.title()))
+        .append(HtmlWriter.escaped(pattern.title()))
         .append("</title>\n<desc>")
-        .append(Markup.escaped(about))
+        .append(HtmlWriter.escaped(about))
         .append("</desc>\n");
     group("engrave", "#0000ff", s -> s.line() == Pattern.Line.GUIDE, true);
     group(
@@ -89,7 +90,7 @@ final class CutterFile {
             .append("\" fill=\"")
             .append(colour)
             .append("\" stroke=\"none\">")
-            .append(Markup.escaped(note.text()))
+            .append(HtmlWriter.escaped(note.text()))
             .append("</text>\n");
       }
     }

@@ -1,5 +1,6 @@
 package chinelog.photo.derivatives;
 
+import chinelog.digest.Sha256;
 import chinelog.log.records.PhotoFile;
 import chinelog.photo.PhotoProgress;
 import chinelog.photo.Workers;
@@ -159,7 +160,7 @@ public final class Darkroom {
   }
 
   public static String key(String source) {
-    return PhotoLoader.sha256((RECIPE + "\n" + source).getBytes(StandardCharsets.UTF_8));
+    return Sha256.of((RECIPE + "\n" + source).getBytes(StandardCharsets.UTF_8));
   }
 
   private Derivatives derive(Photograph photograph, List<Box> mask) throws IOException {

@@ -4,9 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 
 /** Reads photographs' files, whole and only from inside the log. */
 public final class PhotoLoader {
@@ -59,17 +56,5 @@ public final class PhotoLoader {
           "Put a copy of the photograph here instead of a link.");
     }
     return file;
-  }
-
-  public static String sha256(byte[] bytes) {
-    return HexFormat.of().formatHex(digest().digest(bytes));
-  }
-
-  static MessageDigest digest() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
   }
 }
