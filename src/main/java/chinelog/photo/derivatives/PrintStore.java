@@ -4,7 +4,6 @@ import chinelog.digest.Sha256;
 import chinelog.photo.Leftovers;
 import chinelog.photo.album.Credit;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -126,6 +125,6 @@ final class PrintStore {
   }
 
   private static String sum(List<String> lines) {
-    return Sha256.of(String.join("\n", lines).getBytes(StandardCharsets.UTF_8));
+    return Sha256.of(String.join("\n", lines));
   }
 }

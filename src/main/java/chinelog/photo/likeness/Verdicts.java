@@ -5,7 +5,6 @@ import chinelog.photo.Leftovers;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -79,6 +78,6 @@ final class Verdicts {
   }
 
   private static String sum(String text) {
-    return Sha256.of(text.getBytes(StandardCharsets.UTF_8));
+    return Sha256.of(text);
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.photo.pixels;
 
+import chinelog.digest.Sha256;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -35,7 +36,7 @@ public final class PhotoLoader {
   public static Loaded load(Path folder, String path) throws IOException {
     byte[] bytes = bytes(folder, path);
     PhotoKind kind = PhotoKind.of(path, bytes);
-    String sha256 = sha256(bytes);
+    String sha256 = Sha256.of(bytes);
     return kind == PhotoKind.HEIF
         ? new Loaded(sha256, kind, bytes, Heif.toPng(bytes), PhotoKind.PNG)
         : new Loaded(sha256, kind, bytes, bytes, kind);
