@@ -6,6 +6,7 @@ import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
 import chinelog.publish.Course;
+import chinelog.publish.Foreseen;
 import chinelog.publish.Lookalikes;
 import chinelog.publish.Outcome;
 import chinelog.publish.ProgramVersion;
@@ -110,9 +111,9 @@ final class CheckCommand extends ReadCommand {
     return Main.DONE;
   }
 
-  private void tell(Checked.Foreseen foreseen) {
+  private void tell(Foreseen foreseen) {
     String readers = "";
-    for (Publisher.PostTold post : foreseen.posts()) {
+    for (Foreseen.PostTold post : foreseen.posts()) {
       if (!post.readers().equals(readers)) {
         readers = post.readers();
         talk().out().println("Posts for " + readers + ":");
@@ -172,12 +173,10 @@ final class CheckCommand extends ReadCommand {
     }
     Questions.Asked asked = ask(opened, course);
     problems.addAll(asked.reminders());
-    Checked.Foreseen foreseen = null;
+    Foreseen foreseen = null;
     if (!opened.hasErrors()) {
-      Publisher.Foreseen all =
-          new Publisher(folder(), today(), today(), zone(), course).foresee(opened, asked);
-      all.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
-      foreseen = new Checked.Foreseen(all.posts(), all.printed());
+      foreseen = new Publisher(folder(), today(), today(), zone(), course).foresee(opened, asked);
+      foreseen.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
     }
     ProgramVersion.newerThanOwn(folder()).ifPresent(problems::add);
     return new Checked(

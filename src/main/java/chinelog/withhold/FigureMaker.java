@@ -257,8 +257,12 @@ final class FigureMaker {
     for (Fact fact : of) {
       if (listed(fact) != null && sees(fact)) {
         Figure.Cell cell = cell(fact);
-        boolean goesOn = cell != null && cell.part().equals(before);
-        lines.add(line(fact, goesOn ? cell.aspect() : factWords.text(fact.title())));
+        lines.add(
+            line(
+                fact,
+                cell != null && cell.part().equals(before)
+                    ? cell.aspect()
+                    : factWords.text(fact.title())));
         before = cell == null ? "" : cell.part();
       }
     }
