@@ -108,11 +108,6 @@ public final class Catalogue {
     return language.isEmpty() ? Locale.ENGLISH.getLanguage() : language;
   }
 
-  /** Several sentences, one after the other. */
-  public String text(List<Message> sentences) {
-    return fragments(sentences).stream().map(Fragment::inLine).collect(Collectors.joining());
-  }
-
   /** All texts, with their places for what is filled in. */
   public List<String> all() {
     return texts.keySet().stream().sorted().map(key -> text(key)).toList();

@@ -82,7 +82,12 @@ class WorkedLinesTest {
               .anyMatch(r -> fact.name().startsWith(r.prefix() + "."));
       String of = name + "." + fact.name().substring(fact.name().indexOf('.') + 1);
       if (ofIt && fact.formula() == null && !isTold(of, fact, facts)) {
-        wrong.add(fact.name() + " = " + fact.value() + ": " + PRINTED.text(fact.method()));
+        wrong.add(
+            fact.name()
+                + " = "
+                + fact.value()
+                + ": "
+                + fact.method().stream().map(PRINTED::text).toList());
       }
     }
     assertThat(wrong).isEmpty();
