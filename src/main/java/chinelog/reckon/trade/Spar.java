@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -72,13 +73,13 @@ final class Spar {
       outline.add(new double[] {outline.get(i)[0], -outline.get(i)[1]});
     }
     drawing.cut(outline);
-    drawing.line(Part.Line.CENTRE, 0, 0, length, 0);
+    drawing.line(LineUse.CENTRE, 0, 0, length, 0);
     SparFittings fittings =
         new SparFittings(
             inputs, Batten.through(along, half).points().stream().map(double[]::clone).toList());
     fittings.draw(drawing);
     for (int i = 0; i <= parts; i++) {
-      drawing.line(Part.Line.SCORE, along[i], -half[i], along[i], half[i]);
+      drawing.line(LineUse.SCORE, along[i], -half[i], along[i], half[i]);
       drawing.write(
           new Phrase.Amount(diameters.get(i).value()),
           along[i] - (i == parts ? 0.012 : 0),
