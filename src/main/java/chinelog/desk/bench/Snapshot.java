@@ -1,6 +1,7 @@
 package chinelog.desk.bench;
 
 import chinelog.edition.Edition;
+import chinelog.label.Agreement;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
@@ -85,6 +86,11 @@ public final class Snapshot {
   private synchronized void forgetEditions() {
     editions.clear();
     sites.clear();
+  }
+
+  /** Words of the agreements that something may be put under by hand. */
+  public List<String> agreements() {
+    return log().agreements().keySet().stream().filter(a -> !Agreement.isOwn(a)).toList();
   }
 
   /** Readers of the log by their id. */

@@ -1,5 +1,6 @@
 // One button: what is being done is told as it is done, and then what came of it.
 import { ask, fill } from "./desk.js";
+import "./questions.js";
 
 const form = document.getElementById("publish");
 const step = document.getElementById("step");
