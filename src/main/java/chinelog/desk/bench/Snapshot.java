@@ -88,9 +88,17 @@ public final class Snapshot {
     sites.clear();
   }
 
-  /** Words of the agreements that something may be put under by hand. */
+  /**
+   * Agreements that something may be put under by hand: those with somebody, as log.yaml has them,
+   * and not what is supposed where it has none.
+   */
+  public List<Agreement> promises() {
+    return log().agreements().values().stream().filter(a -> !a.with().isBlank()).toList();
+  }
+
+  /** Their words. */
   public List<String> agreements() {
-    return log().agreements().keySet().stream().filter(a -> !Agreement.isOwn(a)).toList();
+    return promises().stream().map(Agreement::id).toList();
   }
 
   /** Readers of the log by their id. */

@@ -257,8 +257,7 @@ public final class Editor implements DeskPage {
 
   /** Agreements that something may be put under. */
   static List<Map<String, String>> agreements(Snapshot now) {
-    return now.log().agreements().values().stream()
-        .filter(a -> !a.isOwn())
+    return now.promises().stream()
         .map(a -> Map.of("id", a.id(), "with", a.with(), "covers", a.covers()))
         .toList();
   }

@@ -65,7 +65,7 @@ public final class Today implements DeskPage {
     values.put("days", days(days));
     values.put("moreDays", Math.max(0, days.size() - MOST_DAYS));
     values.put(
-        "hasAgreement", now.log().agreements().values().stream().anyMatch(a -> !a.with().isBlank()));
+        "hasAgreement", !now.promises().isEmpty());
     values.put("entries", now.log().notes().size());
     values.put("photographs", now.opened().album().photographs().size());
     values.put("facts", now.opened().facts().byName().size());

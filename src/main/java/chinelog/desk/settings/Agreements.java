@@ -71,11 +71,7 @@ public final class Agreements implements DeskPage {
 
   private static List<Map<String, Object>> agreements(Snapshot now) {
     List<Map<String, Object>> lines = new ArrayList<>();
-    for (Agreement agreement : now.log().agreements().values()) {
-      if (agreement.isOwn()) {
-        // The program's own, which no log.yaml describes.
-        continue;
-      }
+    for (Agreement agreement : now.promises()) {
       Map<String, Object> line = new HashMap<>();
       line.put("id", agreement.id());
       line.put("with", agreement.with());

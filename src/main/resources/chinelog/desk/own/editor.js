@@ -1,6 +1,6 @@
 // The editor of a note, or of any text file of the log: the text, its keys as a form, what readers see of it.
 import { EditorState, StateEffect, StateField, RangeSetBuilder } from "@codemirror/state";
-import { EditorView, Decoration, MatchDecorator, ViewPlugin, keymap, lineNumbers, drawSelection, showTooltip } from "@codemirror/view";
+import { EditorView, Decoration, MatchDecorator, ViewPlugin, keymap, lineNumbers, drawSelection, showTooltip, tooltips } from "@codemirror/view";
 import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
 import { ask, fill, say } from "./desk.js";
 import { newAgreement } from "./agreement.js";
@@ -145,7 +145,7 @@ const view = new EditorView({
       history(),
       parts,
       wrongs,
-      ...(isNote ? [offers] : []),
+      ...(isNote ? [offers, tooltips({ tooltipSpace: () => document.querySelector(".writing").getBoundingClientRect() })] : []),
       keymap.of([...keys, ...defaultKeymap, ...historyKeymap]),
       isNote
         ? [matcher(/^#{1,6} .*$/gm, "is-heading"), matcher(/\[[^\]\n]*\]\([^)\n]*\)/g, "is-link"), matcher(/\*\*?[^*\n]+\*\*?/g, "is-strong")]
@@ -437,6 +437,7 @@ for (const button of document.querySelectorAll("[data-tool]")) {
 async function mark(what, which) {
   await change("/notes/under", sent({ what, under: which }));
   if (what === "note") await form();
+  view.dispatch({ selection: { anchor: view.state.selection.main.to } });
   view.focus();
 }
 /** An agreement that is not recorded yet is, and is chosen. */
@@ -464,7 +465,6 @@ under?.querySelector("form").addEventListener("submit", async (event) => {
   try {
     await mark(off && what !== "note" ? "off" : what, off ? [] : which);
     under.close();
-    view.focus();
   } catch (fault) { refused.textContent = fault.message; }
 });
 table?.querySelector("form").addEventListener("submit", async (event) => {
