@@ -151,8 +151,7 @@ final class Proofreader {
             + (end < text.length() ? "\u2026" : "");
     return heading.isBlank()
         ? Sentence.of("\u201c{0}\u201d", words)
-        : Sentence.of(
-            "\u201c{0}\u201d, below the heading \u201c{1}\u201d", words, heading.strip());
+        : Sentence.of("\u201c{0}\u201d, below the heading \u201c{1}\u201d", words, heading.strip());
   }
 
   private static int cut(String text, int from, int to) {

@@ -24,9 +24,9 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How long a maker waits at the desk: {@code DeskBenchmark LOG}, measured on a copy of it, or {@code
- * DeskBenchmark EMPTY_FOLDER 2000 300}, on a log of so many photographs and notes. Each
- * line gives the middle of several goes, by the wall clock and in CPU, and what it should keep to.
+ * How long a maker waits at the desk: {@code DeskBenchmark LOG}, measured on a copy of it, or
+ * {@code DeskBenchmark EMPTY_FOLDER 2000 300}, on a log of so many photographs and notes. Each line
+ * gives the middle of several goes, by the wall clock and in CPU, and what it should keep to.
  */
 public final class DeskBenchmark {
 

@@ -1,6 +1,5 @@
 package chinelog.desk.bench;
 
-import chinelog.photo.album.Photograph;
 import chinelog.problem.Problem;
 import java.util.ArrayList;
 import java.util.List;

@@ -18,8 +18,7 @@ public final class UnnotedDays {
 
   /** Those days, each with the paths of its photographs. */
   public static SortedMap<LocalDate, List<String>> of(Snapshot now) {
-    Set<LocalDate> noted =
-        now.log().notes().stream().map(Entry::date).collect(Collectors.toSet());
+    Set<LocalDate> noted = now.log().notes().stream().map(Entry::date).collect(Collectors.toSet());
     SortedMap<LocalDate, List<String>> days = new TreeMap<>();
     for (Photograph photograph : now.opened().album().photographs()) {
       LocalDateTime taken = photograph.taken();

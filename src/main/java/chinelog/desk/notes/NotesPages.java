@@ -151,10 +151,7 @@ public final class NotesPages implements DeskPage {
 
   /** Weeks from Monday on (ISO 8601); a day outside of the month is empty. */
   private static List<List<Map<String, Object>>> weeks(
-      YearMonth month,
-      SortedSet<LocalDate> noted,
-      Set<LocalDate> photographed,
-      LocalDate today) {
+      YearMonth month, SortedSet<LocalDate> noted, Set<LocalDate> photographed, LocalDate today) {
     List<List<Map<String, Object>>> weeks = new ArrayList<>();
     LocalDate first = month.atDay(1);
     LocalDate day = first.minusDays(first.getDayOfWeek().getValue() - 1L);

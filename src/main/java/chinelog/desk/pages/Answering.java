@@ -65,13 +65,16 @@ public final class Answering implements DeskPage {
       line.put(
           "already",
           photograph.map(p -> List.copyOf(p.file().label().agreements())).orElse(List.of()));
-      line.put(
-          "under", isAnywhere ? now.agreements() : List.copyOf(asking.label().agreements()));
+      line.put("under", isAnywhere ? now.agreements() : List.copyOf(asking.label().agreements()));
       lines.set(i, line);
     }
     return bench
         .frame()
-        .part(request, DeskSection.TODAY, "questions.ftlh", Map.of("questions", lines, "answered", answered));
+        .part(
+            request,
+            DeskSection.TODAY,
+            "questions.ftlh",
+            Map.of("questions", lines, "answered", answered));
   }
 
   /** The photograph that a question is about. */

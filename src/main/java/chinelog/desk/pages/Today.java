@@ -54,8 +54,7 @@ public final class Today implements DeskPage {
     Locale locale = DeskWords.locale(request);
     SortedMap<LocalDate, List<String>> days = UnnotedDays.of(now);
     values.put(
-        "errors",
-        Lines.of(now.problems().stream().filter(Problem::isError).toList(), locale, now));
+        "errors", Lines.of(now.problems().stream().filter(Problem::isError).toList(), locale, now));
     values.put(
         "reminders",
         Lines.of(
@@ -64,8 +63,7 @@ public final class Today implements DeskPage {
             now));
     values.put("days", days(days));
     values.put("moreDays", Math.max(0, days.size() - MOST_DAYS));
-    values.put(
-        "hasAgreement", !now.promises().isEmpty());
+    values.put("hasAgreement", !now.promises().isEmpty());
     values.put("entries", now.log().notes().size());
     values.put("photographs", now.opened().album().photographs().size());
     values.put("facts", now.opened().facts().byName().size());

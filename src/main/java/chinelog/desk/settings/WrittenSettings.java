@@ -3,7 +3,6 @@ package chinelog.desk.settings;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
-import chinelog.desk.bench.Snapshot;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.settings.KeyForm.Kind;
 import chinelog.desk.web.Reply;
