@@ -49,7 +49,23 @@ public final class Ways {
    * @param alike the others
    * @param sheet their numbers in columns; without rows where each has a line of its own
    */
-  public record Way(Figure example, List<Figure> alike, Sheet sheet) {}
+  public record Way(Figure example, List<Figure> alike, Sheet sheet) {
+
+    /** Whether all say the same of their parts. */
+    public boolean isOfOne() {
+      return alike.stream().allMatch(other -> aspect(other).equals(aspect(example)));
+    }
+
+    /** One of them among the others: by its part, where all say the same. */
+    public String named(Figure figure) {
+      Figure.Cell cell = figure.cell();
+      return cell == null || !isOfOne() ? figure.title() : cell.part();
+    }
+
+    private static String aspect(Figure figure) {
+      return figure.cell() == null ? figure.title() : figure.cell().aspect();
+    }
+  }
 
   /**
    * What was put in for each figure, the example first.

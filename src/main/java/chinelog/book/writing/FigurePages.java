@@ -297,7 +297,7 @@ final class FigurePages {
     Ways.lines(way, sources).forEach(
         (own, figures) -> {
           String names =
-              figures.stream().map(f -> named(f, way)).collect(Collectors.joining(", "));
+              figures.stream().map(way::named).collect(Collectors.joining(", "));
           way("way own", figures.get(0)).leaf("b", names).text(" " + own).close();
         });
   }
@@ -328,7 +328,7 @@ final class FigurePages {
     List<Boolean> isNumber = columns.stream().map(Column::isNumber).toList();
     double textMm = setting.trim.textWidthMm() - DataTable.BESIDE_MM;
     for (WideColumns part : WideColumns.plan(cells, isNumber, textMm)) {
-      sheet(figures, cells, isOfOne(way), columns, part);
+      sheet(figures, cells, way.isOfOne(), columns, part);
     }
   }
 
@@ -359,16 +359,6 @@ final class FigurePages {
       out.close();
     }
     table.close();
-  }
-
-  /** A figure among others that were worked out alike: by its part, where they say the same. */
-  private static String named(Figure figure, Ways.Way way) {
-    return isOfOne(way) ? partOf(figure) : figure.title();
-  }
-
-  private static boolean isOfOne(Ways.Way way) {
-    String aspect = aspectOf(way.example());
-    return way.alike().stream().allMatch(other -> aspectOf(other).equals(aspect));
   }
 
   private static String partOf(Figure figure) {
