@@ -38,6 +38,9 @@ final class DataTable {
 
   private int rowsBegun;
 
+  /** Tables of nothing but numbers, whose rows stand closer. */
+  static final String CLOSE = " close";
+
   /** A column; its cells stand to the right if they are numbers. */
   record Column(String title, boolean isNumber, String width) {
     static Column text(String title) {
@@ -55,7 +58,17 @@ final class DataTable {
 
   /** Begins one of the tables that a wide one is laid in; its columns are those of the wide one. */
   DataTable(Setting setting, List<List<String>> rows, List<Column> columns, WideColumns part) {
-    this(setting, rows, chosen(columns, part), ROW_MM, part.kind());
+    this(setting, rows, columns, part, "");
+  }
+
+  /** The same, with a class of its own, such as {@link #CLOSE}. */
+  DataTable(
+      Setting setting,
+      List<List<String>> rows,
+      List<Column> columns,
+      WideColumns part,
+      String kind) {
+    this(setting, rows, chosen(columns, part), ROW_MM, part.kind() + kind);
   }
 
   private static List<Column> chosen(List<Column> columns, WideColumns part) {

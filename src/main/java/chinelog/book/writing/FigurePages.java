@@ -339,7 +339,7 @@ final class FigurePages {
       List<Column> columns,
       WideColumns part) {
     List<List<String>> under = figures.stream().map(Figure::under).toList();
-    DataTable table = new DataTable(setting, under, columns, part);
+    DataTable table = new DataTable(setting, under, columns, part, DataTable.CLOSE);
     String title = "";
     for (int i = 0; i < figures.size(); i++) {
       String aspect = isOfOne ? "" : aspectOf(figures.get(i));
@@ -400,8 +400,11 @@ final class FigurePages {
     StringBuilder line = new StringBuilder();
     for (String step : steps) {
       if (line.length() > 0) {
-        boolean goesOn = step.startsWith("=") || line.charAt(line.length() - 1) == '.';
-        line.append(goesOn ? " " : "; ");
+        boolean isEnded = line.charAt(line.length() - 1) == '.';
+        if (isEnded && step.startsWith("=")) {
+          line.setLength(line.length() - 1);
+        }
+        line.append(isEnded || step.startsWith("=") ? " " : "; ");
       }
       line.append(step);
     }
