@@ -15,7 +15,7 @@ public final class NumbersBound {
   /** Between the whole and the fraction of a number of inches. */
   private static final Pattern WHOLE_APART = Pattern.compile("(?<=\\d) (?=\\d{1,3}[/\u2044]\\d)");
 
-  private static final Pattern TOLERANCE_APART = Pattern.compile(" ± (?=\\d)");
+  private static final Pattern TOLERANCE_APART = Pattern.compile(" ±([ \u00a0\u202f]?)(?=\\d)");
 
   private static final String NO_BREAK = "\u00a0";
 
@@ -28,6 +28,8 @@ public final class NumbersBound {
     }
     String whole = WHOLE_APART.matcher(text).replaceAll(NO_BREAK);
     String bound = APART.matcher(whole).replaceAll(NO_BREAK);
-    return TOLERANCE_APART.matcher(bound).replaceAll(NO_BREAK + "±" + NO_BREAK);
+    return TOLERANCE_APART
+        .matcher(bound)
+        .replaceAll(found -> NO_BREAK + "±" + found.group(1).replace(" ", NO_BREAK));
   }
 }

@@ -109,7 +109,9 @@ public final class Ways {
     List<String> told = clauses(example, sources);
     List<String> own =
         clauses(figure, sources).stream().filter(clause -> !told.contains(clause)).toList();
-    return (ended(String.join(" ", calculations(own))) + " " + result(figure, sources)).strip();
+    // The tolerance stands where the figure does.
+    String result = result(figure, sources).replaceFirst("[ \u00a0\u202f]±.*", "");
+    return (ended(String.join(" ", calculations(own))) + " " + result).strip();
   }
 
   /** The figures that were worked out like the example of a way, by what is to be said of them. */

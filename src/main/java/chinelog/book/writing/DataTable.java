@@ -8,8 +8,8 @@ import java.util.List;
 /** A table of the appendices, its heads repeated on every page that it reaches. */
 final class DataTable {
 
-  /** A table of up to so many rows is kept on one page. */
-  static final int WHOLE = 14;
+  /** A table is kept on one page if there are so many millimetres of it for each row. */
+  static final double WHOLE_MM = 18.5;
 
   /** Text that follows numbers stands this far from them. */
   static final double BESIDE_MM = 5;

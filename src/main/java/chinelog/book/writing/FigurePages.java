@@ -138,6 +138,7 @@ final class FigurePages {
       out.text(figure.title());
       table.mark(figure.under());
       String told = figure.origin();
+      boolean isAlike = false;
       if (!figure.working().isEmpty()) {
         List<String> steps = sources.steps(figure);
         List<String> given = given(steps);
@@ -147,7 +148,8 @@ final class FigurePages {
             example != null && Ways.areAlike(example, figure, sources)
                 ? Ways.own(figure, example, sources)
                 : told;
-        if (own.length() < told.length()) {
+        isAlike = own.length() < told.length();
+        if (isAlike) {
           told = words.shared().text("figures.alike", own);
         } else {
           example = figure;
@@ -164,7 +166,9 @@ final class FigurePages {
         number(table, 2, isTitled, value(figure, !isModel, figure.fullSize()));
       }
       out.close();
-      index(figure.title(), id, figure);
+      if (!isAlike) {
+        index(figure.title(), id, figure);
+      }
     }
   }
 
