@@ -83,9 +83,9 @@ public record Parts(
     List<String> tolerances = new ArrayList<>();
     for (Map<String, Figure> of : byPart.values()) {
       Figure figure = of.get(aspect);
-      values.add(figure == null ? "" : figure.shown());
-      boolean hasOne = figure != null && !figure.shown().contains("±");
-      tolerances.add(hasOne ? figure.tolerance() : "");
+      String shown = figure == null ? "" : figure.shown();
+      values.add(shown);
+      tolerances.add(figure == null || shown.contains("±") ? "" : figure.tolerance());
     }
     return AlignedNumbers.of(values, tolerances, wording.decimalSign());
   }

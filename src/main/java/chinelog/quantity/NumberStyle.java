@@ -39,7 +39,9 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   private static final int MOST_DIGITS = 9;
   static final int DIGITS_OF_RECKONED = 4;
 
-  /** What would need more decimals than these is what a sum of doubles leaves where it is nought. */
+  /**
+   * What would need more decimals than these is what a sum of doubles leaves where it is nought.
+   */
   private static final int MOST_PLACES = 15;
 
   /** An exact figure of more digits was reckoned from exact ones, such as a scale's cube. */

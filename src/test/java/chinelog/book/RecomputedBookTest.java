@@ -85,7 +85,10 @@ class RecomputedBookTest {
       while (row.lookingAt()) {
         String put = told.group(1);
         for (int i = 0; i < heads.length; i++) {
-          put = put.replace(heads[i].substring(0, 1), row.group(i + 1) + heads[i].substring(1).replaceAll("[()]", ""));
+          put =
+              put.replace(
+                  heads[i].substring(0, 1),
+                  row.group(i + 1) + heads[i].substring(1).replaceAll("[()]", ""));
         }
         right += comesOut(put, row.group(heads.length + 1), unit) ? 1 : 0;
         row.region(row.end(), text.length());

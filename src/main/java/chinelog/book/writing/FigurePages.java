@@ -235,25 +235,25 @@ final class FigurePages {
     List<List<String>> under = rows.values().stream().map(FigurePages::underOf).toList();
     DataTable table = new DataTable(setting, under, columns, part);
     rows.forEach(
-            (name, figures) -> {
-              table.open("", underOf(figures), "");
-              table.cell(0, name, underOf(figures));
-              for (int i = 1; i < part.columns().size(); i++) {
-                int column = part.columns().get(i) - 1;
-                if (column < parts.aspects().size()) {
-                  String shown = numbers.get(column).cells().get(all.indexOf(name));
-                  figure(table, i, name, figures.get(parts.aspects().get(column)), shown);
-                } else {
-                  table.openCell(i);
-                  pages(
-                      figures.values().stream()
-                          .flatMap(f -> f.entries().stream())
-                          .collect(Collectors.toCollection(LinkedHashSet::new)));
-                  out.close();
-                }
-              }
+        (name, figures) -> {
+          table.open("", underOf(figures), "");
+          table.cell(0, name, underOf(figures));
+          for (int i = 1; i < part.columns().size(); i++) {
+            int column = part.columns().get(i) - 1;
+            if (column < parts.aspects().size()) {
+              String shown = numbers.get(column).cells().get(all.indexOf(name));
+              figure(table, i, name, figures.get(parts.aspects().get(column)), shown);
+            } else {
+              table.openCell(i);
+              pages(
+                  figures.values().stream()
+                      .flatMap(f -> f.entries().stream())
+                      .collect(Collectors.toCollection(LinkedHashSet::new)));
               out.close();
-            });
+            }
+          }
+          out.close();
+        });
     table.close();
   }
 
@@ -287,7 +287,8 @@ final class FigurePages {
       }
       out.text(". " + inOneLine(sources.steps(example)));
       if (!way.sheet().rows().isEmpty()) {
-        out.text(". " + words.shared().text("figures.alike.columns", way.sheet().formula())).close();
+        out.text(". " + words.shared().text("figures.alike.columns", way.sheet().formula()))
+            .close();
         sheet(way, parts.aspects());
       } else {
         out.close();
@@ -298,12 +299,12 @@ final class FigurePages {
 
   /** The numbers of figures that were worked out like another, in rows; the same are said once. */
   private void lines(Ways.Way way) {
-    Ways.lines(way, sources).forEach(
-        (own, figures) -> {
-          String names =
-              figures.stream().map(way::named).collect(Collectors.joining(", "));
-          way("way own", figures.get(0)).leaf("b", names).text(" " + own).close();
-        });
+    Ways.lines(way, sources)
+        .forEach(
+            (own, figures) -> {
+              String names = figures.stream().map(way::named).collect(Collectors.joining(", "));
+              way("way own", figures.get(0)).leaf("b", names).text(" " + own).close();
+            });
   }
 
   private Xhtml way(String kind, Figure figure) {
