@@ -67,8 +67,7 @@ final class TypedTotals {
   static List<Total> in(Table table) {
     List<Total> totals = new ArrayList<>();
     List<List<String>> ofRows = table.rows().stream().map(TypedTotals::functions).toList();
-    List<List<String>> ofColumns =
-        table.columns().stream().map(c -> functions(c.name())).toList();
+    List<List<String>> ofColumns = table.columns().stream().map(c -> functions(c.name())).toList();
     for (int column = 0; column < ofColumns.size(); column++) {
       List<Table.Cell> above = new ArrayList<>();
       List<Table.Cell> since = new ArrayList<>();
@@ -82,7 +81,9 @@ final class TypedTotals {
           above.add(cell);
           since.add(cell);
         } else {
-          find(cell, functions, since).or(() -> find(cell, functions, above)).ifPresent(totals::add);
+          find(cell, functions, since)
+              .or(() -> find(cell, functions, above))
+              .ifPresent(totals::add);
           since.clear();
         }
       }
@@ -113,7 +114,8 @@ final class TypedTotals {
   private static List<String> functions(String text) {
     String plain = Normalizer.normalize(text, Normalizer.Form.NFKD);
     String folded = ACCENTS.matcher(plain).replaceAll("").toLowerCase(Locale.ROOT);
-    return NO_LETTERS.splitAsStream(folded)
+    return NO_LETTERS
+        .splitAsStream(folded)
         .map(word -> WORDS.getOrDefault(word, List.of()))
         .filter(f -> !f.isEmpty())
         .findFirst()

@@ -36,7 +36,8 @@ class TypedTotalsTest {
     }
     tables.put("least of two", RUNS.replace("D,12.91,", "D,11.90,") + "min,11.4,\n");
     tables.put(
-        "column", "run,there [s],back [s],mean [s],under\nA,13.42,14.10,13.76,\nB,14.9,14.1,14.5,\n");
+        "column",
+        "run,there [s],back [s],mean [s],under\nA,13.42,14.10,13.76,\nB,14.9,14.1,14.5,\n");
     return tables;
   }
 
@@ -71,7 +72,8 @@ class TypedTotalsTest {
     assertThat(one.run("publish", "--for", "public").err()).contains("tables/runs.csv:4");
 
     TinyLog two =
-        log("two", RUNS.replace("D,12.91,", "D,12.91,lines")).replace("log.yaml", "limits:", release);
+        log("two", RUNS.replace("D,12.91,", "D,12.91,lines"))
+            .replace("log.yaml", "limits:", release);
     two.write("facts.yaml", two.read("facts.yaml") + facts);
     assertThat(two.run("publish", "--for", "public").status()).isEqualTo(Main.DONE);
   }
@@ -103,7 +105,11 @@ class TypedTotalsTest {
     String facts = log.read("facts.yaml");
     List<String> silent = new ArrayList<>();
     for (String fact :
-        List.of("run.total: 52.56 s", "run.best: {is: 11.37 s}", "mean.run: 13.1 s", "runs.worst: 14.86 s")) {
+        List.of(
+            "run.total: 52.56 s",
+            "run.best: {is: 11.37 s}",
+            "mean.run: 13.1 s",
+            "runs.worst: 14.86 s")) {
       Said said = log.write("facts.yaml", facts + fact + "\n").run("check");
       if (!said.err().matches("(?s).*facts.yaml:3:\\d+: " + TinyLog.QUESTION + ".*")) {
         silent.add(fact + said.err());
@@ -111,8 +117,12 @@ class TypedTotalsTest {
     }
     log.write("facts.yaml", facts);
     for (String text :
-        List.of("All runs took 52.56 s.", "The best run was 11.37 seconds.", "Mean of the runs: 13.14 s.")) {
-      Said said = log.write("entries/2026-04-02-trial.md", "# Trial\n\n" + text + "\n").run("check");
+        List.of(
+            "All runs took 52.56 s.",
+            "The best run was 11.37 seconds.",
+            "Mean of the runs: 13.14 s.")) {
+      Said said =
+          log.write("entries/2026-04-02-trial.md", "# Trial\n\n" + text + "\n").run("check");
       if (!said.err().matches("(?s).*04-02-trial.md:3:\\d+: " + TinyLog.QUESTION + ".*")) {
         silent.add(text + said.err());
       }

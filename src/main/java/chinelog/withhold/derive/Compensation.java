@@ -72,7 +72,8 @@ final class Compensation {
     for (int e = 0; e < lengths.length; e++) {
       double[] entries = slopes(held.get(e));
       int[] columns = IntStream.range(0, entries.length).filter(k -> entries[k] != 0).toArray();
-      lengths[e] = rows.set(e, columns, Arrays.stream(columns).mapToDouble(k -> entries[k]).toArray());
+      lengths[e] =
+          rows.set(e, columns, Arrays.stream(columns).mapToDouble(k -> entries[k]).toArray());
     }
     this.inverse = rows.inverse();
   }

@@ -194,8 +194,7 @@ final class FigureWatch {
       int decimals = (int) Math.max(0, Math.round(-Math.log10(m.step())));
       Quantity value =
           Quantity.of(
-              BigDecimal.valueOf(m.value())
-                  .setScale(decimals, java.math.RoundingMode.HALF_UP),
+              BigDecimal.valueOf(m.value()).setScale(decimals, java.math.RoundingMode.HALF_UP),
               unit);
       String sentence = Letters.sentence(text, m.start(), m.end());
       Set<String> words = letters(sentence);

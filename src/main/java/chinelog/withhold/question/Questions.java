@@ -304,11 +304,11 @@ public final class Questions {
       String titles = Kinds.called(fact);
       if (eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
         figures.show(fact.value(), titles);
-        if (fact.origin() != Origin.RECKONED
-            && Kinds.isSpokenOf(fact)
-            && eyes.see(fact.label())) {
+        if (fact.origin() != Origin.RECKONED && Kinds.isSpokenOf(fact) && eyes.see(fact.label())) {
           boolean vessel = Kinds.isOfTheVessel(fact);
-          figures.findTwin(fact.value(), titles, vessel).ifPresent(t -> add(twin(fact, t), eyes.readers()));
+          figures
+              .findTwin(fact.value(), titles, vessel)
+              .ifPresent(t -> add(twin(fact, t), eyes.readers()));
         }
         continue;
       }

@@ -116,8 +116,7 @@ class LongSumsTest {
     int rank = 0;
     for (int column = 0; column < rows.get(0).length; column++) {
       int at = column;
-      double[] pivot =
-          left.stream().filter(r -> Math.abs(r[at]) > 1e-9).findFirst().orElse(null);
+      double[] pivot = left.stream().filter(r -> Math.abs(r[at]) > 1e-9).findFirst().orElse(null);
       if (pivot != null) {
         rank++;
         left.remove(pivot);
@@ -198,8 +197,7 @@ class LongSumsTest {
       values.put("share" + i, 0.5);
       String both = sum("both" + i, a, b);
       Expression half =
-          new Expression.Binary(
-              '*', new Expression.Name("share" + i), new Expression.Name(both));
+          new Expression.Binary('*', new Expression.Name("share" + i), new Expression.Name(both));
       String own = part("own" + i, random);
       values.put("d" + i, 0.5 * values.getOrDefault(both, 0.0) + values.getOrDefault(own, 0.0));
       relations.add(
