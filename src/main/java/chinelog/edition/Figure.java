@@ -46,6 +46,11 @@ public record Figure(
     ANYTHING
   }
 
+  /** Its value for the model, or at full size where it is the subject's alone. */
+  public String shown() {
+    return model.isEmpty() ? fullSize : model;
+  }
+
   /**
    * A place in a table of parts.
    *

@@ -68,7 +68,9 @@ final class TemplateFunctions {
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
     put(all, "byGroup", g -> Parts.byGroup(list(g, Figure.class)));
     put(all, "parts", g -> Parts.of(list(g, Figure.class)));
-    put(all, "ways", g -> Ways.of(list(g, Figure.class), (Sources) g.get(1)));
+    put(all, "ways", g -> Ways.of(list(g, Figure.class), (Sources) g.get(1), wording));
+    put(all, "column", g -> ((Parts) g.get(0)).column(text(g, 1), wording));
+    put(all, "lines", g -> Ways.lines((Ways.Way) g.get(1), (Sources) g.get(0)));
     put(all, "sourcesOf", g -> Sources.of(list(g, Figure.class)));
     put(
         all,

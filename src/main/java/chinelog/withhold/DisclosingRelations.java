@@ -34,7 +34,7 @@ final class DisclosingRelations {
   }
 
   List<Derivability.Relation> all() {
-    List<Derivability.Relation> relations = new ArrayList<>();
+    List<Derivability.Relation> relations = new ArrayList<>(cells.relations());
     for (Derivability.Relation r : web.relations()) {
       relations.add(new Derivability.Relation(r.name(), cells.named(r.formula())));
     }
