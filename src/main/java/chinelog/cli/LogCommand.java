@@ -2,6 +2,7 @@ package chinelog.cli;
 
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.publish.ProgramVersion;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -93,7 +94,8 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
     return folder;
   }
 
-  ParameterException wrong(String message) {
-    return new ParameterException(spec().commandLine(), message);
+  ParameterException wrong(String english, Object... parts) {
+    return new ParameterException(
+        spec().commandLine(), Sentence.of(english, parts).in(language(folder())));
   }
 }
