@@ -196,11 +196,13 @@ public final class Agreements implements DeskPage {
       return Reply.html("");
     }
     Withholder.Withheld withheld = now.withheld(readers.get());
+    DeskWords words = bench.frame().words(request, DeskSection.AGREEMENTS);
     List<Map<String, Object>> lines = new ArrayList<>();
     for (Register.Withheld line : withheld.register().withheld()) {
       lines.add(
           Map.of(
-              "thing", line.thing().words(),
+              "thing",
+              words.text("thing." + line.thing().kind().name(), line.thing().name()).strip(),
               "place", line.place().toString(),
               "file", line.place().file(),
               "line", line.place().line(),
