@@ -53,7 +53,7 @@ class NotesStoryTest {
   void whatIsSelectedGoesUnderAnAgreementAndNothingElseChanges() throws IOException {
     desk.edit(NOTE);
     desk.select("187 mm");
-    under("selection");
+    desk.click(".offer button");
     desk.until("document.querySelector('.under-words')");
     desk.until("document.getElementById('seen').contentDocument.querySelector('.gap')");
     assertThat(desk.read(NOTE)).isEqualTo(SmallDesk.NOTE_TEXT);
