@@ -43,7 +43,6 @@ final class AuditCommand extends EditionCommand {
                 talk()
                     .say(
                         "{0}: clean. The report is in {1}.",
-                        e.readers(),
-                        "records/" + e.readers() + "/audit.txt"));
+                        e.readers(), "records/" + e.readers() + "/audit.txt"));
   }
 }

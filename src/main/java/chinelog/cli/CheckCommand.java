@@ -96,8 +96,7 @@ final class CheckCommand extends LogCommand {
                 .list(
                     List.of(
                         Terminal.counted(report.entries(), "{0} entry", "{0} entries"),
-                        Terminal.counted(
-                            report.photographs(), "{0} photograph", "{0} photographs"),
+                        Terminal.counted(report.photographs(), "{0} photograph", "{0} photographs"),
                         Terminal.counted(report.facts(), "{0} fact", "{0} facts"))));
     if (found.foreseen() != null) {
       tell(found.foreseen());

@@ -89,8 +89,7 @@ abstract class EditionCommand extends LogCommand {
       return Main.PROBLEMS;
     }
     if (outcome.hasLeaks()) {
-      talk()
-          .findings(outcome, Sentence.of("{0} The report is in records/.", afterLeaks()));
+      talk().findings(outcome, Sentence.of("{0} The report is in records/.", afterLeaks()));
       return Main.LEAK;
     }
     tell(outcome);

@@ -138,8 +138,7 @@ final class GatherCommand extends LogCommand {
             entry.getKey(), LocalDateTime.parse(entry.getValue().replace(' ', 'T')));
       } catch (DateTimeParseException e) {
         throw wrong(
-            "\u201c{0}\u201d is not a date and time. Write 2026-05-16T10:16:04.",
-            entry.getValue());
+            "\u201c{0}\u201d is not a date and time. Write 2026-05-16T10:16:04.", entry.getValue());
       }
     }
     return null;

@@ -89,8 +89,7 @@ final class KeepCommand extends LogCommand {
     talk()
         .say(
             "{0} are in {1}, and were read back: every one is the same as in the log.",
-            whole(kept.files(), kept.bytes()),
-            kept.place());
+            whole(kept.files(), kept.bytes()), kept.place());
     if (!kept.leftOut().isEmpty()) {
       talk().say("Left out, since it is made again: {0}.", talk().list(leftOut(kept)));
     }
@@ -154,8 +153,7 @@ final class KeepCommand extends LogCommand {
     talk()
         .say(
             "The copy of {0} is whole: {1}.",
-            checked.madeOn(),
-            whole(checked.files().size(), checked.bytes()));
+            checked.madeOn(), whole(checked.files().size(), checked.bytes()));
     if (into != null && log != null) {
       tellChanges(Keep.changedSince(checked, requireFolder(log)));
     }
@@ -182,6 +180,7 @@ final class KeepCommand extends LogCommand {
   }
 
   private static Sentence whole(int files, long bytes) {
-    return Sentence.of("{0} ({1})", files(files), String.format(Locale.ROOT, "%.1f MB", bytes / 1e6));
+    return Sentence.of(
+        "{0} ({1})", files(files), String.format(Locale.ROOT, "%.1f MB", bytes / 1e6));
   }
 }

@@ -119,6 +119,9 @@ final class PublishCommand extends EditionCommand {
   private void row(Sentence label, String text) {
     Locale language = talk().language();
     int wide = LABELS.stream().mapToInt(l -> l.in(language).length()).max().orElse(0);
-    talk().out().println("  " + label.in(language) + " ".repeat(wide - label.in(language).length() + 2) + text);
+    talk()
+        .out()
+        .println(
+            "  " + label.in(language) + " ".repeat(wide - label.in(language).length() + 2) + text);
   }
 }

@@ -114,8 +114,7 @@ final class ReckonCommand extends LogCommand {
       talk()
           .warn(
               "There is no reckoning or function \u201c{0}\u201d. {1}",
-              what,
-              Suggestion.remedy(what, ReckoningPages.names()));
+              what, Suggestion.remedy(what, ReckoningPages.names()));
       return Main.USAGE;
     }
     page.get().forEach(result()::println);

@@ -41,8 +41,19 @@ class TranslationsTest {
 
   private static final Set<String> TELLING =
       Set.of(
-          "error", "question", "reminder", "complain", "wrong", "general", "damaged", "caution", "say",
-          "warn", "worded", "counted", "ask");
+          "error",
+          "question",
+          "reminder",
+          "complain",
+          "wrong",
+          "general",
+          "damaged",
+          "caution",
+          "say",
+          "warn",
+          "worded",
+          "counted",
+          "ask");
 
   private static final Set<String> THROWN =
       Set.of("ProblemException", "QuantityException", "TradeException", "UnusablePhoto");

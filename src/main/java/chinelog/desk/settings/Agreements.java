@@ -203,11 +203,16 @@ public final class Agreements implements DeskPage {
           Map.of(
               "thing",
               words.text("thing." + line.thing().kind().name(), line.thing().name()).strip(),
-              "place", line.place().toString(),
-              "file", line.place().file(),
-              "line", line.place().line(),
-              "column", line.place().column(),
-              "under", List.copyOf(line.label().agreements())));
+              "place",
+              line.place().toString(),
+              "file",
+              line.place().file(),
+              "line",
+              line.place().line(),
+              "column",
+              line.place().column(),
+              "under",
+              List.copyOf(line.label().agreements())));
     }
     return bench
         .frame()
