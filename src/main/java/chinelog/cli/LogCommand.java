@@ -15,6 +15,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
@@ -94,7 +95,7 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
     return folder;
   }
 
-  ParameterException wrong(String english, Object... parts) {
+  ParameterException wrong(String english, @Nullable Object... parts) {
     return new ParameterException(
         spec().commandLine(), Sentence.of(english, parts).in(language(folder())));
   }

@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where a command prints.
@@ -47,17 +48,17 @@ record Terminal(
   }
 
   /** A sentence of the program's own, in the language. */
-  String worded(String english, Object... parts) {
+  String worded(String english, @Nullable Object... parts) {
     return Sentence.of(english, parts).in(language);
   }
 
   /** Prints what was done. */
-  void say(String english, Object... parts) {
+  void say(String english, @Nullable Object... parts) {
     out.println(worded(english, parts));
   }
 
   /** Prints what the maker should know besides. */
-  void warn(CharSequence english, Object... parts) {
+  void warn(CharSequence english, @Nullable Object... parts) {
     err.println(
         english instanceof Sentence sentence
             ? sentence.in(language)

@@ -124,9 +124,10 @@ class NotesStoryTest {
   void aWrongKeyIsToldAtOnce() {
     desk.edit(NOTE);
     desk.fill("#key-time", "09:10-25:40");
-    desk.until("document.querySelector('#wrongs .wrong')");
-    assertThat(browser.text("document.querySelector('#wrongs .wrong').textContent"))
+    desk.until("document.querySelector('.field:has(#key-time) .wrong')");
+    assertThat(browser.text("document.querySelector('.field:has(#key-time) .wrong').textContent"))
         .contains("25:40");
+    assertThat(browser.text("document.getElementById('wrongs').textContent")).isEmpty();
   }
 
   @Test
