@@ -56,7 +56,7 @@ class DeskStoryTest {
     desk.click("#questions [data-reveals]");
     desk.fill("#questions [name=reason]", "Everybody: she was measured on the quay.");
     desk.click("#questions form button.main");
-    desk.until("document.getElementById('questions').children.length === 0");
+    desk.until("!document.querySelector('#questions .problem, #questions[aria-busy]')");
     assertThat(desk.read("answers.yaml"))
         .matches(
             "- questions: \\[q[0-9a-f]{10}\\]\n"
@@ -74,7 +74,7 @@ class DeskStoryTest {
     assertThat(desk.read(SmallDesk.NOTE))
         .isEqualTo(SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
     desk.go("/");
-    desk.until("document.getElementById('questions').children.length === 0");
+    desk.until("!document.querySelector('#questions .problem, #questions[aria-busy]')");
   }
 
   /** Nothing but the audit minds the title of a withheld figure. */
@@ -93,7 +93,7 @@ class DeskStoryTest {
     desk.click("#questions [data-reveals]");
     desk.fill("#questions [name=reason]", "Every boat has one.");
     desk.click("#questions form button.main");
-    desk.until("document.getElementById('questions').children.length === 0");
+    desk.until("!document.querySelector('#questions .problem, #questions[aria-busy]')");
     assertThat(desk.read("answers.yaml")).contains("- questions: [a");
   }
 
