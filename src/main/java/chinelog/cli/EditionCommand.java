@@ -5,23 +5,18 @@ import chinelog.problem.Sentence;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** What {@code publish} and {@code audit} have in common. */
-abstract class EditionCommand extends LogCommand {
+abstract class EditionCommand extends ReadCommand {
 
   static final Sentence NOTHING_PUBLISHED =
       Sentence.of("Nothing was published; what stood before still stands.");
-
-  @Parameters(paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
 
   @Option(
       names = "--for",
@@ -37,11 +32,6 @@ abstract class EditionCommand extends LogCommand {
 
   EditionCommand(Terminal talk, Clock clock) {
     super(talk, clock);
-  }
-
-  @Override
-  Path folder() {
-    return log;
   }
 
   /** Does the work for the readers named. */
@@ -66,8 +56,8 @@ abstract class EditionCommand extends LogCommand {
           day);
     }
     Publisher publisher =
-        new Publisher(requireFolder(log), today(), day, zone(), talk().progress());
-    tellNewer(log);
+        new Publisher(requireFolder(folder()), today(), day, zone(), talk().progress());
+    tellNewer(folder());
     Outcome outcome;
     try {
       outcome = run(publisher, readers);
@@ -82,7 +72,7 @@ abstract class EditionCommand extends LogCommand {
           .warn(
               "{0} besides; see them with: {1}",
               Terminal.counted(reminders, "{0} reminder", "{0} reminders"),
-              Terminal.command("check", log));
+              Terminal.command("check", folder()));
     }
     if (outcome.hasErrors()) {
       talk().warn(afterErrors());

@@ -15,6 +15,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -93,6 +94,15 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
           "Name the folder that holds the log.");
     }
     return folder;
+  }
+
+  static boolean isEmptyFolder(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return false;
+    }
+    try (Stream<Path> inside = Files.list(folder)) {
+      return inside.findAny().isEmpty();
+    }
   }
 
   ParameterException wrong(String english, @Nullable Object... parts) {
