@@ -57,6 +57,8 @@ final class KeyWatch {
   private static final Pattern KEY_LINE =
       Pattern.compile("\\s*(title|date|stage|time|used|measured|weighed|under)\\s*:(\\s.*)?");
 
+  private static final Pattern FENCE = Pattern.compile("\\s*([-+]{3,}|[`~]{3,}\\s*\\w*)\\s*");
+  private static final Pattern CONTINUED = Pattern.compile("\\s+\\S.*|-\\s.*");
   private static final Pattern COMMENT = Pattern.compile("(?:^|\\s)#(.*)$");
   private static final Pattern ACCENTS = Pattern.compile("\\p{M}");
 
@@ -119,6 +121,10 @@ final class KeyWatch {
       return;
     }
     String line = fold(written);
+    if (line.indexOf(':') < 0 && line.indexOf('=') < 0 && !line.contains(UNDER)) {
+      // Every key has a sign, but "under" alone.
+      return;
+    }
     if (isKeyAlone(line)
         || isInside(line)
         || LEFT_OUT.matcher(line).matches()
@@ -187,12 +193,12 @@ final class KeyWatch {
   }
 
   private static boolean isFence(String line) {
-    return line.matches("\\s*([-+]{3,}|[`~]{3,}\\s*\\w*)\\s*");
+    return FENCE.matcher(line).matches();
   }
 
   /** Whether a line goes on with the key above it, such as an item of its list. */
   private static boolean isContinued(String line, int first, int number) {
-    return number > first && line.matches("\\s+\\S.*|-\\s.*");
+    return number > first && CONTINUED.matcher(line).matches();
   }
 
   private static boolean isUnder(String word) {
@@ -244,7 +250,10 @@ final class KeyWatch {
 
   /** In small letters without accents, emphasis and invisible characters. */
   private static String fold(String line) {
-    String plain = ACCENTS.matcher(Normalizer.normalize(line, Normalizer.Form.NFKD)).replaceAll("");
+    String plain =
+        line.chars().allMatch(c -> c < 128)
+            ? line
+            : ACCENTS.matcher(Normalizer.normalize(line, Normalizer.Form.NFKD)).replaceAll("");
     StringBuilder folded = new StringBuilder();
     plain
         .codePoints()
