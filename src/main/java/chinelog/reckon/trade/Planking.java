@@ -166,9 +166,8 @@ final class Planking {
     YieldList yields = new YieldList();
     yields.add(
         "strips",
-        Message.of("planking.strips"),
+        "planking.strips",
         Quantity.of(strips, Unit.ONE),
-        Message.of("planking.strips.how"),
         YieldList.worked(
             "⌈{0} ÷ {1}⌉", girths.units().length(girths.greatest()), girths.units().length(width)),
         PRACTICE);
@@ -215,9 +214,8 @@ final class Planking {
     long full = Math.min(strips, (long) Math.floor(above / width + 1e-9));
     yields.add(
         "full_strips",
-        Message.of("planking.full"),
+        "planking.full",
         Quantity.of(full, Unit.ONE),
-        Message.of("planking.full.how"),
         YieldList.worked(
             "⌊({0} − {1}) ÷ {2}⌋",
             girths.units().length(fullest.girth()),

@@ -221,16 +221,14 @@ final class StripTaper {
     }
     yields.add(
         "all_from",
-        Message.of("planking.from"),
+        "planking.from",
         girths.units().length(girths.x()[first]),
-        Message.of("planking.from.how"),
         YieldList.worked("{0}", girths.units().length(girths.x()[first])),
         Planking.PRACTICE);
     yields.add(
         "all_to",
-        Message.of("planking.to"),
+        "planking.to",
         girths.units().length(girths.x()[last]),
-        Message.of("planking.to.how"),
         YieldList.worked("{0}", girths.units().length(girths.x()[last])),
         Planking.PRACTICE);
   }
