@@ -159,12 +159,7 @@ final class Balance {
   private void centre() throws TradeException, QuantityException {
     Message moments = Message.of("balance.centre.how");
     yields.from("masses");
-    yields.add(
-        "mass",
-        Message.of("balance.mass"),
-        massOf(mass),
-        Message.of("balance.mass.how"),
-        added(null, ""));
+    yields.add("mass", "balance.mass", massOf(mass), added(null, ""));
     length("lcg", "balance.lcg", xMoment / mass, moments, over("x"));
     if (sides) {
       length("tcg", "balance.tcg", yMoment / mass, moments, over("y"));
@@ -235,9 +230,8 @@ final class Balance {
     } else {
       yields.add(
           "ballast",
-          Message.of("balance.ballast"),
+          "balance.ballast",
           massOf(ballast),
-          Message.of("balance.ballast.how"),
           YieldList.worked("{0} − {1}", massOf(displacement), massOf(mass)));
     }
     if (ballast > 0 && has("lcb")) {
@@ -314,9 +308,8 @@ final class Balance {
     yields.from("masses", "target", "ballast_x");
     yields.add(
         "ballast_to_target",
-        Message.of("balance.target"),
+        "balance.target",
         massOf(shift / (at - target)),
-        Message.of("balance.target.how"),
         YieldList.worked(
             "{0} × ({1} − {2}) ÷ ({3} − {1})",
             massOf(mass), units.length(target), units.length(xMoment / mass), units.length(at)));
@@ -387,9 +380,8 @@ final class Balance {
           YieldList.worked("{0} × {1} × sin {2}", massOf(afloat), units.length(gm), angle));
       yields.add(
           "righting_by_arm",
-          Message.of("balance.moment.arm"),
+          "balance.moment.arm",
           moment(afloat * gz),
-          Message.of("balance.moment.arm.how"),
           YieldList.worked("{0} × {1}", massOf(afloat), units.length(gz)));
     }
   }

@@ -135,9 +135,8 @@ final class Bulb {
         YieldList.worked("{0}", units.length(Si.value(inputs, "z", Unit.METRE, 0))));
     yields.add(
         "skin",
-        Message.of("foil.skin"),
+        "foil.skin",
         units.area(FoilSection.skin(1 / fineness) * length * length),
-        Message.of("foil.skin.how"),
         YieldList.worked(
             "{0} × ({1})²", Si.number(FoilSection.skin(1 / fineness)), units.side(length)));
     Foil.masses(yields, inputs, units, volume, by, "fineness");

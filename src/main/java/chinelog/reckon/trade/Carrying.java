@@ -67,9 +67,8 @@ final class Carrying {
     yields.from("area", "arm", "displacement", "gm");
     yields.add(
         "pressure_at_1_deg",
-        Message.of("carrying.stiff"),
+        "carrying.stiff",
         Si.show(righting * Math.sin(Math.toRadians(1)) / heeling, PASCAL, PASCAL),
-        Message.of("carrying.stiff.how"),
         YieldList.worked(
             "{0} × {1} × {2} × sin 1° ÷ ({3} × {4})",
             gravity, weighs, units.length(gm), sails, units.length(arm)));
@@ -88,9 +87,8 @@ final class Carrying {
       yields.from("area", "arm", "displacement", "gm", "wind", "force_share");
       yields.add(
           "heel",
-          Message.of("carrying.heel"),
+          "carrying.heel",
           Si.show(heel(pressure * heeling / righting), Si.unit("rad"), Si.DEGREE),
-          Message.of("carrying.heel.how"),
           YieldList.worked(
               "k = p A h ÷ (g Δ GM) = {0} × {1} × {2} ÷ ({3} × {4} × {5})",
               Si.show(pressure, PASCAL, PASCAL),

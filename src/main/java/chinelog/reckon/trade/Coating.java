@@ -4,7 +4,6 @@ import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
-import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -66,9 +65,8 @@ final class Coating {
       yields.from("area", "coats", "coverage", "spread", "density", "waste");
       yields.add(
           "volume",
-          Message.of("coating.amount"),
+          "coating.amount",
           Si.show(volume / kept, Si.M3, Si.unit("mL")),
-          Message.of("coating.amount.how"),
           byCoverage
               ? new Terms()
                   .add(spreadOver(inputs))
@@ -108,9 +106,8 @@ final class Coating {
     }
     yields.add(
         "wet_mass",
-        Message.of("coating.mass"),
+        "coating.mass",
         Laminate.grams(wet / kept),
-        Message.of("coating.mass.how"),
         inputs.findQuantity("spread").isPresent()
             ? new Terms()
                 .add(spreadOver(inputs))
@@ -119,9 +116,8 @@ final class Coating {
     yields.from("area", "coats", "coverage", "spread", "density", "solids");
     yields.add(
         "mass",
-        Message.of("coating.dry"),
+        "coating.dry",
         Laminate.grams(wet * solids),
-        Message.of("coating.dry.how"),
         YieldList.worked("{0} × {1}", Laminate.grams(wet), Si.percent(solids)));
   }
 }

@@ -55,18 +55,16 @@ final class CurveArea {
     Unit secondUnit = up.equals(across) ? across.power(4) : up.times(across.power(3));
     yields.add(
         "second_moment",
-        Message.of("curve.second"),
+        "curve.second",
         Si.show(sides * rule.moment(y, 2), secondUnit, secondUnit),
-        Message.of("curve.second.how"),
         by,
         rule.terms("Σ m x² y = ", y, 2, across, up).end(prepend(")", times)));
     if (area != 0) {
       Quantity centre = Si.show(moment / area, across, across);
       yields.add(
           "centre",
-          Message.of("curve.centre"),
+          "curve.centre",
           centre,
-          Message.of("curve.centre.how"),
           by,
           rule.terms("Σ m x y ÷ A = ", y, 1, across, up)
               .end(") × ", Si.number(sides), " ÷ ", whole));

@@ -133,12 +133,7 @@ final class Cutting {
   }
 
   private void sums(int pieces, double area, Message counts) throws TradeException {
-    yields.add(
-        "pieces",
-        Message.of("cutting.pieces"),
-        Quantity.of(pieces, Unit.ONE),
-        Message.of("cutting.pieces.how"),
-        counts);
+    yields.add("pieces", "cutting.pieces", Quantity.of(pieces, Unit.ONE), counts);
     yields.add(
         "sheets",
         Message.of("cutting.sheets"),

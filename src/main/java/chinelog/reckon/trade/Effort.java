@@ -83,17 +83,11 @@ final class Effort {
       squares.add("((", most, " − ", least, ") ÷ 6)²");
     }
     return new YieldList()
-        .add(
-            "expected",
-            Message.of("effort.expected"),
-            Si.show(expected, Unit.HOUR, unit),
-            Message.of("effort.expected.how"),
-            means.end())
+        .add("expected", "effort.expected", Si.show(expected, Unit.HOUR, unit), means.end())
         .add(
             "spread",
-            Message.of("effort.deviation"),
+            "effort.deviation",
             Si.show(Math.sqrt(variance), Unit.HOUR, unit),
-            Message.of("effort.deviation.how"),
             squares.end(")"))
         .list();
   }

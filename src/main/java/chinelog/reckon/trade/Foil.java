@@ -89,9 +89,8 @@ final class Foil {
     yields.from("root", "tip", "span", "thickness");
     yields.add(
         "skin",
-        Message.of("foil.skin"),
+        "foil.skin",
         units.area(span * (root + tip) / 2 * FoilSection.round(thick)),
-        Message.of("foil.skin.how"),
         YieldList.worked(
             "{0} × {1}", units.area(span * (root + tip) / 2), Si.number(FoilSection.round(thick))));
     masses(yields, inputs, units, volume, "root", "tip", "span", "thickness");
@@ -137,9 +136,8 @@ final class Foil {
         YieldList.worked("{0} × {1}", units.volume(volume), units.density(density)));
     yields.add(
         "net",
-        Message.of("foil.net"),
+        "foil.net",
         units.mass(volume * (density - water)),
-        Message.of("foil.net.how"),
         YieldList.worked("{0} − {1}", units.mass(volume * density), units.mass(volume * water)));
   }
 

@@ -214,31 +214,19 @@ final class Laminate {
 
   private void sums(double waste) throws TradeException {
     Message mixtures = Message.of("laminate.mixtures");
-    yields.add(
-        "cloth_area",
-        Message.of("laminate.cloth"),
-        Si.show(cloth, Si.M2, Si.M2),
-        Message.of("laminate.cloth.how"),
-        areas.end());
-    yields.add(
-        "fibre_mass",
-        Message.of("laminate.dry"),
-        grams(fibre),
-        Message.of("laminate.dry.how"),
-        fibres.end());
+    yields.add("cloth_area", "laminate.cloth", Si.show(cloth, Si.M2, Si.M2), areas.end());
+    yields.add("fibre_mass", "laminate.dry", grams(fibre), fibres.end());
     yields.add("resin_mass", Message.of("laminate.resin"), grams(resin), resins.end(), mixtures);
     yields.add(
         "resin_to_mix",
-        Message.of("laminate.mix"),
+        "laminate.mix",
         grams(resin / (1 - waste)),
-        Message.of("laminate.mix.how"),
         YieldList.worked("{0} ÷ {1}", grams(resin), Si.percent(1 - waste)),
         mixtures);
     yields.add(
         "mass",
-        Message.of("laminate.mass"),
+        "laminate.mass",
         grams(fibre + resin),
-        Message.of("laminate.mass.how"),
         YieldList.worked("{0} + {1}", grams(fibre), grams(resin)),
         mixtures);
   }

@@ -119,16 +119,14 @@ final class LiningOff {
     }
     yields.add(
         "battens",
-        Message.of("planking.battens"),
+        "planking.battens",
         Quantity.of(battens, Unit.ONE),
-        Message.of("planking.battens.how"),
         YieldList.worked("⌈{0} ÷ {1}⌉ − 1", units.length(girths.greatest()), units.length(spacing)),
         PRACTICE);
     yields.add(
         "batten_length",
-        Message.of("planking.batten.length"),
+        "planking.batten.length",
         units.run(2 * battens * girths.run()),
-        Message.of("planking.batten.length.how"),
         YieldList.worked("2 × {0} × {1}", Si.number(battens), units.length(girths.run())),
         PRACTICE);
     for (int i = 0; i < girths.names().size(); i++) {
@@ -159,9 +157,8 @@ final class LiningOff {
     Message how = Message.of("planking.gain.how");
     yields.add(
         "plank_width",
-        Message.of("planking.plank"),
+        "planking.plank",
         units.length(cover + lap),
-        Message.of("planking.plank.how"),
         YieldList.worked("{0} + {1}", units.length(cover), units.length(lap)),
         PRACTICE);
     yields.add(

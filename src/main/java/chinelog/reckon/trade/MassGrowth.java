@@ -2,7 +2,6 @@ package chinelog.reckon.trade;
 
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
-import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -44,9 +43,8 @@ final class MassGrowth {
     YieldList yields = new YieldList();
     yields.add(
         "forecast",
-        Message.of("growth.trade"),
+        "growth.trade",
         Si.show(forecast, Unit.KILOGRAM, unit),
-        Message.of("growth.trade.how"),
         YieldList.worked(
             "{0} + {1} × (1 − {2})",
             Si.show(mass[last], Unit.KILOGRAM, unit),
@@ -56,9 +54,8 @@ final class MassGrowth {
       double budget = Si.positive(inputs, "budget", Unit.KILOGRAM);
       yields.add(
           "margin",
-          Message.of("growth.trade.margin"),
+          "growth.trade.margin",
           Si.show(budget - forecast, Unit.KILOGRAM, unit),
-          Message.of("growth.trade.margin.how"),
           YieldList.worked(
               "{0} − {1}",
               Si.show(budget, Unit.KILOGRAM, unit), Si.show(forecast, Unit.KILOGRAM, unit)));

@@ -151,9 +151,8 @@ final class Materials {
     if (material.dried > 0) {
       yields.add(
           "dried_density",
-          Message.of("wood.average"),
+          "wood.average",
           Si.show(material.dried, Si.unit("lb/ft³"), Si.KG_M3),
-          Message.of("wood.average.how"),
           YieldList.worked("{0}", Si.show(material.dried, Si.unit("lb/ft³"), Si.unit("lb/ft³"))));
     }
     List<String> directions = List.of("radial", "tangential", "volumetric");
@@ -212,9 +211,8 @@ final class Materials {
                 "{0} ÷ {1}", Si.show(smaller * 12, Unit.INCH, Unit.INCH), Quantity.parse("12 in")));
     yields.add(
         "pattern_factor",
-        Message.of("material.pattern"),
+        "material.pattern",
         Si.number(1 + smaller),
-        Message.of("material.pattern.how"),
         YieldList.worked("1 + {0}", Si.percent(smaller)));
   }
 

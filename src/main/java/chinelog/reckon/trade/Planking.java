@@ -6,9 +6,7 @@ import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.stream.DoubleStream;
 
 /**
  * Planking with strips: how many, where they taper, what to buy, {@code planking}.
@@ -19,10 +17,7 @@ import java.util.stream.DoubleStream;
  */
 final class Planking {
 
-  private static final Message PRACTICE = Message.of("planking.practice");
-
-  /** The same, of girths that are taken from offsets. */
-  private static final Message DOUBT = Message.of("planking.doubt", Message.of("form.girth.doubt"));
+  static final Message PRACTICE = Message.of("planking.practice");
 
   /** More strips than this could not be told apart in a drawing. */
   private static final int MOST_DRAWN = 200;
@@ -127,8 +122,8 @@ final class Planking {
     double least = Si.positive(inputs, "least_width", Unit.METRE, width / 2);
     long strips = ceil(girths.greatest() / width);
     long full = fullWidth(new YieldList(), inputs, girths, width, strips);
-    Taper taper = Taper.of(girths, width, least, strips, full);
-    return GaugeStrips.draw(girths, width, full, taper.run, taper.each);
+    StripTaper taper = new StripTaper(girths, width, least, strips, full);
+    return GaugeStrips.draw(girths, width, full, taper.run(), taper.each());
   }
 
   private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
@@ -140,41 +135,17 @@ final class Planking {
       return List.of();
     }
     long full = fullWidth(new YieldList(), inputs, girths, width, strips);
-    Taper taper = Taper.of(girths, width, least, strips, full);
+    StripTaper taper = new StripTaper(girths, width, least, strips, full);
     return List.of(
         new ShellExpansion(
                 girths,
                 width,
                 (int) strips,
                 full,
-                taper.run,
-                taper.each,
+                taper.run(),
+                taper.each(),
                 strip -> (int) LiningOff.turn(inputs, strip, strips))
             .draw());
-  }
-
-  /**
-   * How planks are divided at each station.
-   *
-   * @param run how many reach it
-   * @param each width of those that taper
-   */
-  private record Taper(long[] run, double[] each) {
-
-    static Taper of(Girths girths, double width, double least, long strips, long full) {
-      long[] run = new long[girths.x().length];
-      double[] each = new double[run.length];
-      for (int i = 0; i < run.length; i++) {
-        double rest = girths.girth()[i] - full * width;
-        long tapered = strips - full;
-        double share = tapered == 0 ? width : Math.max(0, rest) / tapered;
-        boolean narrow = tapered > 0 && share < least;
-        run[i] = narrow ? floor(girths.girth()[i], full, width, least) : strips;
-        boolean tapers = tapered > 0 && run[i] > full;
-        each[i] = tapers ? Math.min(width, rest / (run[i] - full)) : width;
-      }
-      return new Taper(run, each);
-    }
   }
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
@@ -195,16 +166,14 @@ final class Planking {
     YieldList yields = new YieldList();
     yields.add(
         "strips",
-        Message.of("planking.strips"),
+        "planking.strips",
         Quantity.of(strips, Unit.ONE),
-        Message.of("planking.strips.how"),
         YieldList.worked(
             "⌈{0} ÷ {1}⌉", girths.units().length(girths.greatest()), girths.units().length(width)),
         PRACTICE);
     requireLaid(inputs, strips);
     long full = fullWidth(yields, inputs, girths, width, strips);
-    taper(yields, girths, width, least, strips, full);
-    shortStrips(yields, girths, width, least, strips, full);
+    new StripTaper(girths, width, least, strips, full).add(yields);
     yields.from();
     LiningOff.add(yields, inputs, girths, strips);
     Timber.add(yields, inputs, girths, strips);
@@ -245,9 +214,8 @@ final class Planking {
     long full = Math.min(strips, (long) Math.floor(above / width + 1e-9));
     yields.add(
         "full_strips",
-        Message.of("planking.full"),
+        "planking.full",
         Quantity.of(full, Unit.ONE),
-        Message.of("planking.full.how"),
         YieldList.worked(
             "⌊({0} − {1}) ÷ {2}⌋",
             girths.units().length(fullest.girth()),
@@ -255,197 +223,6 @@ final class Planking {
             girths.units().length(width)),
         PRACTICE);
     return full;
-  }
-
-  private static void taper(
-      YieldList yields, Girths girths, double width, double least, long strips, long full)
-      throws TradeException {
-    Taper taper = Taper.of(girths, width, least, strips, full);
-    long[] run = taper.run;
-    double[] each = taper.each;
-    for (int i = 0; i < run.length; i++) {
-      String part = Offsets.factPart(girths.names().get(i));
-      if (strips > full && run[i] > full) {
-        yields.add(
-            "width_" + part,
-            Message.of("planking.station.width", girths.names().get(i)),
-            Doubt.cut(
-                each[i],
-                each[i] == width ? 0 : girths.doubt(i) / (run[i] - full),
-                girths.units()::length),
-            Message.of("planking.station.width.how"),
-            each[i] == width
-                ? YieldList.worked("{0}", girths.units().length(width))
-                : YieldList.worked(
-                    "({0} − {1} × {2}) ÷ ({3} − {1})",
-                    girths.units().length(girths.girth()[i]),
-                    Si.number(full),
-                    girths.units().length(width),
-                    Si.number(run[i])),
-            girths.stations().isEmpty() ? PRACTICE : DOUBT);
-      }
-      yields.add(
-          "reach_" + part,
-          Message.of("planking.station.strips", girths.names().get(i)),
-          Quantity.of(run[i], Unit.ONE),
-          Message.of("planking.station.strips.how"),
-          reaching(girths, i, full, width, least, run[i] == strips ? strips : -1),
-          PRACTICE);
-    }
-    wedges(yields, girths, strips, run);
-    narrowest(yields, girths, width, each);
-  }
-
-  /**
-   * How many strips a girth holds, the figures put in.
-   *
-   * @param all where all of them reach it; below 0 where some stop short
-   */
-  private static Message reaching(
-      Girths girths, int station, long full, double width, double least, long all)
-      throws TradeException {
-    Quantity girth = girths.units().length(girths.girth()[station]);
-    Quantity whole = girths.units().length(width);
-    if (all >= 0) {
-      return YieldList.worked("{0}", Si.number(all));
-    }
-    return girths.girth()[station] < full * width
-        ? YieldList.worked("⌊{0} ÷ {1}⌋", girth, whole)
-        : YieldList.worked(
-            "{0} + ⌊({1} − {0} × {2}) ÷ {3}⌋",
-            Si.number(full), girth, whole, girths.units().length(least));
-  }
-
-  /** How long each strip is that stops short, and what all of them come to. */
-  private static void shortStrips(
-      YieldList yields, Girths girths, double width, double least, long strips, long full)
-      throws TradeException {
-    double[] x = girths.x();
-    double whole = x[x.length - 1] - x[0];
-    double sum = 0;
-    Message method = Message.of("planking.strip.how");
-    Terms shorts = new Terms("2 × (");
-    long throughout = 0;
-    for (long strip = 1; strip <= strips; strip++) {
-      double needed = strip <= full ? strip * width : full * width + (strip - full) * least;
-      double from = reach(girths, needed, -1);
-      double to = reach(girths, needed, 1);
-      double length = girths.run() * (to - from) / whole;
-      sum += length;
-      if (to - from < whole - 1e-9) {
-        yields.add(
-            "strip_" + strip,
-            Message.of("planking.strip", strip),
-            girths.units().length(length),
-            method,
-            YieldList.worked(
-                "{0} × ({1} − {2}) ÷ {3}",
-                girths.units().length(girths.run()),
-                girths.units().length(to),
-                girths.units().length(from),
-                girths.units().length(whole)),
-            PRACTICE);
-        shorts.add(girths.units().length(length));
-      } else {
-        throughout++;
-      }
-    }
-    if (throughout > 0) {
-      shorts.add(Si.number(throughout), " × ", girths.units().length(girths.run()));
-    }
-    yields.add(
-        "strip_length_real",
-        Message.of("planking.real"),
-        girths.units().run(2 * sum),
-        method,
-        shorts.end(")"),
-        PRACTICE);
-  }
-
-  /** How far from the fullest station the girth stays at least so long, aft (-1) or forward (1). */
-  private static double reach(Girths girths, double needed, int way) {
-    int i = girths.fullest();
-    double[] x = girths.x();
-    double[] g = girths.girth();
-    while (i + way >= 0 && i + way < x.length && g[i + way] >= needed - 1e-9) {
-      i += way;
-    }
-    if (i + way < 0 || i + way >= x.length) {
-      return x[i];
-    }
-    double share = g[i] <= needed ? 0 : (g[i] - needed) / (g[i] - g[i + way]);
-    return x[i] + share * (x[i + way] - x[i]);
-  }
-
-  private static void narrowest(YieldList yields, Girths girths, double width, double[] each)
-      throws TradeException {
-    int fullest = girths.fullest();
-    taper(yields, girths, "aft", width, Arrays.stream(each, 0, fullest + 1));
-    taper(yields, girths, "fore", width, Arrays.stream(each, fullest, each.length));
-  }
-
-  private static void taper(
-      YieldList yields, Girths girths, String end, double width, DoubleStream widths)
-      throws TradeException {
-    double least = widths.min().orElseThrow();
-    yields.add(
-        "taper_" + end,
-        Message.of("planking.taper." + end),
-        girths.units().length(width - least),
-        Message.of("planking.taper.how"),
-        YieldList.worked("{0} − {1}", girths.units().length(width), girths.units().length(least)),
-        PRACTICE);
-  }
-
-  private static long floor(double girth, long full, double width, double least) {
-    double rest = girth - full * width;
-    return rest < 0
-        ? (long) Math.floor(girth / width + 1e-9)
-        : full + (long) Math.floor(rest / least + 1e-9);
-  }
-
-  private static void wedges(YieldList yields, Girths girths, long strips, long[] run)
-      throws TradeException {
-    int fullest = girths.fullest();
-    long aft = Arrays.stream(run, 0, fullest + 1).min().orElseThrow();
-    long fore = Arrays.stream(run, fullest, run.length).min().orElseThrow();
-    Message method = Message.of("planking.short.how");
-    yields.add(
-        "wedges_aft",
-        Message.of("planking.short.aft"),
-        Quantity.of(strips - aft, Unit.ONE),
-        method,
-        YieldList.worked("{0} − {1}", Si.number(strips), Si.number(aft)),
-        PRACTICE);
-    yields.add(
-        "wedges_fore",
-        Message.of("planking.short.fore"),
-        Quantity.of(strips - fore, Unit.ONE),
-        method,
-        YieldList.worked("{0} − {1}", Si.number(strips), Si.number(fore)),
-        PRACTICE);
-    int last = fullest;
-    while (last + 1 < run.length && run[last + 1] == strips) {
-      last++;
-    }
-    int first = fullest;
-    while (first > 0 && run[first - 1] == strips) {
-      first--;
-    }
-    yields.add(
-        "all_from",
-        Message.of("planking.from"),
-        girths.units().length(girths.x()[first]),
-        Message.of("planking.from.how"),
-        YieldList.worked("{0}", girths.units().length(girths.x()[first])),
-        PRACTICE);
-    yields.add(
-        "all_to",
-        Message.of("planking.to"),
-        girths.units().length(girths.x()[last]),
-        Message.of("planking.to.how"),
-        YieldList.worked("{0}", girths.units().length(girths.x()[last])),
-        PRACTICE);
   }
 
   static long ceil(double value) {

@@ -79,8 +79,7 @@ final class Rig {
     for (double area : sails.area) {
       areas.add(units.area(area));
     }
-    yields.add(
-        "area", Message.of("rig.area"), units.area(whole), Message.of("rig.area.how"), areas.end());
+    yields.add("area", "rig.area", units.area(whole), areas.end());
     yields.add(
         "ce_x",
         Message.of("rig.ce.x"),
@@ -243,33 +242,21 @@ final class Rig {
     if (drawn) {
       Polygon profile = Polygon.read("profile", new Columns("profile", inputs.table("profile")));
       clr = profile.x();
-      yields.add(
-          "lateral",
-          Message.of("rig.profile"),
-          units.area(profile.area()),
-          Message.of("rig.profile.how"),
-          profile.areaWorked(units));
-      yields.add(
-          "clr",
-          Message.of("rig.clr"),
-          units.length(clr),
-          Message.of("rig.clr.how"),
-          profile.centreWorked(units, false));
+      yields.add("lateral", "rig.profile", units.area(profile.area()), profile.areaWorked(units));
+      yields.add("clr", "rig.clr", units.length(clr), profile.centreWorked(units, false));
     } else {
       clr = Si.value(inputs, "clr", Unit.METRE);
     }
     yields.add(
         "lead",
-        Message.of("rig.lead"),
+        "rig.lead",
         units.length(ce - clr),
-        Message.of("rig.lead.how"),
         YieldList.worked("{0} − {1}", units.length(ce), units.length(clr)));
     if (inputs.findQuantity("lwl").isPresent()) {
       yields.add(
           "lead_share",
-          Message.of("rig.lead.share"),
+          "rig.lead.share",
           Si.percent((ce - clr) / Si.positive(inputs, "lwl", Unit.METRE)),
-          Message.of("rig.lead.share.how"),
           YieldList.worked(
               "{0} ÷ {1}",
               units.length(ce - clr), units.length(Si.positive(inputs, "lwl", Unit.METRE))));

@@ -2,7 +2,6 @@ package chinelog.reckon.trade;
 
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
-import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -45,18 +44,16 @@ final class Running {
     yields.from("speed", "length");
     yields.add(
         "froude",
-        Message.of("running.froude"),
+        "running.froude",
         Si.number(speed / Math.sqrt(GRAVITY * length)),
-        Message.of("running.froude.how"),
         YieldList.worked(
             "{0} ÷ √(9.80665 m/s² × {1})",
             Si.show(speed, MS, MS), Si.show(length, Unit.METRE, Unit.METRE)));
     yields.from("speed", "length", "viscosity");
     yields.add(
         "reynolds",
-        Message.of("running.reynolds"),
+        "running.reynolds",
         Si.number(reynolds),
-        Message.of("running.reynolds.how"),
         YieldList.worked(
             "{0} × {1} ÷ {2}",
             Si.show(speed, MS, MS),
@@ -71,9 +68,8 @@ final class Running {
     double line = Math.log10(reynolds) - 2;
     yields.add(
         "friction",
-        Message.of("running.friction"),
+        "running.friction",
         Si.number(0.075 / (line * line)),
-        Message.of("running.friction.how"),
         YieldList.worked("0.075 ÷ ({0} − 2)²", Si.number(line + 2)));
     return yields.list();
   }

@@ -72,16 +72,11 @@ final class Runs {
       turned.add(Si.number((i % 2 == 0 ? 1 : -1) * weight[i]), " × ", run);
     }
     yields.add(
-        "speed",
-        Message.of("runs.speed"),
-        Si.show(through / all, unit, unit),
-        Message.of("runs.speed.how"),
-        sum.end(") ÷ ", Si.number(all)));
+        "speed", "runs.speed", Si.show(through / all, unit, unit), sum.end(") ÷ ", Si.number(all)));
     yields.add(
         "current",
-        Message.of("runs.current"),
+        "runs.current",
         Si.show(drift / all, unit, unit),
-        Message.of("runs.current.how"),
         turned.end(") ÷ ", Si.number(all)));
     return yields.list();
   }

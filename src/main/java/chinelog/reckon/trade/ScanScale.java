@@ -55,9 +55,8 @@ final class ScanScale {
           "factor_y", Message.of("scan.y"), Si.number(y), method, over(inputs, "true_y", "scan_y"));
       yields.add(
           "stretch",
-          Message.of("scan.longer"),
+          "scan.longer",
           Si.percent(y / x - 1),
-          Message.of("scan.longer.how"),
           YieldList.worked("{0} ÷ {1} − 1", Si.number(y), Si.number(x)));
       square(yields, inputs);
     }
@@ -95,9 +94,8 @@ final class ScanScale {
     Quantity angle = Si.show(Math.toDegrees(Math.asin(sine)), Si.DEGREE, Si.DEGREE);
     yields.add(
         "out_of_square",
-        Message.of("scan.square"),
+        "scan.square",
         angle,
-        Message.of("scan.square.how"),
         YieldList.worked(
             "asin(({0} × {0} − {1} × {1}) ÷ (4 × {2} × {3}))",
             Si.show(up, Unit.METRE, Unit.MILLIMETRE),

@@ -3,7 +3,6 @@ package chinelog.reckon.trade;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
-import chinelog.wording.Message;
 import java.util.List;
 
 /**
@@ -49,36 +48,28 @@ final class StockedSize {
     Unit unit = columns.unit("size");
     Quantity asked = inputs.quantity("wanted");
     YieldList yields = new YieldList();
-    yields.add(
-        "size",
-        Message.of("stocked.size"),
-        Si.show(best, Unit.METRE, unit),
-        Message.of("stocked.size.how"));
+    yields.add("size", "stocked.size", Si.show(best, Unit.METRE, unit));
     yields.add(
         "error",
-        Message.of("stocked.error"),
+        "stocked.error",
         Si.show(best - wanted, Unit.METRE, asked.unit()),
-        Message.of("stocked.error.how"),
         YieldList.worked("{0} − {1}", Si.show(best, Unit.METRE, unit), asked));
     yields.add(
         "error_share",
-        Message.of("stocked.share"),
+        "stocked.share",
         Si.percent(best / wanted - 1),
-        Message.of("stocked.share.how"),
         YieldList.worked("{0} ÷ {1} − 1", Si.show(best, Unit.METRE, unit), asked));
     if (inputs.findQuantity("scale").isPresent()) {
       double scale = Si.positive(inputs, "scale", Unit.ONE);
       yields.add(
           "full_size",
-          Message.of("stocked.full"),
+          "stocked.full",
           Si.show(best * scale, Unit.METRE, asked.unit()),
-          Message.of("stocked.full.how"),
           YieldList.worked("{0} × {1}", Si.show(best, Unit.METRE, unit), Si.number(scale)));
       yields.add(
           "full_error",
-          Message.of("stocked.full.error"),
+          "stocked.full.error",
           Si.show((best - wanted) * scale, Unit.METRE, asked.unit()),
-          Message.of("stocked.full.error.how"),
           YieldList.worked(
               "{0} × {1}", Si.show(best - wanted, Unit.METRE, asked.unit()), Si.number(scale)));
     }

@@ -30,9 +30,8 @@ final class Timber {
         chords.end());
     yields.add(
         "strip_length",
-        Message.of("timber.buy"),
+        "timber.buy",
         units.run(bought),
-        Message.of("timber.buy.how"),
         YieldList.worked(
             "2 × {0} × {1} ÷ {2}",
             Si.number(strips), units.length(girths.run()), Si.percent(1 - wastage)));
@@ -101,9 +100,8 @@ final class Timber {
     }
     yields.add(
         "strips_per_sheet",
-        Message.of("timber.sheet"),
+        "timber.sheet",
         Quantity.of(each, Unit.ONE),
-        Message.of("timber.sheet.how"),
         YieldList.worked(
             "⌊({0} + {1}) ÷ ({2} + {1})⌋",
             Si.show(sheet, Unit.METRE, Unit.MILLIMETRE),
@@ -111,9 +109,8 @@ final class Timber {
             Si.show(width, Unit.METRE, Unit.MILLIMETRE)));
     yields.add(
         "sheets",
-        Message.of("timber.sheets"),
+        "timber.sheets",
         Quantity.of(Planking.ceil((double) pieces / each), Unit.ONE),
-        Message.of("timber.sheets.how"),
         YieldList.worked("⌈{0} ÷ {1}⌉", Si.number(pieces), Si.number(each)));
   }
 
@@ -130,9 +127,8 @@ final class Timber {
       double mass = girths.area() * thick * Si.positive(inputs, "density", Si.KG_M3);
       yields.add(
           "mass",
-          Message.of("timber.before"),
+          "timber.before",
           girths.units().mass(mass),
-          Message.of("timber.before.how"),
           YieldList.worked(
               "{0} × {1} × {2}",
               girths.units().area(girths.area()),
@@ -169,17 +165,15 @@ final class Timber {
       double nearest = Math.floor(thick * 64 + 0.5) / 64;
       yields.add(
           name + "_64th",
-          Message.of("timber.nearest"),
+          "timber.nearest",
           Si.show(nearest, Unit.INCH, Unit.INCH),
-          Message.of("timber.nearest.how"),
           YieldList.worked(
               "⌊{0} + ½⌋ × {1}", Si.number(thick * 64), Si.show(1.0 / 64, Unit.INCH, Unit.INCH)),
           FAIRING);
       yields.add(
           name + "_64th_error",
-          Message.of("timber.nearest.error"),
+          "timber.nearest.error",
           Si.show(nearest - thick, Unit.INCH, Unit.INCH),
-          Message.of("timber.nearest.error.how"),
           YieldList.worked(
               "{0} × {1} − {2}{3}",
               Si.number(Math.floor(thick * 64 + 0.5)),

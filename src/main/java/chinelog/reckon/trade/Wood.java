@@ -59,9 +59,8 @@ final class Wood {
       } else {
         yields.add(
             "density",
-            Message.of("wood.density"),
+            "wood.density",
             Si.show(1000 * gravity * (1 + moisture), Si.KG_M3, Si.KG_M3),
-            Message.of("wood.density.how"),
             YieldList.worked(
                 "{0} × {1} × (1 + {2})",
                 Si.show(1000, Si.KG_M3, Si.KG_M3), Si.number(gravity), Si.percent(moisture)));
@@ -74,9 +73,8 @@ final class Wood {
       }
       yields.add(
           "shrinkage",
-          Message.of("wood.shrinkage"),
+          "wood.shrinkage",
           Si.percent(Si.share(inputs, "shrinkage", 0) * (0.3 - moisture) / 0.3),
-          Message.of("wood.shrinkage.how"),
           YieldList.worked(
               "{0} × (30 − {1}) ÷ 30",
               Si.percent(Si.share(inputs, "shrinkage", 0)), Si.number(moisture * 100)));
@@ -112,9 +110,8 @@ final class Wood {
             * (after - moisture);
     yields.add(
         "movement",
-        Message.of("wood.movement"),
+        "wood.movement",
         Si.show(change, Unit.METRE, inputs.quantity("size").unit()),
-        Message.of("wood.movement.how"),
         YieldList.worked(
             "{0} × {1} × ({2} − {3})",
             inputs.quantity("size").withoutTolerance(),

@@ -26,6 +26,18 @@ final class YieldList {
     return this;
   }
 
+  /**
+   * Adds a figure whose title and method have one name in {@code reckon/messages}, such as {@code
+   * rig.area} and {@code rig.area.how}.
+   */
+  YieldList add(String name, String title, Quantity value, Message... more) {
+    List<Message> method = new ArrayList<>();
+    method.add(Message.of(title + ".how"));
+    method.addAll(List.of(more));
+    yields.add(new Yield(name, Message.of(title), value, method, basis, null));
+    return this;
+  }
+
   /** A caution about the figure added last. */
   YieldList caution(CharSequence what, CharSequence remedy) {
     int last = yields.size() - 1;
