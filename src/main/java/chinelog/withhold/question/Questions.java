@@ -172,7 +172,7 @@ public final class Questions {
     FigureWatch figures =
         new FigureWatch(log.head().locale(), log.head().closeness().doubleValue());
     DayWatch days = days(eyes);
-    fill(eyes, seen, names, words, figures);
+    fill(eyes, seen, names, words, figures, days);
     for (SeenText text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
         // Who are party to one agreement know who gives leave in it, and none of the others.
@@ -241,7 +241,12 @@ public final class Questions {
 
   /** Tells the watches what is shown by right and what is withheld. */
   private void fill(
-      Eyes eyes, List<SeenText> seen, NameWatch names, PassageWatch words, FigureWatch figures) {
+      Eyes eyes,
+      List<SeenText> seen,
+      NameWatch names,
+      PassageWatch words,
+      FigureWatch figures,
+      DayWatch days) {
     for (SeenText text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
         names.show(text.text());
@@ -269,6 +274,7 @@ public final class Questions {
             }
             names.withholdNamesIn(piece.text(), of, piece.label(), writtenSmall);
             figures.withholdFiguresIn(piece.text(), of, piece.label());
+            days.withholdDaysIn(piece.text(), of, piece.label());
           }
         }
       }
