@@ -136,8 +136,10 @@ final class AsSheFloats {
    */
   private List<List<Lying>> others(List<HullSection> stations) {
     return List.of(
-        Doubt.reckoned(Doubt.lessStations(stations), rest -> Lying.otherwise(rest, load, heels, null)),
-        Doubt.reckoned(Doubt.lessHeights(stations), rest -> Lying.otherwise(rest, load, heels, null)),
+        Doubt.reckoned(
+            Doubt.lessStations(stations), rest -> Lying.otherwise(rest, load, heels, null)),
+        Doubt.reckoned(
+            Doubt.lessHeights(stations), rest -> Lying.otherwise(rest, load, heels, null)),
         OTHER_RULES.stream()
             .filter(shape -> shape != she.along())
             .flatMap(
@@ -248,7 +250,8 @@ final class AsSheFloats {
         "trim",
         Lying::trim,
         units::length,
-        YieldList.worked(units.length(she.draughtFore()), " − ", units.length(she.draughtAft())));
+        YieldList.worked(
+            "{0} − {1}", units.length(she.draughtFore()), units.length(she.draughtAft())));
     doubted(
         "heel",
         s -> s.rest().heel(),
@@ -267,20 +270,14 @@ final class AsSheFloats {
       }
       parts.add(Si.show(m, Unit.KILOGRAM, massUnit));
     }
-    return YieldList.worked(parts.toArray());
+    return YieldList.joined(parts.toArray());
   }
 
   /** The height of the water above the base line where a station stands. */
   private Message level(Floating.Lie lie, double x) throws TradeException {
     return YieldList.worked(
-        "(d + s x) ÷ cos φ = (",
-        units.length(lie.depth()),
-        " + ",
-        Si.number(lie.slope()),
-        " × ",
-        units.length(x),
-        ") ÷ cos ",
-        degrees(lie.heel()));
+        "(d + s x) ÷ cos φ = ({0} + {1} × {2}) ÷ cos {3}",
+        units.length(lie.depth()), Si.number(lie.slope()), units.length(x), degrees(lie.heel()));
   }
 
   private void stands() throws TradeException {
@@ -292,41 +289,31 @@ final class AsSheFloats {
         units::length,
         Message.of("afloat.freeboard.how"),
         YieldList.worked(
-            "z cos φ − y sin φ − d − s x = ",
+            "z cos φ − y sin φ − d − s x = {0} × cos {1} − {2} × sin {1} − {3} − {4} × {5}",
             units.length(lowest.top()),
-            " × cos ",
             degrees(rest.heel()),
-            " − ",
             units.length(lowest.half(lowest.top())),
-            " × sin ",
-            degrees(rest.heel()),
-            " − ",
             units.length(rest.depth()),
-            " − ",
             Si.number(rest.slope()),
-            " × ",
             units.length(lowest.x())));
     doubted(
         "sinkage",
         s -> 0.01 / (density * s.plane()),
         units::length,
         YieldList.worked(
+            "{0} ÷ ({1} × {2})",
             Si.show(0.01, Unit.KILOGRAM, Unit.GRAM),
-            " ÷ (",
             units.area(she.plane()),
-            " × ",
-            units.density(density),
-            ")"));
+            units.density(density)));
     doubted(
         "gm",
         Lying::gm,
         units::length,
         Message.of("afloat.gm.how"),
         YieldList.worked(
+            "{0} ÷ {1} + {2}",
             units.second(she.second()),
-            " ÷ ",
             units.volume(load.borne()),
-            " + ",
             units.length(she.centreAbove())));
   }
 
@@ -374,18 +361,12 @@ final class AsSheFloats {
   private Message arm(Floating.Lie lie) throws TradeException {
     Inclined.Immersed wet = she.under(lie);
     return YieldList.worked(
-        "(",
+        "({0} − {1}) × cos {2} + ({3} − {4}) × sin {2}",
         units.length(wet.y()),
-        " − ",
         units.length(load.centre()[1]),
-        ") × cos ",
         degrees(lie.heel()),
-        " + (",
         units.length(wet.z()),
-        " − ",
-        units.length(load.centre()[2]),
-        ") × sin ",
-        degrees(lie.heel()));
+        units.length(load.centre()[2]));
   }
 
   private void arms() throws TradeException {

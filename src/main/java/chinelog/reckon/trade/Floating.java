@@ -111,7 +111,10 @@ final class Floating {
     return hull.waterplane(lie.heel(), lie.depth(), lie.slope());
   }
 
-  /** How far the centre of what is under water lies above that of what is aboard, square to the water. */
+  /**
+   * How far the centre of what is under water lies above that of what is aboard, square to the
+   * water.
+   */
   double centreAbove(Lie lie) {
     return above(under(lie), lie.heel());
   }

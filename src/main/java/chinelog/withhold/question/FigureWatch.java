@@ -210,8 +210,10 @@ final class FigureWatch {
   void withholdFiguresIn(String text, CharSequence what, Label label) {
     Matcher digits = LONG_NUMBER.matcher(text);
     while (digits.find()) {
-      Sentence number = Sentence.of("the figure \u201c{0}\u201d of {1}", digits.group().strip(), what);
-      ending(digits.group()).ifPresent(end -> longNumbers.putIfAbsent(end, new Twin(number, label)));
+      Sentence number =
+          Sentence.of("the figure \u201c{0}\u201d of {1}", digits.group().strip(), what);
+      ending(digits.group())
+          .ifPresent(end -> longNumbers.putIfAbsent(end, new Twin(number, label)));
     }
     for (Mention m : Mentions.in(text, Letters.all(text), languages)) {
       Unit unit = m.unit();

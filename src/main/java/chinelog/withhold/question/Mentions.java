@@ -35,7 +35,8 @@ final class Mentions {
       Pattern.compile("(?<![\\p{L}\\d.,/:#-])(\\d{1,3})-(\\d|1[01])-([0-7])[+-]?(?![\\d-])");
 
   private static final Pattern THOUSAND =
-      Pattern.compile("[\\s\u00a0\u202f]?k\\b|[\\s\u00a0](?:thousand|tausend|duizend|mille|mil)\\b");
+      Pattern.compile(
+          "[\\s\u00a0\u202f]?k\\b|[\\s\u00a0](?:thousand|tausend|duizend|mille|mil)\\b");
 
   /** What may follow a whole number in words, run together, by what it adds. */
   private static final Map<String, Double> PARTS =
@@ -55,7 +56,8 @@ final class Mentions {
           Map.entry("ymedia", 0.5),
           Map.entry("ycuarto", 0.25));
 
-  private static final List<String> HALVES = List.of("undeinhalb", "einhalb", "eneenhalf", "eneenhalve", "enhalf", "enhalve");
+  private static final List<String> HALVES =
+      List.of("undeinhalb", "einhalb", "eneenhalf", "eneenhalve", "enhalf", "enhalve");
   private static final int INCHES = 12;
   private static final Map<String, String> MONEY = Map.of("£", "GBP", "€", "EUR", "$", "USD");
   private static final int MOST_WORDS = 14;

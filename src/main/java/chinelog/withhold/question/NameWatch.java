@@ -283,7 +283,8 @@ final class NameWatch {
     String letters = word.letters();
     Name acronym = initials.get(letters);
     if (acronym != null
-        && (letters.length() > 2 || letters.length() == 2 && !OTHER_INITIALS.contains(word.written()))
+        && (letters.length() > 2
+            || letters.length() == 2 && !OTHER_INITIALS.contains(word.written()))
         && word.written().equals(word.written().toUpperCase(Locale.ROOT))
         && !letters.chars().allMatch(Character::isDigit)) {
       hits.add(hit(word.start(), word.end(), acronym));
