@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -41,6 +42,10 @@ final class AsSheFloats {
   /** Curves along the hull that another rule would go by. */
   private static final List<FairCurve.Shape> OTHER_RULES =
       List.of(FairCurve.Shape.PLAIN, FairCurve.Shape.ELLIPTIC, FairCurve.Shape.MONOTONE);
+
+  /** Figures of her as she lies, which is upright where her masses balance athwart. */
+  private static final Set<String> UPRIGHT =
+      Set.of("draught_aft", "draught_fore", "trim", "freeboard", "sinkage", "gm");
 
   /** Titles that are not named as their figures are. */
   private static final Map<String, String> TITLES =
@@ -105,7 +110,7 @@ final class AsSheFloats {
             Solids.read(inputs, false),
             Si.value(inputs, "siding", Unit.METRE, 0));
     heels = heels();
-    she = new Lying(offsets.stations(), load, heels);
+    she = Lying.of(offsets.stations(), load, heels);
     others = doubts ? others(offsets.stations()) : List.of();
   }
 
@@ -130,21 +135,38 @@ final class AsSheFloats {
    * and along another curve through all stations.
    */
   private List<List<Lying>> others(List<HullSection> stations) {
-    List<Lying> rules = new ArrayList<>();
-    for (FairCurve.Shape shape : OTHER_RULES) {
-      if (shape != she.along()) {
-        rules.addAll(Doubt.reckoned(List.of(stations), all -> new Lying(all, load, heels, shape)));
-      }
-    }
     return List.of(
-        Doubt.reckoned(Doubt.lessStations(stations), rest -> new Lying(rest, load, heels)),
-        Doubt.reckoned(Doubt.lessHeights(stations), rest -> new Lying(rest, load, heels)),
-        rules);
+        Doubt.reckoned(
+            Doubt.lessStations(stations), rest -> Lying.otherwise(rest, load, heels, null)),
+        Doubt.reckoned(
+            Doubt.lessHeights(stations), rest -> Lying.otherwise(rest, load, heels, null)),
+        OTHER_RULES.stream()
+            .filter(shape -> shape != she.along())
+            .flatMap(
+                shape ->
+                    Doubt.reckoned(
+                        List.of(stations), all -> Lying.otherwise(all, load, heels, shape))
+                        .stream())
+            .toList());
   }
 
   /** The greatest changes of all three kinds added up, as heel and trim add to what is out. */
   private double doubt(ToDoubleFunction<Lying> figure) {
     return others.stream().mapToDouble(o -> Doubt.most(she, o, figure)).sum();
+  }
+
+  /**
+   * The same of a figure of her upright, for which another curve counts by how well it tells the
+   * areas of stations that are left out. Of her heeled it counts in full: what is integrated then
+   * is no smoother than the cubes of the breadths.
+   */
+  private double doubtUpright(ToDoubleFunction<Lying> figure) {
+    double rules =
+        others.get(2).stream()
+            .mapToDouble(o -> she.weight(o.along()) * Doubt.most(she, List.of(o), figure))
+            .max()
+            .orElse(0);
+    return others.subList(0, 2).stream().mapToDouble(o -> Doubt.most(she, o, figure)).sum() + rules;
   }
 
   private static double mean(double[] m, double[] lever) {
@@ -181,7 +203,10 @@ final class AsSheFloats {
     yields.add(
         name,
         Message.of("afloat." + TITLES.getOrDefault(name, name)),
-        Doubt.doubted(figure.applyAsDouble(she), doubt(figure), shown),
+        Doubt.doubted(
+            figure.applyAsDouble(she),
+            UPRIGHT.contains(name) && load.centre()[1] == 0 ? doubtUpright(figure) : doubt(figure),
+            shown),
         all.toArray(Message[]::new));
   }
 
@@ -280,15 +305,16 @@ final class AsSheFloats {
             Si.show(0.01, Unit.KILOGRAM, Unit.GRAM),
             units.area(she.plane()),
             units.density(density)));
-    double[] near = she.nearRest();
     doubted(
         "gm",
         Lying::gm,
         units::length,
         Message.of("afloat.gm.how"),
         YieldList.worked(
-            "({0} − {1}) ÷ {2}",
-            units.length(near[1]), units.length(near[0]), Si.number(2 * Lying.SMALL)));
+            "{0} ÷ {1} + {2}",
+            units.second(she.second()),
+            units.volume(load.borne()),
+            units.length(she.centreAbove())));
   }
 
   private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
@@ -306,7 +332,7 @@ final class AsSheFloats {
     }
     Offsets offsets = Offsets.read(inputs);
     double[] heels = DoubleStream.concat(DoubleStream.of(0), Arrays.stream(afloat.heels)).toArray();
-    Lying she = new Lying(offsets.stations(), afloat.load, heels);
+    Lying she = Lying.otherwise(offsets.stations(), afloat.load, heels, null);
     List<BalanceSketch.Arm> arms = new ArrayList<>();
     for (int i = 0; i < heels.length; i++) {
       arms.add(new BalanceSketch.Arm(i * STEP, she.arm(i)));

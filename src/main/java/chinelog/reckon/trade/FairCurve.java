@@ -28,6 +28,9 @@ final class FairCurve {
 
   private static final double AS_GOOD_AS_ZERO = 1e-6;
 
+  /** By so much a shape may tell more than its own misses do. */
+  private static final double BENEFIT_OF_DOUBT = 2;
+
   private static final int SAMPLES = 16;
 
   /** Among more ordinates than this, to leave out each in turn would tell no more. */
@@ -159,6 +162,21 @@ final class FairCurve {
     return best == plain && plainMiss == Double.MAX_VALUE
         ? new FairCurve(Shape.MONOTONE, x, y)
         : best;
+  }
+
+  /**
+   * How much a curve of another shape through the same ordinates may tell of how far this one is
+   * out, up to 1: the less, the worse that shape tells ordinates that are left out.
+   */
+  double weight(Shape other) {
+    double[] y = Arrays.stream(x).map(this::at).toArray();
+    if (!fits(other, x, y)) {
+      return 0;
+    }
+    double largest = Arrays.stream(y).map(Math::abs).max().orElse(0);
+    double least = Math.pow(AS_GOOD_AS_EXACT * largest, 2) * x.length;
+    double own = Math.max(least, miss(shape, x, y));
+    return Math.min(1, BENEFIT_OF_DOUBT * Math.sqrt(own / Math.max(least, miss(other, x, y))));
   }
 
   /** Whether enough ordinates are left where the shape's own factor is not zero. */

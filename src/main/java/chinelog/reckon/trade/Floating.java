@@ -83,8 +83,7 @@ final class Floating {
   /** How far volume and centre are off what would bear her. */
   private double[] off(double heel, double at, double lean) {
     Inclined.Immersed wet = under(heel, at, lean);
-    double up = (wet.z() - mass[2]) * Math.cos(heel) - (wet.y() - mass[1]) * Math.sin(heel);
-    return new double[] {wet.volume() - volume, wet.x() - mass[0] + lean * up};
+    return new double[] {wet.volume() - volume, wet.x() - mass[0] + lean * above(wet, heel)};
   }
 
   private double arm(double heel) {
@@ -107,11 +106,20 @@ final class Floating {
         (wet.z() * wet.volume() + solid * solidCentre[1]) / whole);
   }
 
-  /** The area of the waterplane at the lie, in m². */
-  double waterplane(Lie lie) {
-    double h = 1e-5 * length;
-    return (hull.below(lie.heel(), lie.depth() + h, lie.slope()).volume()
-            - hull.below(lie.heel(), lie.depth() - h, lie.slope()).volume())
-        / (2 * h);
+  /** Where the water cuts her at the lie. */
+  Inclined.Waterplane waterplane(Lie lie) {
+    return hull.waterplane(lie.heel(), lie.depth(), lie.slope());
+  }
+
+  /**
+   * How far the centre of what is under water lies above that of what is aboard, square to the
+   * water.
+   */
+  double centreAbove(Lie lie) {
+    return above(under(lie), lie.heel());
+  }
+
+  private double above(Inclined.Immersed wet, double heel) {
+    return (wet.z() - mass[2]) * Math.cos(heel) - (wet.y() - mass[1]) * Math.sin(heel);
   }
 }

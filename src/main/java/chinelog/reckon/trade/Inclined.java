@@ -12,9 +12,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Inclined {
 
-  /** Pieces into which the outline between two heights of the offsets is divided. */
-  private static final int PIECES = 16;
-
   private final List<HullSection> stations;
   private final List<double[][]> outlines = new ArrayList<>();
   private final FairCurve.Shape shape;
@@ -22,22 +19,25 @@ final class Inclined {
   /** What lies below the water: volume in m³, and its centre. */
   record Immersed(double volume, double x, double y, double z) {}
 
-  Inclined(List<HullSection> stations, FairCurve.Shape shape) {
+  /**
+   * @param pieces into which the outline between two heights of the offsets is divided
+   */
+  Inclined(List<HullSection> stations, FairCurve.Shape shape, int pieces) {
     this.stations = stations;
     this.shape = shape;
     for (HullSection station : stations) {
-      outlines.add(outline(station));
+      outlines.add(outline(station, pieces));
     }
   }
 
   /** Closed outline {@code {y, z}} of a station, both sides and the deck. */
-  private static double[][] outline(HullSection s) {
+  private static double[][] outline(HullSection s, int pieces) {
     List<double[]> side = new ArrayList<>();
     double[] z = s.z();
     side.add(new double[] {s.half(z[0]), z[0]});
     for (int k = 1; k < z.length; k++) {
-      for (int i = 1; i <= PIECES; i++) {
-        double share = (double) i / PIECES;
+      for (int i = 1; i <= pieces; i++) {
+        double share = (double) i / pieces;
         double at = z[k - 1] + (z[k] - z[k - 1]) * (k == 1 ? share * share : share);
         side.add(new double[] {s.half(at), at});
       }
@@ -107,6 +107,72 @@ final class Inclined {
     double across = FairCurve.of(shape, x, column(wet, 2)).integral((at, m) -> m);
     double up = FairCurve.of(shape, x, column(wet, 3)).integral((at, m) -> m);
     return new Immersed(volume, along / volume, across / volume, up / volume);
+  }
+
+  /**
+   * Where the water cuts a hull: area in m², and second moment about the fore-and-aft line through
+   * its centre, in m⁴.
+   */
+  record Waterplane(double area, double second) {}
+
+  /**
+   * The plane of the water inside the hull. Its two edges are followed along the hull, and not
+   * their cubes, which a few stations do not tell.
+   */
+  Waterplane waterplane(double heel, double depth, double slope) {
+    double cos = Math.cos(heel);
+    double sin = Math.sin(heel);
+    List<double[]> nodes = new ArrayList<>();
+    double before = 0;
+    for (int i = 0; i < stations.size(); i++) {
+      HullSection s = stations.get(i);
+      double height = depth + slope * s.x();
+      double above = lowest(outlines.get(i), cos, sin, height);
+      if (i > 0 && above < 0 != before < 0) {
+        HullSection wet = above < 0 ? s : stations.get(i - 1);
+        double from = stations.get(i - 1).x();
+        double half = wet.half(wet.keel());
+        nodes.add(new double[] {from + (s.x() - from) * before / (before - above), half, half});
+      }
+      if (above < 0) {
+        double[] edges = edges(outlines.get(i), cos, sin, height);
+        nodes.add(new double[] {s.x(), edges[0], edges[1]});
+      }
+      before = above;
+    }
+    if (nodes.size() < 3) {
+      return new Waterplane(0, 0);
+    }
+    double[] x = column(nodes, 0);
+    FairCurve low = FairCurve.alongAHull(x, column(nodes, 1));
+    FairCurve high = FairCurve.alongAHull(x, column(nodes, 2));
+    double area = low.integral((at, t) -> t + high.at(at));
+    double first = low.integral((at, t) -> (t * t - Math.pow(high.at(at), 2)) / 2);
+    double second = low.integral((at, t) -> (t * t * t + Math.pow(high.at(at), 3)) / 3);
+    return new Waterplane(area, second - first * first / area);
+  }
+
+  /**
+   * How far the water reaches within an outline, measured along the water from the middle line of
+   * the hull: to the side that goes down, and to the other.
+   */
+  private static double[] edges(double[][] outline, double cos, double sin, double height) {
+    double low = -Double.MAX_VALUE;
+    double high = -Double.MAX_VALUE;
+    double[] a = outline[outline.length - 1];
+    double above = a[1] * cos - a[0] * sin - height;
+    for (double[] b : outline) {
+      double next = b[1] * cos - b[0] * sin - height;
+      if (above <= 0 != next <= 0) {
+        double share = above / (above - next);
+        double along = (a[0] + share * (b[0] - a[0])) / cos;
+        low = Math.max(low, along);
+        high = Math.max(high, -along);
+      }
+      a = b;
+      above = next;
+    }
+    return low + high < 0 ? new double[] {0, 0} : new double[] {low, high};
   }
 
   private static double[] column(List<double[]> nodes, int i) {

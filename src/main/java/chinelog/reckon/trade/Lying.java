@@ -10,21 +10,20 @@ import org.jspecify.annotations.Nullable;
 final class Lying {
 
   private static final int MOST_STEPS = 60;
+  private static final int FINE = 48;
+  private static final int COARSE = 16;
 
   /** In rad, and as a part of her length. */
   private static final double CLOSE = 1e-11;
 
-  /** Half the angle over which the slope of the righting arm is taken. */
-  static final double SMALL = Math.toRadians(0.5);
-
   private final List<HullSection> stations;
   private final Load load;
+  private final FairCurve areas;
   private final FairCurve.Shape along;
   private final Floating floating;
   private final Floating.Lie rest;
-  private final double plane;
-  private final double below;
-  private final double above;
+  private final Inclined.Waterplane plane;
+  private final double centreAbove;
   private final double[] arms;
   private final Floating.Lie[] lies;
   private final Floating.Lie upset;
@@ -43,22 +42,37 @@ final class Lying {
   /**
    * @param heels at which arms are told, rising
    */
-  Lying(List<HullSection> stations, Load load, double[] heels) throws TradeException {
-    this(stations, load, heels, null);
+  static Lying of(List<HullSection> stations, Load load, double[] heels) throws TradeException {
+    return new Lying(stations, load, heels, null, FINE);
   }
 
   /**
+   * The same by other offsets or another curve: in coarser pieces, so that what those lose is part
+   * of what the figures may be out.
+   *
    * @param shape of the curve of areas along the hull; null for the one that tells them best
    */
-  Lying(List<HullSection> stations, Load load, double[] heels, FairCurve.@Nullable Shape shape)
+  static Lying otherwise(
+      List<HullSection> stations, Load load, double[] heels, FairCurve.@Nullable Shape shape)
+      throws TradeException {
+    return new Lying(stations, load, heels, shape, COARSE);
+  }
+
+  private Lying(
+      List<HullSection> stations,
+      Load load,
+      double[] heels,
+      FairCurve.@Nullable Shape shape,
+      int pieces)
       throws TradeException {
     this.stations = stations;
     this.load = load;
     double depth = upright();
-    along = shape == null ? Afloat.at(stations, depth, load.siding).along() : shape;
+    areas = Afloat.at(stations, depth, load.siding).areas();
+    along = shape == null ? areas.shape() : shape;
     floating =
         new Floating(
-            new Inclined(stations, along),
+            new Inclined(stations, along, pieces),
             load.borne,
             load.solids.volume(),
             load.solids.centre(),
@@ -68,14 +82,12 @@ final class Lying {
     double heel = load.centre[1] == 0 ? 0 : heel();
     rest = floating.at(heel);
     plane = floating.waterplane(rest);
-    above = floating.at(heel + SMALL).arm();
-    below = floating.at(heel - SMALL).arm();
-    floating.at(heel);
+    centreAbove = floating.centreAbove(rest);
     lies = new Floating.Lie[heels.length];
     arms = new double[heels.length];
     Floating.Lie capsized = rest;
     double before = heel;
-    double armBefore = above;
+    double armBefore = gm();
     for (int i = 0; i < heels.length; i++) {
       lies[i] = floating.at(heels[i]);
       arms[i] = lies[i].arm();
@@ -91,6 +103,11 @@ final class Lying {
 
   FairCurve.Shape along() {
     return along;
+  }
+
+  /** How much she tells along another curve of how far she is out, up to 1. */
+  double weight(FairCurve.Shape other) {
+    return areas.weight(other);
   }
 
   Floating.Lie rest() {
@@ -124,16 +141,21 @@ final class Lying {
 
   /** Area of the waterplane in m². */
   double plane() {
-    return plane;
+    return plane.area();
   }
 
-  /** Righting arms half a degree to either side of rest. */
-  double[] nearRest() {
-    return new double[] {below, above};
+  /** Its second moment about the fore-and-aft line through its centre, in m⁴. */
+  double second() {
+    return plane.second();
+  }
+
+  /** How far the centre of buoyancy lies above the centre of mass. */
+  double centreAbove() {
+    return centreAbove;
   }
 
   double gm() {
-    return (above - below) / (2 * SMALL);
+    return plane.second() / load.borne + centreAbove;
   }
 
   double arm(int i) {

@@ -11,8 +11,8 @@ import java.util.List;
  *
  * <p>Speeds are averaged, never times: of two runs the mean; of more, taken by turns there and
  * back, the mean of means, whose weights are the binomial coefficients, so that a current that
- * changes evenly, or as the square of time, falls out. Common practice of trials on the measured
- * mile; exact for such a current.
+ * changes evenly, or as the square of time, falls out (Tupper, Introduction to Naval Architecture,
+ * p. 245, for four runs); exact for such a current.
  */
 final class Runs {
 

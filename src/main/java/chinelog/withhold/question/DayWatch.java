@@ -57,25 +57,58 @@ final class DayWatch {
     }
   }
 
+  /** Notes the days that a withheld text names with their years. */
+  void withholdDaysIn(String text, CharSequence what, Label label) {
+    for (Written w : written(text)) {
+      try {
+        if (w.year > 0) {
+          withhold(LocalDate.of(w.year, w.month, w.day), what, label);
+        }
+      } catch (DateTimeException e) {
+        // Digits that are no day tell of none.
+        continue;
+      }
+    }
+  }
+
+  /**
+   * A day that stands in a text.
+   *
+   * @param year 0 where none is written
+   */
+  private record Written(int start, int end, int year, int month, int day) {}
+
   List<Hit> find(SeenText text) {
     List<Hit> hits = new ArrayList<>();
     if (secrets.keySet().stream().allMatch(shown::contains)) {
       return hits;
     }
-    Matcher digits = DIGITS.matcher(text.text());
+    written(text.text()).forEach(w -> add(w, hits));
+    return hits;
+  }
+
+  /** Days in a text; one whose day and month may change places, both ways. */
+  private static List<Written> written(String text) {
+    List<Written> found = new ArrayList<>();
+    Matcher digits = DIGITS.matcher(text);
     while (digits.find()) {
+      int start = digits.start();
+      int end = digits.end();
       if (digits.group("m") != null) {
-        add(digits, number(digits, "year"), number(digits, "m"), number(digits, "d"), hits);
+        int year = number(digits, "year");
+        found.add(new Written(start, end, year, number(digits, "m"), number(digits, "d")));
       } else if (digits.group("c") != null) {
-        add(digits, 0, number(digits, "e"), number(digits, "c"), hits);
+        found.add(new Written(start, end, 0, number(digits, "e"), number(digits, "c")));
       } else {
         int last = number(digits, "last");
         int year = last < 100 ? 2000 + last : last;
-        add(digits, year, number(digits, "b"), number(digits, "a"), hits);
-        add(digits, year, number(digits, "a"), number(digits, "b"), hits);
+        int first = number(digits, "a");
+        int second = number(digits, "b");
+        found.add(new Written(start, end, year, second, first));
+        found.add(new Written(start, end, year, first, second));
       }
     }
-    Matcher words = WORDS.matcher(text.text());
+    Matcher words = WORDS.matcher(text);
     int from = 0;
     while (words.find(from)) {
       boolean before = words.group("before") != null;
@@ -86,29 +119,27 @@ final class DayWatch {
       }
       String year = words.group(before ? "year" : "other");
       int day = number(words, before ? "before" : "after");
-      add(words, year == null ? 0 : Integer.parseInt(year), month, day, hits);
+      int of = year == null ? 0 : Integer.parseInt(year);
+      found.add(new Written(words.start(), words.end(), of, month, day));
       from = words.end();
     }
-    return hits;
+    return found;
   }
 
   private static int number(Matcher m, String group) {
     return Integer.parseInt(m.group(group));
   }
 
-  /**
-   * @param year 0 where none is written
-   */
-  private void add(Matcher m, int year, int month, int day, List<Hit> hits) {
+  private void add(Written written, List<Hit> hits) {
     for (Map.Entry<LocalDate, Secret> secret : secrets.entrySet()) {
       LocalDate date = secret.getKey();
       boolean same =
-          date.getMonthValue() == month
-              && date.getDayOfMonth() == day
-              && (year == 0 || date.getYear() == year);
-      if (same && !isShown(year, month, day)) {
+          date.getMonthValue() == written.month
+              && date.getDayOfMonth() == written.day
+              && (written.year == 0 || date.getYear() == written.year);
+      if (same && !isShown(written.year, written.month, written.day)) {
         Secret s = secret.getValue();
-        hits.add(new Hit(Question.Kind.DAY, m.start(), m.end(), s.what, s.label));
+        hits.add(new Hit(Question.Kind.DAY, written.start, written.end, s.what, s.label));
         return;
       }
     }

@@ -56,6 +56,16 @@ final class FigureWatch {
     NAMED
   }
 
+  /** So many last digits of a long number are no chance. */
+  private static final int LONG = 7;
+
+  private static final Pattern LONG_NUMBER =
+      Pattern.compile("(?<![\\p{L}\\d])[+(]*\\d(?:[ \u00a0\u202f()/.\u2013-]{0,3}\\d){6,}");
+
+  private static final Pattern NO_DIGIT = Pattern.compile("\\D");
+  private static final Pattern DAY = Pattern.compile("\\d{4}-\\d{2}-\\d{2}");
+
+  private final Map<String, Twin> longNumbers = new HashMap<>();
   private final List<NumberWords> languages = new ArrayList<>();
   private final double closeness;
   private final List<Secret> secrets = new ArrayList<>();
@@ -137,7 +147,8 @@ final class FigureWatch {
       CharSequence what, Quantity value, Label label, String titles, boolean firm, boolean cell) {
     Unit unit = value.unit();
     boolean hours = unit.symbol().matches("h|min|d|week");
-    if (value.value().signum() == 0 || unit.isDimensionless() || hours) {
+    boolean number = firm && !cell && unit.equals(Unit.ONE) && isNumber(value);
+    if (value.value().signum() == 0 || unit.isDimensionless() && !number || hours) {
       if (firm && !cell) {
         unguarded.add(what);
       } else if (!cell) {
@@ -152,10 +163,21 @@ final class FigureWatch {
     }
   }
 
+  /** Whether a plain number has digits enough to be known again, as a hull's has. */
+  private static boolean isNumber(Quantity value) {
+    BigDecimal plain = value.value().stripTrailingZeros();
+    return plain.precision() >= 3 && plain.compareTo(BigDecimal.TEN) >= 0;
+  }
+
   /** Notes what the figures of a column come to that is withheld, in whole or in part. */
   void withholdColumn(String table, String column, List<Quantity> values, Label label) {
     Unit unit = values.get(0).unit();
     String titles = table + " " + column;
+    Set<String> near = TradeWords.nearInAnyNumber(titles);
+    if (TradeWords.near(column).isEmpty()) {
+      // Of a column "x" no word tells what it is of.
+      return;
+    }
     Map<String, BigDecimal> all = new TreeMap<>();
     List<BigDecimal> figures = values.stream().map(Quantity::value).toList();
     BigDecimal sum = figures.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
@@ -167,8 +189,8 @@ final class FigureWatch {
         (function, figure) -> {
           Sentence what = Sentence.of("{0} of the table {1}", function + "(" + column + ")", table);
           Quantity value = Quantity.of(figure, unit);
-          typed.add(new Typed(what, value, 0, label, TradeWords.near(titles)));
-          withhold(what, value, label, titles, true, true);
+          typed.add(new Typed(what, value, 0, label, near));
+          withhold(what, value, label, String.join(" ", near), true, true);
         });
   }
 
@@ -184,8 +206,15 @@ final class FigureWatch {
         new Secret("the scale, 1:" + n, value, label, Set.of(), true, false));
   }
 
-  /** Notes the figures of a withheld text. */
+  /** Notes the figures of a withheld text, and its long numbers, such as one to ring. */
   void withholdFiguresIn(String text, CharSequence what, Label label) {
+    Matcher digits = LONG_NUMBER.matcher(text);
+    while (digits.find()) {
+      Sentence number =
+          Sentence.of("the figure \u201c{0}\u201d of {1}", digits.group().strip(), what);
+      ending(digits.group())
+          .ifPresent(end -> longNumbers.putIfAbsent(end, new Twin(number, label)));
+    }
     for (Mention m : Mentions.in(text, Letters.all(text), languages)) {
       Unit unit = m.unit();
       if (unit == null || m.spelled() && m.value() < TWO_DIGITS && m.step() == 1) {
@@ -215,8 +244,24 @@ final class FigureWatch {
     return letters;
   }
 
+  /** The last digits of a long number, however it is grouped; none of a day. */
+  private static Optional<String> ending(String number) {
+    String digits = NO_DIGIT.matcher(number).replaceAll("");
+    return digits.length() < LONG || DAY.matcher(number).find()
+        ? Optional.empty()
+        : Optional.of(digits.substring(digits.length() - LONG));
+  }
+
   List<Hit> find(SeenText text) {
     List<Hit> hits = new ArrayList<>();
+    Matcher digits = LONG_NUMBER.matcher(text.text());
+    while (!longNumbers.isEmpty() && digits.find()) {
+      Twin twin = ending(digits.group()).map(longNumbers::get).orElse(null);
+      if (twin != null) {
+        hits.add(
+            new Hit(Question.Kind.FIGURE, digits.start(), digits.end(), twin.what, twin.label));
+      }
+    }
     scales.forEach(
         (pattern, secret) -> {
           Matcher m = pattern.matcher(text.text());
@@ -249,6 +294,7 @@ final class FigureWatch {
         return null;
       }
       SPOKEN.forEach(s -> readings.add(m.with(UnitWords.find(s).orElseThrow())));
+      readings.add(m.with(Unit.ONE));
     } else {
       readings.add(m);
     }
@@ -277,7 +323,34 @@ final class FigureWatch {
         }
       }
     }
-    return best;
+    boolean plain = m.unit() == null || m.unit().isDimensionless();
+    boolean fine = !m.spelled() && m.step() < 1 && m.fineness() >= THREE_DIGITS;
+    return best == null && plain && fine ? ofARatio(m, around) : best;
+  }
+
+  /**
+   * What a ratio gives away, such as "3.75 times as long as she is broad" of a beam beside a length
+   * that is shown: a withheld figure and a shown one of its kind, both spoken of in the sentence.
+   */
+  private @Nullable Secret ofARatio(Mention m, Around around) {
+    double one = m.unit() == null ? 1 : Quantity.of(1, m.unit()).coherent();
+    for (Secret secret : secrets) {
+      if (!secret.cell && !secret.value.unit().isDimensionless() && around.speaksOf(secret.near)) {
+        for (Shown open : shown) {
+          double ratio = secret.value.coherent() / open.value.coherent();
+          if (open.value.unit().isCompatible(secret.value.unit())
+              && (isSame(m, one, ratio) || isSame(m, one, 1 / ratio))
+              && around.speaksOf(open.near)) {
+            return secret;
+          }
+        }
+      }
+    }
+    return null;
+  }
+
+  private static boolean isSame(Mention m, double one, double ratio) {
+    return Math.abs(m.value() * one - ratio) <= m.step() * one / 2 * (1 + SAME);
   }
 
   private Match match(Mention m, double value, Secret secret, boolean bare, Around around) {

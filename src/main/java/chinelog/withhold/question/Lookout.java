@@ -73,7 +73,7 @@ final class Lookout {
     FigureWatch figures =
         new FigureWatch(log.head().locale(), log.head().closeness().doubleValue());
     DayWatch days = days();
-    fill(seen, names, words, figures);
+    fill(seen, names, words, figures, days);
     for (SeenText text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
         // Who are party to one agreement know who gives leave in it, and none of the others.
@@ -137,7 +137,12 @@ final class Lookout {
   }
 
   /** Tells the watches what is shown by right and what is withheld. */
-  private void fill(List<SeenText> seen, NameWatch names, PassageWatch words, FigureWatch figures) {
+  private void fill(
+      List<SeenText> seen,
+      NameWatch names,
+      PassageWatch words,
+      FigureWatch figures,
+      DayWatch days) {
     for (SeenText text : seen) {
       if (text.passage().role() == Passage.Role.NAME) {
         names.show(text.text());
@@ -165,6 +170,7 @@ final class Lookout {
             }
             names.withholdNamesIn(piece.text(), of, piece.label(), texts.writtenSmall());
             figures.withholdFiguresIn(piece.text(), of, piece.label());
+            days.withholdDaysIn(piece.text(), of, piece.label());
           }
         }
       }

@@ -29,6 +29,36 @@ final class Mentions {
   private static final Pattern SYMBOL =
       Pattern.compile(
           "[\\s\u00a0\u202f\u2009-]{0,2}(?<symbol>[\\p{L}µ°\"″'′£€$%]+[²³23]?(?:/[\\p{L}]+[²³]?)?)");
+
+  /** Feet, inches and eighths, such as 2-7-4. */
+  private static final Pattern EIGHTHS =
+      Pattern.compile("(?<![\\p{L}\\d.,/:#-])(\\d{1,3})-(\\d|1[01])-([0-7])[+-]?(?![\\d-])");
+
+  private static final Pattern THOUSAND =
+      Pattern.compile(
+          "[\\s\u00a0\u202f]?k\\b|[\\s\u00a0](?:thousand|tausend|duizend|mille|mil)\\b");
+
+  /** What may follow a whole number in words, run together, by what it adds. */
+  private static final Map<String, Double> PARTS =
+      Map.ofEntries(
+          Map.entry("andahalf", 0.5),
+          Map.entry("andaquarter", 0.25),
+          Map.entry("andthreequarters", 0.75),
+          Map.entry("undeinhalb", 0.5),
+          Map.entry("einhalb", 0.5),
+          Map.entry("eneenhalf", 0.5),
+          Map.entry("eneenhalve", 0.5),
+          Map.entry("eneenkwart", 0.25),
+          Map.entry("etdemi", 0.5),
+          Map.entry("etdemie", 0.5),
+          Map.entry("etquart", 0.25),
+          Map.entry("ymedio", 0.5),
+          Map.entry("ymedia", 0.5),
+          Map.entry("ycuarto", 0.25));
+
+  private static final List<String> HALVES =
+      List.of("undeinhalb", "einhalb", "eneenhalf", "eneenhalve", "enhalf", "enhalve");
+  private static final int INCHES = 12;
   private static final Map<String, String> MONEY = Map.of("£", "GBP", "€", "EUR", "$", "USD");
   private static final int MOST_WORDS = 14;
 
@@ -84,6 +114,13 @@ final class Mentions {
         }
       }
     }
+    Matcher eighths = EIGHTHS.matcher(text);
+    while (eighths.find()) {
+      double inches = Integer.parseInt(eighths.group(2)) + Integer.parseInt(eighths.group(3)) / 8.0;
+      double feet = Integer.parseInt(eighths.group(1)) + inches / INCHES;
+      Unit unit = UnitWords.find("ft").orElseThrow();
+      found.add(new Mention(eighths.start(), eighths.end(), feet, 1.0 / 8 / INCHES, unit, false));
+    }
     Matcher lone = LONE_FRACTION.matcher(text);
     while (lone.find()) {
       double[] part = fraction(lone.group());
@@ -120,6 +157,16 @@ final class Mentions {
   }
 
   private void add(
+      int start, int end, double value, double step, @Nullable String money, boolean spelled) {
+    Matcher thousand = THOUSAND.matcher(text).region(end, text.length());
+    if (thousand.useTransparentBounds(true).lookingAt()) {
+      addUnit(start, thousand.end(), 1000 * value, 1000 * step, money, spelled);
+    } else {
+      addUnit(start, end, value, step, money, spelled);
+    }
+  }
+
+  private void addUnit(
       int start, int end, double value, double step, @Nullable String money, boolean spelled) {
     if (money != null) {
       Unit unit = UnitWords.find(MONEY.getOrDefault(money, money)).orElse(null);
@@ -173,6 +220,12 @@ final class Mentions {
   private void words() {
     for (NumberWords language : languages) {
       for (int i = 0; i < words.size(); i++) {
+        Letters.Word word = words.get(i);
+        int whole = language.find(withoutHalf(word.letters()));
+        if (whole > 0 && !withoutHalf(word.letters()).equals(word.letters())) {
+          add(word.start(), word.end(), whole + 0.5, 0.5, null, true);
+          continue;
+        }
         int length = spelled(language, i);
         i += Math.max(0, length - 1);
       }
@@ -212,12 +265,28 @@ final class Mentions {
         next = digit;
       }
     }
-    if (value >= 10 || step < 1) {
-      add(words.get(at).start(), words.get(next - 1).end(), value, step, null, true);
-    } else {
-      add(words.get(at).start(), words.get(next - 1).end(), value, 1, null, true);
+    StringBuilder part = new StringBuilder();
+    for (int i = next; step == 1 && i < words.size() && i < next + 3; i++) {
+      part.append(words.get(i).letters());
+      Double adds = PARTS.get(part.toString());
+      if (adds != null) {
+        value += adds;
+        step = adds == 0.5 ? 0.5 : 0.25;
+        next = i + 1;
+      }
     }
+    add(words.get(at).start(), words.get(next - 1).end(), value, step, null, true);
     return next - at;
+  }
+
+  /** The word before "einhalb" or "eneenhalf", if the whole is one word: "dreieinhalb". */
+  private static String withoutHalf(String word) {
+    for (String half : HALVES) {
+      if (word.endsWith(half) && word.length() > half.length()) {
+        return word.substring(0, word.length() - half.length());
+      }
+    }
+    return word;
   }
 
   private int[] longest(NumberWords language, int at) {
@@ -274,6 +343,18 @@ final class Mentions {
               second.end(),
               first.value() + second.value() / 100,
               second.step() / 100,
+              unit,
+              first.spelled()));
+    } else if (smaller == null
+        && unit.symbol().equals("ft")
+        && second.value() < INCHES
+        && second.step() <= 1) {
+      found.add(
+          new Mention(
+              first.start(),
+              second.end(),
+              first.value() + second.value() / INCHES,
+              second.step() / INCHES,
               unit,
               first.spelled()));
     } else if (smaller != null && smaller.isCompatible(unit) && !smaller.equals(unit)) {

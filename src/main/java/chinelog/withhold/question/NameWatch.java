@@ -13,6 +13,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -28,6 +30,19 @@ final class NameWatch {
   private static final int LEAST = 4;
   private static final int LEAST_RUN_TOGETHER = 8;
   private static final int LEAST_WITH_A_SLIP = 6;
+
+  /** First letters with their stops: "M. E.", "M.E.". */
+  private static final Pattern DOTTED =
+      Pattern.compile("(?<![\\p{L}\\d.])\\p{Lu}\\.(?:[ \u00a0\u202f-]?\\p{Lu}\\.)+(?!\\p{L})");
+
+  /** Two capitals that stand for something else in a log. */
+  private static final Set<String> OTHER_INITIALS =
+      Set.of(
+          "AC", "AM", "BM", "CA", "CB", "CE", "CG", "CO", "CV", "DC", "DK", "EU", "FR", "GB", "GM",
+          "GZ", "HP", "ID", "IV", "KB", "KG", "KM", "LB", "LP", "MB", "MM", "MS", "NE", "NW", "OK",
+          "PC", "PE", "PM", "PU", "PS", "RC", "SA", "SE", "SS", "SW", "TV", "UK", "US", "UV", "VI",
+          "WC", "WL", "XL");
+
   private static final Set<String> ENDINGS = Set.of("", "s", "es", "n", "en", "er", "sche", "se");
 
   /** English writes these with a capital though they name nobody. */
@@ -120,7 +135,7 @@ final class NameWatch {
     if (words.size() > 1 && joined.length() >= LEAST_RUN_TOGETHER) {
       together.add(new Name(List.of(joined), true, secret, label));
     }
-    if (words.size() > 2) {
+    if (words.size() > 1) {
       String first = words.stream().map(w -> w.substring(0, 1)).collect(Collectors.joining());
       initials.putIfAbsent(first, new Name(List.of(first), true, secret, label));
     }
@@ -205,6 +220,13 @@ final class NameWatch {
   List<Hit> find(SeenText text) {
     List<Hit> hits = new ArrayList<>();
     List<Letters.Word> words = text.words();
+    Matcher dotted = DOTTED.matcher(text.text());
+    while (!initials.isEmpty() && dotted.find()) {
+      Name name = initials.get(Letters.fold(dotted.group().replaceAll("[^\\p{L}]", "")));
+      if (name != null) {
+        hits.add(hit(dotted.start(), dotted.end(), name));
+      }
+    }
     int taken = 0;
     for (int i = 0; i < words.size(); i++) {
       int length = Math.max(longest(words, i, text.text(), hits), i < taken ? 1 : 0);
@@ -261,7 +283,8 @@ final class NameWatch {
     String letters = word.letters();
     Name acronym = initials.get(letters);
     if (acronym != null
-        && letters.length() > 2
+        && (letters.length() > 2
+            || letters.length() == 2 && !OTHER_INITIALS.contains(word.written()))
         && word.written().equals(word.written().toUpperCase(Locale.ROOT))
         && !letters.chars().allMatch(Character::isDigit)) {
       hits.add(hit(word.start(), word.end(), acronym));

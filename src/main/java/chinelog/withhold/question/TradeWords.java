@@ -48,6 +48,16 @@ final class TradeWords {
     }
     Set<String> near = new HashSet<>(own);
     near.removeAll(EMPTY);
+    for (String word : own) {
+      near.addAll(ALIKE.getOrDefault(word, Set.of()));
+    }
+    near.remove("over");
+    return near;
+  }
+
+  /** The same, whether of one thing or of several: "run" for the table "runs". */
+  static Set<String> nearInAnyNumber(String titles) {
+    Set<String> near = near(titles);
     for (String word : List.copyOf(near)) {
       for (String end : ENDS) {
         near.add(word + end);
@@ -56,10 +66,6 @@ final class TradeWords {
         }
       }
     }
-    for (String word : own) {
-      near.addAll(ALIKE.getOrDefault(word, Set.of()));
-    }
-    near.remove("over");
     return near;
   }
 }

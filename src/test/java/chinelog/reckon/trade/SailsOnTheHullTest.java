@@ -96,4 +96,26 @@ class SailsOnTheHullTest {
         .isCloseTo(9.80665 * 5 * 0.2 * Math.sin(phi), within(1e-9));
     assertThat(under.number("ratio")).isCloseTo(0.4 / Math.pow(0.005, 2 / 3.0), within(1e-9));
   }
+
+  /**
+   * A printed worked example: 500 sq ft and 10,000 lb, 156.25 cu ft of sea water at 64 lb, SA/D
+   * 17.24 (Boneyard Tools, "Sail Area to Displacement (SA/D) Calculator", examples). Another prints
+   * 18.71 for 810 sq ft and 18,250 lb (documentation of sailcalc 1.0.0), where 64 lb give 18.70.
+   */
+  @Test
+  void theRatioOfSailToDisplacementIsThatOfPrintedExamples() throws Exception {
+    assertThat(ratio("500 ft²", "10000 lb")).isCloseTo(17.24, within(0.005));
+    assertThat(ratio("810 ft²", "18250 lb")).isCloseTo(18.71, within(0.02));
+  }
+
+  private static double ratio(String area, String displacement) throws Exception {
+    return Given.the("sail-carrying")
+        .quantity("area", area)
+        .quantity("arm", "30 ft")
+        .quantity("displacement", displacement)
+        .quantity("gm", "3 ft")
+        .quantity("wind", "5 m/s")
+        .quantity("water_density", "64 lb/ft³")
+        .number("ratio");
+  }
 }

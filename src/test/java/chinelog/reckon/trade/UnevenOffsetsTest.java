@@ -131,6 +131,7 @@ class UnevenOffsetsTest {
   void anySpacingFromFiveStationsAndFourWaterlinesOnIsRightToThreeInAThousand(Form form)
       throws Exception {
     double[] worst = new double[4];
+    double[] estimates = new double[4];
     int doubted = 0;
     SoftAssertions all = new SoftAssertions();
     for (int i = 0; i < SPACINGS; i++) {
@@ -154,24 +155,76 @@ class UnevenOffsetsTest {
                 ? 0.001
                 : tolerance.doubleValue() / hull.quantityOf(FIGURES[k]).value().doubleValue();
         within &= Math.abs(error) <= said;
+        estimates[k] = Math.max(estimates[k], said);
       }
       doubted += within ? 1 : 0;
     }
     System.out.printf(
         Locale.ROOT,
-        "%-20s worst of %d spacings: V %.3f %%, KB %.3f %%, BM %.3f %%, LCB %.3f %%;"
-            + " within its own estimate %d times%n",
+        "%-20s worst of %d spacings (and its estimate): V %.3f (%.2f) %%, KB %.3f (%.2f) %%,"
+            + " BM %.3f (%.2f) %%, LCB %.3f (%.2f) %%; within its own estimate %d times%n",
         form,
         SPACINGS,
         100 * worst[0],
+        100 * estimates[0],
         100 * worst[1],
+        100 * estimates[1],
         100 * worst[2],
+        100 * estimates[2],
         100 * worst[3],
+        100 * estimates[3],
         doubted);
     all.assertThat(doubted)
         .as("%s lies within its own estimate", form)
         .isGreaterThan(SPACINGS * 19 / 20);
     all.assertAll();
+  }
+
+  /** GM of her as she floats is KB + BM − KG. Ends that are blunt are not told by five stations. */
+  @ParameterizedTest
+  @EnumSource(Form.class)
+  void theMetacentricHeightLiesWithinItsOwnEstimate(Form form) throws Exception {
+    double worst = 0;
+    double estimates = 0;
+    int within = 0;
+    int hulls = 0;
+    for (int i = 0; i < SPACINGS; i += Math.max(1, SPACINGS / 9)) {
+      Random random = new Random(i);
+      double[] x = uneven(random, 5 + i % 9, LENGTH);
+      double[] z = uneven(random, 5 + i / 9 % 5, DEPTH);
+      double[] truth = truth(form, DEPTH * (0.25 + 0.74 * random.nextDouble()));
+      double km = truth[1] + truth[2];
+      double kg = DEPTH / 3;
+      String mass = decimal(truth[0] * 1000) + "," + decimal(LENGTH / 2) + "," + decimal(kg);
+      Given she =
+          Given.the("afloat")
+              .table("offsets", table(form, x, z))
+              .table("masses", "mass [kg],x [m],z [m]\n" + mass)
+              .quantity("heel_most", "5 deg")
+              .quantity("density", "1 g/cm³");
+      double error = Math.abs(she.in("m", "gm") - (km - kg)) / km;
+      Quantity gm = she.quantityOf("gm");
+      double estimate =
+          gm.tolerance() == null
+              ? 0.001
+              : gm.tolerance().doubleValue() / Math.abs(gm.value().doubleValue()) * (km - kg) / km;
+      worst = Math.max(worst, error);
+      estimates += Math.abs(estimate);
+      within += error <= Math.abs(estimate) ? 1 : 0;
+      hulls++;
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "%-20s GM of %d spacings, as part of KM: worst %.3f %%, its estimate %.2f %% in the mean,"
+            + " within it %d times%n",
+        form,
+        hulls,
+        100 * worst,
+        100 * estimates / hulls,
+        within);
+    assertThat(worst).isLessThan(0.003);
+    assertThat(within).isGreaterThan(hulls * 19 / 20);
+    assertThat(estimates / hulls).isLessThan(form == Form.ELLIPSOID ? 0.04 : 0.002);
   }
 
   @ParameterizedTest

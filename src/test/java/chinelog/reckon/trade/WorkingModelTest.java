@@ -64,6 +64,30 @@ class WorkingModelTest {
     assertThat(trial.in("m/s", "speed")).isCloseTo(1.2, within(1e-9));
   }
 
+  /**
+   * Four runs: 8 V = V₁ + 3 V₂ + 3 V₃ + V₄ (E. C. Tupper, Introduction to Naval Architecture,
+   * Propulsion, "Determining speed through the water", p. 245; the copy read names no edition).
+   */
+  @Test
+  void fourRunsAreWeighedAsThePrintedRuleHasThem() throws Exception {
+    double[] v = {12.4, 9.7, 12.9, 9.1};
+    StringBuilder runs = new StringBuilder("run,time [s]\n");
+    for (int i = 0; i < 4; i++) {
+      runs.append(i).append(',').append(1852 / (v[i] * 1852 / 3600)).append('\n');
+    }
+    Given trial = Given.the("runs").table("runs", runs.toString()).quantity("course", "1852 m");
+    double speed = (v[0] + 3 * v[1] + 3 * v[2] + v[3]) / 8;
+    assertThat(trial.in("kn", "speed")).isCloseTo(speed, within(1e-9));
+  }
+
+  /** Two runs, 20 km/h with the stream and 10 km/h against it: 15 and 5 (a schoolbook's sum). */
+  @Test
+  void twoRunsAreTheSchoolbooksSum() throws Exception {
+    Given trial = Given.the("runs").table("runs", "time [s]\n180\n360").quantity("course", "1 km");
+    assertThat(trial.in("km/h", "speed")).isCloseTo(15, within(1e-9));
+    assertThat(trial.in("km/h", "current")).isCloseTo(5, within(1e-9));
+  }
+
   @Test // 10 m in 8 s and back in 10 s: 1.25 and 1 m/s; the mean time would tell 1.111 m/s
   void speedsAreAveragedAndNotTimes() throws Exception {
     Given trial = Given.the("runs").table("runs", "time [s]\n8\n10").quantity("course", "10 m");
