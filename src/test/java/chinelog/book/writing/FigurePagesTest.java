@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.edition.Figure;
 import chinelog.markup.Particulars;
 import chinelog.markup.Parts;
+import chinelog.markup.TextMarkup;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -61,11 +62,11 @@ class FigurePagesTest {
   @Test
   void whatAllCautionsEndWithIsFoundBySentences() {
     assertThat(
-            Cautions.commonEnd(
+            TextMarkup.commonEnd(
                 List.of("Wear gloves. Ask the maker. Be slow.", "Wash. Ask the maker. Be slow.")))
         .isEqualTo(" Ask the maker. Be slow.");
-    assertThat(Cautions.commonEnd(List.of("Wear gloves.", "Old gloves."))).isEmpty();
-    assertThat(Cautions.commonEnd(List.of("Wear gloves. Be slow."))).isEmpty();
+    assertThat(TextMarkup.commonEnd(List.of("Wear gloves.", "Old gloves."))).isEmpty();
+    assertThat(TextMarkup.commonEnd(List.of("Wear gloves. Be slow."))).isEmpty();
   }
 
   @Test
