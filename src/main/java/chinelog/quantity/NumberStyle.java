@@ -164,17 +164,17 @@ public record NumberStyle(Locale locale, int inchDenominator) {
 
   /**
    * The value of the last digit or fraction that {@link #show} writes: 0.01 m for 1.19 m, a minute
-   * for all times, a hundredth of the unit of money.
+   * for hours and minutes, a hundredth of the unit of money.
    */
   public Quantity step(Quantity quantity) {
     if (quantity.unit().isMoney()) {
       return Quantity.of(HUNDREDTH, quantity.unit());
     }
-    if (quantity.unit().isCompatible(Unit.MINUTE)) {
-      return Quantity.of(1, Unit.MINUTE);
-    }
     Quantity q = Rescaling.suited(quantity);
     Optional<Compound> compound = compound(q.unit());
+    if (compound.filter(Compound.HOURS_AND_MINUTES::equals).isPresent()) {
+      return Quantity.of(1, Unit.MINUTE);
+    }
     if (suitsFraction(q) || isFeet(q)) {
       return Quantity.of(BigDecimal.ONE.divide(BigDecimal.valueOf(inchDenominator)), Unit.INCH);
     }
