@@ -9,8 +9,8 @@ import java.time.format.FormatStyle;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.Locale;
-import java.util.regex.Pattern;
 import java.util.MissingResourceException;
+import java.util.regex.Pattern;
 
 /**
  * The words of site and book that are not the maker's, in the language of the log, such as {@code
