@@ -319,4 +319,23 @@ public final class TextMarkup
     content.run();
     return html.close(element);
   }
+
+  /** The sentences at the end of every text; nothing for fewer than two texts. */
+  public static String commonEnd(List<String> texts) {
+    if (texts.size() < 2) {
+      return "";
+    }
+    String end = texts.get(0);
+    for (String text : texts) {
+      int same = 0;
+      int most = Math.min(end.length(), text.length());
+      while (same < most
+          && end.charAt(end.length() - 1 - same) == text.charAt(text.length() - 1 - same)) {
+        same++;
+      }
+      end = end.substring(end.length() - same);
+    }
+    int start = end.indexOf(". ");
+    return start < 0 ? "" : end.substring(start + 1);
+  }
 }

@@ -1,13 +1,16 @@
 package chinelog.markup;
 
 import chinelog.wording.Catalogue;
+import java.text.Collator;
 import java.text.DecimalFormatSymbols;
 import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.format.FormatStyle;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.Locale;
 import java.util.MissingResourceException;
+import java.util.regex.Pattern;
 
 /**
  * The words of site and book that are not the maker's, in the language of the log, such as {@code
@@ -17,6 +20,9 @@ import java.util.MissingResourceException;
  * what a language lacks is taken from English.
  */
 public final class Wording {
+
+  private static final Pattern NUMBER = Pattern.compile("[0-9]+");
+  private static final int LENGTH = 8;
 
   private final Locale locale;
   private final Catalogue texts;
@@ -58,6 +64,20 @@ public final class Wording {
 
   public String number(Number number) {
     return NumberFormat.getNumberInstance(locale).format(number);
+  }
+
+  /** The order of a language for titles: "Station 2" comes before "Station 10". */
+  public static Comparator<String> order(Locale locale) {
+    Collator collator = Collator.getInstance(locale);
+    collator.setStrength(Collator.SECONDARY);
+    return Comparator.comparing(Wording::numbersOfOneLength, collator::compare)
+        .thenComparing(Comparator.naturalOrder());
+  }
+
+  private static String numbersOfOneLength(String title) {
+    return NUMBER
+        .matcher(title)
+        .replaceAll(n -> "0".repeat(Math.max(0, LENGTH - n.group().length())) + n.group());
   }
 
   /** The sign between whole numbers and decimals. */

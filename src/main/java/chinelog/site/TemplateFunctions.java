@@ -82,6 +82,7 @@ final class TemplateFunctions {
                         .write(h, (Figure) g.get(1), n -> wording.text("note.number", n))));
     put(all, "particulars", g -> Particulars.of(list(g, Figure.class)));
     put(all, "typeset", g -> TextMarkup.typeset(text(g, 0)));
+    put(all, "commonEnd", g -> TextMarkup.commonEnd(list(g, String.class)));
     put(all, "notes", g -> markup(manner::notes));
     put(all, "seal", g -> markup(h -> manner.mark(h, list(g, String.class))));
     put(

@@ -9,9 +9,7 @@ import chinelog.edition.Figure;
 import chinelog.edition.Text;
 import chinelog.markup.TextMarkup;
 import chinelog.markup.Wording;
-import java.text.Collator;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -30,9 +28,7 @@ final class TermIndex {
     this.contents = contents;
     this.addresses = addresses;
     this.wording = wording;
-    Collator order = Collator.getInstance(contents.locale());
-    Comparator<String> byTerm = order::compare;
-    this.found = new TreeMap<>(byTerm.thenComparing(Comparator.naturalOrder()));
+    this.found = new TreeMap<>(Wording.order(contents.locale()));
   }
 
   /** First letters, each with its terms, each with its places as {@code title} and {@code path}. */
@@ -47,7 +43,12 @@ final class TermIndex {
       add(stage.title(), wording.text("nav.stages"), "stages.html#" + stage.id());
     }
     for (Figure figure : contents.figures()) {
-      add(figure.title(), wording.text("nav.figures"), addresses.figure(figure.name()));
+      Figure.Cell cell = figure.cell();
+      String term = cell == null ? figure.title() : cell.part();
+      // What is said of a part stands in one row.
+      if (cell == null || !found.containsKey(term)) {
+        add(term, wording.text("nav.figures"), addresses.figure(figure.name()));
+      }
     }
     for (MaterialLine material : contents.materials()) {
       add(material.title(), wording.text("nav.materials"), "materials.html#materials");

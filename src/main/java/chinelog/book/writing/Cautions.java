@@ -1,6 +1,7 @@
 package chinelog.book.writing;
 
 import chinelog.edition.Edition.Caution;
+import chinelog.markup.TextMarkup;
 import java.util.List;
 
 /** Writes cautions; what all of them end with is said once, after the last. */
@@ -12,7 +13,7 @@ final class Cautions {
   private Cautions() {}
 
   static void write(Xhtml out, List<Caution> cautions) {
-    String common = commonEnd(cautions.stream().map(Caution::text).toList());
+    String common = TextMarkup.commonEnd(cautions.stream().map(Caution::text).toList());
     for (Caution caution : cautions) {
       String own = caution.text();
       out.open("div", "class", "caution");
@@ -23,24 +24,5 @@ final class Cautions {
     if (!common.isEmpty()) {
       out.leaf("p", common.strip(), "class", "forall");
     }
-  }
-
-  /** The sentences at the end of every text; nothing for fewer than two texts. */
-  static String commonEnd(List<String> texts) {
-    if (texts.size() < 2) {
-      return "";
-    }
-    String end = texts.get(0);
-    for (String text : texts) {
-      int same = 0;
-      int most = Math.min(end.length(), text.length());
-      while (same < most
-          && end.charAt(end.length() - 1 - same) == text.charAt(text.length() - 1 - same)) {
-        same++;
-      }
-      end = end.substring(end.length() - same);
-    }
-    int start = end.indexOf(". ");
-    return start < 0 ? "" : end.substring(start + 1);
   }
 }

@@ -1,9 +1,8 @@
 package chinelog.book.writing;
 
 import chinelog.book.page.PageNumbers;
-import java.text.Collator;
+import chinelog.markup.Wording;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -11,7 +10,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.regex.Pattern;
 
 /** Words with the places that speak of them, gathered while the pages are written. */
 final class Index {
@@ -33,25 +31,10 @@ final class Index {
 
   private static final int PER_PAGE = 4;
 
-  private static final Pattern NUMBER = Pattern.compile("[0-9]+");
-
-  private static final int LENGTH = 8;
-
   private final SortedMap<String, Set<String>> places;
 
   Index(Locale locale) {
-    Collator collator = Collator.getInstance(locale);
-    collator.setStrength(Collator.SECONDARY);
-    // "Station 2" comes before "Station 10".
-    Comparator<String> order = Comparator.comparing(Index::numbersOfOneLength, collator::compare);
-    this.places = new TreeMap<>(order.thenComparing(Comparator.naturalOrder()));
-  }
-
-  private static String numbersOfOneLength(String word) {
-    return NUMBER
-        .matcher(word)
-        .replaceAll(
-            number -> "0".repeat(Math.max(0, LENGTH - number.group().length())) + number.group());
+    this.places = new TreeMap<>(Wording.order(locale));
   }
 
   /** Notes that the element of that id speaks of a word. */

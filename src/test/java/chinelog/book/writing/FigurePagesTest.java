@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.edition.Figure;
 import chinelog.markup.Particulars;
 import chinelog.markup.Parts;
+import chinelog.markup.TextMarkup;
 import chinelog.wording.Fragment;
 import chinelog.wording.WorkedLine;
 import java.util.List;
@@ -63,11 +64,11 @@ class FigurePagesTest {
   @Test
   void whatAllCautionsEndWithIsFoundBySentences() {
     assertThat(
-            Cautions.commonEnd(
+            TextMarkup.commonEnd(
                 List.of("Wear gloves. Ask the maker. Be slow.", "Wash. Ask the maker. Be slow.")))
         .isEqualTo(" Ask the maker. Be slow.");
-    assertThat(Cautions.commonEnd(List.of("Wear gloves.", "Old gloves."))).isEmpty();
-    assertThat(Cautions.commonEnd(List.of("Wear gloves. Be slow."))).isEmpty();
+    assertThat(TextMarkup.commonEnd(List.of("Wear gloves.", "Old gloves."))).isEmpty();
+    assertThat(TextMarkup.commonEnd(List.of("Wear gloves. Be slow."))).isEmpty();
   }
 
   @Test
