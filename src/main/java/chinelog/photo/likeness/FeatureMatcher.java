@@ -115,8 +115,7 @@ final class FeatureMatcher {
         MOST_SIGNS,
         FARTHEST,
         (i, j) ->
-            pairs.add(
-                new AssociatedPair(original.x(i), original.y(i), scene.x(j), scene.y(j))));
+            pairs.add(new AssociatedPair(original.x(i), original.y(i), scene.x(j), scene.y(j))));
     if (pairs.size() < LEAST || places(pairs) < least) {
       return null;
     }

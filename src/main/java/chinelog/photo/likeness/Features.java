@@ -53,12 +53,7 @@ final class Features {
    * @param descriptors of each, 64 numbers of length 127 together
    */
   private Features(
-      float[] x,
-      float[] y,
-      byte[] turns,
-      byte[] sizes,
-      boolean[] white,
-      byte[][] descriptors) {
+      float[] x, float[] y, byte[] turns, byte[] sizes, boolean[] white, byte[][] descriptors) {
     this.x = x;
     this.y = y;
     this.turns = turns;

@@ -40,7 +40,14 @@ final class PoseVotes {
    * @param seenCell of the scene
    */
   private record Vote(
-      double x, double y, double seenX, double seenY, int turn, int growth, int cell, int seenCell) {
+      double x,
+      double y,
+      double seenX,
+      double seenY,
+      int turn,
+      int growth,
+      int cell,
+      int seenCell) {
 
     boolean agrees(Vote other, double cos, double sin) {
       // The difference of two turns, from -128 to 127.

@@ -36,8 +36,8 @@ record Sought(Original original, List<Part> parts) {
 
   /**
    * A picture of it, or of a part of it. Its features are worked out when they are first asked for:
-   * those of a drawing only where there is a photograph that may show one, and those of tilted views
-   * only where one may show this.
+   * those of a drawing only where there is a photograph that may show one, and those of tilted
+   * views only where one may show this.
    */
   static final class Part {
 
