@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 final class FeatureStore {
 
   /** To be raised with every change that alters features. */
-  private static final String RECIPE = "features 2 ";
+  private static final String RECIPE = "features 3 ";
 
   private static final int HASH_BYTES = 32;
 

@@ -23,13 +23,21 @@ final class Features {
   /** The descriptors' length as vectors. */
   static final int UNIT = 127;
 
-  private static final int BYTES = 4 + 4 + 1 + LENGTH;
+  /** Turns are kept in parts of a full one. */
+  static final int TURN = 256;
+
+  /** Sizes are kept as logarithms, in parts of a doubling. */
+  static final int DOUBLING = 16;
+
+  private static final int BYTES = 4 + 4 + 3 + LENGTH;
 
   /** One blob for each square of this many pixels, so that no place has all of them. */
   private static final int APART_PX = 2;
 
   private final float[] x;
   private final float[] y;
+  private final byte[] turns;
+  private final byte[] sizes;
   private final boolean[] white;
   private final byte[][] descriptors;
   private final long[] signs;
@@ -39,12 +47,17 @@ final class Features {
   /**
    * @param x of each, in pixels of the picture
    * @param y of each
+   * @param turns in which direction each lies, clockwise from the right, in parts of {@link #TURN}
+   * @param sizes of each, in pixels of the picture, as logarithms in parts of {@link #DOUBLING}
    * @param white whether it is a light blob on dark; only blobs of one kind are compared
    * @param descriptors of each, 64 numbers of length 127 together
    */
-  private Features(float[] x, float[] y, boolean[] white, byte[][] descriptors) {
+  private Features(
+      float[] x, float[] y, byte[] turns, byte[] sizes, boolean[] white, byte[][] descriptors) {
     this.x = x;
     this.y = y;
+    this.turns = turns;
+    this.sizes = sizes;
     this.white = white;
     this.descriptors = descriptors;
     this.signs = Arrays.stream(descriptors).mapToLong(Features::signs).toArray();
@@ -79,18 +92,26 @@ final class Features {
     int n = detector.getNumberOfFeatures();
     float[] x = new float[n];
     float[] y = new float[n];
+    byte[] turns = new byte[n];
+    byte[] sizes = new byte[n];
     boolean[] white = new boolean[n];
     byte[][] descriptors = new byte[n][LENGTH];
     for (int i = 0; i < n; i++) {
       x[i] = (float) detector.getLocation(i).x;
       y[i] = (float) detector.getLocation(i).y;
+      turns[i] = (byte) Math.round(detector.getOrientation(i) / (2 * Math.PI) * TURN);
+      sizes[i] = (byte) doublings(detector.getRadius(i));
       white[i] = detector.getSet(i) == 0;
       double[] exact = detector.getDescription(i).data;
       for (int k = 0; k < LENGTH; k++) {
         descriptors[i][k] = (byte) Math.round(UNIT * exact[k]);
       }
     }
-    return new Features(x, y, white, descriptors);
+    return new Features(x, y, turns, sizes, white, descriptors);
+  }
+
+  private static int doublings(double size) {
+    return (int) Math.round(DOUBLING * Math.log(size) / Math.log(2));
   }
 
   int count() {
@@ -103,6 +124,16 @@ final class Features {
 
   float y(int i) {
     return y[i];
+  }
+
+  /** How far a feature of another picture is turned against one of this, 0 to 255. */
+  int turn(int i, Features other, int j) {
+    return other.turns[j] - turns[i] & TURN - 1;
+  }
+
+  /** How much larger a feature of another picture is than one of this, as a logarithm. */
+  int growth(int i, Features other, int j) {
+    return other.sizes[j] - sizes[i];
   }
 
   byte[] descriptor(int i) {
@@ -127,9 +158,17 @@ final class Features {
     return signs;
   }
 
-  /** The same features at the places they have in another picture. */
-  Features at(float[] otherX, float[] otherY) {
-    return new Features(otherX, otherY, white, descriptors);
+  /**
+   * The same features at the places they have in another picture.
+   *
+   * @param growth how many times larger they are there
+   */
+  Features at(float[] otherX, float[] otherY, double growth) {
+    byte[] grown = sizes.clone();
+    for (int i = 0; i < grown.length; i++) {
+      grown[i] += (byte) doublings(growth);
+    }
+    return new Features(otherX, otherY, turns, grown, white, descriptors);
   }
 
   /**
@@ -140,7 +179,9 @@ final class Features {
     Features known = mirrored;
     if (known == null) {
       byte[][] other = new byte[count()][LENGTH];
+      byte[] turned = new byte[count()];
       for (int i = 0; i < count(); i++) {
+        turned[i] = (byte) (TURN / 2 - turns[i]);
         for (int row = 0; row < 4; row++) {
           for (int column = 0; column < 4; column++) {
             for (int k = 0; k < 4; k++) {
@@ -150,7 +191,7 @@ final class Features {
           }
         }
       }
-      known = new Features(x, y, white, other);
+      known = new Features(x, y, turned, sizes, white, other);
       mirrored = known;
     }
     return known;
@@ -163,7 +204,8 @@ final class Features {
     ByteBuffer bytes = ByteBuffer.allocate(4 + BYTES * count());
     bytes.putInt(count());
     for (int i = 0; i < count(); i++) {
-      bytes.putFloat(x[i]).putFloat(y[i]).put((byte) (white[i] ? 1 : 0)).put(descriptors[i]);
+      bytes.putFloat(x[i]).putFloat(y[i]).put(turns[i]).put(sizes[i]);
+      bytes.put((byte) (white[i] ? 1 : 0)).put(descriptors[i]);
     }
     return bytes.array();
   }
@@ -172,14 +214,18 @@ final class Features {
     int n = bytes.getInt();
     float[] x = new float[n];
     float[] y = new float[n];
+    byte[] turns = new byte[n];
+    byte[] sizes = new byte[n];
     boolean[] white = new boolean[n];
     byte[][] descriptors = new byte[n][LENGTH];
     for (int i = 0; i < n; i++) {
       x[i] = bytes.getFloat();
       y[i] = bytes.getFloat();
+      turns[i] = bytes.get();
+      sizes[i] = bytes.get();
       white[i] = bytes.get() == 1;
       bytes.get(descriptors[i]);
     }
-    return new Features(x, y, white, descriptors);
+    return new Features(x, y, turns, sizes, white, descriptors);
   }
 }

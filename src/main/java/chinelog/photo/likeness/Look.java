@@ -50,14 +50,14 @@ enum Look {
     return enough;
   }
 
-  /** Features of a picture in which another may be found: at full and at half size. */
-  List<Features> ofScene(Pixels picture) throws IOException {
+  /** Features of a picture as it is: at full and at half size. */
+  List<Features> upright(Pixels picture) throws IOException {
     return List.of(whole(picture, 1), whole(picture, 2));
   }
 
-  /** Features of a picture to be found: at full and half size, and tilted four ways. */
-  List<Features> ofOriginal(Pixels picture) throws IOException {
-    List<Features> views = new ArrayList<>(ofScene(picture));
+  /** Features of a picture to be found as it looks where it lies tilted, four ways. */
+  List<Features> tilted(Pixels picture) throws IOException {
+    List<Features> views = new ArrayList<>();
     for (int i = 0; i < TILTS; i++) {
       views.add(tilted(picture, i * Math.PI / TILTS));
     }
@@ -126,6 +126,6 @@ enum Look {
       x[i] = (float) point[0];
       y[i] = (float) point[1];
     }
-    return features.at(x, y);
+    return features.at(x, y, Math.sqrt(Math.abs(to.getDeterminant())));
   }
 }

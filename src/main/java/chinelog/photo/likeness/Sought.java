@@ -22,7 +22,7 @@ record Sought(Original original, List<Part> parts) {
       if (entry == null) {
         pictures = pictures == null ? original.pictures() : pictures;
         Look look = LineDrawing.in(pictures.get(i)).isLined() ? Look.LINES : Look.PLAIN;
-        parts.add(new Part(original, i, store, look));
+        parts.add(new Part(original, i, store, look, null));
       } else {
         parts.add(new Part(original, i, store, entry.look(), entry.views()));
       }
@@ -36,7 +36,8 @@ record Sought(Original original, List<Part> parts) {
 
   /**
    * A picture of it, or of a part of it. Its features are worked out when they are first asked for:
-   * those of a drawing only where there is a photograph that may show one.
+   * those of a drawing only where there is a photograph that may show one, and those of tilted
+   * views only where one may show this.
    */
   static final class Part {
 
@@ -44,31 +45,49 @@ record Sought(Original original, List<Part> parts) {
     private final int number;
     private final FeatureStore store;
     private final Look look;
+    private @Nullable List<Features> upright;
     private @Nullable List<Features> views;
 
-    private Part(Original original, int number, FeatureStore store, Look look) {
+    private Part(
+        Original original,
+        int number,
+        FeatureStore store,
+        Look look,
+        @Nullable List<Features> upright) {
       this.original = original;
       this.number = number;
       this.store = store;
       this.look = look;
-    }
-
-    private Part(
-        Original original, int number, FeatureStore store, Look look, List<Features> views) {
-      this(original, number, store, look);
-      this.views = views;
+      this.upright = upright;
     }
 
     Look look() {
       return look;
     }
 
+    /** As it is, at two sizes. */
+    synchronized List<Features> upright() throws IOException {
+      List<Features> known = upright;
+      if (known == null) {
+        known = look.upright(original.pictures().get(number));
+        store.keep(name(original, number), new FeatureStore.Entry(look, known));
+        upright = known;
+      }
+      return known;
+    }
+
     /** All its views. */
     synchronized List<Features> views() throws IOException {
       List<Features> known = views;
       if (known == null) {
-        known = look.ofOriginal(original.pictures().get(number));
-        store.keep(name(original, number), new FeatureStore.Entry(look, known));
+        String name = "tilted " + name(original, number);
+        FeatureStore.Entry tilted = store.find(name);
+        if (tilted == null) {
+          tilted = new FeatureStore.Entry(look, look.tilted(original.pictures().get(number)));
+          store.keep(name, tilted);
+        }
+        known = new ArrayList<>(upright());
+        known.addAll(tilted.views());
         views = known;
       }
       return known;

@@ -112,15 +112,20 @@ public final class Pixels {
 
   /** A view of the same bytes. */
   public BufferedImage toImage() {
-    return image(bgr, new int[] {2, 1, 0});
+    return image(new int[] {2, 1, 0});
   }
 
-  private BufferedImage image(byte[] bytes, int[] order) {
+  /**
+   * A view of the same bytes.
+   *
+   * @param order which of a pixel's three bytes are its red, green and blue
+   */
+  BufferedImage image(int[] order) {
     BufferedImage shape = new BufferedImage(1, 1, BufferedImage.TYPE_3BYTE_BGR);
     return new BufferedImage(
         shape.getColorModel(),
         Raster.createInterleavedRaster(
-            new DataBufferByte(bytes, bytes.length),
+            new DataBufferByte(bgr, bgr.length),
             widthPx,
             heightPx,
             3 * widthPx,
@@ -189,13 +194,18 @@ public final class Pixels {
 
   /** As a JPEG file, always of the same quality and with the standard's own tables. */
   public byte[] encoded() throws IOException {
-    byte[] rgb = new byte[bgr.length];
-    for (int i = 0; i < rgb.length; i += 3) {
-      rgb[i] = bgr[i + 2];
-      rgb[i + 1] = bgr[i + 1];
-      rgb[i + 2] = bgr[i];
-    }
+    Pixels rgb = new Pixels(widthPx, heightPx, bgr.clone());
+    rgb.swap();
     // In the order that the writer wants, rows are copied at once, not byte by byte.
-    return Jpeg.encode(image(rgb, new int[] {0, 1, 2}));
+    return Jpeg.encode(rgb.image(new int[] {0, 1, 2}));
+  }
+
+  /** Lets each pixel's first and third byte change places. */
+  void swap() {
+    for (int i = 0; i < bgr.length; i += 3) {
+      byte first = bgr[i];
+      bgr[i] = bgr[i + 2];
+      bgr[i + 2] = first;
+    }
   }
 }
