@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -68,7 +69,10 @@ public final class Browser implements AutoCloseable {
   }
 
   private static ChromeDriver start() {
-    Optional<Path> chromium = installed("chromium", "chromium-browser", "google-chrome");
+    // The first has no window at all, and takes a quarter less time for the same pages.
+    Optional<Path> chromium =
+        installed("chromium-headless-shell", "chrome-headless-shell")
+            .or(() -> installed("chromium", "chromium-browser", "google-chrome"));
     Optional<Path> chromedriver = installed("chromedriver");
     assumeTrue(
         chromium.isPresent() && chromedriver.isPresent(),
@@ -254,12 +258,13 @@ public final class Browser implements AutoCloseable {
 
   /** Waits until an expression is true. */
   public void await(String expression) {
-    long until = System.nanoTime() + PATIENCE.toNanos() / 4;
-    while (!Boolean.TRUE.equals(evaluate(expression))) {
-      if (System.nanoTime() > until) {
+    try {
+      if (!Patience.until(() -> Boolean.TRUE.equals(evaluate(expression)))) {
         throw new IllegalStateException(
             "never true: " + expression + " of " + text("document.body.innerText"));
       }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -273,6 +278,7 @@ public final class Browser implements AutoCloseable {
       if (System.nanoTime() > until) {
         throw new IllegalStateException(key.name() + " led nowhere from " + before);
       }
+      Patience.pause();
     }
   }
 
