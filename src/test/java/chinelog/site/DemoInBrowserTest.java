@@ -42,7 +42,6 @@ class DemoInBrowserTest {
   @BeforeEach
   void leaveWhatWasOpen() {
     browser.fresh();
-    browser.prepare(WATCH_SHIFTS);
   }
 
   private static Path site(String theme, String readers) throws IOException {
@@ -336,14 +335,17 @@ class DemoInBrowserTest {
   @Test
   void nothingMovesWhilePicturesAndFontsComeIn() throws Exception {
     for (String theme : THEMES) {
-      try (Loopback host = new Loopback(site(theme, "public"))) {
+      try (Loopback host = new Loopback(site(theme, "public"));
+          Browser readers = Browser.ofReaders()) {
+        readers.fresh();
+        readers.prepare(WATCH_SHIFTS);
         host.late(300);
-        browser.keepNothing(true);
+        readers.keepNothing(true);
         for (int width : WIDTHS) {
-          browser.size(width, 800, 1);
+          readers.size(width, 800, 1);
           for (String page : List.of("index.html", "plates/001.html", POST)) {
-            browser.open(host.at(page));
-            assertThat(browser.number(SHIFTED))
+            readers.open(host.at(page));
+            assertThat(readers.number(SHIFTED))
                 .as(theme + " " + page + " " + width)
                 .isLessThan(0.02);
           }
