@@ -37,6 +37,11 @@ public record Figure(
     boolean ofMass,
     List<String> under) {
 
+  /** Its value for the model, or at full size where it is the subject's alone. */
+  public String shown() {
+    return model.isEmpty() ? fullSize : model;
+  }
+
   /**
    * A place in a table of parts.
    *

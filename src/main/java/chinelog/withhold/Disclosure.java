@@ -70,7 +70,7 @@ final class Disclosure {
     this.asOf = sight.asOf();
     this.style = figures.style();
     this.web = new Web(whole);
-    this.cells = new Cells(log);
+    this.cells = new Cells(log, sight::allows);
     this.told = web.side(visible.facts(), " as told");
     for (String name : figures.shown()) {
       this.told
@@ -232,19 +232,22 @@ final class Disclosure {
 
   /** A cell that is under no agreement may be told at any time. */
   private Derivability.Item item(String name, Cells.Cell cell, boolean secret) {
-    double value = cell.value().coherent();
+    double value = cell.exact();
     return secret
         ? Derivability.Item.withheld(name, value)
         : sight.allows(cell.label())
-            ? Derivability.Item.printed(name, value, value, 0, style.show(cell.value()))
+            ? Derivability.Item.printed(
+                name, value, cell.value().coherent(), cell.step(), style.show(cell.value()))
             : Derivability.Item.unshown(name, value);
   }
 
-  /** The cells that formulas take figures from. */
+  /** The cells that formulas take figures from, or that tell what others come to. */
   private Map<String, Cells.Cell> cells(List<Derivability.Relation> relations) {
     Map<String, Cells.Cell> found = new TreeMap<>();
     for (Derivability.Relation relation : relations) {
-      for (String name : Names.in(relation.formula())) {
+      Set<String> names = new TreeSet<>(Names.in(relation.formula()));
+      names.add(relation.name());
+      for (String name : names) {
         cells.find(name).ifPresent(cell -> found.put(name, cell));
       }
     }
@@ -436,7 +439,7 @@ final class Disclosure {
   }
 
   private List<Derivability.Relation> relations() {
-    List<Derivability.Relation> relations = new ArrayList<>();
+    List<Derivability.Relation> relations = new ArrayList<>(cells.relations());
     for (Derivability.Relation r : web.relations()) {
       relations.add(new Derivability.Relation(r.name(), cells.named(r.formula())));
     }

@@ -295,15 +295,20 @@ public final class Questions {
   }
 
   private void figures(Eyes eyes, FigureWatch figures) {
+    for (Table table : log.tables()) {
+      cells(table, eyes, figures);
+      columns(table, eyes, figures);
+    }
     Optional<Quantity> scale = facts.find("scale").map(Fact::value);
     for (Fact fact : facts.byName().values()) {
       String titles = Kinds.called(fact);
       if (eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
         figures.show(fact.value(), titles);
-        if (fact.origin() != Origin.RECKONED
-            && Kinds.isOfTheVessel(fact)
-            && eyes.see(fact.label())) {
-          figures.findTwin(fact.value()).ifPresent(t -> add(twin(fact, t), eyes.readers()));
+        if (fact.origin() != Origin.RECKONED && Kinds.isSpokenOf(fact) && eyes.see(fact.label())) {
+          boolean vessel = Kinds.isOfTheVessel(fact);
+          figures
+              .findTwin(fact.value(), titles, vessel)
+              .ifPresent(t -> add(twin(fact, t), eyes.readers()));
         }
         continue;
       }
@@ -351,9 +356,6 @@ public final class Questions {
             false);
       }
     }
-    for (Table table : log.tables()) {
-      cells(table, eyes, figures);
-    }
   }
 
   private Question twin(Fact fact, FigureWatch.Twin twin) {
@@ -384,6 +386,26 @@ public final class Questions {
               true,
               true);
         }
+      }
+    }
+  }
+
+  /** What the figures of a column come to that is withheld, in whole or in part. */
+  private static void columns(Table table, Eyes eyes, FigureWatch figures) {
+    for (int i = 0; i < table.columns().size(); i++) {
+      Table.Column column = table.columns().get(i);
+      List<Quantity> values = new ArrayList<>();
+      Label hidden = Label.NONE;
+      for (Table.Row row : table.rows()) {
+        Quantity value = row.cells().get(i).quantity();
+        Label label = table.label().join(row.label()).join(column.label());
+        if (value != null) {
+          values.add(value);
+          hidden = eyes.see(label) ? hidden : hidden.join(label);
+        }
+      }
+      if (!hidden.isNone() && values.size() > 1) {
+        figures.withholdColumn(table.name(), column.name(), values, hidden);
       }
     }
   }
