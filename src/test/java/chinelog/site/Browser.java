@@ -112,7 +112,6 @@ public final class Browser implements AutoCloseable {
         "--disable-sync",
         "--no-first-run",
         "--accept-lang=en-US",
-        "--hide-scrollbars",
         "--no-proxy-server");
     ChromeDriverService service =
         new ChromeDriverService.Builder()
