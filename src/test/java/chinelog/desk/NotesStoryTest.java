@@ -39,7 +39,7 @@ class NotesStoryTest extends AtTheDesk {
   void whatIsSelectedGoesUnderAnAgreementAndNothingElseChanges() throws IOException {
     desk.edit(NOTE);
     desk.select("187 mm");
-    under("selection");
+    desk.click(".offer button");
     desk.until("document.querySelector('.under-words')");
     desk.until("document.getElementById('seen').contentDocument.querySelector('.gap')");
     assertThat(desk.read(NOTE)).isEqualTo(SmallDesk.NOTE_TEXT);
@@ -110,9 +110,10 @@ class NotesStoryTest extends AtTheDesk {
   void aWrongKeyIsToldAtOnce() {
     desk.edit(NOTE);
     desk.fill("#key-time", "09:10-25:40");
-    desk.until("document.querySelector('#wrongs .wrong')");
-    assertThat(browser.text("document.querySelector('#wrongs .wrong').textContent"))
+    desk.until("document.querySelector('.field:has(#key-time) .wrong')");
+    assertThat(browser.text("document.querySelector('.field:has(#key-time) .wrong').textContent"))
         .contains("25:40");
+    assertThat(browser.text("document.getElementById('wrongs').textContent")).isEmpty();
   }
 
   @Test
