@@ -262,19 +262,22 @@ final class Secrets {
     while (m.find()) {
       String word = m.group().replaceFirst("['’]s?$", "");
       String letters = Folded.of(word).letters();
-      boolean begins = m.start() == 0 || SENTENCE_END.matcher(text.substring(0, m.start())).find();
       boolean isName =
           namesHaveCapitals
               && (kind == Kind.NAME ? m.start() == 0 : kind == Kind.PROSE)
               && Character.isUpperCase(word.codePointAt(0))
-              && (kind == Kind.NAME || !begins)
-              && !HOUSE_WORDS.contains(letters);
+              && !HOUSE_WORDS.contains(letters)
+              && (kind == Kind.NAME || !beginsASentence(text, m.start()));
       if (letters.length() >= Needles.LEAST && (isName || isNumbered(word, letters))) {
         needles.add(new Needles.Needle(letters, "the word \"" + word + "\" of " + what));
         any = true;
       }
     }
     return any;
+  }
+
+  private static boolean beginsASentence(String text, int at) {
+    return at == 0 || SENTENCE_END.matcher(text.substring(0, at)).find();
   }
 
   /** Such as SY-1142/3 or T20_0412, but neither 190mm nor 2026-03-14. */

@@ -12,7 +12,10 @@ import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -90,71 +93,100 @@ class DemoGeometryTest {
   @ParameterizedTest
   @MethodSource("books")
   void noPageOfABookIsNearlyEmpty(Path book) throws IOException {
-    assertThat(nearlyEmpty(book, isLetter(book) ? Trim.LETTER : Trim.A4, BARE_PAGES, LEAST_FILLED))
-        .isEmpty();
+    assertThat(measured(book).nearlyEmpty()).isEmpty();
   }
 
   @ParameterizedTest
   @MethodSource("booklets")
   void noPageOfABookletIsNearlyEmpty(Path booklet) throws IOException {
-    assertThat(
-            nearlyEmpty(
-                booklet, isLetter(booklet) ? Trim.HALF_LETTER : Trim.A5, 1, LEAST_OF_BOOKLET))
-        .isEmpty();
+    assertThat(measured(booklet).nearlyEmpty()).isEmpty();
   }
 
-  private static List<String> nearlyEmpty(Path pdf, Trim trim, int bare, double least)
-      throws IOException {
+  /**
+   * What is wrong with a print, page by page.
+   *
+   * @param stubs bars at whose end nothing stands
+   * @param bars how many there are
+   */
+  private record Measured(
+      List<String> nearlyEmpty, List<String> outside, List<String> stubs, int bars) {}
+
+  private static final Map<Path, Measured> MEASURED = new HashMap<>();
+
+  /** Of each print every page is taken apart but once. */
+  private static Measured measured(Path pdf) throws IOException {
+    Measured known = MEASURED.get(pdf);
+    if (known == null) {
+      known = measure(pdf);
+      MEASURED.put(pdf, known);
+    }
+    return known;
+  }
+
+  private static Measured measure(Path pdf) throws IOException {
+    boolean isBook = pdf.getFileName().toString().endsWith("-book.pdf");
+    Trim trim = isLetter(pdf) ? Trim.HALF_LETTER : Trim.A5;
+    if (isBook) {
+      trim = isLetter(pdf) ? Trim.LETTER : Trim.A4;
+    }
+    int bare = isBook ? BARE_PAGES : 1;
+    double least = isBook ? LEAST_FILLED : LEAST_OF_BOOKLET;
     List<String> empty = new ArrayList<>();
+    List<String> outside = new ArrayList<>();
+    List<String> stubs = new ArrayList<>();
+    int bars = 0;
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
-      for (int i = bare; i < document.getNumberOfPages(); i++) {
+      for (int i = 0; i < document.getNumberOfPages(); i++) {
         List<Mark> marks = PageMarks.of(document.getPage(i));
+        String page = "page %d of the file: ".formatted(i + 1);
         double filled = PageMarks.filledMm(marks, trim.topMm, trim.textHeightMm());
         // Before the body, so that it begins on a right page, a left one may be blank.
-        if (!marks.isEmpty() && filled < least * trim.textHeightMm()) {
-          empty.add("page %d of the file: %.0f mm".formatted(i + 1, filled));
+        if (i >= bare && !marks.isEmpty() && filled < least * trim.textHeightMm()) {
+          empty.add(page + Math.round(filled) + " mm");
+        }
+        marks.stream().filter(isOut(trim, i)).findFirst().ifPresent(m -> outside.add(page + m));
+        for (Mark bar : i == 0 ? List.<Mark>of() : marks) {
+          if (isBar(bar)) {
+            bars++;
+            if (!isBesideAnything(bar, marks)) {
+              stubs.add(page + bar);
+            }
+          }
         }
       }
     }
-    return empty;
+    return new Measured(empty, outside, stubs, bars);
+  }
+
+  private static Predicate<Mark> isOut(Trim trim, int page) {
+    return mark -> page == 0 ? !isOnPage(mark, trim) : !isInPlace(mark, trim, page % 2 == 0);
   }
 
   @ParameterizedTest
   @MethodSource("books")
   void nothingInABookLeavesTheFieldOfItsText(Path book) throws IOException {
-    assertThat(outside(book, isLetter(book) ? Trim.LETTER : Trim.A4)).isEmpty();
+    assertThat(measured(book).outside()).isEmpty();
   }
 
   @ParameterizedTest
   @MethodSource("booklets")
   void nothingInABookletLeavesTheFieldOfItsText(Path booklet) throws IOException {
-    assertThat(outside(booklet, isLetter(booklet) ? Trim.HALF_LETTER : Trim.A5)).isEmpty();
+    assertThat(measured(booklet).outside()).isEmpty();
   }
 
   /** A bar at the side of what is under an agreement is no longer than that. */
   @ParameterizedTest
   @MethodSource("books")
   void aBarEndsWithTheLastThatStandsBesideIt(Path book) throws IOException {
-    List<String> stubs = new ArrayList<>();
-    int bars = 0;
-    try (PDDocument document = Loader.loadPDF(book.toFile())) {
-      for (int i = 1; i < document.getNumberOfPages(); i++) {
-        List<Mark> marks = PageMarks.of(document.getPage(i));
-        for (Mark bar : marks.stream().filter(DemoGeometryTest::isBar).toList()) {
-          bars++;
-          boolean isBeside =
-              marks.stream()
-                  .filter(m -> m.kind() != Kind.PATH && m.left() > bar.right())
-                  .anyMatch(m -> Math.abs(m.bottom() - bar.bottom()) < LINE_MM);
-          if (!isBeside) {
-            stubs.add("page %d of the file: %s".formatted(i + 1, bar));
-          }
-        }
-      }
-    }
-    assertThat(stubs).isEmpty();
+    assertThat(measured(book).stubs()).isEmpty();
     boolean isOpen = book.getParent().endsWith("public");
-    assertThat(bars).isGreaterThanOrEqualTo(isOpen ? 0 : 2);
+    assertThat(measured(book).bars()).isGreaterThanOrEqualTo(isOpen ? 0 : 2);
+  }
+
+  private static boolean isBesideAnything(Mark bar, List<Mark> marks) {
+    return marks.stream()
+        .filter(m -> m.kind() != Kind.PATH && m.left() > bar.right())
+        .anyMatch(m -> Math.abs(m.bottom() - bar.bottom()) < LINE_MM);
   }
 
   private static boolean isBar(Mark mark) {
@@ -202,22 +234,6 @@ class DemoGeometryTest {
         "field", new Rectangle2D.Double(0, 66, crop.getWidth(), crop.getHeight() - 66 - 76));
     stripper.extractRegions(document.getPage(page - 1));
     return stripper.getTextForRegion("field").strip();
-  }
-
-  private static List<String> outside(Path pdf, Trim trim) throws IOException {
-    List<String> outside = new ArrayList<>();
-    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
-      for (int i = 0; i < document.getNumberOfPages(); i++) {
-        for (Mark mark : PageMarks.of(document.getPage(i))) {
-          boolean isIn = i == 0 ? isOnPage(mark, trim) : isInPlace(mark, trim, i % 2 == 0);
-          if (!isIn) {
-            outside.add("page %d of the file: %s".formatted(i + 1, mark));
-            break;
-          }
-        }
-      }
-    }
-    return outside;
   }
 
   /** The cover: pictures run off it, text does not. */

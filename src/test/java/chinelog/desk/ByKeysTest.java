@@ -2,16 +2,13 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.site.Browser;
 import chinelog.site.InBrowser;
+import chinelog.site.Patience;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /**
@@ -19,25 +16,7 @@ import org.openqa.selenium.Keys;
  * the focus.
  */
 @InBrowser
-class ByKeysTest {
-
-  @TempDir Path folder;
-  private Browser browser;
-  private SmallDesk desk;
-
-  @BeforeEach
-  void open(Browser one) throws IOException {
-    browser = one;
-    browser.fresh();
-    browser.size(1280, 900, 1);
-    SmallDesk.layDown(folder);
-    desk = SmallDesk.open(folder, browser);
-  }
-
-  @AfterEach
-  void close() throws IOException {
-    desk.close();
-  }
+class ByKeysTest extends AtTheDesk {
 
   private void open(String path) {
     desk.go(path);
@@ -93,18 +72,13 @@ class ByKeysTest {
     desk.until("document.getElementById('said').textContent");
     browser.press(Keys.SHIFT, Keys.ARROW_RIGHT);
     browser.press(Keys.ARROW_UP);
-    long end = System.nanoTime() + 20_000_000_000L;
     String box = "{box: [0.4, 0.39, 0.61, 0.59], under: lines}";
-    while (!Files.readString(photos).contains(box) && System.nanoTime() < end) {
-      OpenDemo.pause();
-    }
+    Patience.until(() -> Files.readString(photos).contains(box));
     assertThat(Files.readString(photos)).contains("regions:\n    - " + box);
     desk.tabTo("#side-0-0");
     browser.press(Keys.CONTROL, "a");
     browser.press("35" + Keys.TAB);
-    while (!Files.readString(photos).contains("[0.35, 0.39") && System.nanoTime() < end) {
-      OpenDemo.pause();
-    }
+    Patience.until(() -> Files.readString(photos).contains("[0.35, 0.39"));
     assertThat(Files.readString(photos)).contains("{box: [0.35, 0.39, 0.61, 0.59], under: lines}");
   }
 

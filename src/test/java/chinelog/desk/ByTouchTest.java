@@ -3,38 +3,25 @@ package chinelog.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.desk.files.LogFiles;
-import chinelog.site.Browser;
 import chinelog.site.InBrowser;
+import chinelog.site.Patience;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Arrays;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A maker with a phone at the bench: 360 pixels wide, and nothing but a finger. */
 @InBrowser
-class ByTouchTest {
+class ByTouchTest extends AtTheDesk {
 
-  @TempDir Path folder;
-  private Browser browser;
-  private SmallDesk desk;
-
-  @BeforeEach
-  void open(Browser one) throws IOException {
-    browser = one;
-    browser.fresh();
+  @Override
+  void prepare() {
     browser.phone(true);
-    SmallDesk.layDown(folder);
-    desk = SmallDesk.open(folder, browser);
   }
 
-  @AfterEach
-  void close() throws IOException {
+  @Override
+  void leave() {
     browser.phone(false);
-    desk.close();
   }
 
   private void open(String path) {
@@ -63,18 +50,12 @@ class ByTouchTest {
         box[1] + box[3] * 3 / 8,
         box[0] + box[2] * 5 / 8,
         box[1] + box[3] * 5 / 8);
-    long end = System.nanoTime() + 20_000_000_000L;
-    while (desk.read("photos/photos.yaml").equals(drawn) && System.nanoTime() < end) {
-      OpenDemo.pause();
-    }
+    Patience.until(() -> !desk.read("photos/photos.yaml").equals(drawn));
     assertThat(desk.read("photos/photos.yaml")).contains("box: [0.49").doesNotContain("[0.24");
     // Until that is said, the list may still be written anew.
     desk.until("document.getElementById('said').textContent");
     browser.tap("#regions button.plain");
-    end = System.nanoTime() + 20_000_000_000L;
-    while (desk.read("photos/photos.yaml").contains("box") && System.nanoTime() < end) {
-      OpenDemo.pause();
-    }
+    Patience.until(() -> !desk.read("photos/photos.yaml").contains("box"));
     assertThat(desk.read("photos/photos.yaml")).doesNotContain("box");
   }
 
@@ -139,7 +120,7 @@ class ByTouchTest {
     browser.tap("#form-scale button.main");
     long end = System.nanoTime() + 20_000_000_000L;
     while (demo.text("facts.yaml").equals(before) && System.nanoTime() < end) {
-      OpenDemo.pause();
+      Patience.pause();
     }
     assertThat(demo.text("facts.yaml"))
         .startsWith(before + "scan.lines:\n  reckon: scan-scale\n  true_x: 500 mm\n  scan_x: ");

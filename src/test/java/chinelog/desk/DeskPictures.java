@@ -2,6 +2,7 @@ package chinelog.desk;
 
 import chinelog.publish.Demo;
 import chinelog.site.Browser;
+import chinelog.site.Patience;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -57,7 +58,7 @@ public final class DeskPictures {
           browser.evaluate("sessionStorage.setItem('as-seen', '" + side + "')");
           demo.open(browser, page.getValue());
           browser.await("!document.querySelector('[aria-busy]')");
-          OpenDemo.pause();
+          Patience.pause();
           for (String scheme : List.of("light", "dark")) {
             browser.scheme(scheme);
             for (int width : WIDTHS) {

@@ -2,7 +2,7 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.site.Browser;
+import chinelog.site.Barriers;
 import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.net.URI;
@@ -17,38 +17,12 @@ import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A maker keeps a log at the desk; the files on disk tell what came of it. */
 @InBrowser
-class DeskStoryTest {
-
-  /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */
-  private static final String AXE =
-      "axe.run(document, {resultTypes: ['violations'], preload: false, iframes: false})"
-          + ".then(r => r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.target)"
-          + ".join(' ')).join('; '))";
-
-  @TempDir Path folder;
-  private Browser browser;
-  private SmallDesk desk;
-
-  @BeforeEach
-  void open(Browser one) throws IOException {
-    browser = one;
-    browser.fresh();
-    browser.size(1280, 900, 1);
-    SmallDesk.layDown(folder);
-    desk = SmallDesk.open(folder, browser);
-  }
-
-  @AfterEach
-  void close() throws IOException {
-    desk.close();
-  }
+class DeskStoryTest extends AtTheDesk {
 
   @Test
   void aQuestionIsAnsweredByAClickOrByAMark() throws IOException {
@@ -286,8 +260,7 @@ class DeskStoryTest {
     try (Desk first = Desk.begin(log, clock)) {
       browser.open(first.address());
       desk.until("document.getElementById('subject')");
-      browser.run("axe.min.js");
-      assertThat(browser.text(AXE)).isEmpty();
+      assertThat(Barriers.of(browser)).isEmpty();
       desk.fill("#subject", "Wren");
       desk.fill("#scale", "1:12");
       desk.fill("#photographs", card.toString());

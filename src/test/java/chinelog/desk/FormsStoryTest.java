@@ -2,39 +2,17 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.site.Browser;
 import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Limits, lots, stated figures and reckonings are kept by forms; the files tell what came of it.
  */
 @InBrowser
-class FormsStoryTest {
-
-  @TempDir Path folder;
-  private Browser browser;
-  private SmallDesk desk;
-
-  @BeforeEach
-  void open(Browser one) throws IOException {
-    browser = one;
-    browser.fresh();
-    browser.size(1280, 900, 1);
-    SmallDesk.layDown(folder);
-    desk = SmallDesk.open(folder, browser);
-  }
-
-  @AfterEach
-  void close() throws IOException {
-    desk.close();
-  }
+class FormsStoryTest extends AtTheDesk {
 
   @Test
   void aLimitAndALotAreChangedWhereTheyStand() throws IOException {

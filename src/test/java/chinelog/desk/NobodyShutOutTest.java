@@ -2,16 +2,12 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.site.Browser;
+import chinelog.site.Barriers;
 import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Pages and their states, narrow, middling and wide, light and dark, hold to WCAG 2.2, levels A and
@@ -19,14 +15,14 @@ import org.junit.jupiter.api.io.TempDir;
  * their own stories are told.
  */
 @InBrowser
-class NobodyShutOutTest {
+class NobodyShutOutTest extends AtTheDesk {
 
   private static final List<Integer> WIDTHS = List.of(360, 1024, 1440);
 
   /** What may differ between widths; all else is the same in each. */
-  private static final String OF_WIDTH = ", runOnly: ['target-size', 'color-contrast']";
+  private static final List<String> OF_WIDTH = List.of("target-size", "color-contrast");
 
-  private static final String OF_COLOUR = ", runOnly: ['color-contrast']";
+  private static final List<String> OF_COLOUR = List.of("color-contrast");
 
   /**
    * A page, and what is done on it before it is looked at.
@@ -89,25 +85,16 @@ class NobodyShutOutTest {
           State.of("/publishing"),
           State.of("/nowhere"));
 
-  @TempDir Path folder;
-  private Browser browser;
-  private SmallDesk desk;
-
-  @BeforeEach
-  void open(Browser one) throws IOException {
-    browser = one;
-    browser.fresh();
-    SmallDesk.layDown(folder);
+  @Override
+  void prepare() throws IOException {
     Files.writeString(
         folder.resolve("entries/2026-03-26-wrong.md"),
         "---\nstage: planking\nunder: lines\n---\nText\n");
-    desk = SmallDesk.open(folder, browser);
   }
 
-  @AfterEach
-  void close() throws IOException {
+  @Override
+  void leave() {
     browser.scheme("light");
-    desk.close();
   }
 
   private static String click(String selector) {
@@ -137,17 +124,14 @@ class NobodyShutOutTest {
     desk.until("document.readyState === 'complete' && !document.querySelector('[aria-busy]')");
   }
 
-  private void holds(State state, String scheme, int width, String rules) {
+  /**
+   * @param rules those that are tried; all where none is named
+   */
+  private void holds(State state, String scheme, int width, List<String> rules) throws IOException {
     browser.scheme(scheme);
     browser.size(width, 900, 1);
     String as = state + " " + scheme + " " + width;
-    assertThat(
-            browser.text(
-                "axe.run(document, {resultTypes: ['violations'], preload: false,"
-                    + " iframes: false"
-                    + rules
-                    + "}).then(r => r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.target)"
-                    + ".join(' ')).join('; '))"))
+    assertThat(rules.isEmpty() ? Barriers.of(browser) : Barriers.of(browser, rules))
         .as(as)
         .isEmpty();
     assertThat(browser.number("document.documentElement.scrollWidth"))
@@ -159,10 +143,7 @@ class NobodyShutOutTest {
   void noPageShutsAnybodyOut() throws IOException {
     for (State state : STATES) {
       look(state);
-      if (!browser.text("typeof axe").equals("object")) {
-        browser.run("axe.min.js");
-      }
-      holds(state, "light", 360, "");
+      holds(state, "light", 360, List.of());
       holds(state, "light", 1440, OF_WIDTH);
       holds(state, "dark", 1440, OF_COLOUR);
       browser.size(WIDTHS.get(1), 900, 1);
@@ -179,8 +160,7 @@ class NobodyShutOutTest {
     for (String page : List.of("/", "/agreements/seen?for=public", "/publishing", "/facts")) {
       State state = State.of(page);
       look(state);
-      browser.run("axe.min.js");
-      holds(state, "light", 360, "");
+      holds(state, "light", 360, List.of());
       holds(state, "dark", 1440, OF_COLOUR);
     }
   }

@@ -2,39 +2,25 @@ package chinelog.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import chinelog.site.Browser;
 import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A maker writes and marks notes in the browser; the files on disk tell what came of it. */
 @InBrowser
-class NotesStoryTest {
+class NotesStoryTest extends AtTheDesk {
 
   private static final String NOTE = SmallDesk.NOTE;
 
-  @TempDir Path folder;
-  private Browser browser;
-  private SmallDesk desk;
-
-  @BeforeEach
-  void open(Browser one) throws IOException {
-    browser = one;
-    browser.fresh();
+  @Override
+  void prepare() {
     browser.size(1440, 900, 1);
-    SmallDesk.layDown(folder);
-    desk = SmallDesk.open(folder, browser);
   }
 
-  @AfterEach
-  void close() throws IOException {
+  @Override
+  void leave() {
     assertThat(browser.complaints()).isEmpty();
-    desk.close();
   }
 
   private void under(String what) {

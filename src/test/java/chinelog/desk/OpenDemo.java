@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.OncePerClass;
 import chinelog.desk.files.LogFiles;
 import chinelog.publish.Demo;
+import chinelog.site.Barriers;
 import chinelog.site.Browser;
+import chinelog.site.Patience;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.FileVisitResult;
@@ -28,13 +30,7 @@ import java.util.stream.Stream;
 @OncePerClass
 public final class OpenDemo implements AutoCloseable {
 
-  private static final int PAUSE_MILLIS = 15;
   private static final Instant NOW = Instant.parse("2026-06-01T12:00:00Z");
-
-  /** Rules of WCAG 2.2, levels A and AA, and the checker's own good practice. */
-  private static final String COMPLAINTS =
-      "axe.run().then(r => r.violations.map(v => v.id + ': '"
-          + " + v.nodes.map(n => n.html.slice(0, 120)).join(' | ')).join('\\n'))";
 
   private final Path log;
   private final Desk desk;
@@ -44,7 +40,7 @@ public final class OpenDemo implements AutoCloseable {
 
   public OpenDemo(Demo demo) throws IOException {
     log = Files.createTempDirectory("chinelog-desk").resolve("log");
-    demo.copy(log);
+    demo.copySearched(log);
     first = files();
     desk = Desk.open(log, Clock.fixed(NOW, ZoneOffset.UTC));
     URI address = desk.address();
@@ -71,8 +67,7 @@ public final class OpenDemo implements AutoCloseable {
 
   /** Nobody is shut out of the page as it is. */
   public void shutsNobodyOut(Browser browser) throws IOException {
-    browser.run("axe.min.js");
-    assertThat(browser.text(COMPLAINTS)).isEmpty();
+    assertThat(Barriers.of(browser)).isEmpty();
   }
 
   /** The names of all files that are not as they were at first. */
@@ -87,22 +82,8 @@ public final class OpenDemo implements AutoCloseable {
 
   /** Waits until a file holds what it should. */
   public void awaitText(String file, String text) throws IOException {
-    long until = System.nanoTime() + 20_000_000_000L;
-    while (!(Files.exists(log.resolve(file)) && text(file).equals(text))
-        && System.nanoTime() < until) {
-      pause();
-    }
+    Patience.until(() -> Files.exists(log.resolve(file)) && text(file).equals(text));
     assertThat(text(file)).isEqualTo(text);
-  }
-
-  /** A moment for the browser and the desk. */
-  public static void pause() {
-    try {
-      Thread.sleep(PAUSE_MILLIS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException(e);
-    }
   }
 
   /** Takes back all that was done in the browser: the first bytes must be there again. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.desk.files.LogFiles;
 import chinelog.site.Browser;
+import chinelog.site.Patience;
 import java.awt.Color;
 import java.awt.GradientPaint;
 import java.awt.Graphics2D;
@@ -143,7 +144,12 @@ final class SmallDesk implements AutoCloseable {
   }
 
   void go(String path) {
-    browser.open(URI.create(browser.text("location.origin") + path));
+    URI page = URI.create(browser.text("location.origin") + path);
+    browser.open(page);
+    if (!browser.text("location.pathname").equals(page.getPath())) {
+      // The page before it heard at this very moment of a change, and came again instead.
+      browser.open(page);
+    }
     browser.evaluate("document.fonts.ready.then(() => null)");
   }
 
@@ -155,14 +161,7 @@ final class SmallDesk implements AutoCloseable {
 
   /** Waits until something is so. */
   void until(String condition) {
-    long end = System.nanoTime() + 20_000_000_000L;
-    while (!browser.text("Boolean(" + condition + ")").equals("true")) {
-      if (System.nanoTime() > end) {
-        throw new AssertionError(
-            "never so: " + condition + "\n" + browser.text("document.body.innerText"));
-      }
-      OpenDemo.pause();
-    }
+    browser.await("Boolean(" + condition + ")");
   }
 
   /** Clicks what a selector names, once it is there. */
@@ -172,10 +171,7 @@ final class SmallDesk implements AutoCloseable {
 
   /** Waits until a file holds just this. */
   void awaitText(String name, String text) throws IOException {
-    long end = System.nanoTime() + 20_000_000_000L;
-    while (!read(name).equals(text) && System.nanoTime() < end) {
-      OpenDemo.pause();
-    }
+    Patience.until(() -> read(name).equals(text));
     assertThat(read(name)).isEqualTo(text);
   }
 

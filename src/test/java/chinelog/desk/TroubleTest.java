@@ -3,36 +3,24 @@ package chinelog.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chinelog.desk.files.FailingDisk;
-import chinelog.site.Browser;
 import chinelog.site.InBrowser;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What goes wrong on the way to the disk is told where it happened, and nothing is lost. */
 @InBrowser
-class TroubleTest {
+class TroubleTest extends AtTheDesk {
 
   private static final String TYPED =
       "view.dispatch({changes: {from: view.state.doc.length, insert: '\\nOne line more.\\n'}});";
 
-  @TempDir Path folder;
   private final FailingDisk disk = new FailingDisk();
-  private Browser browser;
-  private SmallDesk desk;
 
-  @BeforeEach
-  void open(Browser one) throws IOException {
-    browser = one;
-    browser.fresh();
-    browser.size(1280, 900, 1);
-    SmallDesk.layDown(folder);
-    desk = SmallDesk.open(folder, browser, disk::open);
+  @Override
+  Desk.Filing filing() {
+    return disk::open;
   }
 
   private void awaitLeaving() {
@@ -41,11 +29,6 @@ class TroubleTest {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-  }
-
-  @AfterEach
-  void close() throws IOException {
-    desk.close();
   }
 
   @Test

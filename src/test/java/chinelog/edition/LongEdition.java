@@ -3,6 +3,7 @@ package chinelog.edition;
 import static chinelog.edition.SampleText.p;
 import static chinelog.edition.SampleText.runs;
 
+import chinelog.Like;
 import chinelog.edition.Edition.Contents;
 import chinelog.edition.Edition.Entry;
 import chinelog.edition.Edition.Stage;
@@ -161,57 +162,9 @@ public final class LongEdition {
       Stage like = sample.stages().get(i % sample.stages().size());
       String id = "stage-" + i;
       List<String> own = entries.stream().filter(e -> e.stage().equals(id)).map(Entry::id).toList();
-      stages.add(
-          new Stage(
-              id,
-              like.title(),
-              like.about(),
-              like.dates(),
-              like.progress(),
-              own,
-              like.totals(),
-              NONE));
+      stages.add(Like.but(like, "id", id, "entries", own, "under", NONE));
     }
     return Edition.seal(
-        new Contents(
-            sample.readers(),
-            sample.readersTitle(),
-            sample.asOf(),
-            sample.locale(),
-            sample.address(),
-            sample.theme(),
-            sample.paper(),
-            sample.leafMm(),
-            sample.chapters(),
-            sample.title(),
-            sample.subject(),
-            sample.kind(),
-            sample.maker(),
-            sample.client(),
-            sample.licence(),
-            sample.scale(),
-            List.of(),
-            sample.hero(),
-            List.of(),
-            stages,
-            List.of(),
-            entries,
-            plates,
-            List.of(),
-            sample.figures(),
-            sample.limits(),
-            sample.materials(),
-            sample.materialsCost(),
-            sample.hours(),
-            sample.totals(),
-            sample.charts(),
-            sample.drawings(),
-            sample.cautions(),
-            List.of(),
-            false,
-            List.of(),
-            Patterns.NONE,
-            Talk.NONE,
-            List.of()));
+        Like.but(SampleEdition.bare(), "stages", stages, "entries", entries, "plates", plates));
   }
 }

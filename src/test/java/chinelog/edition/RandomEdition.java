@@ -3,7 +3,7 @@ package chinelog.edition;
 import static chinelog.edition.SampleText.p;
 import static chinelog.edition.SampleText.runs;
 
-import chinelog.edition.Edition.Contents;
+import chinelog.Like;
 import chinelog.edition.Edition.Entry;
 import chinelog.edition.Edition.Line;
 import chinelog.edition.Edition.Stage;
@@ -90,7 +90,6 @@ public final class RandomEdition {
   }
 
   private Edition edition() {
-    Contents sample = SampleEdition.forPublic().contents();
     int stageCount = 2 + random.nextInt(4);
     int day = 0;
     List<Stage> stages = new ArrayList<>();
@@ -116,46 +115,18 @@ public final class RandomEdition {
               NONE));
     }
     return Edition.seal(
-        new Contents(
-            sample.readers(),
-            sample.readersTitle(),
-            sample.asOf(),
+        Like.but(
+            SampleEdition.bare(),
+            "locale",
             Locale.UK,
-            sample.address(),
-            sample.theme(),
+            "paper",
             random.nextInt(4) == 0 ? Edition.Paper.LETTER : Edition.Paper.A4,
-            sample.leafMm(),
-            sample.chapters(),
-            sample.title(),
-            sample.subject(),
-            sample.kind(),
-            sample.maker(),
-            sample.client(),
-            sample.licence(),
-            sample.scale(),
-            List.of(),
-            sample.hero(),
-            List.of(),
+            "stages",
             stages,
-            List.of(),
+            "entries",
             entries,
-            plates,
-            List.of(),
-            sample.figures(),
-            sample.limits(),
-            sample.materials(),
-            sample.materialsCost(),
-            sample.hours(),
-            sample.totals(),
-            sample.charts(),
-            sample.drawings(),
-            sample.cautions(),
-            List.of(),
-            false,
-            List.of(),
-            Patterns.NONE,
-            Talk.NONE,
-            List.of()));
+            "plates",
+            plates));
   }
 
   private Entry entry(String stage, int day) {

@@ -4,6 +4,7 @@ import static chinelog.edition.SampleText.line;
 import static chinelog.edition.SampleText.p;
 import static chinelog.edition.SampleText.runs;
 
+import chinelog.Like;
 import chinelog.edition.Edition.AgreementLegend;
 import chinelog.edition.Edition.Caution;
 import chinelog.edition.Edition.Contents;
@@ -95,18 +96,8 @@ public final class SampleEdition {
       List<Text.Block> text =
           like.text().stream().filter(b -> !(b instanceof Text.Heading)).toList();
       entries.add(
-          new Entry(
-              id,
-              like.date(),
-              like.stage(),
-              like.title(),
-              text,
-              ofDay,
-              like.facts(),
-              like.materials(),
-              like.hours(),
-              List.of(),
-              NONE));
+          Like.but(
+              like, "id", id, "text", text, "plates", ofDay, "drawings", List.of(), "under", NONE));
       told.add(
           new Post(
               id,
@@ -121,46 +112,50 @@ public final class SampleEdition {
               NONE));
     }
     return Edition.seal(
-        new Contents(
-            sample.readers(),
-            sample.readersTitle(),
-            sample.asOf(),
-            sample.locale(),
-            sample.address(),
-            sample.theme(),
-            sample.paper(),
-            sample.leafMm(),
-            sample.chapters(),
-            sample.title(),
-            sample.subject(),
-            sample.kind(),
-            sample.maker(),
-            sample.client(),
-            sample.licence(),
-            sample.scale(),
+        Like.but(
+            bare(),
+            "about",
             sample.about(),
+            "hero",
             null,
-            List.of(),
-            List.of(),
+            "posts",
             told,
+            "entries",
             entries,
-            plates,
-            List.of(),
-            sample.figures(),
-            sample.limits(),
-            sample.materials(),
-            sample.materialsCost(),
-            sample.hours(),
-            sample.totals(),
-            sample.charts(),
-            sample.drawings(),
-            sample.cautions(),
-            List.of(),
-            false,
-            List.of(),
-            Patterns.NONE,
-            Talk.NONE,
-            List.of()));
+            "plates",
+            plates));
+  }
+
+  /** What everybody may see of the boat, without what was done from day to day. */
+  public static Contents bare() {
+    return Like.but(
+        forPublic().contents(),
+        "about",
+        List.of(),
+        "sameView",
+        List.of(),
+        "stages",
+        List.of(),
+        "posts",
+        List.of(),
+        "entries",
+        List.of(),
+        "plates",
+        List.of(),
+        "unplaced",
+        List.of(),
+        "handover",
+        List.of(),
+        "hasWithheld",
+        false,
+        "agreements",
+        List.of(),
+        "patterns",
+        Patterns.NONE,
+        "talk",
+        Talk.NONE,
+        "letters",
+        List.of());
   }
 
   /** The folder of the demo photographs; null where it is not at hand. */

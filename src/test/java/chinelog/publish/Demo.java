@@ -79,6 +79,12 @@ public final class Demo implements AutoCloseable {
     copy(log, to, Set.of());
   }
 
+  /** The same, with what was found when its photographs were searched for what is kept back. */
+  public synchronized void copySearched(Path to) throws IOException {
+    Lookalikes.inLog(opened(), DemoPrints.DAY, Progress.SILENT);
+    copy(to);
+  }
+
   /** Copies a log without what was made of it, and without some more of its folders. */
   public static void copy(Path log, Path to, Set<String> except) throws IOException {
     Files.walkFileTree(

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -37,20 +38,41 @@ public final class Browser implements AutoCloseable {
 
   private static final Duration PATIENCE = Duration.ofSeconds(120);
 
+  private static final List<String> WHOLE =
+      List.of("chromium", "chromium-browser", "google-chrome");
+
+  /** The same without a window at all: a third less time for the same pages. */
+  private static final List<String> SHELLS =
+      List.of("chromium-headless-shell", "chrome-headless-shell");
+
   private static final Logger QUIET = Logger.getLogger("org.openqa.selenium.devtools");
 
   private final List<String> prepared = new ArrayList<>();
   private @Nullable ChromeDriver driver;
 
   /** Where a program of one of these names is; empty where there is none. */
-  private static Optional<Path> installed(String... names) {
+  private static Optional<Path> installed(List<String> names) {
     return Stream.of(String.valueOf(System.getenv("PATH")).split(java.io.File.pathSeparator))
-        .flatMap(folder -> Stream.of(names).map(Path.of(folder)::resolve))
+        .flatMap(folder -> names.stream().map(Path.of(folder)::resolve))
         .filter(Files::isExecutable)
         .findFirst();
   }
 
-  public Browser() {}
+  private final List<String> programs;
+
+  /** One that is quick: without any window, where that is installed. */
+  public Browser() {
+    this(Stream.concat(SHELLS.stream(), WHOLE.stream()).toList());
+  }
+
+  private Browser(List<String> programs) {
+    this.programs = programs;
+  }
+
+  /** The browser that readers have, which paints at its own moments. */
+  static Browser ofReaders() {
+    return new Browser(WHOLE);
+  }
 
   /** Skips the test where there is no browser, and has it as if it had just been started. */
   public void fresh() {
@@ -67,9 +89,9 @@ public final class Browser implements AutoCloseable {
     complaints();
   }
 
-  private static ChromeDriver start() {
-    Optional<Path> chromium = installed("chromium", "chromium-browser", "google-chrome");
-    Optional<Path> chromedriver = installed("chromedriver");
+  private ChromeDriver start() {
+    Optional<Path> chromium = installed(programs);
+    Optional<Path> chromedriver = installed(List.of("chromedriver"));
     assumeTrue(
         chromium.isPresent() && chromedriver.isPresent(),
         "Chromium or chromedriver is not installed; nothing was looked at");
@@ -89,6 +111,7 @@ public final class Browser implements AutoCloseable {
         "--disable-component-update",
         "--disable-sync",
         "--no-first-run",
+        "--accept-lang=en-US",
         "--no-proxy-server");
     ChromeDriverService service =
         new ChromeDriverService.Builder()
@@ -254,12 +277,13 @@ public final class Browser implements AutoCloseable {
 
   /** Waits until an expression is true. */
   public void await(String expression) {
-    long until = System.nanoTime() + PATIENCE.toNanos() / 4;
-    while (!Boolean.TRUE.equals(evaluate(expression))) {
-      if (System.nanoTime() > until) {
+    try {
+      if (!Patience.until(() -> Boolean.TRUE.equals(evaluate(expression)))) {
         throw new IllegalStateException(
             "never true: " + expression + " of " + text("document.body.innerText"));
       }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -273,6 +297,7 @@ public final class Browser implements AutoCloseable {
       if (System.nanoTime() > until) {
         throw new IllegalStateException(key.name() + " led nowhere from " + before);
       }
+      Patience.pause();
     }
   }
 

@@ -3,10 +3,9 @@ package chinelog.site;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chinelog.Like;
 import chinelog.edition.Edition;
-import chinelog.edition.Patterns;
 import chinelog.edition.SampleEdition;
-import chinelog.edition.Talk;
 import chinelog.markup.Theme;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
@@ -190,45 +189,43 @@ class SiteWriterTest {
     Edition.Contents all = SampleEdition.forPublic().contents();
     Edition withoutPosts =
         Edition.seal(
-            new Edition.Contents(
-                all.readers(),
-                all.readersTitle(),
-                all.asOf(),
-                all.locale(),
-                all.address(),
-                all.theme(),
-                all.paper(),
-                all.leafMm(),
-                all.chapters(),
-                all.title(),
+            Like.but(
+                SampleEdition.bare(),
+                "subject",
                 "",
+                "kind",
                 "",
+                "maker",
                 "",
+                "client",
                 "",
+                "licence",
                 "",
+                "scale",
                 "",
-                List.of(),
+                "hero",
                 null,
-                List.of(),
+                "stages",
                 all.stages(),
-                List.of(),
+                "entries",
                 all.entries(),
+                "plates",
                 all.plates(),
+                "limits",
                 List.of(),
-                all.figures(),
+                "materials",
                 List.of(),
-                List.of(),
+                "materialsCost",
                 "",
+                "hours",
                 List.of(),
+                "totals",
                 List.of(),
+                "charts",
                 List.of(),
+                "drawings",
                 List.of(),
-                List.of(),
-                List.of(),
-                false,
-                List.of(),
-                Patterns.NONE,
-                Talk.NONE,
+                "cautions",
                 List.of()));
     WrittenSite site = WrittenSite.write(withoutPosts, null, fresh("without-posts"));
     assertThat(site.pages()).containsKey("entries/2026-03-17-six-moulds.html");

@@ -2,6 +2,7 @@ package chinelog.withhold;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.Like;
 import chinelog.edition.Diagram;
 import chinelog.edition.Edition;
 import chinelog.edition.Picture;
@@ -43,7 +44,7 @@ import org.junit.jupiter.api.Test;
 @Order(2)
 class TwoRunTest {
 
-  private static final int PAIRS = Integer.getInteger("chinelog.pairs", 250);
+  private static final int PAIRS = Integer.getInteger("chinelog.pairs", 160);
   private static final int HISTORIES = Math.max(40, PAIRS / 50);
   private static final long FIRST = Long.getLong("chinelog.first-pair", 0);
   private static final AtomicInteger COMPARED = new AtomicInteger();
@@ -202,28 +203,11 @@ class TwoRunTest {
             .map(s -> seed % 3 == 0 ? s : with(s, s.expression().replace("2 * ", "4 * ")))
             .map(s -> seed % 5 == 0 ? s : with(s, s.expression().replace("3 * ", "5 * ")))
             .toList();
-    return new Log(
-        log.folder(),
-        log.head(),
-        log.stages(),
-        log.agreements(),
-        log.readers(),
-        releases,
-        log.limits(),
-        log.posts(),
-        log.handover(),
-        statements,
-        log.requests(),
-        log.stock(),
-        log.tables(),
-        log.entries(),
-        log.photos(),
-        log.sheets());
+    return Like.but(log, "releases", releases, "statements", statements);
   }
 
   private static Statement with(Statement s, String is) {
-    return new Statement(
-        s.name(), s.title(), is, s.source(), s.date(), s.label(), s.place(), s.place());
+    return Like.but(s, "expression", is);
   }
 
   private static Readers readers(Log log, String id) {
@@ -244,8 +228,11 @@ class TwoRunTest {
 
   @Test
   void aPublicChangeShows() throws IOException {
-    for (long seed = 0; seed < 100; seed++) {
-      assertThat(edition(seed + 1, 1, "public")).isNotEqualTo(edition(seed, 1, "public"));
+    String before = edition(0, 1, "public");
+    for (long seed = 1; seed <= 100; seed++) {
+      String edition = edition(seed, 1, "public");
+      assertThat(edition).isNotEqualTo(before);
+      before = edition;
     }
   }
 

@@ -84,6 +84,7 @@ final class NameWatch {
   private final NamePlaces places;
   private final Set<String> byRight = new HashSet<>();
   private final List<String> runsByRight = new ArrayList<>();
+  private int longestByRight;
   private final Map<String, Name> single = new LinkedHashMap<>();
 
   /** Words that anybody may use. */
@@ -114,7 +115,9 @@ final class NameWatch {
   void show(String name) {
     List<String> words = letters(name);
     byRight.addAll(words);
-    runsByRight.add(" " + String.join(" ", words) + " ");
+    String run = " " + String.join(" ", words) + " ";
+    runsByRight.add(run);
+    longestByRight = Math.max(longestByRight, run.length());
   }
 
   /** Notes a name that is withheld from them. */
@@ -145,15 +148,27 @@ final class NameWatch {
   }
 
   private boolean run(List<String> words, boolean whole, CharSequence secret, Label label) {
-    String run = " " + String.join(" ", words) + " ";
     boolean digits = words.stream().allMatch(w -> w.chars().allMatch(Character::isDigit));
-    if (digits || runsByRight.stream().anyMatch(r -> r.contains(run))) {
+    if (digits || isByRight(words)) {
       return false;
     }
     byFirst
         .computeIfAbsent(words.get(0), w -> new ArrayList<>())
-        .add(new Name(List.copyOf(words), whole, secret, label));
+        .add(new Name(words, whole, secret, label));
     return true;
+  }
+
+  /** Of a long text, which has very many runs, hardly one is looked at whole. */
+  private boolean isByRight(List<String> words) {
+    int length = 1;
+    for (String word : words) {
+      length += word.length() + 1;
+      if (length > longestByRight) {
+        return false;
+      }
+    }
+    String run = " " + String.join(" ", words) + " ";
+    return runsByRight.stream().anyMatch(r -> r.contains(run));
   }
 
   private boolean word(String word, boolean whole, CharSequence secret, Label label) {

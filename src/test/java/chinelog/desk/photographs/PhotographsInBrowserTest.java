@@ -14,6 +14,7 @@ import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.site.Browser;
 import chinelog.site.InBrowser;
+import chinelog.site.Patience;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
@@ -332,10 +333,7 @@ class PhotographsInBrowserTest {
   }
 
   private static void awaitChange(String file, String before) throws IOException {
-    long until = System.nanoTime() + 20_000_000_000L;
-    while (desk.text(file).equals(before) && System.nanoTime() < until) {
-      OpenDemo.pause();
-    }
+    Patience.until(() -> !desk.text(file).equals(before));
     assertThat(desk.text(file)).isNotEqualTo(before);
   }
 
@@ -365,11 +363,8 @@ class PhotographsInBrowserTest {
             + ".map(k => Number(g.getAttribute(k))).join(' ')).join(', ')");
   }
 
-  private static void awaitGrey(String expected) {
-    long until = System.nanoTime() + 20_000_000_000L;
-    while (!grey().equals(expected) && System.nanoTime() < until) {
-      OpenDemo.pause();
-    }
+  private static void awaitGrey(String expected) throws IOException {
+    Patience.until(() -> grey().equals(expected));
     assertThat(grey()).isEqualTo(expected);
   }
 

@@ -11,7 +11,10 @@ import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
 import chinelog.site.Browser;
 import chinelog.site.InBrowser;
+import chinelog.site.Patience;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Arrays;
@@ -285,18 +288,12 @@ class SheetsInBrowserTest {
   }
 
   private static Matcher await(String file, String pattern) throws IOException {
-    long until = System.nanoTime() + 20_000_000_000L;
-    while (System.nanoTime() < until) {
-      if (java.nio.file.Files.exists(desk.log().resolve(file))) {
-        Matcher matcher = Pattern.compile(pattern).matcher(desk.text(file));
-        if (matcher.matches()) {
-          return matcher;
-        }
-      }
-      OpenDemo.pause();
-    }
-    throw new AssertionError(
-        file + " never was " + pattern + ": " + browser.text("document.body.innerText"));
+    Pattern whole = Pattern.compile(pattern);
+    Path path = desk.log().resolve(file);
+    Patience.until(() -> Files.exists(path) && whole.matcher(desk.text(file)).matches());
+    Matcher matcher = whole.matcher(desk.text(file));
+    assertThat(matcher.matches()).as(() -> browser.text("document.body.innerText")).isTrue();
+    return matcher;
   }
 
   private static Log read() throws IOException {
