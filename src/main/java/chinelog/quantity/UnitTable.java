@@ -48,6 +48,8 @@ final class UnitTable {
           Map.entry("pound", "Write \"lb\" for a mass, \"GBP\" for money."),
           Map.entry("kWh", "Write it in Wh: 1 kWh is 1000 Wh."),
           Map.entry("Nm", "Write \"N·m\" for a torque, \"nmi\" for a sea mile."),
+          Map.entry("kts", "Write \"kn\"."),
+          Map.entry("kt", "Write \"kn\"."),
           Map.entry("gsm", "Write \"g/m²\"."),
           Map.entry("cc", "Write \"cm³\" or \"mL\"."),
           Map.entry(

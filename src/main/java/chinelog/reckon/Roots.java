@@ -23,6 +23,8 @@ final class Roots {
   private static final int DEEPEST = 200;
   private static final MathContext DIGITS = new MathContext(12);
 
+  private static final double NOISE = 1e-12;
+
   private final Ledger ledger;
   private final Map<String, Map<String, Double>> known = new HashMap<>();
 
@@ -49,7 +51,8 @@ final class Roots {
     for (double moved : moved(tree, 0).values()) {
       spread += Math.abs(moved);
     }
-    return withSpread(value, spread);
+    // What is left of terms that cancel is the noise of computing.
+    return withSpread(value, spread < NOISE * Math.abs(value.coherent()) ? 0 : spread);
   }
 
   private static Quantity withSpread(Quantity value, double coherent) {

@@ -39,6 +39,8 @@ class BadInputTest {
         "a: {is: 12,5 mm, title: Strip} | 1:9 | Write a decimal point: 12.5 mm",
         "a: 11,20 m | 1:6 | Write a decimal point, whatever the log's language: 11.20",
         "a: 160 gsm | 1:8 | Write \"g/m²\"",
+        "a: 5 kts | 1:6 | Write \"kn\"",
+        "a: 2-7-4 | 1:4 | Write 2 ft 7 4/8 in",
         "a: 3 cc | 1:6 | \"cm³\" or \"mL\"",
         "a: 3 hp | 1:6 | 735.5 W",
         "a: 4 sq ft | 1:6 | Write \"ft²\"",

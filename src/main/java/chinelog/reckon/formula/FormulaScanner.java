@@ -27,6 +27,11 @@ final class FormulaScanner {
   private static final Pattern MARKED = Pattern.compile("[0-9]{1,3}(?:[’'][0-9]{3})+(?![0-9])");
   private static final Pattern HYPHENED =
       Pattern.compile("([0-9]+)-([0-9]+[/⁄][0-9]+)(?=\\s*(?:in\\b|inch|\"|″))");
+
+  /** Feet, inches and eighths of an inch. */
+  private static final Pattern EIGHTHS =
+      Pattern.compile("([0-9]{1,3})-([0-9]|1[01])-([0-7])(?![0-9.,-])");
+
   private static final Pattern CLOCK = Pattern.compile("[0-9]{1,2}:[0-9]{2}");
   private static final String MONEY = "£€$";
   private static final List<String> CODES = List.of("GBP", "EUR", "USD");
@@ -159,6 +164,14 @@ final class FormulaScanner {
         at,
         "\"{0}\" has a mark between its thousands.",
         m -> Sentence.of("Write {0}.", m.group().replaceAll("[^0-9]", "")));
+    refuse(
+        EIGHTHS,
+        at,
+        "\"{0}\" is read as feet, inches and eighths in tables of offsets alone.",
+        m ->
+            Sentence.of(
+                "Write {0} ft {1} {2}/8 in; or put spaces round a minus.",
+                m.group(1), m.group(2), m.group(3)));
     refuse(
         HYPHENED,
         at,
