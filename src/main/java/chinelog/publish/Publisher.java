@@ -31,6 +31,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -38,6 +39,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** Takes a log to published editions: read, reckon, withhold, render, audit, and only then swap. */
@@ -221,26 +223,56 @@ public final class Publisher {
         problems.add(e.problem());
       }
     }
-    Map<String, Withholder.Withheld> editions = new TreeMap<>();
     SortedMap<String, List<PrintedFigure>> printed = new TreeMap<>();
     prepared.forEach((who, edition) -> printed.put(who, edition.printed()));
-    prepared.forEach(
-        (who, edition) -> {
-          List<PrintedFigure> all = new ArrayList<>(known);
-          printed.forEach((other, theirs) -> all.addAll(other.equals(who) ? List.of() : theirs));
-          editions.put(who, edition.against(List.copyOf(all)));
-        });
+    List<Proof> proofs =
+        held(
+            opened,
+            asked,
+            readers,
+            prepared,
+            who -> {
+              List<PrintedFigure> all = new ArrayList<>(known);
+              printed.forEach(
+                  (other, theirs) -> all.addAll(other.equals(who) ? List.of() : theirs));
+              return List.copyOf(all);
+            });
+    SortedMap<String, Withholder.Withheld> editions = new TreeMap<>();
+    proofs.forEach(p -> editions.put(p.group().id(), p.withheld()));
     editions.values().forEach(e -> problems.addAll(e.problems()));
     editions.values().forEach(e -> problems.addAll(TalkReminders.of(opened.log(), e.edition())));
-    SortedMap<String, OpenWords> words = new TreeMap<>();
-    for (Readers group : readers) {
-      Withholder.Withheld withheld = editions.get(group.id());
-      if (withheld != null) {
-        words.put(group.id(), OpenWords.of(opened, group, withheld, asked, asOf));
-      }
-    }
-    problems.addAll(OpenWords.questions(words, asOf));
+    problems.addAll(OpenWords.questions(words(proofs), asOf));
     return new Foresight(editions, problems.stream().distinct().toList());
+  }
+
+  /**
+   * Holds editions against what their readers know, as many at a time as there is room for.
+   *
+   * @param known figures that some readers are taken to know, by their id
+   */
+  private List<Proof> held(
+      Workshop.Opened opened,
+      Questions.Asked asked,
+      List<Readers> readers,
+      Map<String, Withholder.Prepared> prepared,
+      Function<String, List<PrintedFigure>> known)
+      throws IOException {
+    return Workers.all(
+        readers.stream().filter(group -> prepared.containsKey(group.id())).toList(),
+        atATime(),
+        group -> {
+          Withholder.Prepared edition = Objects.requireNonNull(prepared.get(group.id()));
+          Withholder.Withheld withheld = edition.against(known.apply(group.id()));
+          return new Proof(
+              group, withheld, OpenWords.of(opened, group, withheld, asked, asOf));
+        },
+        chinelog.photo.PhotoProgress.SILENT);
+  }
+
+  private static SortedMap<String, OpenWords> words(List<Proof> proofs) {
+    SortedMap<String, OpenWords> words = new TreeMap<>();
+    proofs.forEach(p -> words.put(p.group().id(), p.words()));
+    return words;
   }
 
   /**
@@ -473,21 +505,15 @@ public final class Publisher {
           .flatMap(g -> Optional.ofNullable(prepared.get(g.id())).stream())
           .forEach(edition -> known.addAll(edition.printed()));
     }
-    List<Proof> proofs = new ArrayList<>();
-    for (Readers group : groups) {
-      Withholder.Prepared edition = prepared.get(group.id());
-      if (edition != null) {
-        Withholder.Withheld withheld = edition.against(List.copyOf(known));
-        problems.addAll(withheld.problems());
-        problems.addAll(
-            Lookalikes.inEdition(made.opened(), group.id(), withheld, asOf, made.course()));
-        OpenWords words = OpenWords.of(made.opened(), group, withheld, made.asked(), asOf);
-        proofs.add(new Proof(group, withheld, words));
-      }
+    List<PrintedFigure> all = List.copyOf(known);
+    List<Proof> proofs = held(made.opened(), made.asked(), groups, prepared, who -> all);
+    for (Proof proof : proofs) {
+      String who = proof.group().id();
+      problems.addAll(proof.withheld().problems());
+      problems.addAll(
+          Lookalikes.inEdition(made.opened(), who, proof.withheld(), asOf, made.course()));
     }
-    SortedMap<String, OpenWords> words = new TreeMap<>();
-    proofs.forEach(p -> words.put(p.group().id(), p.words()));
-    problems.addAll(OpenWords.questions(words, asOf));
+    problems.addAll(OpenWords.questions(words(proofs), asOf));
     return proofs;
   }
 
@@ -573,7 +599,10 @@ public final class Publisher {
                         .stream())
                 .toList(),
             new Before(
-                made.decoded(), manifest.files(), Audited.read(folder, who, made.program())));
+                made.decoded(),
+                manifest.files(),
+                Audited.read(folder, who, made.program()),
+                made.digests()::find));
     made.earlier().put(who, earlier);
     return new RenderedEdition(
         group, made.opened().log().agreements().values(), withheld, manifest, report);
