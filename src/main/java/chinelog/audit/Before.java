@@ -13,8 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param searched the last audit of the same readers' edition
  * @param same learns the SHA-256 of bytes by comparing them
  */
-public record Before(
-    Decoded decoded, Map<String, String> hashes, Searched searched, Same same) {
+public record Before(Decoded decoded, Map<String, String> hashes, Searched searched, Same same) {
 
   /** Knows files by their SHA-256. */
   public interface Same {

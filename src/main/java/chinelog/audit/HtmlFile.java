@@ -207,9 +207,7 @@ final class HtmlFile {
       findings.add(where, "A script stands in an attribute.");
       return;
     }
-    boolean known =
-        ATTRIBUTES.contains(key)
-            || KNOWN_FAMILIES.matcher(key).matches();
+    boolean known = ATTRIBUTES.contains(key) || KNOWN_FAMILIES.matcher(key).matches();
     if (!known) {
       findings.add(where, "The page holds an attribute that no page of ours has.");
     }

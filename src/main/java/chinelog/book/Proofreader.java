@@ -58,8 +58,8 @@ final class Proofreader {
 
   private final Coverage coverage;
   private final Set<Integer> lacking = new LinkedHashSet<>();
-  private String firstLacking = "";
-  private String firstTurned = "";
+  private CharSequence firstLacking = "";
+  private CharSequence firstTurned = "";
   private String heading = "";
 
   private Proofreader(Coverage coverage) {
@@ -139,7 +139,7 @@ final class Proofreader {
         || JOINED.contains(UnicodeScript.of(character));
   }
 
-  private String around(String text, int from, int to) {
+  private Sentence around(String text, int from, int to) {
     int start = from <= EXCERPT ? 0 : text.offsetByCodePoints(from, -cut(text, 0, from));
     int end =
         text.length() - to <= EXCERPT
@@ -149,9 +149,9 @@ final class Proofreader {
         (start > 0 ? "\u2026" : "")
             + text.substring(start, end).replaceAll("\\s+", " ").strip()
             + (end < text.length() ? "\u2026" : "");
-    String place =
-        heading.isBlank() ? "" : ", below the heading \u201c" + heading.strip() + "\u201d";
-    return "\u201c" + words + "\u201d" + place;
+    return heading.isBlank()
+        ? Sentence.of("\u201c{0}\u201d", words)
+        : Sentence.of("\u201c{0}\u201d, below the heading \u201c{1}\u201d", words, heading.strip());
   }
 
   private static int cut(String text, int from, int to) {
@@ -185,11 +185,11 @@ final class Proofreader {
     return problems;
   }
 
-  private String names() {
+  private CharSequence names() {
     String named =
         lacking.stream().limit(NAMED).map(Proofreader::name).collect(Collectors.joining(", "));
     int more = lacking.size() - NAMED;
-    return more > 0 ? named + " and " + more + " more" : named;
+    return more > 0 ? Sentence.of("{0} and {1} more", named, more) : named;
   }
 
   /** Such as {@code “漢” (U+6F22)}. */

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -86,14 +85,5 @@ final class BeginCommand extends LogCommand {
       understood = NewLog.scale(answer);
     }
     return understood.orElse("");
-  }
-
-  private static boolean isEmptyFolder(Path folder) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return false;
-    }
-    try (Stream<Path> inside = Files.list(folder)) {
-      return inside.findAny().isEmpty();
-    }
   }
 }

@@ -6,6 +6,7 @@ import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
 import chinelog.publish.Course;
+import chinelog.publish.Foreseen;
 import chinelog.publish.Lookalikes;
 import chinelog.publish.Outcome;
 import chinelog.publish.ProgramVersion;
@@ -15,7 +16,6 @@ import chinelog.publish.Step;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,17 +23,13 @@ import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code chinelog check}. */
 @Command(
     name = "check",
     description = "Tell every problem of a log, with its place and its remedy.",
     footer = {"", "Example: ${sys:chinelog.command:-chinelog} check sample-log"})
-final class CheckCommand extends LogCommand {
-
-  @Parameters(paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
+final class CheckCommand extends ReadCommand {
 
   @Option(
       names = "--json",
@@ -51,11 +47,6 @@ final class CheckCommand extends LogCommand {
   }
 
   @Override
-  Path folder() {
-    return log;
-  }
-
-  @Override
   public Integer call() throws IOException {
     if (all && json) {
       throw wrong("--json tells what is known without making anything: leave --all out.");
@@ -66,12 +57,9 @@ final class CheckCommand extends LogCommand {
     }
     CheckReport report;
     try {
-      Checked found = find();
-      List<Problem> problems = new ArrayList<>(found.problems());
-      problems.addAll(found.questions());
-      report = new CheckReport(found.entries(), found.photographs(), found.facts(), problems);
+      report = find().reportWithQuestions();
     } catch (IOException e) {
-      report = new CheckReport(0, 0, 0, List.of(Main.problem(e, log.toString())));
+      report = new CheckReport(0, 0, 0, List.of(Main.problem(e, folder().toString())));
     } finally {
       talk().endProgress();
     }
@@ -106,7 +94,7 @@ final class CheckCommand extends LogCommand {
   private int rehearse() throws IOException {
     Outcome outcome;
     try {
-      outcome = new Publisher(log, today(), today(), zone(), talk().progress()).rehearse();
+      outcome = new Publisher(folder(), today(), today(), zone(), talk().progress()).rehearse();
     } finally {
       talk().endProgress();
     }
@@ -123,9 +111,9 @@ final class CheckCommand extends LogCommand {
     return Main.DONE;
   }
 
-  private void tell(Checked.Foreseen foreseen) {
+  private void tell(Foreseen foreseen) {
     String readers = "";
-    for (Publisher.PostTold post : foreseen.posts()) {
+    for (Foreseen.PostTold post : foreseen.posts()) {
       if (!post.readers().equals(readers)) {
         readers = post.readers();
         talk().out().println("Posts for " + readers + ":");
@@ -149,26 +137,26 @@ final class CheckCommand extends LogCommand {
               "Not looked at: "
                   + (foreseen.printed() ? "whether all finds room on the pages, and " : "")
                   + "the finished files. \u201c"
-                  + Terminal.command("check --all", log)
+                  + Terminal.command("check --all", folder())
                   + "\u201d does, and so does publishing.");
     }
   }
 
   /** What is wrong, and what is asked; where nothing has changed, as it was found then. */
   private Checked find() throws IOException {
-    try (Course course = Course.ofCheck(requireFolder(log), talk().progress())) {
-      List<Problem> pinned = Pins.pin(log);
-      Optional<Remembered> remembered = Remembered.find(log, "check", today() + " " + zone());
-      Optional<List<List<String>>> rows =
-          remembered.isPresent() ? remembered.get().recall() : Optional.empty();
+    try (Course course = Course.ofCheck(requireFolder(folder()), talk().progress())) {
+      List<Problem> pinned = Pins.pin(folder());
+      Optional<Remembered> remembered = Remembered.find(folder(), "check", today() + " " + zone());
+      if (remembered.isEmpty()) {
+        return findAnew(pinned, course);
+      }
+      Optional<List<List<String>>> rows = remembered.get().recall();
       if (rows.isPresent() && pinned.isEmpty()) {
         return Checked.of(rows.get());
       }
       Checked found = findAnew(pinned, course);
-      if (remembered.isPresent()) {
-        course.remember();
-      }
-      if (remembered.isPresent() && pinned.isEmpty()) {
+      course.remember();
+      if (pinned.isEmpty()) {
         remembered.get().keep(found.rows());
       }
       return found;
@@ -177,7 +165,7 @@ final class CheckCommand extends LogCommand {
 
   private Checked findAnew(List<Problem> pinned, Course course) throws IOException {
     List<Problem> problems = new ArrayList<>(pinned);
-    Workshop.Opened opened = Workshop.open(log, today(), today(), zone(), course);
+    Workshop.Opened opened = Workshop.open(folder(), today(), today(), zone(), course);
     problems.addAll(opened.problems());
     problems.addAll(opened.fullCopies());
     if (!opened.hasErrors()) {
@@ -185,14 +173,12 @@ final class CheckCommand extends LogCommand {
     }
     Questions.Asked asked = ask(opened, course);
     problems.addAll(asked.reminders());
-    Checked.Foreseen foreseen = null;
+    Foreseen foreseen = null;
     if (!opened.hasErrors()) {
-      Publisher.Foreseen all =
-          new Publisher(log, today(), today(), zone(), course).foresee(opened, asked);
-      all.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
-      foreseen = new Checked.Foreseen(all.posts(), all.printed());
+      foreseen = new Publisher(folder(), today(), today(), zone(), course).foresee(opened, asked);
+      foreseen.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
     }
-    ProgramVersion.newerThanOwn(log).ifPresent(problems::add);
+    ProgramVersion.newerThanOwn(folder()).ifPresent(problems::add);
     return new Checked(
         opened.log().notes().size(),
         opened.album().photographs().size(),

@@ -4,22 +4,17 @@ import chinelog.problem.Problem;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** What {@code publish} and {@code audit} have in common. */
-abstract class EditionCommand extends LogCommand {
+abstract class EditionCommand extends ReadCommand {
 
   static final String NOTHING_PUBLISHED = "Nothing was published; what stood before still stands.";
-
-  @Parameters(paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
 
   @Option(
       names = "--for",
@@ -35,11 +30,6 @@ abstract class EditionCommand extends LogCommand {
 
   EditionCommand(Terminal talk, Clock clock) {
     super(talk, clock);
-  }
-
-  @Override
-  Path folder() {
-    return log;
   }
 
   /** Does the work for the readers named. */
@@ -64,8 +54,8 @@ abstract class EditionCommand extends LogCommand {
               + " Write a day that is past, or leave out --as-of.");
     }
     Publisher publisher =
-        new Publisher(requireFolder(log), today(), day, zone(), talk().progress());
-    tellNewer(log);
+        new Publisher(requireFolder(folder()), today(), day, zone(), talk().progress());
+    tellNewer(folder());
     Outcome outcome;
     try {
       outcome = run(publisher, readers);
@@ -81,7 +71,7 @@ abstract class EditionCommand extends LogCommand {
           .println(
               Terminal.count(reminders, "reminder")
                   + " besides; see them with: "
-                  + Terminal.command("check", log));
+                  + Terminal.command("check", folder()));
     }
     if (outcome.hasErrors()) {
       talk().err().println(afterErrors());

@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
@@ -91,6 +92,15 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
           "Name the folder that holds the log.");
     }
     return folder;
+  }
+
+  static boolean isEmptyFolder(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return false;
+    }
+    try (Stream<Path> inside = Files.list(folder)) {
+      return inside.findAny().isEmpty();
+    }
   }
 
   ParameterException wrong(String message) {

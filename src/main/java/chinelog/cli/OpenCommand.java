@@ -10,7 +10,6 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -53,7 +52,7 @@ final class OpenCommand extends LogCommand {
       return serve(Desk.begin(Path.of("my-build").toAbsolutePath(), clock()));
     }
     Path folder = (asked == null ? Path.of("") : asked).toAbsolutePath().normalize();
-    if (Files.notExists(folder) || isEmpty(folder)) {
+    if (Files.notExists(folder) || isEmptyFolder(folder)) {
       return serve(Desk.begin(folder, clock()));
     }
     requireFolder(folder);
@@ -64,15 +63,6 @@ final class OpenCommand extends LogCommand {
     }
     talk().problems(Pins.pin(folder));
     return serve(Desk.open(folder, clock()));
-  }
-
-  private static boolean isEmpty(Path folder) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return false;
-    }
-    try (Stream<Path> inside = Files.list(folder)) {
-      return inside.findAny().isEmpty();
-    }
   }
 
   private int serve(Desk open) throws IOException {

@@ -15,7 +15,6 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code chinelog talk}. */
 @Command(
@@ -26,10 +25,7 @@ import picocli.CommandLine.Parameters;
       "Example: ${sys:chinelog.command:-chinelog} talk my-build --for public --post 2"
           + " --recording second.wav"
     })
-final class TalkCommand extends LogCommand {
-
-  @Parameters(paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
+final class TalkCommand extends ReadCommand {
 
   @Option(
       names = "--for",
@@ -56,11 +52,6 @@ final class TalkCommand extends LogCommand {
   }
 
   @Override
-  Path folder() {
-    return log;
-  }
-
-  @Override
   public Integer call() throws IOException {
     Path wav = recording;
     if (write && wav == null) {
@@ -70,7 +61,7 @@ final class TalkCommand extends LogCommand {
       throw new ProblemException(
           Place.of(wav.toString()), "There is no such file.", "Name the recording's WAV file.");
     }
-    Rehearsal rehearsal = Rehearsal.of(requireFolder(log), today(), zone(), talk().progress());
+    Rehearsal rehearsal = Rehearsal.of(requireFolder(folder()), today(), zone(), talk().progress());
     List<Problem> errors = rehearsal.problems().stream().filter(Problem::isError).toList();
     if (!errors.isEmpty()) {
       talk().endProgress();

@@ -2,7 +2,7 @@ package chinelog.markup;
 
 import java.util.regex.Pattern;
 
-/** Keeps a number and its unit on one line: the blank in {@code 700 mm} does not break. */
+/** Keeps a number, its unit and its tolerance on one line: {@code 700 mm ± 2 mm} does not break. */
 public final class NumbersBound {
 
   private static final String UNITS =
@@ -15,6 +15,8 @@ public final class NumbersBound {
   /** Between the whole and the fraction of a number of inches. */
   private static final Pattern WHOLE_APART = Pattern.compile("(?<=\\d) (?=\\d{1,3}[/\u2044]\\d)");
 
+  private static final Pattern TOLERANCE_APART = Pattern.compile(" ±([ \u00a0\u202f]?)(?=\\d)");
+
   private static final String NO_BREAK = "\u00a0";
 
   private NumbersBound() {}
@@ -25,6 +27,9 @@ public final class NumbersBound {
       return text;
     }
     String whole = WHOLE_APART.matcher(text).replaceAll(NO_BREAK);
-    return APART.matcher(whole).replaceAll(NO_BREAK);
+    String bound = APART.matcher(whole).replaceAll(NO_BREAK);
+    return TOLERANCE_APART
+        .matcher(bound)
+        .replaceAll(found -> NO_BREAK + "±" + found.group(1).replace(" ", NO_BREAK));
   }
 }

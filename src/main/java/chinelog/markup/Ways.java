@@ -1,12 +1,15 @@
 package chinelog.markup;
 
 import chinelog.edition.Figure;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * How figures were worked out, told once for those that were worked out alike: they differ in
@@ -14,14 +17,29 @@ import java.util.stream.Collectors;
  */
 public final class Ways {
 
-  /** A number, with a fraction or an exponent, its unit and what follows it in a row of numbers. */
-  private static final Pattern NUMBERS =
+  /** A number with its unit; the number of a note in brackets, such as "[3]", is none. */
+  private static final Pattern NUMBER =
       Pattern.compile(
-          "[\u2212-]?[0-9\u00bc-\u00be\u2150-\u215f][0-9.,\u2044\u00a0\u202f]*"
-              + "(?:[ \u00a0\u202f]?(?:[\u00b0%]|[\\p{L}·/²³⁴]{1,5}(?=[ ,;:.)]|$)))?"
-              + "[ \u00a0]?[;,:+×÷=()⌈⌉\u2212]*[ \u00a0]?");
+          "(?<![\\p{L}\\[\\d])([\u2212-]?[0-9\u00bc-\u00be\u2150-\u215f]"
+              + "(?:[0-9\u2044\u00bc-\u00be\u2150-\u215f]|[.,\u2019\u00a0\u202f](?=[0-9])"
+              + "|[ \u00a0\u202f](?=[0-9]+\u2044))*)"
+              + "(?:[ \u00a0\u202f]?(°C|[°%]|[\\p{L}][\\p{L}·/²³⁴]{0,9})(?=[ ,;:.)]|$))?");
 
-  private static final Pattern ROW = Pattern.compile("(?:# ?[+×÷=()⌈⌉\u2212½⅔]* ?)+");
+  /** Terms of one kind, however many are added up, and pairs, however many are listed. */
+  private static final Pattern TERMS =
+      Pattern.compile("((?:#\\S* × )?#[^\\s;)]*)(?: [+\u2212] \\1)+");
+
+  private static final Pattern PAIRS = Pattern.compile("(#\\S*, #[^\\s;.]*)(?:; \\1)+");
+
+  private static final Pattern CALCULATION = Pattern.compile(" [+×÷\u2212] |√");
+
+  private static final Pattern CLAUSE_END = Pattern.compile("(?<=\\.) ");
+
+  /** So many numbers have a column each; more are told in a row. */
+  private static final int MOST_COLUMNS = 6;
+
+  /** Fewer figures are sooner read in a row each. */
+  private static final int LEAST_ROWS = 3;
 
   private Ways() {}
 
@@ -30,11 +48,49 @@ public final class Ways {
    *
    * @param example the first of them, whose steps are told
    * @param alike the others
+   * @param sheet their numbers in columns; without rows where each has a line of its own
    */
-  public record Way(Figure example, List<Figure> alike) {}
+  public record Way(Figure example, List<Figure> alike, Sheet sheet) {
+
+    /** Whether all say the same of their parts. */
+    public boolean isOfOne() {
+      return alike.stream().allMatch(other -> aspect(other).equals(aspect(example)));
+    }
+
+    /** One of them among the others: by its part, where all say the same. */
+    public String named(Figure figure) {
+      Figure.Cell cell = figure.cell();
+      return cell == null || !isOfOne() ? figure.title() : cell.part();
+    }
+
+    private static String aspect(Figure figure) {
+      return figure.cell() == null ? figure.title() : figure.cell().aspect();
+    }
+  }
+
+  /**
+   * What was put in for each figure, the example first.
+   *
+   * @param formula what was done with the columns, which are named by numbers in rings
+   * @param heads of the columns, with the unit; the last is that of what came of it
+   * @param rows numbers by figure, and what came of them
+   */
+  public record Sheet(String formula, List<String> heads, Map<Figure, List<String>> rows) {
+    static final Sheet NONE = new Sheet("", List.of(), Map.of());
+
+    /** The figures, the example first. */
+    public List<Figure> figures() {
+      return List.copyOf(rows.keySet());
+    }
+
+    /** What was put in for a figure, column by column, and what came of it. */
+    public List<String> numbers(Figure figure) {
+      return rows.getOrDefault(figure, List.of());
+    }
+  }
 
   /** The ways of figures, in their order; what was not worked out has none. */
-  public static List<Way> of(List<Figure> figures, Sources sources) {
+  public static List<Way> of(List<Figure> figures, Sources sources, Wording wording) {
     Map<String, List<Figure>> byShape = new LinkedHashMap<>();
     for (Figure figure : figures) {
       if (!figure.working().isEmpty()) {
@@ -42,21 +98,36 @@ public final class Ways {
       }
     }
     return byShape.values().stream()
-        .map(all -> new Way(all.get(0), List.copyOf(all.subList(1, all.size()))))
+        .map(all -> new Way(all.get(0), all.subList(1, all.size()), sheet(all, sources, wording)))
         .toList();
   }
 
   /**
-   * What came of the steps of a figure, and those of them that an example that was worked out alike
-   * does not have.
+   * What was put in for a figure and what came of it, where it is known how an example was worked
+   * out alike: the sums alone, if there are any, or else all that the example does not say.
    */
   public static String own(Figure figure, Figure example, Sources sources) {
-    List<String> told = sources.steps(example);
-    List<String> steps = sources.steps(figure);
-    String last = steps.get(steps.size() - 1);
-    return steps.stream()
-        .filter(step -> !told.contains(step) || step.equals(last))
-        .collect(Collectors.joining("; "));
+    List<String> told = clauses(example, sources);
+    List<String> own =
+        clauses(figure, sources).stream().filter(clause -> !told.contains(clause)).toList();
+    // The tolerance stands where the figure does.
+    String result = result(figure, sources).replaceFirst("[ \u00a0\u202f]±.*", "");
+    return (ended(String.join(" ", calculations(own))) + " " + result).strip();
+  }
+
+  /** The figures that were worked out like the example of a way, by what is to be said of them. */
+  public static Map<String, List<Figure>> lines(Way way, Sources sources) {
+    Map<String, List<Figure>> byOwn = new LinkedHashMap<>();
+    for (Figure figure : way.alike()) {
+      byOwn
+          .computeIfAbsent(own(figure, way.example(), sources), o -> new ArrayList<>())
+          .add(figure);
+    }
+    return byOwn;
+  }
+
+  private static String ended(String sentences) {
+    return sentences.replaceFirst("\\.$", "");
   }
 
   /** Whether two figures were worked out alike. */
@@ -66,8 +137,107 @@ public final class Ways {
         && shape(one, sources).equals(shape(other, sources));
   }
 
+  private static Sheet sheet(List<Figure> figures, Sources sources, Wording wording) {
+    if (figures.size() < LEAST_ROWS) {
+      return Sheet.NONE;
+    }
+    List<List<String>> all = figures.stream().map(figure -> clauses(figure, sources)).toList();
+    List<String> first = all.get(0);
+    if (all.stream().anyMatch(clauses -> clauses.size() != first.size())) {
+      return Sheet.NONE;
+    }
+    List<Integer> differing =
+        IntStream.range(0, first.size())
+            .filter(i -> all.stream().anyMatch(clauses -> !clauses.get(i).equals(first.get(i))))
+            .boxed()
+            .toList();
+    List<String> put = calculations(differing.stream().map(first::get).toList());
+    List<List<MatchResult>> rows = new ArrayList<>();
+    for (List<String> clauses : all) {
+      String own =
+          differing.stream()
+              .filter(i -> put.contains(first.get(i)))
+              .map(clauses::get)
+              .collect(Collectors.joining(" "));
+      rows.add(NUMBER.matcher(own).results().toList());
+    }
+    boolean isEven = rows.stream().map(List::size).distinct().count() == 1;
+    return isEven ? sheet(figures, String.join(" ", put), rows, wording) : Sheet.NONE;
+  }
+
+  private static Sheet sheet(
+      List<Figure> figures, String put, List<List<MatchResult>> rows, Wording wording) {
+    Map<List<String>, String> signs = new LinkedHashMap<>();
+    List<String> heads = new ArrayList<>();
+    StringBuilder formula = new StringBuilder();
+    int from = 0;
+    for (int i = 0; i < rows.get(0).size(); i++) {
+      int at = i;
+      MatchResult number = rows.get(0).get(i);
+      List<String> column = rows.stream().map(row -> row.get(at).group(1)).toList();
+      formula.append(put, from, number.start());
+      if (column.stream().distinct().count() == 1) {
+        formula.append(number.group());
+      } else {
+        String sign = signs.computeIfAbsent(column, c -> ring(signs.size()));
+        formula.append(sign);
+        if (heads.size() < signs.size()) {
+          heads.add(number.group(2) == null ? sign : sign + " (" + number.group(2) + ")");
+        }
+      }
+      from = number.end();
+    }
+    formula.append(put.substring(from));
+    if (signs.isEmpty() || signs.size() > MOST_COLUMNS) {
+      return Sheet.NONE;
+    }
+    List<AlignedNumbers> columns = new ArrayList<>();
+    signs.keySet().forEach(c -> columns.add(AlignedNumbers.of(c, wording.decimalSign())));
+    AlignedNumbers values =
+        AlignedNumbers.of(figures.stream().map(Figure::shown).toList(), wording.decimalSign());
+    columns.add(values);
+    String value = wording.text("limits.value");
+    heads.add(values.unit().isEmpty() ? value : value + " (" + values.unit() + ")");
+    Map<Figure, List<String>> byFigure = new LinkedHashMap<>();
+    for (int i = 0; i < figures.size(); i++) {
+      int row = i;
+      byFigure.put(figures.get(i), columns.stream().map(c -> c.cells().get(row)).toList());
+    }
+    return new Sheet(ended(formula.toString()), heads, byFigure);
+  }
+
+  private static String ring(int index) {
+    return String.valueOf((char) ('\u2460' + index));
+  }
+
+  /** The clauses in which something is calculated, or all if there are none. */
+  private static List<String> calculations(List<String> clauses) {
+    List<String> some =
+        clauses.stream().filter(clause -> CALCULATION.matcher(clause).find()).toList();
+    return some.isEmpty() ? clauses : some;
+  }
+
+  /** What was done, sentence by sentence, without what came of it. */
+  private static List<String> clauses(Figure figure, Sources sources) {
+    return sources.steps(figure).stream()
+        .filter(step -> step.kind() != WorkedLine.Kind.RESULT)
+        .map(WorkedLine::text)
+        .flatMap(CLAUSE_END::splitAsStream)
+        .toList();
+  }
+
+  /** What came of it, such as "= 12 mm"; empty if it is not told so. */
+  private static String result(Figure figure, Sources sources) {
+    List<WorkedLine> steps = sources.steps(figure);
+    WorkedLine last = steps.get(steps.size() - 1);
+    return last.kind() == WorkedLine.Kind.RESULT ? last.text() : "";
+  }
+
   private static String shape(Figure figure, Sources sources) {
-    String steps = String.join("\n", sources.steps(figure));
-    return ROW.matcher(NUMBERS.matcher(steps).replaceAll("#")).replaceAll("#");
+    String numbered =
+        NUMBER
+            .matcher(String.join("\n", clauses(figure, sources)))
+            .replaceAll(n -> n.group(2) == null ? "#" : "#" + n.group(2));
+    return PAIRS.matcher(TERMS.matcher(numbered).replaceAll("$1…")).replaceAll("$1…");
   }
 }

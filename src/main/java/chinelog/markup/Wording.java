@@ -1,6 +1,7 @@
 package chinelog.markup;
 
 import chinelog.wording.Catalogue;
+import java.text.DecimalFormatSymbols;
 import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.format.FormatStyle;
@@ -57,6 +58,11 @@ public final class Wording {
 
   public String number(Number number) {
     return NumberFormat.getNumberInstance(locale).format(number);
+  }
+
+  /** The sign between whole numbers and decimals. */
+  char decimalSign() {
+    return DecimalFormatSymbols.getInstance(locale).getDecimalSeparator();
   }
 
   /** A date in full, such as {@code 14 March 2026}. */

@@ -29,6 +29,8 @@ final class Translations {
           "trade",
           "withholding",
           "publishing",
+          "editions",
+          "keep",
           "desk");
 
   private static final Map<String, Map<String, String>> KNOWN = new ConcurrentHashMap<>();

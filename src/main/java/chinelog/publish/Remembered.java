@@ -29,14 +29,14 @@ public final class Remembered {
   private static final String ROW = "=";
 
   private final Path file;
-  private final LogState look;
+  private final LogState state;
 
   /**
    * @param name of what is remembered; no id of readers has a dot
    */
-  Remembered(Path log, LogState look, String name) {
+  Remembered(Path log, LogState state, String name) {
     this.file = LogState.cache(log).resolve("." + name);
-    this.look = look;
+    this.state = state;
   }
 
   /**
@@ -59,7 +59,7 @@ public final class Remembered {
   /** The rows kept last, each of some cells; nothing if anything has changed since. */
   public Optional<List<List<String>>> recall() throws IOException {
     List<String> lines = CacheLines.read(file);
-    if (lines.size() < HEAD || !lines.get(0).equals(look.stamps())) {
+    if (lines.size() < HEAD || !lines.get(0).equals(state.stamps())) {
       return Optional.empty();
     }
     List<String> young = new ArrayList<>();
@@ -75,19 +75,19 @@ public final class Remembered {
         rows.add(cells);
       }
     }
-    return lines.get(1).equals(look.contentOf(young)) ? Optional.of(rows) : Optional.empty();
+    return lines.get(1).equals(state.contentOf(young)) ? Optional.of(rows) : Optional.empty();
   }
 
   /** Keeps rows that follow from what was looked at, unless that was in doubt. */
   public void keep(List<List<String>> rows) throws IOException {
-    String content = look.content();
+    String content = state.content();
     if (content == null) {
       return;
     }
     List<String> lines = new ArrayList<>();
-    lines.add(look.stamps());
+    lines.add(state.stamps());
     lines.add(content);
-    look.young().forEach(name -> lines.add(YOUNG + name));
+    state.young().forEach(name -> lines.add(YOUNG + name));
     for (List<String> cells : rows) {
       lines.add(cells.stream().map(Remembered::escaped).collect(Collectors.joining(CELL, ROW, "")));
     }

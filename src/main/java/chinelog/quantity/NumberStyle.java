@@ -39,6 +39,11 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   private static final int MOST_DIGITS = 9;
   static final int DIGITS_OF_RECKONED = 4;
 
+  /**
+   * What would need more decimals than these is what a sum of doubles leaves where it is nought.
+   */
+  private static final int MOST_PLACES = 15;
+
   /** An exact figure of more digits was reckoned from exact ones, such as a scale's cube. */
   private static final int MOST_OF_EXACT = 6;
 
@@ -89,7 +94,8 @@ public record NumberStyle(Locale locale, int inchDenominator) {
       return showValue(q);
     }
     BigDecimal plain = q.value().stripTrailingZeros();
-    int places = Math.min(Math.max(0, plain.scale()), digits - Quantity.magnitude(plain));
+    int wanted = digits - Quantity.magnitude(plain);
+    int places = wanted > MOST_PLACES ? 0 : Math.min(Math.max(0, plain.scale()), wanted);
     return withUnit(number(q.value(), Math.max(0, places), false), q.unit());
   }
 
@@ -158,17 +164,17 @@ public record NumberStyle(Locale locale, int inchDenominator) {
 
   /**
    * The value of the last digit or fraction that {@link #show} writes: 0.01 m for 1.19 m, a minute
-   * for all times, a hundredth of the unit of money.
+   * for hours and minutes, a hundredth of the unit of money.
    */
   public Quantity step(Quantity quantity) {
     if (quantity.unit().isMoney()) {
       return Quantity.of(HUNDREDTH, quantity.unit());
     }
-    if (quantity.unit().isCompatible(Unit.MINUTE)) {
-      return Quantity.of(1, Unit.MINUTE);
-    }
     Quantity q = Rescaling.suited(quantity);
     Optional<Compound> compound = compound(q.unit());
+    if (compound.filter(Compound.HOURS_AND_MINUTES::equals).isPresent()) {
+      return Quantity.of(1, Unit.MINUTE);
+    }
     if (suitsFraction(q) || isFeet(q)) {
       return Quantity.of(BigDecimal.ONE.divide(BigDecimal.valueOf(inchDenominator)), Unit.INCH);
     }

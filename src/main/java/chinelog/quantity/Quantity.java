@@ -442,7 +442,6 @@ public final class Quantity implements Comparable<Quantity> {
   }
 
   /** Whether unit, value and tolerance are the same, however the number was written. */
-
   @Override
   public boolean equals(Object other) {
     return other instanceof Quantity q

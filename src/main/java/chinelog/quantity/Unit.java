@@ -252,9 +252,7 @@ public final class Unit {
       BigFraction ratio = factor.divide(target.factor);
       known =
           new Ratio(
-              target,
-              new BigDecimal(ratio.getNumerator()),
-              new BigDecimal(ratio.getDenominator()));
+              target, new BigDecimal(ratio.getNumerator()), new BigDecimal(ratio.getDenominator()));
       lately = known;
     }
     return known;

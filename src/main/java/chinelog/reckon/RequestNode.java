@@ -251,19 +251,21 @@ final class RequestNode implements Node {
       }
       Formula formula = formulas.get(input);
       Table table = tables.get(input);
+      // Readers who write no files are told of "mix resin", not of "mix_resin".
+      String told = input.replace('_', ' ');
       if (table != null) {
-        given.add(Message.of("given.table", input, table.name(), table.rows().size()));
+        given.add(Message.of("given.table", told, table.name(), table.rows().size()));
       } else if (formula != null) {
         facts.addAll(formula.names());
         if (!(formula.tree() instanceof Expression.Name)) {
           Quantity value = Evaluator.evaluate(formula.tree(), n -> ledger.require(n).value());
-          given.add(Message.of("given.figure", input, value));
+          given.add(Message.of("given.figure", told, value));
         }
       } else if (words.containsKey(input)) {
         formulas.tailMap(input + ".").forEach((name, of) -> solid(input, name, of, facts));
-        given.add(Message.of("given.word", input, words.getOrDefault(input, "")));
+        given.add(Message.of("given.word", told, words.getOrDefault(input, "")));
       } else if (tables.values().stream().noneMatch(t -> says(t, parameter))) {
-        parameter.findTaken().ifPresent(t -> given.add(Message.of("given.taken", input, t)));
+        parameter.findTaken().ifPresent(t -> given.add(Message.of("given.taken", told, t)));
       }
     }
     return new Basis(List.copyOf(facts), given);

@@ -219,6 +219,10 @@ final class SiteManner implements TextMarkup.Manner {
         "(max-width: 39.99rem) and (min-resolution: 2.5dppx) 70vw, (min-width: 81rem) 1224px, (min-width: 40rem) calc(100vw - 72px), 100vw",
         true),
     // It fills the window.
+    FRONT(
+        960,
+        "(max-width: 39.99rem) and (min-resolution: 2.5dppx) 70vw, (min-width: 81rem) 780px, (min-width: 60rem) 62vw, (min-width: 40rem) calc(100vw - 72px), 100vw",
+        true),
     WINDOW(1600, "(max-width: 39.99rem) and (min-resolution: 2.5dppx) 70vw, 100vw", true),
     // The same within the text, out to the edge of the window.
     WIDE(1600, "auto, 100vw", false),

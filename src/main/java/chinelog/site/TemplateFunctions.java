@@ -66,9 +66,11 @@ final class TemplateFunctions {
     put(all, "text", g -> markup(h -> TextMarkup.write(blocks(g), manner, h)));
     put(all, "runs", g -> markup(h -> TextMarkup.writeRuns(runs(g), manner, h)));
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
+    put(all, "byGroup", g -> Parts.byGroup(list(g, Figure.class)));
     put(all, "parts", g -> Parts.of(list(g, Figure.class)));
-    put(all, "ways", g -> Ways.of(list(g, Figure.class), (Sources) g.get(1)));
-    put(all, "own", g -> Ways.own((Figure) g.get(1), (Figure) g.get(2), (Sources) g.get(0)));
+    put(all, "ways", g -> Ways.of(list(g, Figure.class), (Sources) g.get(1), wording));
+    put(all, "column", g -> ((Parts) g.get(0)).column(text(g, 1), wording));
+    put(all, "lines", g -> Ways.lines((Ways.Way) g.get(1), (Sources) g.get(0)));
     put(all, "sourcesOf", g -> Sources.of(list(g, Figure.class)));
     put(
         all,

@@ -3,6 +3,7 @@ package chinelog.site;
 import chinelog.markup.Templating;
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import freemarker.cache.ClassTemplateLoader;
 import freemarker.cache.FileTemplateLoader;
 import freemarker.cache.MultiTemplateLoader;
@@ -114,10 +115,12 @@ final class Templates {
   }
 
   /** What FreeMarker says before it begins to give advice, on one line and with its stop. */
-  private static String firstWords(@Nullable String message) {
+  private static Sentence firstWords(@Nullable String message) {
     String first = message == null ? "" : message.replaceFirst("(?s)\\n\\s*----.*", "");
     String line = first.replaceAll("\\s+", " ").strip();
-    return line.isEmpty() ? "The template is wrong." : line.endsWith(".") ? line : line + ".";
+    return line.isEmpty()
+        ? Sentence.of("The template is wrong.")
+        : Sentence.of("The template is wrong: {0}", line.endsWith(".") ? line : line + ".");
   }
 
   /** A file that is taken as it stands, such as {@code search.js}. */

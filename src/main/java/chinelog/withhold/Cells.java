@@ -6,31 +6,43 @@ import chinelog.log.records.Table;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
+import chinelog.withhold.derive.Derivability;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 
 /**
  * The cells of the log's tables as quantities, so that a total of a column and all cells but one
- * give that one away like any other figure.
+ * give that one away like any other figure, whether a formula or the maker's own row tells it.
  */
 final class Cells {
 
-  /** Which of a column is the least or the greatest is no secret of one cell. */
-  private static final Set<String> TOLD_APART = Set.of("min", "max", "nearest");
+  private static final Set<String> CHOOSING = Set.of("min", "max", "nearest");
 
   private final Map<String, Cell> byName = new TreeMap<>();
+  private final List<Derivability.Relation> relations = new ArrayList<>();
 
   /**
    * A cell that holds a figure.
    *
    * @param label of its table, row and column
+   * @param exact its value in coherent units; of a total, before it was rounded
+   * @param step of its last digit where it is a total, in coherent units; else 0
    */
-  record Cell(Quantity value, Label label, Place place) {}
+  record Cell(Quantity value, Label label, Place place, double exact, double step) {}
 
-  Cells(Log log) {
+  private final Predicate<Label> isSeen;
+
+  /**
+   * @param isSeen whether readers may see what is under a label
+   */
+  Cells(Log log, Predicate<Label> isSeen) {
+    this.isSeen = isSeen;
     for (Table table : log.tables()) {
       for (Table.Row row : table.rows()) {
         for (int i = 0; i < row.cells().size(); i++) {
@@ -38,11 +50,30 @@ final class Cells {
           Label label = table.label().join(row.label()).join(table.columns().get(i).label());
           Place place = row.cells().get(i).place();
           if (value != null) {
-            byName.put(place.toString(), new Cell(value, label, place));
+            byName.put(place.toString(), new Cell(value, label, place, value.coherent(), 0));
           }
         }
       }
+      for (TypedTotals.Total total : TypedTotals.in(table)) {
+        byName.computeIfPresent(
+            total.cell(),
+            (name, cell) ->
+                new Cell(
+                    cell.value,
+                    cell.label,
+                    cell.place,
+                    total.value(),
+                    TypedTotals.step(cell.value)));
+        if (tells(total.formula())) {
+          relations.add(new Derivability.Relation(total.cell(), total.formula()));
+        }
+      }
     }
+  }
+
+  /** What the tables' own totals say of their other cells. */
+  List<Derivability.Relation> relations() {
+    return List.copyOf(relations);
   }
 
   Optional<Cell> find(String name) {
@@ -54,21 +85,29 @@ final class Cells {
     if (byName.isEmpty()) {
       return formula;
     }
-    return formula.accept(
-        new Names.Renaming(n -> n) {
-          @Override
-          public Expression literal(Expression.Literal literal) {
-            return byName.containsKey(literal.cell())
-                ? new Expression.Name(literal.cell())
-                : literal;
-          }
+    if (formula instanceof Expression.Literal literal && byName.containsKey(literal.cell())) {
+      return new Expression.Name(literal.cell());
+    }
+    // A release of the only figure of a column was given for that figure.
+    if (formula instanceof Expression.Call call && call.arguments().size() == 1) {
+      return call;
+    }
+    Expression named = formula.withParts(this::named);
+    return tells(named) ? named : formula;
+  }
 
-          @Override
-          public Expression call(Expression.Call call) {
-            List<Expression> of = call.arguments();
-            // A release of the only figure of a column was given for that figure.
-            return of.size() == 1 || TOLD_APART.contains(call.function()) ? call : super.call(call);
-          }
-        });
+  /**
+   * Which of several is the least or the greatest is no secret of one of them; where only one of
+   * them is withheld, it is.
+   */
+  private boolean tells(Expression formula) {
+    if (!(formula instanceof Expression.Call call) || !CHOOSING.contains(call.function())) {
+      return true;
+    }
+    long hidden =
+        Formula.names(formula).stream()
+            .filter(n -> find(n).filter(c -> !isSeen.test(c.label)).isPresent())
+            .count();
+    return hidden == 1 && !call.function().equals("nearest");
   }
 }

@@ -134,7 +134,7 @@ final class FormMaker {
               figures.stream()
                   .filter(f -> f.name().equals(name))
                   .findFirst()
-                  .map(f -> f.title() + ": " + (f.model().isEmpty() ? f.fullSize() : f.model()));
+                  .map(f -> f.title() + ": " + f.shown());
           case ENTRY ->
               entries.stream()
                   .filter(e -> e.id().equals(entryIds.get(name)))

@@ -26,7 +26,7 @@ import javax.imageio.ImageIO;
  * 1200 if that is left out. There are two groups of readers, and one day of a hundred is under an
  * agreement.
  */
-final class PublishBenchmark {
+public final class PublishBenchmark {
 
   private static final LocalDate FIRST = LocalDate.of(2026, 1, 5);
   private static final int DAYS = 100;
@@ -43,19 +43,21 @@ final class PublishBenchmark {
     Path log = Path.of(arguments[0]).toAbsolutePath();
     int photos = Integer.parseInt(arguments[1]);
     int widthPx = arguments.length > 3 ? Integer.parseInt(arguments[3]) : 1200;
-    write(log, photos, arguments[2], widthPx);
+    write(log, photos, DAYS, arguments[2], widthPx);
     publish(log, "first time");
     publish(log, "again");
     Path note = log.resolve("entries/" + FIRST.plusDays(3) + ".md");
     Files.writeString(note, Files.readString(note) + "\nA word more.\n");
     publish(log, "with one note changed");
-    photo(log, photos, widthPx);
+    photo(log, photos, DAYS, widthPx);
     publish(log, "with one photograph more");
-    Files.delete(log.resolve(name(photos)));
+    Files.delete(log.resolve(name(photos, DAYS)));
     publish(log, "without it");
   }
 
-  private static void write(Path log, int photos, String outputs, int widthPx) throws IOException {
+  /** Lays down a log of a note a day, over which so many photographs are spread. */
+  public static void write(Path log, int photos, int days, String outputs, int widthPx)
+      throws IOException {
     Files.createDirectories(log.resolve("photos"));
     Files.createDirectories(log.resolve("entries"));
     Files.writeString(
@@ -72,24 +74,24 @@ final class PublishBenchmark {
         """
             .formatted(outputs));
     Random random = new Random(1);
-    for (int day = 0; day < DAYS; day++) {
+    for (int day = 0; day < days; day++) {
       StringBuilder text = new StringBuilder("---\ndate: " + FIRST.plusDays(day) + "\n");
-      text.append("stage: ").append(day < DAYS / 2 ? "planking" : "sheathing").append('\n');
-      text.append(day == DAYS / 2 ? "under: lines\n" : "").append("---\n# Day ").append(day);
+      text.append("stage: ").append(day < days / 2 ? "planking" : "sheathing").append('\n');
+      text.append(day == days / 2 ? "under: lines\n" : "").append("---\n# Day ").append(day);
       for (int i = 0; i < 240; i++) {
         text.append(i % 60 == 0 ? "\n\n" : " ").append(WORDS.get(random.nextInt(WORDS.size())));
       }
       Files.writeString(log.resolve("entries/" + FIRST.plusDays(day) + ".md"), text + ".\n");
     }
-    IntStream.range(0, photos).parallel().forEach(i -> photo(log, i, widthPx));
+    IntStream.range(0, photos).parallel().forEach(i -> photo(log, i, days, widthPx));
   }
 
-  private static String name(int photo) {
-    return "photos/%s_%04d.jpg".formatted(FIRST.plusDays(photo % DAYS), photo);
+  private static String name(int photo, int days) {
+    return "photos/%s_%04d.jpg".formatted(FIRST.plusDays(photo % days), photo);
   }
 
   /** Large and small patches of colour and some noise, unlike those of any other number. */
-  private static void photo(Path log, int number, int w) {
+  private static void photo(Path log, int number, int days, int w) {
     Random random = new Random(number);
     int h = w * 3 / 4;
     BufferedImage image = new BufferedImage(w, h, BufferedImage.TYPE_INT_RGB);
@@ -106,7 +108,7 @@ final class PublishBenchmark {
       pixels[i] ^= random.nextInt() & 0x070707;
     }
     try {
-      ImageIO.write(image, "jpg", log.resolve(name(number)).toFile());
+      ImageIO.write(image, "jpg", log.resolve(name(number, days)).toFile());
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e);
     }

@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
  * A reader with a calculator: works out a line such as {@code 2 × (1.5 cm × 3 cm + 4 cm²) ÷ cos
  * 30°} from what is printed, knowing nothing of the program but its units. Results are in SI units.
  */
-final class Calculator {
+public final class Calculator {
 
   /** What is no such line, such as one in words or with letters for figures. */
   private static final class NoFigures extends RuntimeException {
@@ -45,7 +45,7 @@ final class Calculator {
   }
 
   /** What a printed line comes to, if it is one to be worked out: what stands after its last =. */
-  static OptionalDouble result(String line) {
+  public static OptionalDouble result(String line) {
     String text = line.strip().replaceAll("[\\u202f\\u00a0]", " ").replaceFirst("\\.$", "");
     int from = text.lastIndexOf(" = ");
     Calculator calculator = new Calculator(from < 0 ? text : text.substring(from + 3));

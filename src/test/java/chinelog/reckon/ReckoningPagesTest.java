@@ -59,7 +59,9 @@ class ReckoningPagesTest {
     LogReader.Reading read = new LogReader(TODAY, ZoneOffset.UTC).read(folder);
     KeptResults kept = KeptResults.of(Map.of());
     Reckoner.Reckoning reckoned = Reckoner.reckon(read.log(), kept);
-    assertThat(kept.fresh().orElseThrow()).as("what can be kept").hasSameSizeAs(read.log().requests());
+    assertThat(kept.fresh().orElseThrow())
+        .as("what can be kept")
+        .hasSameSizeAs(read.log().requests());
     assertThat(read.problems()).filteredOn(Problem::isError).isEmpty();
     assertThat(reckoned.problems()).isEmpty();
     Set<String> offered = new TreeSet<>();

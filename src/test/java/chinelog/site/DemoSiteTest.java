@@ -8,6 +8,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -32,17 +35,31 @@ class DemoSiteTest {
   @Test
   void figuresWorkedOutAlikeTellTheirOwnNumbers(Demo demo) throws Exception {
     Document page = Jsoup.parse(demo.site("slipway", "workshop").resolve("figures.html").toFile());
-    List<Element> told = page.select(".ways .alike li");
-    assertThat(told.size()).isGreaterThan(20);
-    for (Element one : told) {
-      String title = one.text().substring(0, one.text().indexOf(':'));
-      Element cell =
-          page.select("td[data-find]").stream()
-              .filter(c -> c.attr("data-find").equals(title))
-              .findFirst()
-              .orElseThrow(() -> new AssertionError(title));
-      assertThat(one.text()).contains("= " + cell.ownText());
+    Map<String, String> numbers = new TreeMap<>();
+    for (Element cell : page.select(".matrix td[data-find]")) {
+      String number = cell.ownText().replaceAll("±.*|[\u00a0\u2007]", "").strip();
+      numbers.put(cell.attr("data-find").toLowerCase(Locale.ROOT), number);
     }
+    int told = 0;
+    for (Element line : page.select(".ways .alike li")) {
+      String example = line.closest("dd").previousElementSibling().text();
+      String aspect = example.substring(example.indexOf(','));
+      for (String part : line.selectFirst("b").text().split(", (?=[A-Z])")) {
+        String title = part.contains(",") ? part : part + aspect;
+        assertThat(numbers).containsKey(title.toLowerCase(Locale.ROOT));
+        assertThat(line.text()).contains("= " + numbers.get(title.toLowerCase(Locale.ROOT)));
+        told++;
+      }
+    }
+    for (Element row : page.select(".sheet tbody tr:has(td)")) {
+      String aspect = row.parent().selectFirst("[scope=rowgroup]").text();
+      String title = row.selectFirst("th").text() + ", " + aspect;
+      assertThat(row.select("td").last().text().replaceAll("[\u00a0\u2007]", ""))
+          .as(title)
+          .isEqualTo(numbers.get(title.toLowerCase(Locale.ROOT)));
+      told++;
+    }
+    assertThat(told).isGreaterThan(120);
   }
 
   @Test

@@ -8,8 +8,8 @@ import java.util.List;
 /** A table of the appendices, its heads repeated on every page that it reaches. */
 final class DataTable {
 
-  /** A table of up to so many rows is kept on one page. */
-  static final int WHOLE = 14;
+  /** A table is kept on one page if there are so many millimetres of it for each row. */
+  static final double WHOLE_MM = 18.5;
 
   /** Text that follows numbers stands this far from them. */
   static final double BESIDE_MM = 5;
@@ -38,6 +38,9 @@ final class DataTable {
 
   private int rowsBegun;
 
+  /** Tables of nothing but numbers, whose rows stand closer. */
+  static final String CLOSE = " close";
+
   /** A column; its cells stand to the right if they are numbers. */
   record Column(String title, boolean isNumber, String width) {
     static Column text(String title) {
@@ -55,7 +58,17 @@ final class DataTable {
 
   /** Begins one of the tables that a wide one is laid in; its columns are those of the wide one. */
   DataTable(Setting setting, List<List<String>> rows, List<Column> columns, WideColumns part) {
-    this(setting, rows, chosen(columns, part), ROW_MM, part.kind());
+    this(setting, rows, columns, part, "");
+  }
+
+  /** The same, with a class of its own, such as {@link #CLOSE}. */
+  DataTable(
+      Setting setting,
+      List<List<String>> rows,
+      List<Column> columns,
+      WideColumns part,
+      String kind) {
+    this(setting, rows, chosen(columns, part), ROW_MM, part.kind() + kind);
   }
 
   private static List<Column> chosen(List<Column> columns, WideColumns part) {

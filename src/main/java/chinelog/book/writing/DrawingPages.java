@@ -68,6 +68,7 @@ final class DrawingPages {
     for (List<String> row : drawing.table().rows()) {
       rows.add("", drawing.under(), "", row.toArray(String[]::new));
     }
+    rows.close();
     rows.write();
   }
 }

@@ -1,12 +1,17 @@
 package chinelog.book.writing;
 
+import chinelog.book.page.Manuscript;
 import chinelog.book.writing.DataTable.Column;
 import chinelog.edition.Edition.Entry;
 import chinelog.edition.Figure;
+import chinelog.markup.AlignedNumbers;
 import chinelog.markup.Parts;
 import chinelog.markup.Sources;
 import chinelog.markup.Ways;
+import chinelog.wording.Fragment;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -24,7 +29,7 @@ final class FigurePages {
   private static final int MANY = 3;
 
   /** Characters in a line of how a figure was come by, and its height. */
-  private static final int STEP_LINE = 52;
+  private static final int STEP_LINE = 100;
 
   private static final double STEP_LINE_MM = 4.4;
 
@@ -49,22 +54,20 @@ final class FigurePages {
 
   /** Writes figures group by group, under the groups' names. */
   void groups(List<Figure> figures) {
-    Map<String, List<Figure>> groups =
-        figures.stream()
-            .collect(Collectors.groupingBy(Figure::group, LinkedHashMap::new, Collectors.toList()));
     // Small groups share a table: its head would otherwise be said again for every two or three.
     Map<String, List<Figure>> small = new LinkedHashMap<>();
-    groups.forEach(
-        (title, group) -> {
-          if (Parts.of(group).byPart().isEmpty()) {
-            small.put(title, group);
-          } else {
-            small(small);
-            small.clear();
-            setting.subheading(title);
-            group(group);
-          }
-        });
+    Parts.byGroup(figures)
+        .forEach(
+            (title, group) -> {
+              if (Parts.of(group).byPart().isEmpty()) {
+                small.put(title, group);
+              } else {
+                small(small);
+                small.clear();
+                setting.subheading(title);
+                group(group);
+              }
+            });
     small(small);
     notes();
   }
@@ -115,14 +118,14 @@ final class FigurePages {
 
   /** About how high the row of a figure is. */
   private static double heightMm(Figure figure, boolean isTitled) {
-    int characters = figure.origin().length() + inOneLine(figure.working()).length();
+    int characters = Math.max(1, inOneLine(figure.working()).length());
     return (1 + Math.ceil((double) characters / STEP_LINE)) * STEP_LINE_MM
         + (isTitled ? TITLE_MM : 0);
   }
 
   private void list(String group, List<Figure> figures, boolean hasFullSize, DataTable table) {
-    List<String> before = List.of();
-    Figure last = null;
+    List<WorkedLine> before = List.of();
+    Figure example = null;
     for (Figure figure : figures) {
       String id = Anchors.figure(figure.name());
       boolean isTitled = !group.isEmpty() && figure.equals(figures.get(0));
@@ -134,21 +137,28 @@ final class FigurePages {
       }
       out.text(figure.title());
       table.mark(figure.under());
-      out.open("div", "class", "step").text(figure.origin());
-      seeEntries(figure.entries());
+      String told = figure.origin();
+      boolean isAlike = false;
       if (!figure.working().isEmpty()) {
-        List<String> steps = sources.steps(figure);
-        List<String> given = given(steps);
+        List<WorkedLine> steps = sources.steps(figure);
+        List<WorkedLine> given = given(steps);
         boolean isAsAbove = given.size() >= MANY && given.equals(before);
-        boolean isAlike = last != null && steps.size() > 1 && Ways.areAlike(last, figure, sources);
-        String told =
-            isAlike
-                ? words.shared().text("figures.alike.above") + " " + steps.get(steps.size() - 1)
-                : inOneLine(isAsAbove ? shortened(steps) : steps);
-        out.text(". " + told);
+        told = inOneLine(isAsAbove ? shortened(steps) : steps);
+        String own =
+            example != null && Ways.areAlike(example, figure, sources)
+                ? Ways.own(figure, example, sources)
+                : told;
+        isAlike = own.length() < told.length();
+        if (isAlike) {
+          told = words.shared().text("figures.alike", own);
+        } else {
+          example = figure;
+        }
         before = given;
-        last = figure;
       }
+      // The numbers beside the title leave the room below them to the words.
+      out.open("div", "class", hasFullSize ? "step below two" : "step below").text(told);
+      seeEntries(figure.entries());
       out.close().close();
       boolean isModel = !figure.model().isEmpty();
       number(table, 1, isTitled, value(figure, isModel, figure.model()));
@@ -156,7 +166,9 @@ final class FigurePages {
         number(table, 2, isTitled, value(figure, !isModel, figure.fullSize()));
       }
       out.close();
-      index(figure.title(), id, figure);
+      if (!isAlike) {
+        index(figure.title(), id, figure);
+      }
     }
   }
 
@@ -170,18 +182,26 @@ final class FigurePages {
   }
 
   /** What a figure was worked out from: between how it was and what came of it. */
-  private static List<String> given(List<String> steps) {
+  private static List<WorkedLine> given(List<WorkedLine> steps) {
     return steps.size() < 2 ? List.of() : steps.subList(1, steps.size() - 1);
   }
 
-  private List<String> shortened(List<String> steps) {
-    return List.of(steps.get(0), words.say("figures.as.above"), steps.get(steps.size() - 1));
+  private List<WorkedLine> shortened(List<WorkedLine> steps) {
+    WorkedLine asAbove =
+        WorkedLine.of(WorkedLine.Kind.GIVEN, Fragment.words(words.say("figures.as.above")));
+    return List.of(steps.get(0), asAbove, steps.get(steps.size() - 1));
   }
 
   private void parts(Parts parts) {
     List<Column> columns = new ArrayList<>();
     columns.add(Column.text(words.say("figures.part")).wide(38));
-    parts.aspects().forEach(aspect -> columns.add(Column.number(upper(aspect))));
+    List<AlignedNumbers> numbers =
+        parts.aspects().stream().map(a -> parts.column(a, words.shared())).toList();
+    for (int i = 0; i < numbers.size(); i++) {
+      String unit = numbers.get(i).unit();
+      String aspect = upper(parts.aspects().get(i));
+      columns.add(Column.number(unit.isEmpty() ? aspect : aspect + " (" + unit + ")"));
+    }
     boolean hasPages =
         parts.byPart().values().stream()
             .flatMap(of -> of.values().stream())
@@ -191,59 +211,67 @@ final class FigurePages {
     }
     List<Boolean> isNumber = columns.stream().map(Column::isNumber).toList();
     double textMm = setting.trim.textWidthMm() - DataTable.BESIDE_MM;
-    for (WideColumns part : WideColumns.plan(cells(parts, columns), isNumber, textMm)) {
-      parts(parts, columns, part);
+    for (WideColumns part : WideColumns.plan(cells(parts, columns, numbers), isNumber, textMm)) {
+      parts(parts, columns, numbers, part);
     }
     waysOf(parts);
   }
 
   /** What is in each column, its head among it; a page number is never wider than its head. */
-  private static List<List<String>> cells(Parts parts, List<Column> columns) {
+  private static List<List<String>> cells(
+      Parts parts, List<Column> columns, List<AlignedNumbers> numbers) {
     List<List<String>> cells = new ArrayList<>();
     columns.forEach(column -> cells.add(new ArrayList<>(List.of(column.title()))));
     cells.get(0).addAll(parts.byPart().keySet());
-    for (int i = 0; i < parts.aspects().size(); i++) {
-      String aspect = parts.aspects().get(i);
-      for (Map<String, Figure> figures : parts.byPart().values()) {
-        Figure figure = figures.get(aspect);
-        cells.get(i + 1).add(figure == null ? "" : valueOf(figure));
-      }
+    for (int i = 0; i < numbers.size(); i++) {
+      cells.get(i + 1).addAll(numbers.get(i).cells());
     }
     return cells;
   }
 
-  private void parts(Parts parts, List<Column> columns, WideColumns part) {
-    List<List<String>> under = parts.byPart().values().stream().map(FigurePages::underOf).toList();
+  private void parts(
+      Parts parts, List<Column> columns, List<AlignedNumbers> numbers, WideColumns part) {
+    Map<String, Map<String, Figure>> rows = new LinkedHashMap<>(parts.byPart());
+    List<String> all = List.copyOf(rows.keySet());
+    rows.values().removeIf(figures -> isEmpty(figures, parts.aspects(), part));
+    List<List<String>> under = rows.values().stream().map(FigurePages::underOf).toList();
     DataTable table = new DataTable(setting, under, columns, part);
-    parts
-        .byPart()
-        .forEach(
-            (name, figures) -> {
-              table.open("", underOf(figures), "");
-              table.cell(0, name, underOf(figures));
-              for (int i = 1; i < part.columns().size(); i++) {
-                int column = part.columns().get(i) - 1;
-                if (column < parts.aspects().size()) {
-                  figure(table, i, name, figures.get(parts.aspects().get(column)));
-                } else {
-                  table.openCell(i);
-                  pages(
-                      figures.values().stream()
-                          .flatMap(f -> f.entries().stream())
-                          .collect(Collectors.toCollection(LinkedHashSet::new)));
-                  out.close();
-                }
-              }
+    rows.forEach(
+        (name, figures) -> {
+          table.open("", underOf(figures), "");
+          table.cell(0, name, underOf(figures));
+          for (int i = 1; i < part.columns().size(); i++) {
+            int column = part.columns().get(i) - 1;
+            if (column < parts.aspects().size()) {
+              String shown = numbers.get(column).cells().get(all.indexOf(name));
+              figure(table, i, name, figures.get(parts.aspects().get(column)), shown);
+            } else {
+              table.openCell(i);
+              pages(
+                  figures.values().stream()
+                      .flatMap(f -> f.entries().stream())
+                      .collect(Collectors.toCollection(LinkedHashSet::new)));
               out.close();
-            });
+            }
+          }
+          out.close();
+        });
     table.close();
   }
 
-  private void figure(DataTable table, int column, String part, @Nullable Figure figure) {
+  /** Whether a part has nothing in the columns of one of the tables that a wide one is laid in. */
+  private static boolean isEmpty(
+      Map<String, Figure> figures, List<String> aspects, WideColumns part) {
+    return part.columns().stream()
+        .filter(column -> column > 0 && column <= aspects.size())
+        .noneMatch(column -> figures.containsKey(aspects.get(column - 1)));
+  }
+
+  private void figure(
+      DataTable table, int column, String part, @Nullable Figure figure, String shown) {
     String id = figure == null ? "" : Anchors.figure(figure.name());
     table.openCell(column, id);
-    out.text(figure == null ? "" : valueOf(figure));
-    out.close();
+    out.text(shown).close();
     if (figure != null) {
       index(part, id, figure);
     }
@@ -253,23 +281,98 @@ final class FigurePages {
   private void waysOf(Parts parts) {
     List<Figure> figures =
         parts.byPart().values().stream().flatMap(of -> of.values().stream()).toList();
-    for (Ways.Way way : Ways.of(figures, sources)) {
+    for (Ways.Way way : Ways.of(figures, sources, words.shared())) {
       Figure example = way.example();
-      out.open("p", "class", "way").leaf("b", upper(aspectOf(example)));
+      way("way", example).leaf("b", upper(aspectOf(example)));
       if (!way.alike().isEmpty()) {
-        out.text(" (" + Objects.requireNonNull(example.cell()).part() + ")");
+        out.text(" (" + partOf(example) + ")");
       }
       out.text(". " + inOneLine(sources.steps(example)));
-      List<String> alike = way.alike().stream().map(this::aspectOf).distinct().toList();
-      if (!alike.isEmpty()) {
-        String told = String.join("; ", alike);
-        out.text(". " + words.shared().text("figures.alike", told));
+      if (!way.sheet().rows().isEmpty()) {
+        out.text(". " + words.shared().text("figures.alike.columns", way.sheet().formula()))
+            .close();
+        sheet(way, parts.aspects());
+      } else {
+        out.close();
+        lines(way);
       }
-      out.close();
     }
   }
 
-  private String aspectOf(Figure figure) {
+  /** The numbers of figures that were worked out like another, in rows; the same are said once. */
+  private void lines(Ways.Way way) {
+    Ways.lines(way, sources)
+        .forEach(
+            (own, figures) -> {
+              String names = figures.stream().map(way::named).collect(Collectors.joining(", "));
+              way("way own", figures.get(0)).leaf("b", names).text(" " + own).close();
+            });
+  }
+
+  private Xhtml way(String kind, Figure figure) {
+    String under = setting.parties(figure.under());
+    return out.open("p", "class", kind, Manuscript.UNDER_ATTRIBUTE, under);
+  }
+
+  /** The numbers of figures that were worked out alike, in columns, what is said of each above. */
+  private void sheet(Ways.Way way, List<String> aspects) {
+    List<Column> columns = new ArrayList<>();
+    columns.add(Column.text(words.say("figures.part")));
+    way.sheet().heads().forEach(head -> columns.add(Column.number(head)));
+    List<Figure> figures =
+        way.sheet().figures().stream()
+            .sorted(Comparator.comparingInt(figure -> aspects.indexOf(aspectOf(figure))))
+            .toList();
+    List<List<String>> cells = new ArrayList<>();
+    columns.forEach(column -> cells.add(new ArrayList<>(List.of(column.title()))));
+    for (Figure figure : figures) {
+      cells.get(0).add(partOf(figure));
+      List<String> numbers = way.sheet().numbers(figure);
+      for (int i = 0; i < numbers.size(); i++) {
+        cells.get(i + 1).add(numbers.get(i));
+      }
+    }
+    List<Boolean> isNumber = columns.stream().map(Column::isNumber).toList();
+    double textMm = setting.trim.textWidthMm() - DataTable.BESIDE_MM;
+    for (WideColumns part : WideColumns.plan(cells, isNumber, textMm)) {
+      sheet(figures, cells, way.isOfOne(), columns, part);
+    }
+  }
+
+  private void sheet(
+      List<Figure> figures,
+      List<List<String>> cells,
+      boolean isOfOne,
+      List<Column> columns,
+      WideColumns part) {
+    List<List<String>> under = figures.stream().map(Figure::under).toList();
+    DataTable table = new DataTable(setting, under, columns, part, DataTable.CLOSE);
+    String title = "";
+    for (int i = 0; i < figures.size(); i++) {
+      String aspect = isOfOne ? "" : aspectOf(figures.get(i));
+      boolean isTitled = !aspect.equals(title);
+      title = aspect;
+      table.open("", under.get(i), isTitled ? "titled" : "");
+      table.openCell(0);
+      if (isTitled) {
+        out.leaf("h3", upper(aspect));
+      }
+      out.text(cells.get(0).get(i + 1));
+      table.mark(under.get(i));
+      out.close();
+      for (int j = 1; j < part.columns().size(); j++) {
+        number(table, j, isTitled, cells.get(part.columns().get(j)).get(i + 1));
+      }
+      out.close();
+    }
+    table.close();
+  }
+
+  private static String partOf(Figure figure) {
+    return Objects.requireNonNull(figure.cell()).part();
+  }
+
+  private static String aspectOf(Figure figure) {
     return Objects.requireNonNull(figure.cell()).aspect();
   }
 
@@ -293,26 +396,24 @@ final class FigurePages {
     return figures.values().stream().flatMap(f -> f.under().stream()).distinct().sorted().toList();
   }
 
-  private static String valueOf(Figure figure) {
-    boolean isModel = !figure.model().isEmpty();
-    return value(figure, true, isModel ? figure.model() : figure.fullSize());
-  }
-
   private static String value(Figure figure, boolean isToleranceHere, String value) {
     return isToleranceHere && !figure.tolerance().isEmpty() && !value.contains("±")
         ? value + " " + figure.tolerance()
         : value;
   }
 
-  /** Steps that begin with an equals sign go on; others begin a sentence. */
-  static String inOneLine(List<String> steps) {
+  /** Steps that do not go on begin a sentence. */
+  static String inOneLine(List<WorkedLine> steps) {
     StringBuilder line = new StringBuilder();
-    for (String step : steps) {
+    for (WorkedLine step : steps) {
       if (line.length() > 0) {
-        boolean goesOn = step.startsWith("=") || line.charAt(line.length() - 1) == '.';
-        line.append(goesOn ? " " : "; ");
+        boolean isEnded = line.charAt(line.length() - 1) == '.';
+        if (isEnded && step.goesOn()) {
+          line.setLength(line.length() - 1);
+        }
+        line.append(isEnded || step.goesOn() ? " " : "; ");
       }
-      line.append(step);
+      line.append(step.text());
     }
     return line.toString();
   }

@@ -21,7 +21,7 @@ final class Index {
    */
   private static final double HEADING_MM = 25;
 
-  private static final double LINE_MM = 4.9;
+  private static final double LINE_MM = 4.5;
 
   private static final int ABREAST = 3;
 
@@ -29,7 +29,7 @@ final class Index {
   private static final double LETTER_LINES = 1.5;
 
   /** Characters in a line of a column, and those that a number takes. */
-  private static final int PER_LINE = 28;
+  private static final int PER_LINE = 30;
 
   private static final int PER_PAGE = 4;
 

@@ -13,6 +13,8 @@ final class Rows {
   private final List<Row> rows = new ArrayList<>();
   private final List<String> total = new ArrayList<>();
 
+  private String kind = "";
+
   private static final String NO_BREAK = "\u00a0";
 
   private record Row(String id, List<String> under, String kind, List<String> cells) {}
@@ -24,6 +26,11 @@ final class Rows {
 
   void add(String id, List<String> under, String kind, String... cells) {
     rows.add(new Row(id, under, kind, List.of(cells)));
+  }
+
+  /** Sets the rows closer than others are. */
+  void close() {
+    kind = DataTable.CLOSE;
   }
 
   void total(String... cells) {
@@ -61,7 +68,8 @@ final class Rows {
   }
 
   private void write(WideColumns part, List<Integer> kept, List<Column> shown) {
-    DataTable table = new DataTable(setting, rows.stream().map(Row::under).toList(), shown, part);
+    List<List<String>> under = rows.stream().map(Row::under).toList();
+    DataTable table = new DataTable(setting, under, shown, part, kind);
     boolean isFirst = part.columns().size() < 2 || part.columns().get(1) == 1;
     for (Row row : rows) {
       table.open(isFirst ? row.id : "", row.under, row.kind);

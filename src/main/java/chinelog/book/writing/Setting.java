@@ -156,7 +156,7 @@ public final class Setting {
 
   /** Whether a table of so many rows, of one line or two, is kept on one page. */
   boolean isWhole(String table, int rows) {
-    return rows <= DataTable.WHOLE && !layout.parted().contains(table);
+    return rows * DataTable.WHOLE_MM <= trim.textHeightMm() && !layout.parted().contains(table);
   }
 
   /** A heading within a section; the room above it stays on the page before. */

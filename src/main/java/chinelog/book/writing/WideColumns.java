@@ -37,6 +37,9 @@ record WideColumns(List<Integer> columns, List<Double> widthsMm, boolean isSmall
    */
   private static final double ROOMY = 0.6;
 
+  /** All digits are as wide as each other, in the bold a little wider than in the regular. */
+  private static final double DIGIT = 0.53;
+
   private static final String NARROW = "ijl.,:;'|!()[]\u2019 \u00a0fIrt-";
 
   private static final char NARROW_SPACE = '\u202f';
@@ -86,6 +89,7 @@ record WideColumns(List<Integer> columns, List<Double> widthsMm, boolean isSmall
     return (widthsMm.isEmpty() ? "" : " planned") + (isSmall ? " small" : "");
   }
 
+  /** As few tables as will do, each with about as many columns. */
   private static List<WideColumns> parted(List<Double> least, List<Double> usual, double textMm) {
     List<Double> most = new ArrayList<>();
     double first = Math.min(least.get(0), least.size() == 1 ? textMm : FIRST * textMm);
@@ -93,19 +97,32 @@ record WideColumns(List<Integer> columns, List<Double> widthsMm, boolean isSmall
     for (double width : least.subList(1, least.size())) {
       most.add(Math.min(width, textMm - first));
     }
-    List<WideColumns> parts = new ArrayList<>();
+    List<List<Integer>> parts = parted(most, textMm, most.size());
+    for (int columns = 1; columns < most.size(); columns++) {
+      List<List<Integer>> even = parted(most, textMm, columns);
+      if (even.size() == parts.size()) {
+        parts = even;
+        break;
+      }
+    }
+    return parts.stream().map(part -> part(part, most, usual, textMm)).toList();
+  }
+
+  /** Columns by table, the first in each of them, and besides it at most so many in one. */
+  private static List<List<Integer>> parted(List<Double> widths, double textMm, int columns) {
+    List<List<Integer>> parts = new ArrayList<>();
     List<Integer> part = new ArrayList<>(List.of(0));
-    double taken = first;
-    for (int i = 1; i < most.size(); i++) {
-      if (part.size() > 1 && taken + most.get(i) > textMm) {
-        parts.add(part(part, most, usual, textMm));
+    double taken = widths.get(0);
+    for (int i = 1; i < widths.size(); i++) {
+      if (part.size() > columns || part.size() > 1 && taken + widths.get(i) > textMm) {
+        parts.add(part);
         part = new ArrayList<>(List.of(0));
-        taken = first;
+        taken = widths.get(0);
       }
       part.add(i);
-      taken += most.get(i);
+      taken += widths.get(i);
     }
-    parts.add(part(part, most, usual, textMm));
+    parts.add(part);
     return parts;
   }
 
@@ -156,6 +173,9 @@ record WideColumns(List<Integer> columns, List<Double> widthsMm, boolean isSmall
     }
     if (NARROW.indexOf(sign) >= 0) {
       return 0.36;
+    }
+    if (sign >= '0' && sign <= '9') {
+      return DIGIT;
     }
     if (BROAD.indexOf(sign) >= 0 || sign > '\u2E00') {
       return 1;

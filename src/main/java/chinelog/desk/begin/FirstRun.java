@@ -49,7 +49,21 @@ public final class FirstRun implements DeskPage {
 
   @Override
   public void answerAt(Routes routes) {
-    routes.get("/", r -> show(r, "")).post("/begin", this::begin).post("/open", this::open);
+    routes
+        .get("/", r -> show(r, ""))
+        .get("/begin/places", this::places)
+        .post("/begin", this::begin)
+        .post("/open", this::open);
+  }
+
+  /** Folders that may be meant, to be chosen instead of typed. */
+  private Reply places(WebRequest request) throws IOException {
+    LikelyPlaces places = LikelyPlaces.of(Path.of(System.getProperty("user.home", "")), suggested);
+    return frame.part(
+        request,
+        DeskSection.TODAY,
+        "first-places.ftlh",
+        Map.of("photographs", places.photographs(), "logs", places.logs()));
   }
 
   private Reply show(WebRequest request, String wrong) throws IOException {
@@ -58,6 +72,7 @@ public final class FirstRun implements DeskPage {
     for (String field : new String[] {"subject", "kind", "scale", "photographs", "note"}) {
       values.put(field, request.text(field));
     }
+    values.put("suggested", suggested.toString());
     values.put("wrong", wrong);
     return frame.page(request, DeskSection.TODAY, "first-run.ftlh", values);
   }
@@ -104,8 +119,9 @@ public final class FirstRun implements DeskPage {
 
   private Reply open(WebRequest request) throws IOException {
     try {
-      Path folder = path(request.text("log"));
-      if (!Files.isDirectory(folder)) {
+      String named = request.find("log").orElse(request.text("typed")).strip();
+      Path folder = path(named);
+      if (named.isEmpty() || !Files.isDirectory(folder)) {
         return show(request, frame.words(request, DeskSection.TODAY).text("first.no-log"));
       }
       opening.open(folder);

@@ -1,6 +1,7 @@
 package chinelog.desk.bench;
 
 import chinelog.edition.Edition;
+import chinelog.label.Agreement;
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
 import chinelog.problem.Problem;
@@ -85,6 +86,19 @@ public final class Snapshot {
   private synchronized void forgetEditions() {
     editions.clear();
     sites.clear();
+  }
+
+  /**
+   * Agreements that something may be put under by hand: those with somebody, as log.yaml has them,
+   * and not what is supposed where it has none.
+   */
+  public List<Agreement> promises() {
+    return log().agreements().values().stream().filter(a -> !a.with().isBlank()).toList();
+  }
+
+  /** Their words. */
+  public List<String> agreements() {
+    return promises().stream().map(Agreement::id).toList();
   }
 
   /** Readers of the log by their id. */

@@ -62,12 +62,18 @@ public final class Editor implements DeskPage {
         .post("/notes/remove", this::remove);
   }
 
+  /** Whether a file could be read as a photograph, so that it has a page. */
+  private boolean isInAlbum(String file) throws IOException {
+    return bench.log().latest().opened().album().photographs().stream()
+        .anyMatch(p -> p.file().path().equals(file));
+  }
+
   /** Goes to the place of a problem. */
-  private Reply at(WebRequest request) {
+  private Reply at(WebRequest request) throws IOException {
     String file = request.text("file");
     return Reply.seeOther(
         file.startsWith("photos/") && !file.endsWith(".yaml")
-            ? "/photographs?photo=" + encoded(file)
+            ? (isInAlbum(file) ? "/photographs/look?photo=" : "/photographs?photo=") + encoded(file)
             : NotesPages.editing(file)
                 + "&line="
                 + request.number("line", 0)
@@ -251,8 +257,7 @@ public final class Editor implements DeskPage {
 
   /** Agreements that something may be put under. */
   static List<Map<String, String>> agreements(Snapshot now) {
-    return now.log().agreements().values().stream()
-        .filter(a -> !a.isOwn())
+    return now.promises().stream()
         .map(a -> Map.of("id", a.id(), "with", a.with(), "covers", a.covers()))
         .toList();
   }

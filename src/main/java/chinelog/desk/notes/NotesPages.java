@@ -4,6 +4,7 @@ import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.UnnotedDays;
 import chinelog.desk.files.FileVersion;
 import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.web.Reply;
@@ -11,7 +12,6 @@ import chinelog.desk.web.Routes;
 import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Stage;
-import chinelog.photo.album.Photograph;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.net.URLEncoder;
@@ -25,10 +25,12 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -65,14 +67,10 @@ public final class NotesPages implements DeskPage {
       months.computeIfAbsent(YearMonth.from(entry.date()), m -> new ArrayList<>()).add(entry);
       noted.add(entry.date());
     }
-    SortedSet<LocalDate> photographed = new TreeSet<>();
-    for (Photograph photograph : now.opened().album().photographs()) {
-      var taken = photograph.taken();
-      if (taken != null && photograph.link() == Photograph.Link.UNPLACED) {
-        photographed.add(taken.toLocalDate());
-        months.computeIfAbsent(YearMonth.from(taken), m -> new ArrayList<>());
-      }
-    }
+    SortedMap<LocalDate, List<String>> photographed = UnnotedDays.of(now);
+    photographed
+        .keySet()
+        .forEach(d -> months.computeIfAbsent(YearMonth.from(d), m -> new ArrayList<>()));
     months.computeIfAbsent(YearMonth.from(now.today()), m -> new ArrayList<>());
     List<Map<String, Object>> shown = new ArrayList<>();
     months.forEach(
@@ -82,9 +80,9 @@ public final class NotesPages implements DeskPage {
                     "title",
                     DateTimeFormatter.ofPattern("LLLL yyyy", locale).format(month),
                     "weeks",
-                    weeks(month, noted, photographed, now.today()),
+                    weeks(month, noted, photographed.keySet(), now.today()),
                     "entries",
-                    entries.stream().map(e -> line(e, now)).toList())));
+                    lines(month, entries, photographed, now))));
     Map<String, Object> values = new HashMap<>();
     values.put("months", shown);
     values.put("weekdays", weekdays(locale));
@@ -110,6 +108,31 @@ public final class NotesPages implements DeskPage {
     return stages;
   }
 
+  /** The notes of a month, and in their order the days of which none tells. */
+  private static List<Map<String, Object>> lines(
+      YearMonth month,
+      List<Entry> entries,
+      SortedMap<LocalDate, List<String>> photographed,
+      Snapshot now) {
+    List<Map<String, Object>> lines = new ArrayList<>();
+    entries.forEach(e -> lines.add(line(e, now)));
+    photographed.forEach(
+        (day, paths) -> {
+          if (YearMonth.from(day).equals(month)) {
+            lines.add(
+                Map.of(
+                    "date",
+                    day.toString(),
+                    "day",
+                    day.getDayOfMonth(),
+                    "photographs",
+                    paths.size()));
+          }
+        });
+    lines.sort(Comparator.comparing(l -> String.valueOf(l.get("date"))));
+    return lines;
+  }
+
   private static Map<String, Object> line(Entry entry, Snapshot now) {
     String stage =
         now.log().stages().stream()
@@ -128,10 +151,7 @@ public final class NotesPages implements DeskPage {
 
   /** Weeks from Monday on (ISO 8601); a day outside of the month is empty. */
   private static List<List<Map<String, Object>>> weeks(
-      YearMonth month,
-      SortedSet<LocalDate> noted,
-      SortedSet<LocalDate> photographed,
-      LocalDate today) {
+      YearMonth month, SortedSet<LocalDate> noted, Set<LocalDate> photographed, LocalDate today) {
     List<List<Map<String, Object>>> weeks = new ArrayList<>();
     LocalDate first = month.atDay(1);
     LocalDate day = first.minusDays(first.getDayOfWeek().getValue() - 1L);

@@ -5,6 +5,7 @@ import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
 import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Lines;
+import chinelog.desk.bench.Snapshot;
 import chinelog.desk.files.FileVersion;
 import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.files.YamlText;
@@ -12,15 +13,16 @@ import chinelog.desk.files.YamlValue;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.WebRequest;
+import chinelog.photo.album.Photograph;
 import chinelog.problem.ProblemException;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * The open questions, each answered by a click: it may stand, with a reason, or it goes under the
@@ -38,22 +40,48 @@ public final class Answering implements DeskPage {
 
   @Override
   public void answerAt(Routes routes) {
-    routes.get("/today/questions", this::questions).post("/today/may-stand", this::mayStand);
+    routes
+        .get("/today/questions", r -> questions(r, !r.text("answered").isEmpty()))
+        .post("/today/may-stand", this::mayStand);
   }
 
-  private Reply questions(WebRequest request) throws IOException {
-    List<Map<String, Object>> lines = new ArrayList<>();
-    for (Questions.Asking asking : bench.log().now().asking()) {
-      Map<String, Object> line =
-          new HashMap<>(Lines.of(List.of(asking.problem()), DeskWords.locale(request)).get(0));
+  /**
+   * @param answered whether one was answered just now, so that none is worth a word
+   */
+  private Reply questions(WebRequest request, boolean answered) throws IOException {
+    Snapshot now = bench.log().now();
+    List<Questions.Asking> asked = now.asking();
+    List<Map<String, Object>> lines =
+        Lines.of(
+            asked.stream().map(Questions.Asking::problem).toList(), DeskWords.locale(request), now);
+    for (int i = 0; i < asked.size(); i++) {
+      Questions.Asking asking = asked.get(i);
+      Map<String, Object> line = new HashMap<>(lines.get(i));
       line.put("ids", asking.ids());
       line.put("found", asking.found());
-      line.put("under", List.copyOf(asking.label().agreements()));
-      lines.add(line);
+      Optional<Photograph> photograph = photograph(asking, now);
+      boolean isAnywhere = asking.label().isNone() && photograph.isPresent();
+      line.put("isPhotograph", photograph.isPresent());
+      line.put(
+          "already",
+          photograph.map(p -> List.copyOf(p.file().label().agreements())).orElse(List.of()));
+      line.put("under", isAnywhere ? now.agreements() : List.copyOf(asking.label().agreements()));
+      lines.set(i, line);
     }
     return bench
         .frame()
-        .part(request, DeskSection.TODAY, "questions.ftlh", Map.of("questions", lines));
+        .part(
+            request,
+            DeskSection.TODAY,
+            "questions.ftlh",
+            Map.of("questions", lines, "answered", answered));
+  }
+
+  /** The photograph that a question is about. */
+  private static Optional<Photograph> photograph(Questions.Asking asking, Snapshot now) {
+    return now.opened().album().photographs().stream()
+        .filter(p -> p.file().path().equals(asking.problem().place().file()))
+        .findFirst();
   }
 
   private Reply mayStand(WebRequest request) throws IOException {
@@ -78,7 +106,7 @@ public final class Answering implements DeskPage {
     if (outcome instanceof WriteOutcome.Refused refused) {
       throw new ProblemException(refused.problem());
     }
-    return questions(request);
+    return questions(request, true);
   }
 
   private static String withAnswer(FileVersion file, YamlValue answer) throws ProblemException {

@@ -6,6 +6,7 @@ import chinelog.desk.bench.DeskSection;
 import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Snapshot;
+import chinelog.desk.bench.UnnotedDays;
 import chinelog.desk.files.TypedDraft;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Routes;
@@ -21,7 +22,9 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** What wants doing, each thing a click from being done. */
@@ -29,6 +32,8 @@ public final class Today implements DeskPage {
 
   /** An agreement that ends within so many days is told of. */
   private static final int SOON_DAYS = 60;
+
+  private static final int MOST_DAYS = 6;
 
   private final Bench bench;
 
@@ -46,14 +51,19 @@ public final class Today implements DeskPage {
     Map<String, Object> values = new TreeMap<>();
     values.put("title", now.log().head().title().value());
     values.put("day", now.today().toString());
+    Locale locale = DeskWords.locale(request);
+    SortedMap<LocalDate, List<String>> days = UnnotedDays.of(now);
     values.put(
-        "errors",
-        Lines.of(
-            now.problems().stream().filter(Problem::isError).toList(), DeskWords.locale(request)));
+        "errors", Lines.of(now.problems().stream().filter(Problem::isError).toList(), locale, now));
     values.put(
         "reminders",
         Lines.of(
-            now.problems().stream().filter(p -> !p.isError()).toList(), DeskWords.locale(request)));
+            now.problems().stream().filter(p -> !p.isError() && !isOfDay(p, days)).toList(),
+            locale,
+            now));
+    values.put("days", days(days));
+    values.put("moreDays", Math.max(0, days.size() - MOST_DAYS));
+    values.put("hasAgreement", !now.promises().isEmpty());
     values.put("entries", now.log().notes().size());
     values.put("photographs", now.opened().album().photographs().size());
     values.put("facts", now.opened().facts().byName().size());
@@ -78,6 +88,25 @@ public final class Today implements DeskPage {
     }
     values.put("drafts", drafts);
     return bench.frame().page(request, DeskSection.TODAY, "today.ftlh", values);
+  }
+
+  private static List<Map<String, Object>> days(SortedMap<LocalDate, List<String>> unnoted) {
+    return unnoted.entrySet().stream()
+        .limit(MOST_DAYS)
+        .map(
+            d ->
+                Map.<String, Object>of(
+                    "day", d.getKey().toString(), "photographs", d.getValue().size()))
+        .toList();
+  }
+
+  /** Whether a reminder says of a day what its line among the things to do says already. */
+  private static boolean isOfDay(Problem reminder, SortedMap<LocalDate, List<String>> days) {
+    return days.entrySet().stream()
+        .anyMatch(
+            d ->
+                d.getValue().contains(reminder.place().file())
+                    && reminder.what().parts().contains(d.getKey().toString()));
   }
 
   /** Photographs of which nothing says what they show. */

@@ -79,7 +79,7 @@ final class Looking implements DeskPage {
     values.put("stale", !photo.file().regions().isEmpty() && !photo.sha256().equals(pinned));
     values.put("before", at > 0 ? all.get(at - 1).file().path() : "");
     values.put("after", at < all.size() - 1 ? all.get(at + 1).file().path() : "");
-    values.put("agreements", Shown.agreements(now));
+    values.put("agreements", now.agreements());
     return bench.frame().page(request, HERE, "photograph.ftlh", values);
   }
 

@@ -96,7 +96,7 @@ public final class Photographs implements DeskPage {
     values.put("only", only);
     values.put("total", now.opened().album().photographs().size());
     values.put("notes", notes(now));
-    values.put("agreements", Shown.agreements(now));
+    values.put("agreements", now.agreements());
     return bench.frame().page(request, HERE, "photographs.ftlh", values);
   }
 

@@ -74,14 +74,6 @@ final class Shown {
     return entries;
   }
 
-  /** Agreements that a photograph may be put under. */
-  static List<String> agreements(Snapshot now) {
-    return now.log().agreements().values().stream()
-        .filter(a -> !a.isOwn())
-        .map(a -> a.id())
-        .toList();
-  }
-
   static Optional<Photograph> find(Snapshot now, String path) {
     return now.opened().album().photographs().stream()
         .filter(p -> p.file().path().equals(path))

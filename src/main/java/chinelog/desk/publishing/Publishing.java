@@ -130,13 +130,13 @@ public final class Publishing implements DeskPage {
     if (outcome == null) {
       return Reply.html("");
     }
+    Locale locale = DeskWords.locale(request);
+    Snapshot now = bench.log().now();
     Map<String, Object> values = new HashMap<>();
-    values.put(
-        "errors",
-        Lines.of(
-            outcome.problems().stream().filter(Problem::isError).toList(),
-            DeskWords.locale(request)));
-    values.put("reminders", Lines.of(outcome.remindersOfEditions(), DeskWords.locale(request)));
+    values.put("errors", Lines.of(of(outcome, Problem.Severity.ERROR), locale, now));
+    // Asked afresh, with the means to answer: some may have been answered since.
+    values.put("isAsking", !of(outcome, Problem.Severity.QUESTION).isEmpty());
+    values.put("reminders", Lines.of(outcome.remindersOfEditions(), locale, now));
     values.put("hasLeaks", outcome.hasLeaks());
     List<Map<String, Object>> editions = new ArrayList<>();
     for (Outcome.Made made : outcome.editions()) {
@@ -160,5 +160,9 @@ public final class Publishing implements DeskPage {
     }
     values.put("unchanged", unchanged);
     return bench.frame().part(request, DeskSection.PUBLISHING, "outcome.ftlh", values);
+  }
+
+  private static List<Problem> of(Outcome outcome, Problem.Severity severity) {
+    return outcome.problems().stream().filter(p -> p.severity() == severity).toList();
   }
 }

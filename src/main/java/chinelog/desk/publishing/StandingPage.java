@@ -69,7 +69,6 @@ final class StandingPage {
   /** What readers get, and when they got it last. */
   Map<String, Object> line(Readers group) throws IOException {
     Map<String, Object> line = new HashMap<>(files(group.id()));
-    line.put("title", group.title());
     line.put("gets", group.outputs().stream().sorted().map(o -> "gets." + o.name()).toList());
     line.put(
         "partyTo", group.partyTo().stream().filter(p -> !Agreement.isOwn(p)).sorted().toList());
@@ -118,6 +117,8 @@ final class StandingPage {
     return Map.of(
         "id",
         readers,
+        "title",
+        bench.log().now().findReaders(readers).map(Readers::title).orElse(readers),
         "files",
         files,
         "talk",

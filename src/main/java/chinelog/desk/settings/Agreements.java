@@ -53,7 +53,7 @@ public final class Agreements implements DeskPage {
     Snapshot now = bench.log().now();
     Map<String, Object> values = new HashMap<>();
     values.put("agreements", agreements(now));
-    values.put("grantable", WrittenSettings.agreements(now));
+    values.put("grantable", now.agreements());
     values.put("readers", readers(now));
     values.put("releases", releases());
     values.put("outputs", Arrays.stream(Readers.Output.values()).map(Agreements::word).toList());
@@ -71,11 +71,7 @@ public final class Agreements implements DeskPage {
 
   private static List<Map<String, Object>> agreements(Snapshot now) {
     List<Map<String, Object>> lines = new ArrayList<>();
-    for (Agreement agreement : now.log().agreements().values()) {
-      if (agreement.isOwn()) {
-        // The program's own, which no log.yaml describes.
-        continue;
-      }
+    for (Agreement agreement : now.promises()) {
       Map<String, Object> line = new HashMap<>();
       line.put("id", agreement.id());
       line.put("with", agreement.with());
@@ -173,7 +169,7 @@ public final class Agreements implements DeskPage {
         now.log().statements().stream().map(Statement::name).collect(Collectors.toSet());
     List<Map<String, Object>> lines = new ArrayList<>();
     for (Problem problem : withheld.problems()) {
-      Map<String, Object> line = new HashMap<>(Lines.of(List.of(problem), locale).get(0));
+      Map<String, Object> line = new HashMap<>(Lines.of(List.of(problem), locale, now).get(0));
       for (Withholder.WayOut way : withheld.waysOut()) {
         if (way.problem().equals(problem)) {
           line.put("secret", String.join(", ", way.secrets()));

@@ -57,7 +57,7 @@ public final class FactsPage implements DeskPage {
     values.put("facts", facts(now, words, style));
     values.put("materials", materials(now, style));
     values.put("limits", limits(now, style));
-    values.put("agreements", WrittenSettings.agreements(now));
+    values.put("agreements", now.agreements());
     values.put(
         "hazards", List.of("resin", "superglue", "dust", "lead", "solvent", "blade", "lithium"));
     values.put(
@@ -144,7 +144,7 @@ public final class FactsPage implements DeskPage {
     values.put("line", fact.get().place().line());
     values.put("column", fact.get().place().column());
     values.put("forms", written.stated(fact.get().name()));
-    values.put("agreements", WrittenSettings.agreements(now));
+    values.put("agreements", now.agreements());
     return bench.frame().part(request, DeskSection.FACTS, "how.ftlh", values);
   }
 

@@ -12,6 +12,7 @@ import chinelog.desk.web.Reply;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.WebRequest;
 import chinelog.json.Json;
+import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Sentence;
@@ -186,6 +187,12 @@ public final class Settings implements DeskPage {
       }
       List<String> at = new ArrayList<>(at(request));
       at.add(key);
+      if (yaml.has(at)) {
+        throw new ProblemException(
+            Place.of(request.text("file")),
+            Sentence.of("\u201c{0}\u201d is there already, and is not overwritten.", key),
+            "Choose another word, or change what is there.");
+      }
       YamlValue only = keys.get("is");
       return yaml.with(at, keys.size() == 1 && only != null ? only : group);
     }

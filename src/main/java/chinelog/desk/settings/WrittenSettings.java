@@ -3,7 +3,6 @@ package chinelog.desk.settings;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
-import chinelog.desk.bench.Snapshot;
 import chinelog.desk.files.YamlText;
 import chinelog.desk.settings.KeyForm.Kind;
 import chinelog.desk.web.Reply;
@@ -50,16 +49,8 @@ final class WrittenSettings implements DeskPage {
     }
     Map<String, Object> values = new HashMap<>();
     values.put("forms", forms);
-    values.put("agreements", agreements(bench.log().now()));
+    values.put("agreements", bench.log().now().agreements());
     return bench.frame().part(request, DeskSection.FACTS, "written.ftlh", values);
-  }
-
-  /** Agreements that something may be put under. */
-  static List<String> agreements(Snapshot now) {
-    return now.log().agreements().values().stream()
-        .filter(a -> !a.isOwn())
-        .map(a -> a.id())
-        .toList();
   }
 
   private Optional<YamlText> read(String file) throws IOException {

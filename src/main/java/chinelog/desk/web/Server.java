@@ -21,10 +21,10 @@ import java.util.function.Supplier;
  */
 public final class Server implements Closeable {
 
-  /** More than a browser opens to one host. */
   /** Nothing may be written into a log that was closed: its disk may be taken out. */
   private static final int LAST_ANSWER_SECONDS = 10;
 
+  /** More than a browser opens to one host. */
   private static final int THREADS = 32;
 
   private final HttpServer server;
@@ -113,6 +113,9 @@ public final class Server implements Closeable {
       return reply.status() == 404 && isPage ? faults.missing(request) : reply;
     } catch (IOException | RuntimeException e) {
       return faults.of(request, e);
+    } catch (StackOverflowError | OutOfMemoryError e) {
+      // What a log can bring about must not leave the browser without an answer.
+      return faults.of(request, new IllegalStateException(e.toString(), e));
     }
   }
 

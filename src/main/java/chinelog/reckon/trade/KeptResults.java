@@ -76,7 +76,9 @@ public final class KeptResults {
 
   /** What is to be kept for the next time; nothing where that is the same as was. */
   public Optional<SortedMap<String, byte[]>> fresh() {
-    return before == null || now.keySet().equals(before.keySet()) ? Optional.empty() : Optional.of(now);
+    return before == null || now.keySet().equals(before.keySet())
+        ? Optional.empty()
+        : Optional.of(now);
   }
 
   private static TradeReckoning.@Nullable Result result(byte[] kept) {

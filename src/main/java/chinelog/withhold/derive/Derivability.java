@@ -3,6 +3,7 @@ package chinelog.withhold.derive;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.formula.Expression;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -282,7 +283,12 @@ public final class Derivability {
     private @Nullable BitSet fixed;
     private boolean scaled;
     private final Witness witness;
-    private final Map<Integer, double[]> seen = new HashMap<>();
+    private final int[] members;
+
+    /** The least and the greatest value seen of each member. */
+    private final double[] least;
+
+    private final double[] greatest;
 
     /**
      * @param asked quantities of the component about which something is asked
@@ -293,6 +299,9 @@ public final class Derivability {
       this.asked = asked;
       this.domains = domains;
       this.witness = new Witness(of, component, domains);
+      this.members = component.unknown().stream().toArray();
+      this.least = Arrays.stream(members).mapToDouble(i -> of.values()[i]).toArray();
+      this.greatest = least.clone();
     }
 
     private boolean isFixed(int item) {
@@ -314,6 +323,13 @@ public final class Derivability {
       if (open.isEmpty()) {
         return;
       }
+      Compensation compensation = new Compensation(of, component, domains, forward);
+      for (int i : forward.fromTheMiddle(open)) {
+        if (!isSpread(i, 2 * reach(i))) {
+          compensation.search(i, 2.1 * reach(i), this::note);
+        }
+      }
+      open = open();
       forward.search(factors, open, this::note);
       if (open().isEmpty()) {
         return;
@@ -340,22 +356,18 @@ public final class Derivability {
       if (found == null) {
         return;
       }
-      component.unknown().stream()
-          .forEach(
-              i -> {
-                double truth = of.values()[i];
-                double[] own = seen.computeIfAbsent(i, k -> new double[] {truth, truth});
-                own[0] = Math.min(own[0], found[i]);
-                own[1] = Math.max(own[1], found[i]);
-              });
+      for (int k = 0; k < members.length; k++) {
+        least[k] = Math.min(least[k], found[members[k]]);
+        greatest[k] = Math.max(greatest[k], found[members[k]]);
+      }
     }
 
     /**
      * Whether values were seen that lie so far apart (sliding protection, as in Zayatz, RR-92/02).
      */
     private boolean isSpread(int item, double width) {
-      double[] own = seen.get(item);
-      return own != null && own[1] - own[0] >= width;
+      int k = Arrays.binarySearch(members, item);
+      return greatest[k] - least[k] >= width && width > 0;
     }
 
     Answer answer(int item) {
@@ -372,6 +384,9 @@ public final class Derivability {
       if (!scaled) {
         scaled = true;
         scaleAll();
+      }
+      if (isSpread(item, 2 * reach)) {
+        return Answer.SAFE;
       }
       boolean above = reaches(item, truth + reach * (1 + 1e-9));
       boolean below = truth == 0 || reaches(item, truth - reach * (1 + 1e-9));
@@ -400,8 +415,8 @@ public final class Derivability {
     /** Whether values that print the same are known with {@code item} at {@code goal} or beyond. */
     private boolean reaches(int item, double goal) {
       boolean up = goal > of.values()[item];
-      double[] spread = seen.get(item);
-      if (spread != null && (up ? spread[1] >= goal : spread[0] <= goal)) {
+      int k = Arrays.binarySearch(members, item);
+      if (up ? greatest[k] >= goal : least[k] <= goal) {
         return true;
       }
       double[] found = witness.find(item, goal);

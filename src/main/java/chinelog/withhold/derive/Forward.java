@@ -85,7 +85,8 @@ final class Forward {
     }
   }
 
-  private int[] grounds(BitSet among) {
+  /** Those of {@code among} that rest on no other. */
+  int[] grounds(BitSet among) {
     return among.stream().filter(i -> !defining.containsKey(i)).toArray();
   }
 
@@ -116,7 +117,29 @@ final class Forward {
     }
   }
 
-  private void reckon(double[] x) {
+  /**
+   * These quantities, the one in the middle of the order of reckoning first, then those at the
+   * quarters, and so on: what moves half of a long sum against its other half shows most.
+   */
+  List<Integer> fromTheMiddle(BitSet among) {
+    List<Integer> inOrder = new ArrayList<>(order);
+    inOrder.removeIf(i -> !among.get(i));
+    among.stream().filter(i -> !defining.containsKey(i)).forEach(inOrder::add);
+    List<Integer> found = new ArrayList<>();
+    for (int step = Integer.highestOneBit(inOrder.size()); step > 0; step /= 2) {
+      for (int i = step; i <= inOrder.size(); i += 2 * step) {
+        found.add(inOrder.get(i - 1));
+      }
+    }
+    return found;
+  }
+
+  boolean isDefining(Equation equation) {
+    return defining.get(equation.target()) == equation;
+  }
+
+  /** Puts in {@code x} all that is reckoned from other quantities of it. */
+  void reckon(double[] x) {
     for (int target : order) {
       Equation equation = defining.get(target);
       if (equation != null) {
@@ -125,7 +148,21 @@ final class Forward {
     }
   }
 
-  private boolean isAllowed(double[] x) {
+  /** Hands the slope by each reckoned quantity on to those that it is reckoned from. */
+  void slopesBack(double[] x, double[] slopes) {
+    for (int i = order.size() - 1; i >= 0; i--) {
+      int target = order.get(i);
+      Equation equation = defining.get(target);
+      double slope = slopes[target];
+      if (equation != null && slope != 0) {
+        slopes[target] = 0;
+        equation.formula().slopes(x, slope, false, slopes);
+      }
+    }
+  }
+
+  /** Whether every equation holds, and every quantity is in its range. */
+  boolean isAllowed(double[] x) {
     for (Equation equation : component.equations()) {
       for (int member : equation.members()) {
         if (!domains[member].contains(x[member])) {

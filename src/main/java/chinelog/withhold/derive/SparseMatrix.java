@@ -68,18 +68,27 @@ final class SparseMatrix {
   }
 
   private double[] eliminated(double[] b) {
+    double[][] right = new double[b.length][];
+    Arrays.setAll(right, i -> new double[] {b[i]});
+    return Arrays.stream(eliminated(right)).mapToDouble(row -> row[0]).toArray();
+  }
+
+  /** Rows by which {@link #solve} comes down to a product, for many {@code b} of one matrix. */
+  double[][] inverse() {
+    double[][] unit = new double[height()][height()];
+    for (int i = 0; i < unit.length; i++) {
+      unit[i][i] = 1;
+    }
+    return eliminated(unit);
+  }
+
+  private double[][] eliminated(double[][] right) {
     int n = height();
-    double[][] a = new double[n][];
-    double[] dense = new double[width];
+    int width = n + (n == 0 ? 0 : right[0].length);
+    double[][] a = square();
     for (int i = 0; i < n; i++) {
-      for (int k = 0; k < columns[i].length; k++) {
-        dense[columns[i][k]] = entries[i][k];
-      }
-      a[i] = Arrays.copyOf(times(dense), n + 1);
-      a[i][n] = b[i];
-      for (int column : columns[i]) {
-        dense[column] = 0;
-      }
+      a[i] = Arrays.copyOf(a[i], width);
+      System.arraycopy(right[i], 0, a[i], n, width - n);
     }
     boolean[] used = new boolean[n];
     for (int c = 0; c < n; c++) {
@@ -97,17 +106,35 @@ final class SparseMatrix {
       for (int i = 0; i < n; i++) {
         double factor = a[i][best] / a[best][best];
         if (i != best && factor != 0) {
-          for (int k = 0; k <= n; k++) {
+          for (int k = 0; k < width; k++) {
             a[i][k] -= factor * a[best][k];
           }
         }
       }
     }
-    double[] w = new double[n];
+    double[][] w = new double[n][width - n];
     for (int i = 0; i < n; i++) {
-      w[i] = used[i] ? a[i][n] / a[i][i] : 0;
+      for (int k = n; k < width && used[i]; k++) {
+        w[i][k - n] = a[i][k] / a[i][i];
+      }
     }
     return w;
+  }
+
+  /** A·Aᵀ. */
+  private double[][] square() {
+    double[][] found = new double[height()][];
+    double[] dense = new double[width];
+    for (int i = 0; i < found.length; i++) {
+      for (int k = 0; k < columns[i].length; k++) {
+        dense[columns[i][k]] = entries[i][k];
+      }
+      found[i] = times(dense);
+      for (int column : columns[i]) {
+        dense[column] = 0;
+      }
+    }
+    return found;
   }
 
   /** Hestenes and Stiefel's method of conjugate gradients. */

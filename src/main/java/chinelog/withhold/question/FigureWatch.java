@@ -6,7 +6,10 @@ import chinelog.quantity.NumberWords;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -15,6 +18,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -67,26 +71,37 @@ final class FigureWatch {
   /**
    * A figure in a withheld text.
    *
-   * @param step of its last digit, in its own unit
+   * @param step of its last digit, in its own unit; 0 if it was worked out
+   * @param near words that speak of it; empty if its size is enough
    */
-  private record Typed(CharSequence what, Quantity value, double step, Label label) {}
+  private record Typed(
+      CharSequence what, Quantity value, double step, Label label, Set<String> near) {}
 
   /** A withheld figure that an open one may be, and what it is under. */
   record Twin(CharSequence what, Label label) {}
 
-  /** A figure of a withheld text that a fact may be, where it has digits enough to tell. */
-  Optional<Twin> findTwin(Quantity fact) {
+  /**
+   * A figure of a withheld text or column that a fact may be, where it has digits enough to tell.
+   *
+   * @param titles what the fact is called
+   * @param ofTheVessel whether it is a figure of her, which its size alone may tell
+   */
+  Optional<Twin> findTwin(Quantity fact, String titles, boolean ofTheVessel) {
     // A zero after the point was read off; one before it may only say how large the figure is.
     boolean decimals = fact.value().scale() > 0;
     if ((decimals ? fact.value() : fact.value().stripTrailingZeros()).precision() < 3) {
       return Optional.empty();
     }
+    double digit = Math.pow(10, -Math.max(0, fact.value().scale()));
+    Quantity last = Quantity.of(BigDecimal.valueOf(digit), fact.unit());
+    Set<String> near = TradeWords.near(titles);
     return typed.stream()
         .filter(t -> t.value.unit().isCompatible(fact.unit()))
+        .filter(t -> t.near.isEmpty() ? ofTheVessel : t.near.stream().anyMatch(near::contains))
         .filter(
             t ->
                 Math.abs(in(fact, t.value.unit()) - t.value.value().doubleValue())
-                    <= t.step / 2 * (1 + SAME))
+                    <= (t.step > 0 ? t.step : in(last, t.value.unit())) / 2 * (1 + SAME))
         .map(t -> new Twin(t.what, t.label))
         .findFirst();
   }
@@ -137,8 +152,28 @@ final class FigureWatch {
     }
   }
 
+  /** Notes what the figures of a column come to that is withheld, in whole or in part. */
+  void withholdColumn(String table, String column, List<Quantity> values, Label label) {
+    Unit unit = values.get(0).unit();
+    String titles = table + " " + column;
+    Map<String, BigDecimal> all = new TreeMap<>();
+    List<BigDecimal> figures = values.stream().map(Quantity::value).toList();
+    BigDecimal sum = figures.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
+    all.put("sum", sum);
+    all.put("mean", sum.divide(BigDecimal.valueOf(figures.size()), MathContext.DECIMAL64));
+    all.put("min", Collections.min(figures));
+    all.put("max", Collections.max(figures));
+    all.forEach(
+        (function, figure) -> {
+          Sentence what = Sentence.of("{0} of the table {1}", function + "(" + column + ")", table);
+          Quantity value = Quantity.of(figure, unit);
+          typed.add(new Typed(what, value, 0, label, TradeWords.near(titles)));
+          withhold(what, value, label, titles, true, true);
+        });
+  }
+
   /** Notes a withheld scale, such as 16 for 1:16. */
-  void withholdScale(java.math.BigDecimal denominator, Label label) {
+  void withholdScale(BigDecimal denominator, Label label) {
     String n = denominator.stripTrailingZeros().toPlainString();
     Quantity value = Quantity.of(denominator, Unit.ONE);
     scales.put(
@@ -159,8 +194,7 @@ final class FigureWatch {
       int decimals = (int) Math.max(0, Math.round(-Math.log10(m.step())));
       Quantity value =
           Quantity.of(
-              java.math.BigDecimal.valueOf(m.value())
-                  .setScale(decimals, java.math.RoundingMode.HALF_UP),
+              BigDecimal.valueOf(m.value()).setScale(decimals, java.math.RoundingMode.HALF_UP),
               unit);
       String sentence = Letters.sentence(text, m.start(), m.end());
       Set<String> words = letters(sentence);
@@ -169,7 +203,7 @@ final class FigureWatch {
           Sentence.of(
               "the figure \u201c{0}\u201d of {1}", text.substring(m.start(), m.end()), what);
       if (m.fineness() >= THREE_DIGITS && !unit.isDimensionless()) {
-        typed.add(new Typed(figure, value, m.step(), label));
+        typed.add(new Typed(figure, value, m.step(), label, Set.of()));
       }
       withhold(figure, value, label, String.join(" ", words), m.fineness() >= THREE_DIGITS, false);
     }

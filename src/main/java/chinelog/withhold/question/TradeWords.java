@@ -23,6 +23,9 @@ final class TradeWords {
 
   private static final int LEAST = 3;
 
+  /** By which one and several of a thing differ, in the languages of a log. */
+  private static final List<String> ENDS = List.of("s", "es", "n", "en", "e");
+
   private TradeWords() {}
 
   private static Map<String, Set<String>> alike() {
@@ -45,6 +48,14 @@ final class TradeWords {
     }
     Set<String> near = new HashSet<>(own);
     near.removeAll(EMPTY);
+    for (String word : List.copyOf(near)) {
+      for (String end : ENDS) {
+        near.add(word + end);
+        if (word.endsWith(end) && word.length() - end.length() >= LEAST) {
+          near.add(word.substring(0, word.length() - end.length()));
+        }
+      }
+    }
     for (String word : own) {
       near.addAll(ALIKE.getOrDefault(word, Set.of()));
     }

@@ -40,6 +40,7 @@ export async function fill(element, path) {
   if (fault) element.textContent = fault.message;
   else element.innerHTML = answer;
   element.removeAttribute("aria-busy");
+  for (const part of element.querySelectorAll("[data-from]")) fill(part, part.dataset.from);
 }
 
 for (const part of document.querySelectorAll("[data-from]")) fill(part, part.dataset.from);

@@ -1,8 +1,9 @@
 // The editor of a note, or of any text file of the log: the text, its keys as a form, what readers see of it.
 import { EditorState, StateEffect, StateField, RangeSetBuilder } from "@codemirror/state";
-import { EditorView, Decoration, MatchDecorator, ViewPlugin, keymap, lineNumbers, drawSelection } from "@codemirror/view";
+import { EditorView, Decoration, MatchDecorator, ViewPlugin, keymap, lineNumbers, drawSelection, showTooltip, tooltips } from "@codemirror/view";
 import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
 import { ask, fill, say } from "./desk.js";
+import { newAgreement } from "./agreement.js";
 
 const place = document.getElementById("editor");
 const file = place.dataset.file;
@@ -88,6 +89,36 @@ const wrongs = StateField.define({
   provide: (field) => EditorView.decorations.from(field),
 });
 
+// ---- What is selected goes under an agreement by one click, where the eye is.
+
+const QUICK = 2;
+function offer(state) {
+  const { from, to, head: end, empty } = state.selection.main;
+  if (empty || !state.sliceDoc(from, to).trim()) return null;
+  return { pos: end, above: end === from, create: () => ({ dom: offered() }) };
+}
+function offered() {
+  const row = document.createElement("div");
+  row.className = "offer";
+  const button = (words, then) => {
+    const one = Object.assign(document.createElement("button"), { type: "button", textContent: words });
+    one.addEventListener("mousedown", (event) => event.preventDefault());
+    one.addEventListener("click", then);
+    row.append(one);
+  };
+  const known = agreements();
+  if (known.length <= QUICK) {
+    for (const which of known) button(under.dataset.put.replace("{0}", which), () => mark("selection", [which]).catch((fault) => say(fault.message, true)));
+  }
+  if (known.length !== 1) button(under.dataset.more, () => tools.under());
+  return row;
+}
+const offers = StateField.define({
+  create: offer,
+  update: (now, change) => (change.docChanged || change.selection ? offer(change.state) : now),
+  provide: (field) => showTooltip.from(field),
+});
+
 // ---- The editor itself.
 
 const tool = (name) => () => { document.querySelector(`[data-tool="${name}"]`)?.click(); return true; };
@@ -97,6 +128,8 @@ if (isNote) {
     keys.push({ key: `Ctrl-Alt-${key}`, run: tool(name), preventDefault: true });
   }
 }
+const under = document.getElementById("under");
+const agreements = () => [...under.querySelectorAll('[name="under"]')].map((box) => box.value);
 const area = document.getElementById("text");
 const first = split(area.value);
 area.remove();
@@ -112,6 +145,7 @@ const view = new EditorView({
       history(),
       parts,
       wrongs,
+      ...(isNote ? [offers, tooltips({ tooltipSpace: () => document.querySelector(".writing").getBoundingClientRect() })] : []),
       keymap.of([...keys, ...defaultKeymap, ...historyKeymap]),
       isNote
         ? [matcher(/^#{1,6} .*$/gm, "is-heading"), matcher(/\[[^\]\n]*\]\([^)\n]*\)/g, "is-link"), matcher(/\*\*?[^*\n]+\*\*?/g, "is-strong")]
@@ -373,20 +407,17 @@ const sent = (fields) => () => {
   return all;
 };
 
-const under = document.getElementById("under");
 const choose = document.getElementById("choose");
 const table = document.getElementById("table");
 let chosen;
 const tools = {
   under() {
     const { from, to } = view.state.selection.main;
-    const radio = under.querySelector(`[value="${from === to ? "paragraph" : "selection"}"]`);
-    if (radio) {
-      radio.checked = true;
-      under.querySelector('[value="selection"]').disabled = from === to;
-      under.querySelector("[data-refused]").textContent = "";
-    }
+    under.querySelector(`[value="${from === to ? "paragraph" : "selection"}"]`).checked = true;
+    under.querySelector('[value="selection"]').disabled = from === to;
+    under.querySelector("[data-refused]").textContent = "";
     under.showModal();
+    if (!agreements().length) agree();
   },
   photograph() { open("photograph"); },
   fact() { open("fact"); },
@@ -403,6 +434,24 @@ const tools = {
 for (const button of document.querySelectorAll("[data-tool]")) {
   button.addEventListener("click", () => tools[button.dataset.tool]());
 }
+async function mark(what, which) {
+  await change("/notes/under", sent({ what, under: which }));
+  if (what === "note") await form();
+  view.dispatch({ selection: { anchor: view.state.selection.main.to } });
+  view.focus();
+}
+/** An agreement that is not recorded yet is, and is chosen. */
+function agree() {
+  newAgreement((word, about) => {
+    const choice = Object.assign(document.createElement("label"), { className: "choice" });
+    const box = Object.assign(document.createElement("input"), { type: "checkbox", name: "under", value: word, checked: true });
+    const rest = Object.assign(document.createElement("span"), { className: "quiet", textContent: ` – ${about}` });
+    choice.append(box, word, rest);
+    document.getElementById("under-which").append(choice);
+    form();
+  });
+}
+document.getElementById("agree")?.addEventListener("click", agree);
 under?.querySelector("form").addEventListener("submit", async (event) => {
   event.preventDefault();
   const off = event.submitter?.value === "off";
@@ -414,11 +463,8 @@ under?.querySelector("form").addEventListener("submit", async (event) => {
     return;
   }
   try {
-    const marksNote = what === "note";
-    await change("/notes/under", sent({ what: off ? (marksNote ? "note" : "off") : what, under: off ? [] : which }));
+    await mark(off && what !== "note" ? "off" : what, off ? [] : which);
     under.close();
-    if (marksNote) await form();
-    view.focus();
   } catch (fault) { refused.textContent = fault.message; }
 });
 table?.querySelector("form").addEventListener("submit", async (event) => {

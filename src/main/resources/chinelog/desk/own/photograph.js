@@ -1,5 +1,6 @@
 // One photograph: regions drawn on it, and exactly what will be filled.
 import { ask, say } from "./desk.js";
+import "./agreement.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 const picture = document.getElementById("picture");

@@ -1,5 +1,6 @@
 // Values are written as soon as their field is left; what would bring an error is told at the field and not written.
 import { ask, say } from "./desk.js";
+import "./agreement.js";
 
 const send = async (path, fields) => (await (await ask(path, fields)).json()).refused;
 
@@ -14,7 +15,6 @@ function tell(field, refused) {
     const words = document.createElement("p");
     words.className = "wrong";
     words.setAttribute("role", "alert");
-    words.lang = "en";
     words.textContent = refused;
     near.append(words);
   } else {
@@ -91,7 +91,7 @@ async function tried(form) {
       continue;
     }
     input.setAttribute("aria-invalid", "true");
-    const told = Object.assign(document.createElement("p"), { className: "wrong", lang: "en", textContent: words });
+    const told = Object.assign(document.createElement("p"), { className: "wrong", textContent: words });
     input.closest(".field")?.append(told);
   }
   const list = document.createElement("dl");
@@ -100,7 +100,7 @@ async function tried(form) {
     line.append(Object.assign(document.createElement("dt"), { textContent: title }), Object.assign(document.createElement("dd"), { textContent: value }));
     list.append(line);
   }
-  place.replaceChildren(...rest.map((words) => Object.assign(document.createElement("p"), { className: "wrong", lang: "en", textContent: words })), ...(came.figures.length ? [list] : []));
+  place.replaceChildren(...rest.map((words) => Object.assign(document.createElement("p"), { className: "wrong", textContent: words })), ...(came.figures.length ? [list] : []));
 }
 
 for (const form of document.querySelectorAll("[data-adds]")) {
@@ -122,7 +122,7 @@ for (const form of document.querySelectorAll("[data-adds]")) {
 
 document.addEventListener("click", async (event) => {
   const opener = event.target.closest("[data-opens]");
-  if (opener) document.getElementById(opener.dataset.opens)?.showModal();
+  if (opener && opener.dataset.opens !== "new-agreement") document.getElementById(opener.dataset.opens)?.showModal();
   const take = event.target.closest("[data-take]");
   if (take) {
     try {
