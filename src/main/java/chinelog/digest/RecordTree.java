@@ -23,9 +23,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class RecordTree {
 
-  /** Whatever is kept is of this program. */
-  private static final String OWN = "chinelog.";
-
   /** No list that is kept has as many items, so that a spoilt file asks for no memory. */
   private static final int MOST = 1 << 24;
 
@@ -233,10 +230,10 @@ public final class RecordTree {
     private Class<?> type(String name) throws IOException, ReflectiveOperationException {
       Class<?> known = types.get(name);
       if (known == null) {
-        if (!name.startsWith(OWN)) {
-          throw new StreamCorruptedException("no record of ours: " + name);
+        known = Class.forName(name, false, RecordTree.class.getClassLoader());
+        if (!known.isRecord() && !known.isEnum()) {
+          throw new StreamCorruptedException("neither a record nor a constant: " + name);
         }
-        known = Class.forName(name);
         types.put(name, known);
       }
       return known;

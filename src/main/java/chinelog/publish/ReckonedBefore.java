@@ -15,15 +15,17 @@ import java.util.SortedMap;
  * Keeps in a log's private cache what its reckonings of the trade came to, for as long as the
  * program stays the same.
  *
+ * @param cache the private folder
  * @param results as they were the last time
  */
-record ReckonedBefore(Path file, KeptResults results) {
+record ReckonedBefore(Path cache, KeptResults results) {
 
+  private static final String FILE = "reckoned";
   private static final String SEPARATOR = "\t";
 
   static ReckonedBefore of(Path log) throws IOException {
-    Path file = log.resolve(".chinelog").resolve("reckoned");
-    List<String> lines = CacheLines.read(file);
+    Path cache = log.resolve(".chinelog");
+    List<String> lines = CacheLines.read(cache.resolve(FILE));
     Map<String, byte[]> kept = new HashMap<>();
     if (!lines.isEmpty() && lines.get(0).equals(Program.stamp())) {
       for (String line : lines.subList(1, lines.size())) {
@@ -31,12 +33,11 @@ record ReckonedBefore(Path file, KeptResults results) {
         kept.put(cells[0], Base64.getDecoder().decode(cells[1]));
       }
     }
-    return new ReckonedBefore(file, KeptResults.of(kept));
+    return new ReckonedBefore(cache, KeptResults.of(kept));
   }
 
   /** Keeps the results for the next time, where anything may be written for this log. */
   void keep() throws IOException {
-    Path cache = file.getParent();
     SortedMap<String, byte[]> fresh = results.fresh().orElse(null);
     if (fresh == null || !Files.isDirectory(cache) || !Files.isWritable(cache)) {
       return;
@@ -46,6 +47,6 @@ record ReckonedBefore(Path file, KeptResults results) {
     fresh.forEach(
         (digest, result) ->
             lines.add(digest + SEPARATOR + Base64.getEncoder().encodeToString(result)));
-    CacheLines.write(file, lines);
+    CacheLines.write(cache.resolve(FILE), lines);
   }
 }

@@ -67,7 +67,9 @@ public final class KeptResults {
       kept = RecordTree.bytes(result, Quantities.ALL);
       TradeReckoning.Result again = result(kept);
       // What would not come back as the very same is worked out each time.
-      if (!result.equals(again) || !Arrays.equals(kept, RecordTree.bytes(again, Quantities.ALL))) {
+      if (again == null
+          || !result.equals(again)
+          || !Arrays.equals(kept, RecordTree.bytes(again, Quantities.ALL))) {
         return;
       }
     }
