@@ -49,7 +49,15 @@ class ArchitectureTest {
           entry(
               "reckon",
               List.of(
-                  "log", "wording", "json", "nesting", "drawn", "quantity", "label", "problem")),
+                  "log",
+                  "wording",
+                  "json",
+                  "nesting",
+                  "drawn",
+                  "quantity",
+                  "label",
+                  "problem",
+                  "digest")),
           entry("photo", List.of("log", "quantity", "label", "problem", "jpeg", "digest")),
           entry("keep", List.of("problem", "digest")),
           entry("edition", List.of("wording", "drawn", "quantity", "problem")),

@@ -269,7 +269,7 @@ public final class Audit {
 
   private void document(String name, byte[] bytes, Findings findings) {
     CleanParts parts = parts(name);
-    PdfFile.inspect(bytes, addresses, originals, search, pictures, parts, findings);
+    PdfFile.inspect(bytes, addresses, originals, search, pictures, parts, before.same(), findings);
     if (findings.list().isEmpty()) {
       clean.addAll(parts.marks());
     }

@@ -6,9 +6,17 @@ package chinelog.audit;
  */
 final class BloomFilter {
 
-  private static final int BITS = 22;
+  private final int bits;
+  private final long[] words;
 
-  private final long[] words = new long[1 << (BITS - 6)];
+  /**
+   * @param bits as a power of two, 6 or more: small enough to stay in the processor's cache, and
+   *     large enough for most bits to stay unset
+   */
+  BloomFilter(int bits) {
+    this.bits = bits;
+    this.words = new long[1 << (bits - 6)];
+  }
 
   void add(long hash) {
     int first = first(hash);
@@ -26,11 +34,11 @@ final class BloomFilter {
     return (words[second >>> 6] & 1L << second) != 0;
   }
 
-  private static int first(long hash) {
-    return (int) ((hash * 0x9E3779B97F4A7C15L) >>> (64 - BITS));
+  private int first(long hash) {
+    return (int) ((hash * 0x9E3779B97F4A7C15L) >>> (64 - bits));
   }
 
-  private static int second(long hash) {
-    return (int) ((hash * 0xC2B2AE3D27D4EB4FL) >>> (64 - BITS));
+  private int second(long hash) {
+    return (int) ((hash * 0xC2B2AE3D27D4EB4FL) >>> (64 - bits));
   }
 }

@@ -47,6 +47,10 @@ final class CurveNet {
   private static final double FLATTEST = 1.0 / 40;
 
   private static final int IN_COMMON = 3;
+
+  /** Far more than a double is off by. */
+  private static final double ROUNDING = 1e-6;
+
   private static final String KEEL = "keel";
   private static final String HALF_BREADTH = " half-breadth";
   private static final Pattern HEIGHT = Pattern.compile("\\d+(?:[.,]\\d+)?");
@@ -90,28 +94,38 @@ final class CurveNet {
     /** Whether all points lie near a line. */
     boolean isAlong(Form line, double most) {
       for (int i = 0; i < x.length; i++) {
-        if (squareDistance(x[i], y[i], line) > most * most) {
+        if (!line.passes(x[i], y[i], most)) {
           return false;
         }
       }
       return true;
     }
 
-    private static double squareDistance(double x, double y, Form line) {
-      double least = Double.POSITIVE_INFINITY;
-      for (int k = 1; k < line.x.length; k++) {
-        double dx = line.x[k] - line.x[k - 1];
-        double dy = line.y[k] - line.y[k - 1];
+    /** Whether this passes a point by no more than so much. */
+    private boolean passes(double atX, double atY, double most) {
+      double reach = most * (1 + ROUNDING);
+      for (int k = 1; k < x.length; k++) {
+        double dx = x[k] - x[k - 1];
+        double dy = y[k] - y[k - 1];
+        double fromX = atX - x[k - 1];
+        double fromY = atY - y[k - 1];
+        // Most pieces are far off, which is soon told.
+        if (fromX < Math.min(0, dx) - reach
+            || fromX > Math.max(0, dx) + reach
+            || fromY < Math.min(0, dy) - reach
+            || fromY > Math.max(0, dy) + reach) {
+          continue;
+        }
         double square = dx * dx + dy * dy;
-        double fromX = x - line.x[k - 1];
-        double fromY = y - line.y[k - 1];
         double t = square == 0 ? 0 : (fromX * dx + fromY * dy) / square;
         double at = Math.max(0, Math.min(1, t));
         double offX = fromX - at * dx;
         double offY = fromY - at * dy;
-        least = Math.min(least, offX * offX + offY * offY);
+        if (offX * offX + offY * offY <= most * most) {
+          return true;
+        }
       }
-      return least;
+      return false;
     }
   }
 
@@ -144,7 +158,12 @@ final class CurveNet {
     }
 
     boolean isIn(Form line) {
-      return ways.stream().anyMatch(w -> w.isAlong(line, ALIKE) && line.isAlong(w, BETWEEN));
+      for (Form way : ways) {
+        if (way.isAlong(line, ALIKE) && line.isAlong(way, BETWEEN)) {
+          return true;
+        }
+      }
+      return false;
     }
   }
 

@@ -50,13 +50,13 @@ final class Disguises {
       }
     }
     all.add(plain);
-    if (CSS_ESCAPE.matcher(text).find()) {
+    if (text.indexOf('\\') >= 0 && CSS_ESCAPE.matcher(text).find()) {
       all.add(styleUnescaped(text));
     }
     if (plain.indexOf(RIGHT_TO_LEFT) >= 0 || plain.indexOf(LEFT_TO_RIGHT) >= 0) {
       all.add(new StringBuilder(plain).reverse().toString());
     }
-    if (plain.chars().anyMatch(c -> c > 0x2FF && Character.isDigit(c))) {
+    if (hasOtherDigits(plain)) {
       all.add(inOurDigits(plain));
     }
     all.addAll(charCodes(plain));
@@ -78,6 +78,15 @@ final class Disguises {
                   ? Matcher.quoteReplacement(Character.toString(c))
                   : "";
             });
+  }
+
+  private static boolean hasOtherDigits(String text) {
+    for (char c : text.toCharArray()) {
+      if (c > 0x2FF && Character.isDigit(c)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static String inOurDigits(String text) {
@@ -141,9 +150,10 @@ final class Disguises {
   /** What runs of base 64 or hexadecimal digits decode to, where that is text. */
   private static List<String> hidden(String text) {
     List<String> found = new ArrayList<>();
+    char[] letters = text.toCharArray();
     int start = 0;
-    for (int i = 0; i <= text.length(); i++) {
-      if (i < text.length() && isBase64(text.charAt(i))) {
+    for (int i = 0; i <= letters.length; i++) {
+      if (i < letters.length && isBase64(letters[i])) {
         continue;
       }
       if (i - start >= LEAST_PACKED) {

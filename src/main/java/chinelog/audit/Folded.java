@@ -43,20 +43,24 @@ record Folded(String letters, BitSet wordStarts, BitSet breaks) {
           Map.entry((int) 'ν', 'v'),
           Map.entry((int) 'ı', 'i'));
 
+  private static final int ASCII = 128;
+  private static final int NONE = -1;
+
+  /** What the letters and digits of ASCII are reduced to. */
+  private static final int[] SMALL = small();
+
   static Folded of(String text) {
-    String plain =
-        Normalizer.isNormalized(text, Normalizer.Form.NFKD)
-            ? text
-            : Normalizer.normalize(text, Normalizer.Form.NFKD);
-    StringBuilder letters = new StringBuilder(plain.length());
+    char[] plain = decomposed(text);
+    StringBuilder letters = new StringBuilder(plain.length);
     BitSet starts = new BitSet();
     BitSet breaks = new BitSet();
     boolean between = true;
     boolean broken = true;
-    for (int i = 0; i < plain.length(); ) {
-      int c = plain.codePointAt(i);
-      i += Character.charCount(c);
-      if (Character.isLetterOrDigit(c)) {
+    for (int i = 0; i < plain.length; ) {
+      int c = plain[i] < ASCII ? plain[i] : Character.codePointAt(plain, i);
+      i += c < ASCII ? 1 : Character.charCount(c);
+      int letter = c < ASCII ? SMALL[c] : Character.isLetterOrDigit(c) ? folded(c) : NONE;
+      if (letter != NONE) {
         if (between) {
           starts.set(letters.length());
         }
@@ -65,7 +69,11 @@ record Folded(String letters, BitSet wordStarts, BitSet breaks) {
         }
         between = false;
         broken = false;
-        letters.appendCodePoint(folded(c));
+        if (letter < ASCII) {
+          letters.append((char) letter);
+        } else {
+          letters.appendCodePoint(letter);
+        }
       } else if (!isUnseen(c)) {
         between = true;
         broken |= c == '\f';
@@ -76,8 +84,27 @@ record Folded(String letters, BitSet wordStarts, BitSet breaks) {
     return new Folded(letters.toString(), starts, breaks);
   }
 
+  /** Accents and ligatures taken apart; in most texts there are none. */
+  private static char[] decomposed(String text) {
+    char[] letters = text.toCharArray();
+    for (char letter : letters) {
+      if (letter >= ASCII) {
+        return Normalizer.normalize(text, Normalizer.Form.NFKD).toCharArray();
+      }
+    }
+    return letters;
+  }
+
+  private static int[] small() {
+    int[] small = new int[ASCII];
+    for (int c = 0; c < ASCII; c++) {
+      small[c] = Character.isLetterOrDigit(c) ? folded(c) : NONE;
+    }
+    return small;
+  }
+
   private static int folded(int c) {
-    if (c < 128) {
+    if (c < ASCII) {
       return c >= 'A' && c <= 'Z' ? c + 32 : c;
     }
     int digit = Character.digit(c, 10);
@@ -91,7 +118,7 @@ record Folded(String letters, BitSet wordStarts, BitSet breaks) {
 
   /** Marks and format characters: soft hyphens, zero-width spaces, direction marks. */
   private static boolean isUnseen(int c) {
-    if (c < 128) {
+    if (c < ASCII) {
       return false;
     }
     return switch (Character.getType(c)) {

@@ -70,6 +70,15 @@ final class HtmlFile {
           "stylesheet icon canonical alternate prev next preload license author apple-touch-icon"
               + " mask-icon manifest search start up contents index modulepreload");
 
+  private static final Pattern KNOWN_FAMILIES =
+      Pattern.compile("(aria|data|stroke|font|fill|letter|text|stop)-[a-z][a-z-]{0,30}");
+  private static final Pattern FETCHING_STYLE =
+      Pattern.compile("(?is).*(url\\(|expression|@import|content\\s*:|\\\\).*");
+  private static final Pattern RUNNING =
+      Pattern.compile("(?is)\\s*(javascript|data|vbscript|file):.*");
+  private static final Pattern PLACE = Pattern.compile("#?[a-z]+-\\d+");
+  private static final Pattern SCHEME = Pattern.compile("(?i)[a-z][a-z0-9+.-]*:.*");
+
   /** Looked at by themselves. */
   private static final Pattern STYLES = Pattern.compile("(?is)<style[^>]*>.*?</style>");
 
@@ -198,9 +207,7 @@ final class HtmlFile {
       findings.add(where, "A script stands in an attribute.");
       return;
     }
-    boolean known =
-        ATTRIBUTES.contains(key)
-            || key.matches("(aria|data|stroke|font|fill|letter|text|stop)-[a-z][a-z-]{0,30}");
+    boolean known = ATTRIBUTES.contains(key) || KNOWN_FAMILIES.matcher(key).matches();
     if (!known) {
       findings.add(where, "The page holds an attribute that no page of ours has.");
     }
@@ -216,7 +223,7 @@ final class HtmlFile {
         }
       }
       case "style" -> {
-        if (value.matches("(?is).*(url\\(|expression|@import|content\\s*:|\\\\).*")) {
+        if (FETCHING_STYLE.matcher(value).matches()) {
           findings.add(where, "A style fetches or says something.");
         }
       }
@@ -239,7 +246,7 @@ final class HtmlFile {
       // Words to be read or searched, never an address.
       case "alt", "title", "data-find", "aria-label" -> {}
       default -> {
-        if (value.matches("(?is)\\s*(javascript|data|vbscript|file):.*")) {
+        if (RUNNING.matcher(value).matches()) {
           findings.add(where, "The page holds an address that runs or hides something.");
         }
       }
@@ -247,7 +254,7 @@ final class HtmlFile {
   }
 
   private static boolean isOfTemplates(String key, String value) {
-    return OF_TEMPLATES.contains(key) || OF_PLACES.contains(key) && value.matches("#?[a-z]+-\\d+");
+    return OF_TEMPLATES.contains(key) || OF_PLACES.contains(key) && PLACE.matcher(value).matches();
   }
 
   private void meta(Element element, String where, String value) {
@@ -287,7 +294,7 @@ final class HtmlFile {
     if (address.equals("data:,") || address.isEmpty()) {
       return;
     }
-    if (address.matches("(?i)[a-z][a-z0-9+.-]*:.*") || address.startsWith("//")) {
+    if (SCHEME.matcher(address).matches() || address.startsWith("//")) {
       findings.add(where, "It fetches from outside the edition: " + shortened(address) + ".");
     } else if (!isFragment && addresses.resolve(findings.file(), address) == null) {
       findings.add(

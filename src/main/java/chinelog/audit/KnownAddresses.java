@@ -4,6 +4,7 @@ import java.net.URI;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,8 @@ record KnownAddresses(Set<String> files, Set<String> links, @Nullable URI site) 
 
   private static final String INDEX = "index.html";
 
+  private static final Pattern WEB = Pattern.compile("(?i)(https?:|//).*");
+
   private static final Set<String> VOCABULARIES =
       Set.of(
           "https://schema.org",
@@ -32,7 +35,7 @@ record KnownAddresses(Set<String> files, Set<String> links, @Nullable URI site) 
           "http://www.sitemaps.org/schemas/sitemap/0.9");
 
   boolean isWeb(String address) {
-    return address.matches("(?i)(https?:|//).*");
+    return WEB.matcher(address).matches();
   }
 
   /** Whether a web address may be followed from this edition. */

@@ -86,10 +86,13 @@ final class Needles {
   private static final class Anchors {
     private static final long BASE = 1_099_511_628_211L;
 
+    /** There are some thousand needles. */
+    private static final int SIEVE_BITS = 18;
+
     private final int length;
     private final long highest;
     private final Map<Long, List<Needle>> byHash = new HashMap<>();
-    private final BloomFilter sieve = new BloomFilter();
+    private final BloomFilter sieve = new BloomFilter(SIEVE_BITS);
 
     Anchors(int length) {
       this.length = length;
@@ -110,16 +113,16 @@ final class Needles {
     }
 
     void scan(Folded text, int least, Set<Needle> found) {
-      String letters = text.letters();
-      if (byHash.isEmpty() || letters.length() < length) {
+      if (byHash.isEmpty() || text.length() < length) {
         return;
       }
+      char[] letters = text.letters().toCharArray();
       long hash = 0;
-      for (int i = 0; i < letters.length(); i++) {
+      for (int i = 0; i < letters.length; i++) {
         if (i >= length) {
-          hash -= letters.charAt(i - length) * highest;
+          hash -= letters[i - length] * highest;
         }
-        hash = hash * BASE + letters.charAt(i);
+        hash = hash * BASE + letters[i];
         if (i >= length - 1 && sieve.mayHold(hash)) {
           for (Needle needle : byHash.getOrDefault(hash, List.of())) {
             if (needle.letters.length() >= least && isAt(text, i - length + 1, needle)) {

@@ -46,6 +46,8 @@ final class Originals {
   /** Windows of so many pieces are kept at most; more of them would not stay in the cache. */
   private static final int MOST_WINDOWS = 1 << 18;
 
+  private static final int SIEVE_BITS = 22;
+
   private static final VarHandle HEAD =
       MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
 
@@ -61,7 +63,7 @@ final class Originals {
   private final int stride;
 
   private final Map<Long, List<Window>> byWindow = new HashMap<>();
-  private final BloomFilter sieve = new BloomFilter();
+  private final BloomFilter sieve = new BloomFilter(SIEVE_BITS);
 
   /** Digests of the originals, each of all of its pieces. */
   private final SortedMap<String, List<Piece>> byDigest;

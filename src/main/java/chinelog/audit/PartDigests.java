@@ -33,8 +33,16 @@ final class PartDigests {
           COSName.STRUCT_PARENTS,
           COSName.DEST);
 
+  private final Before.Same same;
   private final Map<COSBase, String> known = new IdentityHashMap<>();
   private final Map<COSStream, String> bodies = new IdentityHashMap<>();
+
+  /**
+   * @param same knows the pictures, so that they need not be digested again
+   */
+  PartDigests(Before.Same same) {
+    this.same = same;
+  }
 
   /** Of everything that a page is painted of: its size, its commands, its fonts and pictures. */
   String page(PDPage page) throws IOException {
@@ -60,7 +68,9 @@ final class PartDigests {
     String body = bodies.get(stream);
     if (body == null) {
       try (InputStream raw = stream.createRawInputStream()) {
-        body = Sha256.of(raw);
+        byte[] bytes = raw.readAllBytes();
+        String known = same.sha256(bytes);
+        body = known == null ? Sha256.of(bytes) : known;
       }
       bodies.put(stream, body);
     }

@@ -41,7 +41,7 @@ final class PdfFile {
   private final Search search;
   private final Pictures known;
   private final CleanParts parts;
-  private final PartDigests digests = new PartDigests();
+  private final PartDigests digests;
   private final Findings findings;
   private final Set<COSObjectKey> reached = new HashSet<>();
   private final StringBuilder strings = new StringBuilder();
@@ -55,6 +55,7 @@ final class PdfFile {
       Search search,
       Pictures known,
       CleanParts parts,
+      PartDigests digests,
       Findings findings) {
     this.bytes = bytes;
     this.all = new String(bytes, StandardCharsets.ISO_8859_1);
@@ -63,6 +64,7 @@ final class PdfFile {
     this.search = search;
     this.known = known;
     this.parts = parts;
+    this.digests = digests;
     this.findings = findings;
   }
 
@@ -71,6 +73,7 @@ final class PdfFile {
    *
    * @param bytes are not the document's any more afterwards
    * @param parts of it that need not be searched again
+   * @param same knows the pictures by their bytes
    */
   static void inspect(
       byte[] bytes,
@@ -79,8 +82,10 @@ final class PdfFile {
       Search search,
       Pictures known,
       CleanParts parts,
+      Before.Same same,
       Findings findings) {
-    new PdfFile(bytes, addresses, originals, search, known, parts, findings).run();
+    PartDigests digests = new PartDigests(same);
+    new PdfFile(bytes, addresses, originals, search, known, parts, digests, findings).run();
   }
 
   private void run() {

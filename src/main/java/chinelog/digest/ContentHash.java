@@ -104,13 +104,23 @@ public final class ContentHash {
     if (found == null) {
       MessageDigest digest = Sha256.digest();
       add('T', record.getClass().getName(), digest);
-      for (Method accessor : ACCESSORS.get(record.getClass())) {
-        add(component(record, accessor), digest);
+      for (Object component : components(record)) {
+        add(component, digest);
       }
       found = digest.digest();
       known.put(record, found);
     }
     return found;
+  }
+
+  /** What a record holds, in order; null for what is not there. */
+  static Object[] components(Record record) {
+    Method[] accessors = ACCESSORS.get(record.getClass());
+    Object[] components = new Object[accessors.length];
+    for (int i = 0; i < accessors.length; i++) {
+      components[i] = component(record, accessors[i]);
+    }
+    return components;
   }
 
   private static @Nullable Object component(Record record, Method accessor) {

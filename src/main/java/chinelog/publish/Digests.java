@@ -11,11 +11,13 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The SHA-256 of files, read once and then remembered in the log's private cache for as long as a
@@ -33,6 +35,9 @@ final class Digests {
 
   /** Names of the files that were read this time, by size. */
   private final Map<Long, Queue<String>> read = new ConcurrentHashMap<>();
+
+  /** Names of the files that were asked for, by size. */
+  private final Map<Long, Queue<String>> asked = new ConcurrentHashMap<>();
 
   private record Known(FileStamp stamp, String sha256) {}
 
@@ -70,8 +75,24 @@ final class Digests {
     } else {
       known = new Known(stamp, known.sha256);
     }
-    now.put(name, known);
+    if (now.put(name, known) == null) {
+      asked.computeIfAbsent(Files.size(file), size -> new ConcurrentLinkedQueue<>()).add(name);
+    }
     return known.sha256;
+  }
+
+  /** The SHA-256 of a file that was asked for and holds these very bytes; null if there is none. */
+  @Nullable String find(byte[] bytes) throws IOException {
+    for (String name : asked.getOrDefault((long) bytes.length, new ConcurrentLinkedQueue<>())) {
+      Path file = log.resolve(name);
+      Known known = now.get(name);
+      if (known != null
+          && known.stamp.equals(FileStamp.of(file))
+          && Arrays.equals(bytes, Files.readAllBytes(file))) {
+        return known.sha256;
+      }
+    }
+    return null;
   }
 
   /**

@@ -54,7 +54,7 @@ final class EditionRun {
   private record Attempt(List<RenderedEdition> drafts, List<Problem> problems) {}
 
   /** As many editions as there is room for; the books come one after the other. */
-  private static int atATime() {
+  static int atATime() {
     long room = Math.max(1, Runtime.getRuntime().maxMemory() / ROOM_BYTES);
     return (int) Math.min(room, Runtime.getRuntime().availableProcessors());
   }
@@ -141,7 +141,11 @@ final class EditionRun {
                     EditionPictures.frames(withheld, TalkWriter.places(edition), manifest.files())
                         .stream())
                 .toList(),
-            new Before(decoded, manifest.files(), Audited.read(occasion.folder(), who, program)));
+            new Before(
+                decoded,
+                manifest.files(),
+                Audited.read(occasion.folder(), who, program),
+                digests::find));
     earlier.put(who, before);
     return new RenderedEdition(
         group, opened.log().agreements().values(), withheld, manifest, report);

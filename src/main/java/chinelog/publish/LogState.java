@@ -5,7 +5,9 @@ import chinelog.photo.FileStamp;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +26,7 @@ final class LogState {
   private final String text;
   private final List<String> young;
   private final @Nullable String youngContent;
+  private final Map<List<String>, @Nullable String> contents = new HashMap<>();
 
   private LogState(Path log, String text, boolean strange, List<String> young) throws IOException {
     this.log = log;
@@ -79,23 +82,25 @@ final class LogState {
     return young;
   }
 
-  /** A digest of all that was looked at; null if that was in doubt. */
-  @Nullable String digest() {
-    return youngContent == null ? null : digest(youngContent);
+  /** A digest of all that was looked at but what files hold. */
+  String stamps() {
+    return Sha256.of(text);
   }
 
-  /**
-   * What the digest would be if the content of other files counted; null if that is in doubt.
-   *
-   * @param young of an earlier look
-   */
-  @Nullable String digest(List<String> young) throws IOException {
-    String content = isCertain() ? content(young) : null;
-    return content == null ? null : digest(content);
+  /** A digest of what the young files hold; null if that was in doubt. */
+  @Nullable String content() {
+    return youngContent;
   }
 
-  private String digest(String content) {
-    return Sha256.of(text + "\n" + content);
+  /** The same of the files that were young at an earlier look. */
+  @Nullable String contentOf(List<String> earlier) throws IOException {
+    if (!isCertain() || earlier.equals(young)) {
+      return youngContent;
+    }
+    if (!contents.containsKey(earlier)) {
+      contents.put(earlier, content(earlier));
+    }
+    return contents.get(earlier);
   }
 
   /** A digest of what files of the log hold; null where they are many or not to be named. */

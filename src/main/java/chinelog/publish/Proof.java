@@ -1,6 +1,8 @@
 package chinelog.publish;
 
 import chinelog.log.records.Readers;
+import chinelog.photo.PhotoProgress;
+import chinelog.photo.Workers;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
 import chinelog.withhold.PrintedFigure;
@@ -10,6 +12,7 @@ import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -47,16 +50,19 @@ record Proof(Readers group, Withholder.Withheld withheld, OpenWords words) {
           .flatMap(g -> Optional.ofNullable(prepared.get(g.id())).stream())
           .forEach(edition -> known.addAll(edition.printed()));
     }
-    List<Proof> proofs = new ArrayList<>();
-    for (Readers group : groups) {
-      Withholder.Prepared edition = prepared.get(group.id());
-      if (edition != null) {
-        Withholder.Withheld withheld = edition.against(List.copyOf(known));
-        problems.addAll(withheld.problems());
-        OpenWords words = OpenWords.of(opened, group, withheld, asked, asOf);
-        proofs.add(new Proof(group, withheld, words));
-      }
-    }
+    List<PrintedFigure> all = List.copyOf(known);
+    List<Proof> proofs =
+        Workers.all(
+            groups.stream().filter(group -> prepared.containsKey(group.id())).toList(),
+            EditionRun.atATime(),
+            group -> {
+              Withholder.Prepared edition = Objects.requireNonNull(prepared.get(group.id()));
+              Withholder.Withheld withheld = edition.against(all);
+              OpenWords words = OpenWords.of(opened, group, withheld, asked, asOf);
+              return new Proof(group, withheld, words);
+            },
+            PhotoProgress.SILENT);
+    proofs.forEach(p -> problems.addAll(p.withheld.problems()));
     SortedMap<String, OpenWords> words = new TreeMap<>();
     proofs.forEach(p -> words.put(p.group.id(), p.words));
     problems.addAll(OpenWords.questions(words, asOf));

@@ -20,6 +20,9 @@ public final class Remembered {
 
   private static final String CELL = "\t";
 
+  /** Lines of digests: of all stamps, and of what the young files hold. */
+  private static final int HEAD = 2;
+
   /** Before the files whose content counts, and before what is told. */
   private static final String YOUNG = "~";
 
@@ -56,12 +59,12 @@ public final class Remembered {
   /** The rows kept last, each of some cells; nothing if anything has changed since. */
   public Optional<List<List<String>>> recall() throws IOException {
     List<String> lines = CacheLines.read(file);
-    if (lines.isEmpty()) {
+    if (lines.size() < HEAD || !lines.get(0).equals(state.stamps())) {
       return Optional.empty();
     }
     List<String> young = new ArrayList<>();
     List<List<String>> rows = new ArrayList<>();
-    for (String line : lines.subList(1, lines.size())) {
+    for (String line : lines.subList(HEAD, lines.size())) {
       if (line.startsWith(YOUNG)) {
         young.add(line.substring(1));
       } else {
@@ -72,17 +75,18 @@ public final class Remembered {
         rows.add(cells);
       }
     }
-    return lines.get(0).equals(state.digest(young)) ? Optional.of(rows) : Optional.empty();
+    return lines.get(1).equals(state.contentOf(young)) ? Optional.of(rows) : Optional.empty();
   }
 
   /** Keeps rows that follow from what was looked at, unless that was in doubt. */
   public void keep(List<List<String>> rows) throws IOException {
-    String digest = state.digest();
-    if (digest == null) {
+    String content = state.content();
+    if (content == null) {
       return;
     }
     List<String> lines = new ArrayList<>();
-    lines.add(digest);
+    lines.add(state.stamps());
+    lines.add(content);
     state.young().forEach(name -> lines.add(YOUNG + name));
     for (List<String> cells : rows) {
       lines.add(cells.stream().map(Remembered::escaped).collect(Collectors.joining(CELL, ROW, "")));

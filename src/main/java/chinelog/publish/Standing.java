@@ -11,13 +11,17 @@ import java.util.List;
  * Knows whether what stands published is as it was left, and whether the log would give the same
  * again, so that it need not be made and audited anew.
  *
- * <p>Remembered are two digests for each group of readers: of a {@link LogState} at all that an
- * edition comes from (the log's files, the ledgers, the program, its settings), and of the stamps
- * of the edition's own files. Whatever is in doubt counts as changed.
+ * <p>Remembered are three digests for each group of readers: of the stamps of a {@link LogState} at
+ * all that an edition comes from (the log's files, the ledgers, the program, its settings), of what
+ * its young files held, and of the stamps of the edition's own files. Whatever is in doubt counts
+ * as changed.
  */
 final class Standing {
 
   private static final String IN_DOUBT = "in doubt";
+
+  /** Lines before the names of the young files. */
+  private static final int HEAD = 3;
 
   private final Path log;
   private final LogState sources;
@@ -58,11 +62,11 @@ final class Standing {
   Change since(String readers, Shelf shelf) throws IOException {
     Path file = LogState.cache(log).resolve(readers);
     List<String> kept = Files.isRegularFile(file) ? Files.readAllLines(file) : List.of();
-    if (kept.size() < 2 || !kept.get(1).equals(edition(readers, shelf))) {
+    if (kept.size() < HEAD || !kept.get(1).equals(edition(readers, shelf))) {
       return Change.EDITION;
     }
-    String now = sources.digest(kept.subList(2, kept.size()));
-    return now != null && kept.get(0).equals(source(readers, shelf, now))
+    return kept.get(0).equals(source(readers, shelf))
+            && kept.get(2).equals(sources.contentOf(kept.subList(HEAD, kept.size())))
         ? Change.NOTHING
         : Change.SOURCES;
   }
@@ -70,21 +74,22 @@ final class Standing {
   /** Remembers that the edition that stands was made from the files looked at. */
   void keep(String readers, Shelf shelf) throws IOException {
     List<String> lines = new ArrayList<>();
-    String now = sources.digest();
-    lines.add(now == null ? IN_DOUBT : source(readers, shelf, now));
+    String young = sources.content();
+    lines.add(source(readers, shelf));
     lines.add(edition(readers, shelf));
-    if (now != null) {
+    lines.add(young == null ? IN_DOUBT : young);
+    if (young != null) {
       lines.addAll(sources.young());
     }
     Files.write(LogState.cache(log).resolve(readers), lines);
   }
 
-  private String source(String readers, Shelf shelf, String sources) throws IOException {
+  private String source(String readers, Shelf shelf) throws IOException {
     Stamps records = new Stamps();
     for (Path file : shelf.reliedOn(readers)) {
       records.add(log, file);
     }
-    return Sha256.of(sources + "\n" + records.text());
+    return Sha256.of(sources.stamps() + "\n" + records.text());
   }
 
   private String edition(String readers, Shelf shelf) throws IOException {

@@ -90,7 +90,9 @@ public final class Workshop {
       problems.addAll(album.problems());
     }
     progress.begin(Step.of(Step.Kind.RECKONING));
-    Reckoner.Reckoning reckoning = Reckoner.reckon(log);
+    ReckonedBefore before = ReckonedBefore.of(folder);
+    Reckoner.Reckoning reckoning = Reckoner.reckon(log, before.results());
+    before.keep();
     if (settled) {
       problems.addAll(reckoning.problems());
       problems.addAll(IdleReleases.find(log, reckoning.facts(), asOf));

@@ -410,7 +410,6 @@ public final class Quantity implements Comparable<Quantity> {
     }
   }
 
-  /** Whether unit, value and tolerance are the same, however the number was written. */
   /**
    * All that there is to know of it, such as how many digits count: two that read the same here are
    * the same in every respect, while those that are equal may be shown otherwise.
@@ -419,6 +418,30 @@ public final class Quantity implements Comparable<Quantity> {
     return value + " " + unit.symbol() + " " + tolerance + " " + digits + " " + chosenUnit;
   }
 
+  /**
+   * The quantity of which {@link #inFull} told all there is to know.
+   *
+   * @throws QuantityException if its unit cannot be written so that it is read again
+   * @throws IllegalArgumentException if it is no such text
+   */
+  public static Quantity ofFull(String text) throws QuantityException {
+    int unit = text.indexOf(' ');
+    int chosen = text.lastIndexOf(' ');
+    int digits = text.lastIndexOf(' ', chosen - 1);
+    int tolerance = text.lastIndexOf(' ', digits - 1);
+    if (unit < 0 || tolerance <= unit - 1) {
+      throw new IllegalArgumentException(text);
+    }
+    String spread = text.substring(tolerance + 1, digits);
+    return new Quantity(
+        new BigDecimal(text.substring(0, unit)),
+        Unit.parse(text.substring(Math.min(unit + 1, tolerance), tolerance)),
+        spread.equals("null") ? null : new BigDecimal(spread),
+        Integer.parseInt(text.substring(digits + 1, chosen)),
+        Boolean.parseBoolean(text.substring(chosen + 1)));
+  }
+
+  /** Whether unit, value and tolerance are the same, however the number was written. */
   @Override
   public boolean equals(Object other) {
     return other instanceof Quantity q

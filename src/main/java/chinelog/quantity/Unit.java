@@ -44,6 +44,12 @@ public final class Unit {
   /** Tells most units apart at once that are asked whether they are compatible. */
   private final int dimensionHash;
 
+  /** By what this was last turned into another: the same is asked for again and again. */
+  private @Nullable Ratio lately;
+
+  /** What a number is multiplied with, and then divided by. */
+  private record Ratio(Unit target, BigDecimal above, BigDecimal below) {}
+
   Unit(List<Term> terms) {
     this.terms = List.copyOf(terms);
     this.symbol = UnitText.symbol(terms);
@@ -209,7 +215,12 @@ public final class Unit {
   }
 
   double coherent(BigDecimal number) {
-    return rounded(exact(number)).doubleValue();
+    return isReading()
+        ? rounded(exact(number)).doubleValue()
+        : number
+            .multiply(new BigDecimal(factor.getNumerator()))
+            .divide(new BigDecimal(factor.getDenominator()), PRECISION)
+            .doubleValue();
   }
 
   /** A number of this in the coherent unit of its kind, its zero included. */
@@ -229,13 +240,22 @@ public final class Unit {
   /** Converts a difference, for which the zero of a temperature scale does not matter. */
   BigDecimal convertDifference(BigDecimal number, Unit target) throws QuantityException {
     requireCompatible(target);
-    if (factor.compareTo(target.factor) == 0) {
-      return number;
+    Ratio ratio = ratio(target);
+    return ratio.above.compareTo(ratio.below) == 0
+        ? number
+        : number.multiply(ratio.above).divide(ratio.below, PRECISION);
+  }
+
+  private Ratio ratio(Unit target) {
+    Ratio known = lately;
+    if (known == null || !known.target.equals(target)) {
+      BigFraction ratio = factor.divide(target.factor);
+      known =
+          new Ratio(
+              target, new BigDecimal(ratio.getNumerator()), new BigDecimal(ratio.getDenominator()));
+      lately = known;
     }
-    BigFraction ratio = factor.divide(target.factor);
-    return number
-        .multiply(new BigDecimal(ratio.getNumerator()))
-        .divide(new BigDecimal(ratio.getDenominator()), PRECISION);
+    return known;
   }
 
   /** Compares a number of this with a number of {@code other} exactly. */
@@ -244,10 +264,8 @@ public final class Unit {
     if (isReading() || other.isReading()) {
       return number.compareTo(other.convert(otherNumber, this));
     }
-    BigFraction ratio = factor.divide(other.factor);
-    return number
-        .multiply(new BigDecimal(ratio.getNumerator()))
-        .compareTo(otherNumber.multiply(new BigDecimal(ratio.getDenominator())));
+    Ratio ratio = ratio(other);
+    return number.multiply(ratio.above).compareTo(otherNumber.multiply(ratio.below));
   }
 
   private void requireCompatible(Unit target) throws QuantityException {

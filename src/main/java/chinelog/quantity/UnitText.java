@@ -2,7 +2,9 @@ package chinelog.quantity;
 
 import chinelog.problem.Sentence;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -16,6 +18,11 @@ final class UnitText {
   private static final Pattern POWERED =
       Pattern.compile("(?<base>.+?)(?:\\^?(?<plain>-?[0-9])|(?<raised>⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]))?");
 
+  /** A log has few units, and asks for them again and again. */
+  private static final Map<String, Unit> KNOWN = new ConcurrentHashMap<>();
+
+  private static final int MOST_KNOWN = 1000;
+
   private final String text;
   private int at;
 
@@ -27,11 +34,18 @@ final class UnitText {
     if (text.isBlank()) {
       return Unit.ONE;
     }
+    Unit known = KNOWN.get(text);
+    if (known != null) {
+      return known;
+    }
     UnitText parser = new UnitText(text);
     Unit unit = parser.product();
     if (parser.at < text.length()) {
       throw parser.wrong(
           Sentence.of("\"{0}\" is left over.", text.substring(parser.at)), "Remove it.");
+    }
+    if (KNOWN.size() < MOST_KNOWN) {
+      KNOWN.put(text, unit);
     }
     return unit;
   }

@@ -10,6 +10,7 @@ import chinelog.quantity.QuantityException;
 import chinelog.reckon.formula.Evaluator;
 import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
+import chinelog.reckon.trade.KeptResults;
 import chinelog.wording.Phrase;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -29,10 +30,19 @@ final class Ledger {
   private final Set<String> promised = new HashSet<>();
   private final List<Facts.Drawing> drawings = new ArrayList<>();
   private final Problems problems;
+  private final KeptResults results;
   private final Roots roots = new Roots(this);
 
-  Ledger(Problems problems) {
+  /**
+   * @param results of the trade's reckonings as they were the last time
+   */
+  Ledger(Problems problems, KeptResults results) {
     this.problems = problems;
+    this.results = results;
+  }
+
+  KeptResults results() {
+    return results;
   }
 
   void error(Place place, CharSequence what, CharSequence remedy) {

@@ -19,6 +19,7 @@ import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
+import chinelog.reckon.trade.KeptResults;
 import chinelog.wording.Message;
 import java.math.BigDecimal;
 import java.util.Collections;
@@ -38,16 +39,25 @@ public final class Reckoner {
   private final NumberStyle style;
   private final ColumnNames columns;
 
-  private Reckoner(Log log) {
+  private Reckoner(Log log, KeptResults results) {
     this.columns = new ColumnNames(log);
     this.log = log;
-    this.ledger = new Ledger(problems);
+    this.ledger = new Ledger(problems, results);
     this.style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
   }
 
   /** All facts that can be reckoned, with a problem for each that cannot. */
   public static Reckoning reckon(Log log) {
-    return new Reckoner(log).reckon();
+    return reckon(log, KeptResults.none());
+  }
+
+  /**
+   * The same.
+   *
+   * @param results of the trade's reckonings as they were the last time
+   */
+  public static Reckoning reckon(Log log, KeptResults results) {
+    return new Reckoner(log, results).reckon();
   }
 
   public record Reckoning(Facts facts, List<Problem> problems) {}

@@ -146,10 +146,11 @@ class AuditTest {
     Map<String, String> hashes = new TreeMap<>();
     files.forEach((name, bytes) -> hashes.put(name, SampleEdition.sha256(bytes)));
     AuditReport first =
-        search(List.of(), new Before(new Decoded(List.of()), hashes, Searched.NOTHING));
+        search(
+            List.of(), new Before(new Decoded(List.of()), hashes, Searched.NOTHING, bytes -> null));
     assertThat(first.findings()).isEmpty();
 
-    Before known = new Before(new Decoded(List.of()), hashes, first.outcome());
+    Before known = new Before(new Decoded(List.of()), hashes, first.outcome(), bytes -> null);
     AuditReport second = search(List.of(), known);
     assertThat(second.findings()).isEmpty();
     assertThat(second.searched()).anyMatch(line -> line.contains("not searched again"));
@@ -162,7 +163,8 @@ class AuditTest {
 
     hashes.put(PAGE, SampleEdition.sha256(utf8("other bytes")));
     AuditReport changed =
-        search(List.of(), new Before(new Decoded(List.of()), hashes, first.outcome()));
+        search(
+            List.of(), new Before(new Decoded(List.of()), hashes, first.outcome(), bytes -> null));
     assertThat(changed.searched()).anyMatch(line -> line.startsWith(files.size() - 1 + " of them"));
   }
 

@@ -835,7 +835,8 @@ class PlantedLeaksTest {
             new Decoded(
                 files.values().stream().filter(isDecodable).map(SampleEdition::sha256).toList()),
             Map.of(),
-            before));
+            before,
+            bytes -> null));
   }
 
   private static void put(Path folder, Map<String, byte[]> files) throws IOException {

@@ -12,6 +12,7 @@ import chinelog.reckon.formula.Formula;
 import chinelog.reckon.formula.Function;
 import chinelog.reckon.formula.Functions;
 import chinelog.reckon.trade.Example;
+import chinelog.reckon.trade.KeptResults;
 import chinelog.reckon.trade.TradeReckoning;
 import chinelog.reckon.trade.TradeReckonings;
 import java.io.IOException;
@@ -20,6 +21,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -55,7 +57,11 @@ class ReckoningPagesTest {
       Files.writeString(folder.resolve("tables/" + table.getKey() + ".csv"), table.getValue());
     }
     LogReader.Reading read = new LogReader(TODAY, ZoneOffset.UTC).read(folder);
-    Reckoner.Reckoning reckoned = Reckoner.reckon(read.log());
+    KeptResults kept = KeptResults.of(Map.of());
+    Reckoner.Reckoning reckoned = Reckoner.reckon(read.log(), kept);
+    assertThat(kept.fresh().orElseThrow())
+        .as("what can be kept")
+        .hasSameSizeAs(read.log().requests());
     assertThat(read.problems()).filteredOn(Problem::isError).isEmpty();
     assertThat(reckoned.problems()).isEmpty();
     Set<String> offered = new TreeSet<>();

@@ -187,6 +187,23 @@ public final class TradeReckoning {
     }
   }
 
+  /** All that it comes to. */
+  record Result(List<Yield> yields, List<Part> parts, List<Sketch> sketches) {}
+
+  /** Whether it is known at once what comes of these inputs. */
+  boolean remembers(Inputs inputs) {
+    Object given = inputs.key();
+    return reckoned.get(given) != null && drawn.get(given) != null && sketched.get(given) != null;
+  }
+
+  /** Takes over what came of these inputs before. */
+  void remember(Inputs inputs, Result result) {
+    Object given = inputs.key();
+    reckoned.keep(given, result.yields);
+    drawn.keep(given, result.parts);
+    sketched.keep(given, result.sketches);
+  }
+
   private static Yield withSpread(Yield yield, @Nullable BigDecimal spread) {
     if (spread == null || spread.signum() == 0) {
       return yield;
