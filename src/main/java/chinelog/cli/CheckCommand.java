@@ -5,6 +5,7 @@ import chinelog.photo.PhotoProgress;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.publish.Course;
 import chinelog.publish.Foreseen;
 import chinelog.publish.Lookalikes;
@@ -77,14 +78,14 @@ final class CheckCommand extends ReadCommand {
       return Main.PROBLEMS;
     }
     talk()
-        .out()
-        .println(
-            Terminal.count(report.entries(), "entry")
-                + ", "
-                + Terminal.count(report.photographs(), "photograph")
-                + ", "
-                + Terminal.count(report.facts(), "fact")
-                + ": no errors.");
+        .say(
+            "{0}: no errors.",
+            talk()
+                .list(
+                    List.of(
+                        Terminal.counted(report.entries(), "{0} entry", "{0} entries"),
+                        Terminal.counted(report.photographs(), "{0} photograph", "{0} photographs"),
+                        Terminal.counted(report.facts(), "{0} fact", "{0} facts"))));
     if (found.foreseen() != null) {
       tell(found.foreseen());
     }
@@ -104,10 +105,10 @@ final class CheckCommand extends ReadCommand {
       return Main.PROBLEMS;
     }
     if (outcome.hasLeaks()) {
-      talk().findings(outcome, "Publishing would stop at it.");
+      talk().findings(outcome, Sentence.of("Publishing would stop at it."));
       return Main.LEAK;
     }
-    talk().out().println("Every edition was made, searched and thrown away: publishing would do.");
+    talk().say("Every edition was made, searched and thrown away: publishing would do.");
     return Main.DONE;
   }
 
@@ -116,29 +117,31 @@ final class CheckCommand extends ReadCommand {
     for (Foreseen.PostTold post : foreseen.posts()) {
       if (!post.readers().equals(readers)) {
         readers = post.readers();
-        talk().out().println("Posts for " + readers + ":");
+        talk().say("Posts for {0}:", readers);
       }
       talk()
           .out()
           .println(
               String.format(
                   Locale.ROOT,
-                  "%4d  %s: %s, %s, %d min",
+                  "%4d  %s: %s, %d min",
                   post.number(),
                   post.title(),
-                  Terminal.count(post.entries(), "entry"),
-                  Terminal.count(post.words(), "word"),
+                  talk()
+                      .list(
+                          List.of(
+                              Terminal.counted(post.entries(), "{0} entry", "{0} entries"),
+                              Terminal.counted(post.words(), "{0} word", "{0} words"))),
                   post.minutes()));
     }
     if (!all) {
       talk()
-          .out()
-          .println(
-              "Not looked at: "
-                  + (foreseen.printed() ? "whether all finds room on the pages, and " : "")
-                  + "the finished files. \u201c"
-                  + Terminal.command("check --all", folder())
-                  + "\u201d does, and so does publishing.");
+          .say(
+              foreseen.printed()
+                  ? "Not looked at: whether all finds room on the pages, and the finished files."
+                      + " \u201c{0}\u201d does, and so does publishing."
+                  : "Not looked at: the finished files. \u201c{0}\u201d does, and so does publishing.",
+              Terminal.command("check --all", folder()));
     }
   }
 

@@ -1,6 +1,7 @@
 package chinelog.cli;
 
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import java.io.IOException;
@@ -14,7 +15,8 @@ import picocli.CommandLine.Option;
 /** What {@code publish} and {@code audit} have in common. */
 abstract class EditionCommand extends ReadCommand {
 
-  static final String NOTHING_PUBLISHED = "Nothing was published; what stood before still stands.";
+  static final Sentence NOTHING_PUBLISHED =
+      Sentence.of("Nothing was published; what stood before still stands.");
 
   @Option(
       names = "--for",
@@ -36,10 +38,10 @@ abstract class EditionCommand extends ReadCommand {
   abstract Outcome run(Publisher publisher, List<String> readers) throws IOException;
 
   /** What has become of the editions after an error. */
-  abstract String afterErrors();
+  abstract Sentence afterErrors();
 
   /** What has become of the editions after a leak. */
-  abstract String afterLeaks();
+  abstract Sentence afterLeaks();
 
   /** Tells an outcome without errors. */
   abstract void tell(Outcome outcome) throws IOException;
@@ -49,9 +51,9 @@ abstract class EditionCommand extends ReadCommand {
     LocalDate day = asOf == null ? today() : asOf;
     if (day.isAfter(today())) {
       throw wrong(
-          day
-              + " is yet to come, and an agreement that ends before it would be taken as ended."
-              + " Write a day that is past, or leave out --as-of.");
+          "{0} is yet to come, and an agreement that ends before it would be taken as ended."
+              + " Write a day that is past, or leave out --as-of.",
+          day);
     }
     Publisher publisher =
         new Publisher(requireFolder(folder()), today(), day, zone(), talk().progress());
@@ -67,18 +69,17 @@ abstract class EditionCommand extends ReadCommand {
     long reminders = outcome.ofLog().stream().filter(p -> !p.isError()).distinct().count();
     if (reminders > 0 && !talk().quiet()) {
       talk()
-          .err()
-          .println(
-              Terminal.count(reminders, "reminder")
-                  + " besides; see them with: "
-                  + Terminal.command("check", folder()));
+          .warn(
+              "{0} besides; see them with: {1}",
+              Terminal.counted(reminders, "{0} reminder", "{0} reminders"),
+              Terminal.command("check", folder()));
     }
     if (outcome.hasErrors()) {
-      talk().err().println(afterErrors());
+      talk().warn(afterErrors());
       return Main.PROBLEMS;
     }
     if (outcome.hasLeaks()) {
-      talk().findings(outcome, afterLeaks() + " The report is in records/.");
+      talk().findings(outcome, Sentence.of("{0} The report is in records/.", afterLeaks()));
       return Main.LEAK;
     }
     tell(outcome);

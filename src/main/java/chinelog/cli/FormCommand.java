@@ -78,10 +78,10 @@ final class FormCommand extends ReadCommand {
     if (made.file().isEmpty()) {
       return made.findings().isEmpty() ? Main.PROBLEMS : Main.LEAK;
     }
-    talk().out().println("The form lies in " + made.file().get() + ".");
-    talk().out().println("It is no legal advice: have it looked at by a licensed lawyer.");
+    talk().say("The form lies in {0}.", made.file().get());
+    talk().say("It is no legal advice: have it looked at by a licensed lawyer.");
     if (!made.line().isEmpty()) {
-      talk().out().println("Once leave is given, write below \u201creleases:\u201d in log.yaml:");
+      talk().say("Once leave is given, write below \u201creleases:\u201d in log.yaml:");
       talk().out().println("  " + made.line());
     }
     return Main.DONE;

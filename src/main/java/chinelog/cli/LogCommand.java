@@ -2,6 +2,7 @@ package chinelog.cli;
 
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.publish.ProgramVersion;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -15,6 +16,7 @@ import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
@@ -103,7 +105,8 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
     }
   }
 
-  ParameterException wrong(String message) {
-    return new ParameterException(spec().commandLine(), message);
+  ParameterException wrong(String english, @Nullable Object... parts) {
+    return new ParameterException(
+        spec().commandLine(), Sentence.of(english, parts).in(language(folder())));
   }
 }

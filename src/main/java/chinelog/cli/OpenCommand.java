@@ -2,6 +2,7 @@ package chinelog.cli;
 
 import chinelog.desk.Desk;
 import chinelog.desk.files.Pins;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
@@ -58,7 +59,7 @@ final class OpenCommand extends LogCommand {
     requireFolder(folder);
     Optional<URI> elsewhere = Desk.findOpen(folder);
     if (elsewhere.isPresent()) {
-      tell(elsewhere.get(), "The log is open already, at:");
+      tell(elsewhere.get(), Sentence.of("The log is open already, at:"));
       return Main.DONE;
     }
     talk().problems(Pins.pin(folder));
@@ -67,8 +68,8 @@ final class OpenCommand extends LogCommand {
 
   private int serve(Desk open) throws IOException {
     try (Desk desk = open) {
-      tell(desk.address(), "The log is open, on this machine alone, at:");
-      talk().out().println("Close it at the foot of Today, or with Ctrl+C.");
+      tell(desk.address(), Sentence.of("The log is open, on this machine alone, at:"));
+      talk().say("Close it at the foot of Today, or with Ctrl+C.");
       desk.awaitLeaving();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -76,8 +77,8 @@ final class OpenCommand extends LogCommand {
     return Main.DONE;
   }
 
-  private void tell(URI address, String words) {
-    result().println(words);
+  private void tell(URI address, Sentence words) {
+    result().println(words.in(talk().language()));
     result().println("  " + address);
     if (!noBrowser) {
       show(address);
