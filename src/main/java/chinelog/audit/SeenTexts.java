@@ -143,7 +143,7 @@ final class SeenTexts {
       } else if (run instanceof Inline.Image image) {
         image(image);
       } else if (run instanceof Inline.Footnote footnote) {
-        inlines(footnote.text(), label.join(footnote.label()), "a footnote of " + what);
+        inlines(footnote.children(), label.join(footnote.label()), "a footnote of " + what);
       } else if (run.children().isEmpty()) {
         write(run.plainText());
       } else {

@@ -101,12 +101,7 @@ public final class Text {
     }
   }
 
-  public record Quote(List<Block> blocks, List<String> under) implements Block {
-    @Override
-    public List<Block> children() {
-      return blocks;
-    }
-
+  public record Quote(List<Block> children, List<String> under) implements Block {
     @Override
     public <R> R accept(BlockVisitor<R> visitor) {
       return visitor.quote(this);
@@ -203,24 +198,14 @@ public final class Text {
     }
   }
 
-  public record Emphasis(List<Run> text) implements Run {
-    @Override
-    public List<Run> children() {
-      return text;
-    }
-
+  public record Emphasis(List<Run> children) implements Run {
     @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.emphasis(this);
     }
   }
 
-  public record Strong(List<Run> text) implements Run {
-    @Override
-    public List<Run> children() {
-      return text;
-    }
-
+  public record Strong(List<Run> children) implements Run {
     @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.strong(this);
@@ -245,12 +230,7 @@ public final class Text {
    * @param target an {@code https:}, {@code http:} or {@code mailto:} address, or {@code entry:ID}
    *     of an entry that the edition holds
    */
-  public record Link(String target, List<Run> text) implements Run {
-    @Override
-    public List<Run> children() {
-      return text;
-    }
-
+  public record Link(String target, List<Run> children) implements Run {
     @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.link(this);
@@ -276,24 +256,14 @@ public final class Text {
   }
 
   /** A phrase under agreements, shown in an edition whose readers may see it. */
-  public record Phrase(List<Run> text, List<String> under) implements Run {
-    @Override
-    public List<Run> children() {
-      return text;
-    }
-
+  public record Phrase(List<Run> children, List<String> under) implements Run {
     @Override
     public <R> R accept(RunVisitor<R> visitor) {
       return visitor.phrase(this);
     }
   }
 
-  public record Footnote(List<Run> text) implements Run {
-    @Override
-    public List<Run> children() {
-      return text;
-    }
-
+  public record Footnote(List<Run> children) implements Run {
     @Override
     public String plainText(String gap) {
       return "";

@@ -203,7 +203,7 @@ public final class TextMarkup
   @Override
   public HtmlWriter quote(Text.Quote quote) {
     html.open("blockquote");
-    return blocks(quote.blocks()).close("blockquote");
+    return blocks(quote.children()).close("blockquote");
   }
 
   @Override
@@ -254,12 +254,12 @@ public final class TextMarkup
 
   @Override
   public HtmlWriter emphasis(Text.Emphasis emphasis) {
-    return within("em", () -> runs(emphasis.text()));
+    return within("em", () -> runs(emphasis.children()));
   }
 
   @Override
   public HtmlWriter strong(Text.Strong strong) {
-    return within("strong", () -> runs(strong.text()));
+    return within("strong", () -> runs(strong.children()));
   }
 
   @Override
@@ -275,8 +275,8 @@ public final class TextMarkup
             ? manner.entryAddress(target.substring("entry:".length()))
             : target.matches("(https?|mailto):.*") ? target : null;
     return address == null
-        ? runs(link.text())
-        : within("a", () -> runs(link.text()), "href", address);
+        ? runs(link.children())
+        : within("a", () -> runs(link.children()), "href", address);
   }
 
   @Override
@@ -291,7 +291,7 @@ public final class TextMarkup
   @Override
   public HtmlWriter phrase(Text.Phrase phrase) {
     html.open("span", "class", "under-phrase");
-    runs(phrase.text());
+    runs(phrase.children());
     manner.mark(html, phrase.under());
     return html.close("span");
   }
@@ -299,7 +299,7 @@ public final class TextMarkup
   @Override
   public HtmlWriter footnote(Text.Footnote footnote) {
     HtmlWriter inner = new HtmlWriter();
-    new TextMarkup(manner, inner).runs(footnote.text());
+    new TextMarkup(manner, inner).runs(footnote.children());
     manner.footnote(html, inner.toString());
     return html;
   }

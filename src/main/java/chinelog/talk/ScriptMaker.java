@@ -281,7 +281,7 @@ final class ScriptMaker {
 
     @Override
     public Telling quote(Text.Quote quote) {
-      tell(quote.blocks());
+      tell(quote.children());
       return this;
     }
 

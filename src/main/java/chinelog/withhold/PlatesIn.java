@@ -24,7 +24,7 @@ final class PlatesIn {
       } else if (block instanceof Text.Items items) {
         items.items().forEach(item -> collect(item, found));
       } else if (block instanceof Text.Quote quote) {
-        collect(quote.blocks(), found);
+        collect(quote.children(), found);
       }
     }
   }

@@ -125,18 +125,18 @@ final class Quotes {
   }
 
   private Text.Run note(Text.Run run) {
-    return run instanceof Text.Footnote note ? new Text.Footnote(set(note.text())) : run;
+    return run instanceof Text.Footnote note ? new Text.Footnote(set(note.children())) : run;
   }
 
   private static Text.Run within(Text.Run run, Function<List<Text.Run>, List<Text.Run>> changed) {
     if (run instanceof Text.Emphasis emphasis) {
-      return new Text.Emphasis(changed.apply(emphasis.text()));
+      return new Text.Emphasis(changed.apply(emphasis.children()));
     } else if (run instanceof Text.Strong strong) {
-      return new Text.Strong(changed.apply(strong.text()));
+      return new Text.Strong(changed.apply(strong.children()));
     } else if (run instanceof Text.Link link) {
-      return new Text.Link(link.target(), changed.apply(link.text()));
+      return new Text.Link(link.target(), changed.apply(link.children()));
     } else if (run instanceof Text.Phrase phrase) {
-      return new Text.Phrase(changed.apply(phrase.text()), phrase.under());
+      return new Text.Phrase(changed.apply(phrase.children()), phrase.under());
     }
     return run;
   }

@@ -159,7 +159,7 @@ final class TextCopier {
 
     @Override
     public List<Text.Block> quote(Block.Quote quote) {
-      List<Text.Block> copied = blocks(quote.blocks());
+      List<Text.Block> copied = blocks(quote.children());
       return copied.isEmpty()
           ? List.of()
           : List.of(new Text.Quote(copied, sight.under(quote.label())));
@@ -204,12 +204,12 @@ final class TextCopier {
 
     @Override
     public List<Text.Run> emphasis(Inline.Emphasis emphasis) {
-      return List.of(new Text.Emphasis(runs(emphasis.text(), met)));
+      return List.of(new Text.Emphasis(runs(emphasis.children(), met)));
     }
 
     @Override
     public List<Text.Run> strong(Inline.Strong strong) {
-      return List.of(new Text.Strong(runs(strong.text(), met)));
+      return List.of(new Text.Strong(runs(strong.children(), met)));
     }
 
     @Override
@@ -219,7 +219,7 @@ final class TextCopier {
 
     @Override
     public List<Text.Run> link(Inline.Link link) {
-      List<Text.Run> text = runs(link.text(), met);
+      List<Text.Run> text = runs(link.children(), met);
       Optional<String> target = target(link);
       return target.isEmpty() ? text : List.of(new Text.Link(target.get(), text));
     }
@@ -261,14 +261,14 @@ final class TextCopier {
     @Override
     public List<Text.Run> phrase(Inline.Phrase phrase) {
       return account.sees(phrase.label(), phrase.place(), Register.Kind.PHRASE, "")
-          ? List.of(new Text.Phrase(runs(phrase.text(), met), sight.under(phrase.label())))
+          ? List.of(new Text.Phrase(runs(phrase.children(), met), sight.under(phrase.label())))
           : standIn(phrase.label());
     }
 
     @Override
     public List<Text.Run> footnote(Inline.Footnote footnote) {
       return account.sees(footnote.label(), footnote.place(), Register.Kind.FOOTNOTE, "")
-          ? List.of(new Text.Footnote(runs(footnote.text(), met)))
+          ? List.of(new Text.Footnote(runs(footnote.children(), met)))
           : standIn(footnote.label());
     }
 

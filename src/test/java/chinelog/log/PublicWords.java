@@ -73,7 +73,7 @@ final class PublicWords implements Block.Visitor<String>, Inline.Visitor<String>
 
   @Override
   public String quote(Block.Quote quote) {
-    return blocks(quote.blocks());
+    return blocks(quote.children());
   }
 
   @Override
@@ -102,12 +102,12 @@ final class PublicWords implements Block.Visitor<String>, Inline.Visitor<String>
 
   @Override
   public String emphasis(Inline.Emphasis emphasis) {
-    return runs(emphasis.text());
+    return runs(emphasis.children());
   }
 
   @Override
   public String strong(Inline.Strong strong) {
-    return runs(strong.text());
+    return runs(strong.children());
   }
 
   @Override
@@ -117,7 +117,7 @@ final class PublicWords implements Block.Visitor<String>, Inline.Visitor<String>
 
   @Override
   public String link(Inline.Link link) {
-    return runs(link.text()) + " <" + link.target() + "> ";
+    return runs(link.children()) + " <" + link.target() + "> ";
   }
 
   @Override
@@ -132,12 +132,12 @@ final class PublicWords implements Block.Visitor<String>, Inline.Visitor<String>
 
   @Override
   public String phrase(Inline.Phrase phrase) {
-    return phrase.label().isNone() ? runs(phrase.text()) : "";
+    return phrase.label().isNone() ? runs(phrase.children()) : "";
   }
 
   @Override
   public String footnote(Inline.Footnote footnote) {
-    return footnote.label().isNone() ? runs(footnote.text()) : "";
+    return footnote.label().isNone() ? runs(footnote.children()) : "";
   }
 
   @Override

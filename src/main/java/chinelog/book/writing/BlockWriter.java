@@ -214,7 +214,7 @@ final class BlockWriter implements Text.BlockVisitor<Xhtml> {
   public Xhtml quote(Quote quote) {
     out.open("blockquote");
     insetMm += QUOTE_MM;
-    write(quote.blocks(), quote.under());
+    write(quote.children(), quote.under());
     insetMm -= QUOTE_MM;
     return out.close();
   }

@@ -92,9 +92,9 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
     } else if (run instanceof FigureLink figure) {
       figure(figure, space, after);
     } else if (run instanceof Emphasis emphasis) {
-      inside("em", emphasis.text(), space, after);
+      inside("em", emphasis.children(), space, after);
     } else if (run instanceof Strong strong) {
-      inside("strong", strong.text(), space, after);
+      inside("strong", strong.children(), space, after);
     } else if (run instanceof Link link && link.target().startsWith(ENTRY)) {
       entry(link, after);
     } else {
@@ -119,12 +119,12 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
 
   @Override
   public Xhtml emphasis(Emphasis emphasis) {
-    return inside("em", emphasis.text(), "", "");
+    return inside("em", emphasis.children(), "", "");
   }
 
   @Override
   public Xhtml strong(Strong strong) {
-    return inside("strong", strong.text(), "", "");
+    return inside("strong", strong.children(), "", "");
   }
 
   @Override
@@ -138,7 +138,7 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
       return entry(link, "");
     }
     out.open("a", "href", link.target(), "title", link.target());
-    write(link.text());
+    write(link.children());
     out.close();
     return note(List.of(new Plain(link.target().replaceFirst("^mailto:", ""))));
   }
@@ -147,7 +147,7 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
     String id = link.target().substring(ENTRY.length());
     String title = setting.words.say("entry.goto", entryTitles.getOrDefault(id, ""));
     out.open("a", "class", "see", "href", "#" + Anchors.entry(id), "title", title);
-    write(link.text());
+    write(link.children());
     String page = setting.words.say("page", setting.page(Anchors.entry(id)));
     return out.text(" (" + page + ")" + after).close();
   }
@@ -177,8 +177,8 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
   public Xhtml phrase(Phrase phrase) {
     out.open(
         "span", "class", "phrase", Manuscript.UNDER_ATTRIBUTE, setting.parties(phrase.under()));
-    write(phrase.text());
-    if (!phrase.text().equals(List.of(new Plain(setting.parties(phrase.under()))))) {
+    write(phrase.children());
+    if (!phrase.children().equals(List.of(new Plain(setting.parties(phrase.under()))))) {
       setting.shortTag(phrase.under());
     }
     return out.close();
@@ -186,7 +186,7 @@ final class RunWriter implements Text.RunVisitor<Xhtml> {
 
   @Override
   public Xhtml footnote(Footnote footnote) {
-    return note(footnote.text());
+    return note(footnote.children());
   }
 
   private Xhtml note(List<Run> text) {

@@ -89,12 +89,7 @@ public sealed interface Block {
     }
   }
 
-  record Quote(List<Block> blocks, Label label, Place place) implements Block {
-    @Override
-    public List<Block> children() {
-      return blocks;
-    }
-
+  record Quote(List<Block> children, Label label, Place place) implements Block {
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.quote(this);

@@ -38,24 +38,14 @@ public sealed interface Inline {
     }
   }
 
-  record Emphasis(List<Inline> text) implements Inline {
-    @Override
-    public List<Inline> children() {
-      return text;
-    }
-
+  record Emphasis(List<Inline> children) implements Inline {
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.emphasis(this);
     }
   }
 
-  record Strong(List<Inline> text) implements Inline {
-    @Override
-    public List<Inline> children() {
-      return text;
-    }
-
+  record Strong(List<Inline> children) implements Inline {
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.strong(this);
@@ -79,12 +69,7 @@ public sealed interface Inline {
    *
    * @param target as written
    */
-  record Link(String target, List<Inline> text, Place place) implements Inline {
-    @Override
-    public List<Inline> children() {
-      return text;
-    }
-
+  record Link(String target, List<Inline> children, Place place) implements Inline {
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.link(this);
@@ -142,12 +127,7 @@ public sealed interface Inline {
   }
 
   /** A bracketed phrase under an agreement. */
-  record Phrase(List<Inline> text, Label label, Place place) implements Inline {
-    @Override
-    public List<Inline> children() {
-      return text;
-    }
-
+  record Phrase(List<Inline> children, Label label, Place place) implements Inline {
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.phrase(this);
@@ -155,12 +135,7 @@ public sealed interface Inline {
   }
 
   /** A footnote, told where it is called. */
-  record Footnote(List<Inline> text, Label label, Place place) implements Inline {
-    @Override
-    public List<Inline> children() {
-      return text;
-    }
-
+  record Footnote(List<Inline> children, Label label, Place place) implements Inline {
     @Override
     public String plainText() {
       return "";
