@@ -37,6 +37,7 @@ class ArchitectureTest {
   private static final Map<String, List<String>> MAY_USE =
       Map.ofEntries(
           entry("digest", List.of()),
+          entry("drawn", List.of()),
           entry("json", List.of()),
           entry("jpeg", List.of()),
           entry("problem", List.of()),
@@ -44,22 +45,32 @@ class ArchitectureTest {
           entry("nesting", List.of()),
           entry("quantity", List.of("problem")),
           entry("wording", List.of("quantity", "problem")),
-          entry("log", List.of("wording", "quantity", "label", "problem")),
+          entry("log", List.of("wording", "quantity", "label", "problem", "digest")),
           entry(
               "reckon",
-              List.of("log", "wording", "json", "nesting", "quantity", "label", "problem")),
-          entry("photo", List.of("log", "quantity", "label", "problem", "jpeg")),
+              List.of(
+                  "log", "wording", "json", "nesting", "drawn", "quantity", "label", "problem")),
+          entry("photo", List.of("log", "quantity", "label", "problem", "jpeg", "digest")),
           entry("keep", List.of("problem", "digest")),
-          entry("edition", List.of("quantity", "problem")),
+          entry("edition", List.of("wording", "drawn", "quantity", "problem")),
           entry(
               "withhold",
               List.of(
-                  "edition", "reckon", "photo", "log", "wording", "quantity", "label", "problem")),
-          entry("markup", List.of("edition", "wording", "quantity", "problem", "digest")),
+                  "edition",
+                  "reckon",
+                  "photo",
+                  "log",
+                  "wording",
+                  "drawn",
+                  "quantity",
+                  "label",
+                  "problem",
+                  "digest")),
+          entry("markup", List.of("edition", "wording", "drawn", "quantity", "problem", "digest")),
           // A renderer cannot leak what it cannot name.
           entry("site", List.of("edition", "markup", "json", "quantity", "problem", "digest")),
           entry("book", List.of("edition", "markup", "wording", "quantity", "problem", "digest")),
-          entry("pattern", List.of("edition", "markup", "nesting", "quantity", "problem")),
+          entry("pattern", List.of("edition", "markup", "drawn", "nesting", "quantity", "problem")),
           entry(
               "talk",
               List.of("edition", "markup", "wording", "quantity", "problem", "digest", "jpeg")),

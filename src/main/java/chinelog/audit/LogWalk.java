@@ -19,15 +19,10 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
-import chinelog.log.text.Block;
-import chinelog.log.text.Inline;
 import chinelog.quantity.Quantity;
 import java.math.BigDecimal;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Goes through a whole log and tells {@link Secrets} what the readers may see and what not.
@@ -37,18 +32,19 @@ import org.jspecify.annotations.Nullable;
 final class LogWalk {
 
   private final Log log;
-  private final String readers;
   private final Clearance clearance;
+  private final LogLabels labels;
   private final FactLabels facts;
   private final Secrets secrets;
-  private final Set<String> links = new TreeSet<>();
+  private final SeenTexts texts;
 
   LogWalk(Log log, String readers, Clearance clearance) {
     this.log = log;
-    this.readers = readers;
     this.clearance = clearance;
-    this.facts = FactLabels.of(log, readers);
+    this.labels = new LogLabels(log, readers);
+    this.facts = labels.facts();
     this.secrets = new Secrets(log.head().locale());
+    this.texts = new SeenTexts(clearance, labels, secrets);
   }
 
   Secrets secrets() {
@@ -57,7 +53,7 @@ final class LogWalk {
 
   /** Addresses of the web that texts the readers may see link to. */
   Set<String> links() {
-    return links;
+    return texts.links();
   }
 
   void walk() {
@@ -78,52 +74,57 @@ final class LogWalk {
   }
 
   private void head(Head head) {
-    text(head.title(), Secrets.Kind.PHRASE, "the log's title");
-    text(head.subject(), Secrets.Kind.NAME, "the subject's name");
-    text(head.kind(), Secrets.Kind.PHRASE, "the kind of the subject");
-    text(head.maker(), Secrets.Kind.NAME, "the maker's name");
-    text(head.client(), Secrets.Kind.NAME, "the client's name");
-    text(head.licence(), Secrets.Kind.PROSE, "the licence");
-    blocks(head.about(), Label.NONE, "the text about the build");
-    blocks(head.letter().text(), Label.NONE, "the letter");
-    quantity(head.rate(), "the rate");
-    head.budgets().forEach((name, q) -> quantity(q, "the budget for " + name));
+    texts.text(head.title(), Secrets.Kind.PHRASE, "the log's title");
+    texts.text(head.subject(), Secrets.Kind.NAME, "the subject's name");
+    texts.text(head.kind(), Secrets.Kind.PHRASE, "the kind of the subject");
+    texts.text(head.maker(), Secrets.Kind.NAME, "the maker's name");
+    texts.text(head.client(), Secrets.Kind.NAME, "the client's name");
+    texts.text(head.licence(), Secrets.Kind.PROSE, "the licence");
+    texts.blocks(head.about(), Label.NONE, "the text about the build");
+    texts.blocks(head.letter().text(), Label.NONE, "the letter");
+    texts.quantity(head.rate(), "the rate");
+    head.budgets().forEach((name, q) -> texts.quantity(q, "the budget for " + name));
     Marked<BigDecimal> scale = head.scale();
     if (scale != null && !clearance.allows(scale.label())) {
       secrets.withholdScale(scale.value());
     }
     Marked<String> hero = head.hero();
     if (hero != null && !clearance.allows(hero.label())) {
-      fileName(hero.value());
+      texts.fileName(hero.value());
     }
   }
 
   private void agreement(Agreement agreement) {
     Label own = Label.of(agreement.id());
-    text(own, agreement.with(), Secrets.Kind.NAME, "the other party to \"" + agreement.id() + "\"");
-    text(own, agreement.covers(), Secrets.Kind.PROSE, "what \"" + agreement.id() + "\" covers");
+    texts.text(
+        own, agreement.with(), Secrets.Kind.NAME, "the other party to \"" + agreement.id() + "\"");
+    texts.text(
+        own, agreement.covers(), Secrets.Kind.PROSE, "what \"" + agreement.id() + "\" covers");
   }
 
   private void stage(Stage stage) {
-    text(stage.label(), stage.title(), Secrets.Kind.PHRASE, "the title of stage " + stage.id());
-    blocks(stage.about(), stage.label(), "the text about stage " + stage.id());
+    texts.text(
+        stage.label(), stage.title(), Secrets.Kind.PHRASE, "the title of stage " + stage.id());
+    texts.blocks(stage.about(), stage.label(), "the text about stage " + stage.id());
   }
 
   private void release(Release release) {
     Label own = Label.of(release.agreement());
     String what = "the release of " + release.name();
-    text(own, release.words(), Secrets.Kind.PROSE, "the words of " + what);
-    text(own, release.by(), Secrets.Kind.NAME, "who gave " + what);
+    texts.text(own, release.words(), Secrets.Kind.PROSE, "the words of " + what);
+    texts.text(own, release.by(), Secrets.Kind.NAME, "who gave " + what);
   }
 
   private void limit(Limit limit) {
-    text(limit.label(), limit.title(), Secrets.Kind.PHRASE, "the title of limit " + limit.id());
-    text(limit.label(), limit.rule(), Secrets.Kind.PROSE, "the rule of limit " + limit.id());
+    texts.text(
+        limit.label(), limit.title(), Secrets.Kind.PHRASE, "the title of limit " + limit.id());
+    texts.text(limit.label(), limit.rule(), Secrets.Kind.PROSE, "the rule of limit " + limit.id());
   }
 
   private void post(PostPlan post) {
-    text(post.label(), post.title(), Secrets.Kind.PHRASE, "a post's title (" + post.place() + ")");
-    text(
+    texts.text(
+        post.label(), post.title(), Secrets.Kind.PHRASE, "a post's title (" + post.place() + ")");
+    texts.text(
         post.label(),
         post.standfirst(),
         Secrets.Kind.PROSE,
@@ -132,8 +133,8 @@ final class LogWalk {
 
   private void handover(HandoverSection section) {
     String what = "handover section " + section.id();
-    text(section.label(), section.title(), Secrets.Kind.PHRASE, "the title of " + what);
-    blocks(section.text(), section.label(), what);
+    texts.text(section.label(), section.title(), Secrets.Kind.PHRASE, "the title of " + what);
+    texts.blocks(section.text(), section.label(), what);
   }
 
   private void statement(Statement statement) {
@@ -142,12 +143,12 @@ final class LogWalk {
       label = facts.of(statement.name());
     }
     String what = "the fact " + statement.name();
-    figures(label, statement.expression(), what);
+    texts.figures(label, statement.expression(), what);
     String source = statement.source();
     if (source != null && !source.startsWith("sheets/")) {
-      text(statement.label(), source, Secrets.Kind.PHRASE, "the source of " + what);
+      texts.text(statement.label(), source, Secrets.Kind.PHRASE, "the source of " + what);
     }
-    text(label, statement.title(), Secrets.Kind.TERM, "the title of " + what);
+    texts.text(label, statement.title(), Secrets.Kind.TERM, "the title of " + what);
   }
 
   private void request(Request request) {
@@ -156,7 +157,7 @@ final class LogWalk {
         .inputs()
         .forEach(
             (name, input) ->
-                figures(
+                texts.figures(
                     label.join(input.label()),
                     input.value(),
                     "input " + name + " of " + request.prefix()));
@@ -190,27 +191,27 @@ final class LogWalk {
 
   private void lot(Lot lot) {
     String what = lot.material() + " (" + lot.place() + ")";
-    text(lot.label(), lot.title(), Secrets.Kind.PHRASE, "the title of " + what);
-    text(lot.label(), lot.repair(), Secrets.Kind.PHRASE, "what is mended with " + what);
+    texts.text(lot.label(), lot.title(), Secrets.Kind.PHRASE, "the title of " + what);
+    texts.text(lot.label(), lot.repair(), Secrets.Kind.PHRASE, "what is mended with " + what);
     Marked<Quantity> price = lot.price();
     if (price != null) {
-      quantity(lot.label().join(price.label()), price.value(), true, "the price of " + what);
+      texts.quantity(lot.label().join(price.label()), price.value(), true, "the price of " + what);
     }
     Marked<String> supplier = lot.supplier();
     if (supplier != null) {
-      text(
+      texts.text(
           lot.label().join(supplier.label()),
           supplier.value(),
           Secrets.Kind.NAME,
           "the supplier of " + what);
     }
-    quantity(lot.label(), lot.bought(), true, "how much was bought of " + what);
+    texts.quantity(lot.label(), lot.bought(), true, "how much was bought of " + what);
   }
 
   private void table(Table table) {
     secrets.withholdCurves(table, label -> !clearance.allows(label));
     for (Table.Column column : table.columns()) {
-      text(
+      texts.text(
           table.label().join(column.label()),
           column.name(),
           Secrets.Kind.TERM,
@@ -223,18 +224,18 @@ final class LogWalk {
         Quantity quantity = cell.quantity();
         String what = "a cell of table " + table.name() + " (" + cell.place() + ")";
         if (quantity == null) {
-          text(label, cell.text(), Secrets.Kind.PHRASE, what);
+          texts.text(label, cell.text(), Secrets.Kind.PHRASE, what);
         } else {
-          quantity(label, quantity, false, what);
+          texts.quantity(label, quantity, false, what);
         }
       }
     }
   }
 
   private void entry(Entry entry) {
-    Label label = released(Release.Kind.ENTRY, entry.id(), entry.label());
+    Label label = labels.entry(entry);
     String what = entry.id();
-    text(
+    texts.text(
         label.join(entry.title().label()),
         entry.title().value(),
         Secrets.Kind.PHRASE,
@@ -243,33 +244,38 @@ final class LogWalk {
       secrets.show(entry.id());
       secrets.show(entry.date() + " " + entry.title().value());
     } else {
-      fileName(entry.id());
+      texts.fileName(entry.id());
     }
-    blocks(entry.text(), label, what);
+    texts.blocks(entry.text(), label, what);
     for (Entry.Measurement m : entry.measured()) {
-      quantity(fact(m.fact(), label.join(m.label())), m.value(), true, "the measured " + m.fact());
-      text(
+      texts.quantity(
+          labels.fact(m.fact(), label.join(m.label())),
+          m.value(),
+          true,
+          "the measured " + m.fact());
+      texts.text(
           label.join(m.label()),
           m.title(),
           Secrets.Kind.TERM,
           "the title of the measured " + m.fact());
     }
     for (Entry.Weighing w : entry.weighed()) {
-      Label own = fact("mass." + w.part(), label.join(w.label()));
-      quantity(own, w.mass(), true, "the mass of " + w.part());
+      Label own = labels.fact("mass." + w.part(), label.join(w.label()));
+      texts.quantity(own, w.mass(), true, "the mass of " + w.part());
       for (Quantity arm : Arrays.asList(w.x(), w.z())) {
         if (arm != null) {
-          quantity(label.join(w.label()), arm, false, "where the mass of " + w.part() + " lies");
+          texts.quantity(
+              label.join(w.label()), arm, false, "where the mass of " + w.part() + " lies");
         }
       }
-      text(
+      texts.text(
           label.join(w.label()),
           w.title(),
           Secrets.Kind.TERM,
           "the title of the mass of " + w.part());
     }
     for (Entry.Use use : entry.used()) {
-      text(
+      texts.text(
           label.join(use.label()),
           use.where(),
           Secrets.Kind.PHRASE,
@@ -277,293 +283,25 @@ final class LogWalk {
     }
   }
 
-  /** The label of one writing of a fact: a release of the fact frees it. */
-  private Label fact(String name, Label written) {
-    return facts.isReleased(name) ? facts.of(name) : written;
-  }
-
   private void photo(PhotoFile photo) {
-    Label label = released(Release.Kind.PHOTO, photo.path(), photo.label());
+    Label label = labels.photo(photo);
     if (!clearance.allows(label)) {
-      fileName(photo.path());
+      texts.fileName(photo.path());
     } else if (photo.leaveOut()) {
-      secrets.leaveOut(bareName(photo.path()), "the name of " + photo.path());
+      secrets.leaveOut(SeenTexts.bareName(photo.path()), "the name of " + photo.path());
     }
-    inlines(photo.caption(), label, "the caption of " + photo.path());
-    text(label, photo.alt(), Secrets.Kind.PROSE, "the alt text of " + photo.path());
+    texts.inlines(photo.caption(), label, "the caption of " + photo.path());
+    texts.text(label, photo.alt(), Secrets.Kind.PROSE, "the alt text of " + photo.path());
     for (PhotoFile.Part part : photo.parts()) {
-      text(label, part.name(), Secrets.Kind.PROSE, "what is named in " + photo.path());
+      texts.text(label, part.name(), Secrets.Kind.PROSE, "what is named in " + photo.path());
     }
   }
 
   private void sheet(Sheet sheet) {
-    Label label = sheet.label();
-    for (Release release : log.releases()) {
-      if (release.kind() == Release.Kind.SHEET
-          && release.readers().contains(readers)
-          && release.name().replaceFirst("#.*", "").equals(sheet.path())) {
-        label = label.without(release.agreement());
-      }
-    }
-    text(label, sheet.title(), Secrets.Kind.PHRASE, "the title of " + sheet.path());
+    Label label = labels.sheet(sheet);
+    texts.text(label, sheet.title(), Secrets.Kind.PHRASE, "the title of " + sheet.path());
     if (!clearance.allows(label)) {
-      fileName(sheet.path());
+      texts.fileName(sheet.path());
     }
-  }
-
-  private Label released(Release.Kind kind, String name, Label label) {
-    for (Release release : log.releases()) {
-      if (release.kind() == kind
-          && release.name().equals(name)
-          && release.readers().contains(readers)) {
-        label = label.without(release.agreement());
-      }
-    }
-    return label;
-  }
-
-  /** A path's last part is withheld, with its ending and without. */
-  private void fileName(String path) {
-    secrets.withhold(bareName(path), Secrets.Kind.PHRASE, "the name of " + path);
-  }
-
-  private static String bareName(String path) {
-    String name = path.substring(path.lastIndexOf('/') + 1);
-    int dot = name.lastIndexOf('.');
-    return dot > 0 ? name.substring(0, dot) : name;
-  }
-
-  private void figures(Label label, String text, String what) {
-    // A tolerance tells nothing by itself.
-    for (Quantity q : FigureNet.quantities(text.replaceAll("(?:±|\\+/-)\\s*[\\d.]+", ""))) {
-      quantity(label, q, true, what);
-    }
-  }
-
-  private void quantity(@Nullable Marked<Quantity> marked, String what) {
-    if (marked != null) {
-      quantity(marked.label(), marked.value(), true, what);
-    }
-  }
-
-  private void quantity(Label label, Quantity quantity, boolean named, String what) {
-    if (clearance.allows(label)) {
-      secrets.show(quantity);
-    } else {
-      secrets.withhold(quantity, named, what);
-    }
-  }
-
-  private void text(@Nullable Marked<String> marked, Secrets.Kind kind, String what) {
-    if (marked != null) {
-      text(marked.label(), marked.value(), kind, what);
-    }
-  }
-
-  private void text(Label label, String text, Secrets.Kind kind, String what) {
-    if (!clearance.allows(label)) {
-      secrets.withhold(text, kind, what);
-    } else if (kind == Secrets.Kind.PROSE) {
-      secrets.mention(text);
-    } else {
-      secrets.show(text);
-    }
-  }
-
-  private void blocks(List<Block> blocks, Label around, String what) {
-    for (Block block : blocks) {
-      block.accept(new BlockWalk(around.join(block.label()), what + " (" + block.place() + ")"));
-    }
-  }
-
-  private void inlines(List<Inline> text, Label label, String what) {
-    RunWalk walk = new RunWalk(label, what);
-    walk.all(text);
-    walk.end();
-  }
-
-  /** The parts of a block. */
-  private final class BlockWalk implements Block.Visitor<Boolean> {
-    private final Label label;
-    private final String what;
-
-    BlockWalk(Label label, String what) {
-      this.label = label;
-      this.what = what;
-    }
-
-    @Override
-    public Boolean heading(Block.Heading heading) {
-      inlines(heading.text(), label, what);
-      return true;
-    }
-
-    @Override
-    public Boolean paragraph(Block.Paragraph paragraph) {
-      inlines(paragraph.text(), label, what);
-      return true;
-    }
-
-    @Override
-    public Boolean picture(Block.Picture picture) {
-      inlines(List.of(picture.image()), label, what);
-      return true;
-    }
-
-    @Override
-    public Boolean items(Block.Items items) {
-      items.items().forEach(item -> blocks(item, label, what));
-      return true;
-    }
-
-    @Override
-    public Boolean quote(Block.Quote quote) {
-      blocks(quote.blocks(), label, what);
-      return true;
-    }
-
-    @Override
-    public Boolean code(Block.Code code) {
-      text(label, code.text(), Secrets.Kind.PROSE, what);
-      return true;
-    }
-
-    @Override
-    public Boolean rule(Block.Rule rule) {
-      return true;
-    }
-
-    @Override
-    public Boolean grid(Block.Grid grid) {
-      grid.head().forEach(cell -> inlines(cell, label, what));
-      grid.rows().forEach(row -> row.forEach(cell -> inlines(cell, label, what)));
-      return true;
-    }
-  }
-
-  /** Runs of text, split where what the readers may see ends. */
-  private final class RunWalk implements Inline.Visitor<Boolean> {
-    private final StringBuilder seen = new StringBuilder();
-    private final StringBuilder unseen = new StringBuilder();
-    private final String what;
-    private Label label;
-
-    RunWalk(Label label, String what) {
-      this.label = label;
-      this.what = what;
-    }
-
-    void all(List<Inline> text) {
-      text.forEach(run -> run.accept(this));
-    }
-
-    private void write(String text) {
-      if (clearance.allows(label)) {
-        flushUnseen();
-        seen.append(text);
-      } else {
-        unseen.append(text);
-      }
-    }
-
-    private void flushUnseen() {
-      if (!unseen.isEmpty()) {
-        secrets.withhold(unseen.toString(), Secrets.Kind.PROSE, what);
-        unseen.setLength(0);
-        seen.append('\f');
-      }
-    }
-
-    void end() {
-      flushUnseen();
-      secrets.mention(seen.toString());
-    }
-
-    private Boolean inside(Label more, List<Inline> text) {
-      Label before = label;
-      label = label.join(more);
-      all(text);
-      label = before;
-      return true;
-    }
-
-    @Override
-    public Boolean text(Inline.Text text) {
-      write(text.text());
-      return true;
-    }
-
-    @Override
-    public Boolean emphasis(Inline.Emphasis emphasis) {
-      return inside(Label.NONE, emphasis.text());
-    }
-
-    @Override
-    public Boolean strong(Inline.Strong strong) {
-      return inside(Label.NONE, strong.text());
-    }
-
-    @Override
-    public Boolean code(Inline.Code code) {
-      write(code.text());
-      return true;
-    }
-
-    @Override
-    public Boolean link(Inline.Link link) {
-      boolean allowed = clearance.allows(label);
-      if (allowed) {
-        links.add(link.target());
-      } else {
-        secrets.withhold(link.target(), Secrets.Kind.PHRASE, "a link of " + what);
-      }
-      return inside(Label.NONE, link.text());
-    }
-
-    @Override
-    public Boolean factLink(Inline.FactLink link) {
-      if (clearance.allows(label) && !clearance.allows(facts.of(link.fact()))) {
-        figures(facts.of(link.fact()), link.written(), "the fact " + link.fact() + " in " + what);
-        write("\f");
-      } else {
-        write(link.written());
-      }
-      return true;
-    }
-
-    @Override
-    public Boolean image(Inline.Image image) {
-      Label own = label.join(image.label());
-      if (!clearance.allows(own)) {
-        fileName(image.path());
-      }
-      inlines(image.caption(), own.join(photoLabel(image.path())), what);
-      return true;
-    }
-
-    @Override
-    public Boolean phrase(Inline.Phrase phrase) {
-      return inside(phrase.label(), phrase.text());
-    }
-
-    @Override
-    public Boolean footnote(Inline.Footnote footnote) {
-      inlines(footnote.text(), label.join(footnote.label()), "a footnote of " + what);
-      return true;
-    }
-
-    @Override
-    public Boolean lineBreak(Inline.Break lineBreak) {
-      write(" ");
-      return true;
-    }
-  }
-
-  private Label photoLabel(String path) {
-    return log.photos().stream()
-        .filter(p -> p.path().equals(path))
-        .findFirst()
-        .map(p -> released(Release.Kind.PHOTO, path, p.label()))
-        .orElse(Label.NONE);
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.cli;
 
+import chinelog.problem.Sentence;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import java.io.IOException;
@@ -24,13 +25,13 @@ final class AuditCommand extends EditionCommand {
   }
 
   @Override
-  String afterErrors() {
-    return "Nothing was audited; put the log right first.";
+  Sentence afterErrors() {
+    return Sentence.of("Nothing was audited; put the log right first.");
   }
 
   @Override
-  String afterLeaks() {
-    return "Take the edition off wherever it has been put up, and publish it anew.";
+  Sentence afterLeaks() {
+    return Sentence.of("Take the edition off wherever it has been put up, and publish it anew.");
   }
 
   @Override
@@ -40,11 +41,8 @@ final class AuditCommand extends EditionCommand {
         .forEach(
             e ->
                 talk()
-                    .out()
-                    .println(
-                        e.readers()
-                            + ": clean. The report is in records/"
-                            + e.readers()
-                            + "/audit.txt."));
+                    .say(
+                        "{0}: clean. The report is in {1}.",
+                        e.readers(), "records/" + e.readers() + "/audit.txt"));
   }
 }

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -49,15 +48,14 @@ final class BeginCommand extends LogCommand {
   public Integer call() throws IOException {
     if (Files.exists(folder) && !isEmptyFolder(folder)) {
       throw wrong(
-          "\u201c"
-              + folder
-              + "\u201d holds something already, and nothing of yours is overwritten."
-              + " Name a new folder.");
+          "\u201c{0}\u201d holds something already, and nothing of yours is overwritten."
+              + " Name a new folder.",
+          folder);
     }
     NewLog.layDown(folder, today(), new NewLog.Beginning(name(), scale()));
-    talk().out().println("A new log lies in " + folder + ".");
-    talk().out().println("Open log.yaml in any editor; its comments say what goes where.");
-    talk().out().println("Then: " + Terminal.command("check", folder));
+    talk().say("A new log lies in {0}.", folder);
+    talk().say("Open log.yaml in any editor; its comments say what goes where.");
+    talk().say("Then: {0}", Terminal.command("check", folder));
     return Main.DONE;
   }
 
@@ -75,9 +73,8 @@ final class BeginCommand extends LogCommand {
           .orElseThrow(
               () ->
                   wrong(
-                      "\u201c"
-                          + given
-                          + "\u201d is not a scale. Write such as 1:16, or 1/4 in = 1 ft."));
+                      "\u201c{0}\u201d is not a scale. Write such as 1:16, or 1/4 in = 1 ft.",
+                      given));
     }
     String answer = talk().ask("At what scale? Such as 1:16; nothing if that is not settled:");
     Optional<String> understood = NewLog.scale(answer);
@@ -86,14 +83,5 @@ final class BeginCommand extends LogCommand {
       understood = NewLog.scale(answer);
     }
     return understood.orElse("");
-  }
-
-  private static boolean isEmptyFolder(Path folder) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return false;
-    }
-    try (Stream<Path> inside = Files.list(folder)) {
-      return inside.findAny().isEmpty();
-    }
   }
 }

@@ -5,7 +5,9 @@ import chinelog.photo.PhotoProgress;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.likeness.Burst;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.publish.Course;
+import chinelog.publish.Foreseen;
 import chinelog.publish.Lookalikes;
 import chinelog.publish.Outcome;
 import chinelog.publish.ProgramVersion;
@@ -15,7 +17,6 @@ import chinelog.publish.Step;
 import chinelog.publish.Workshop;
 import chinelog.withhold.question.Questions;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,17 +24,13 @@ import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code chinelog check}. */
 @Command(
     name = "check",
     description = "Tell every problem of a log, with its place and its remedy.",
     footer = {"", "Example: ${sys:chinelog.command:-chinelog} check sample-log"})
-final class CheckCommand extends LogCommand {
-
-  @Parameters(paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
+final class CheckCommand extends ReadCommand {
 
   @Option(
       names = "--json",
@@ -51,11 +48,6 @@ final class CheckCommand extends LogCommand {
   }
 
   @Override
-  Path folder() {
-    return log;
-  }
-
-  @Override
   public Integer call() throws IOException {
     if (all && json) {
       throw wrong("--json tells what is known without making anything: leave --all out.");
@@ -66,12 +58,9 @@ final class CheckCommand extends LogCommand {
     }
     CheckReport report;
     try {
-      Checked found = find();
-      List<Problem> problems = new ArrayList<>(found.problems());
-      problems.addAll(found.questions());
-      report = new CheckReport(found.entries(), found.photographs(), found.facts(), problems);
+      report = find().reportWithQuestions();
     } catch (IOException e) {
-      report = new CheckReport(0, 0, 0, List.of(Main.problem(e, log.toString())));
+      report = new CheckReport(0, 0, 0, List.of(Main.problem(e, folder().toString())));
     } finally {
       talk().endProgress();
     }
@@ -89,14 +78,14 @@ final class CheckCommand extends LogCommand {
       return Main.PROBLEMS;
     }
     talk()
-        .out()
-        .println(
-            Terminal.count(report.entries(), "entry")
-                + ", "
-                + Terminal.count(report.photographs(), "photograph")
-                + ", "
-                + Terminal.count(report.facts(), "fact")
-                + ": no errors.");
+        .say(
+            "{0}: no errors.",
+            talk()
+                .list(
+                    List.of(
+                        Terminal.counted(report.entries(), "{0} entry", "{0} entries"),
+                        Terminal.counted(report.photographs(), "{0} photograph", "{0} photographs"),
+                        Terminal.counted(report.facts(), "{0} fact", "{0} facts"))));
     if (found.foreseen() != null) {
       tell(found.foreseen());
     }
@@ -106,7 +95,7 @@ final class CheckCommand extends LogCommand {
   private int rehearse() throws IOException {
     Outcome outcome;
     try {
-      outcome = new Publisher(log, today(), today(), zone(), talk().progress()).rehearse();
+      outcome = new Publisher(folder(), today(), today(), zone(), talk().progress()).rehearse();
     } finally {
       talk().endProgress();
     }
@@ -116,59 +105,61 @@ final class CheckCommand extends LogCommand {
       return Main.PROBLEMS;
     }
     if (outcome.hasLeaks()) {
-      talk().findings(outcome, "Publishing would stop at it.");
+      talk().findings(outcome, Sentence.of("Publishing would stop at it."));
       return Main.LEAK;
     }
-    talk().out().println("Every edition was made, searched and thrown away: publishing would do.");
+    talk().say("Every edition was made, searched and thrown away: publishing would do.");
     return Main.DONE;
   }
 
-  private void tell(Checked.Foreseen foreseen) {
+  private void tell(Foreseen foreseen) {
     String readers = "";
-    for (Publisher.PostTold post : foreseen.posts()) {
+    for (Foreseen.PostTold post : foreseen.posts()) {
       if (!post.readers().equals(readers)) {
         readers = post.readers();
-        talk().out().println("Posts for " + readers + ":");
+        talk().say("Posts for {0}:", readers);
       }
       talk()
           .out()
           .println(
               String.format(
                   Locale.ROOT,
-                  "%4d  %s: %s, %s, %d min",
+                  "%4d  %s: %s, %d min",
                   post.number(),
                   post.title(),
-                  Terminal.count(post.entries(), "entry"),
-                  Terminal.count(post.words(), "word"),
+                  talk()
+                      .list(
+                          List.of(
+                              Terminal.counted(post.entries(), "{0} entry", "{0} entries"),
+                              Terminal.counted(post.words(), "{0} word", "{0} words"))),
                   post.minutes()));
     }
     if (!all) {
       talk()
-          .out()
-          .println(
-              "Not looked at: "
-                  + (foreseen.printed() ? "whether all finds room on the pages, and " : "")
-                  + "the finished files. \u201c"
-                  + Terminal.command("check --all", log)
-                  + "\u201d does, and so does publishing.");
+          .say(
+              foreseen.printed()
+                  ? "Not looked at: whether all finds room on the pages, and the finished files."
+                      + " \u201c{0}\u201d does, and so does publishing."
+                  : "Not looked at: the finished files. \u201c{0}\u201d does, and so does publishing.",
+              Terminal.command("check --all", folder()));
     }
   }
 
   /** What is wrong, and what is asked; where nothing has changed, as it was found then. */
   private Checked find() throws IOException {
-    try (Course course = Course.ofCheck(requireFolder(log), talk().progress())) {
-      List<Problem> pinned = Pins.pin(log);
-      Optional<Remembered> remembered = Remembered.find(log, "check", today() + " " + zone());
-      Optional<List<List<String>>> rows =
-          remembered.isPresent() ? remembered.get().recall() : Optional.empty();
+    try (Course course = Course.ofCheck(requireFolder(folder()), talk().progress())) {
+      List<Problem> pinned = Pins.pin(folder());
+      Optional<Remembered> remembered = Remembered.find(folder(), "check", today() + " " + zone());
+      if (remembered.isEmpty()) {
+        return findAnew(pinned, course);
+      }
+      Optional<List<List<String>>> rows = remembered.get().recall();
       if (rows.isPresent() && pinned.isEmpty()) {
         return Checked.of(rows.get());
       }
       Checked found = findAnew(pinned, course);
-      if (remembered.isPresent()) {
-        course.remember();
-      }
-      if (remembered.isPresent() && pinned.isEmpty()) {
+      course.remember();
+      if (pinned.isEmpty()) {
         remembered.get().keep(found.rows());
       }
       return found;
@@ -177,7 +168,7 @@ final class CheckCommand extends LogCommand {
 
   private Checked findAnew(List<Problem> pinned, Course course) throws IOException {
     List<Problem> problems = new ArrayList<>(pinned);
-    Workshop.Opened opened = Workshop.open(log, today(), today(), zone(), course);
+    Workshop.Opened opened = Workshop.open(folder(), today(), today(), zone(), course);
     problems.addAll(opened.problems());
     problems.addAll(opened.fullCopies());
     if (!opened.hasErrors()) {
@@ -185,14 +176,12 @@ final class CheckCommand extends LogCommand {
     }
     Questions.Asked asked = ask(opened, course);
     problems.addAll(asked.reminders());
-    Checked.Foreseen foreseen = null;
+    Foreseen foreseen = null;
     if (!opened.hasErrors()) {
-      Publisher.Foreseen all =
-          new Publisher(log, today(), today(), zone(), course).foresee(opened, asked);
-      all.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
-      foreseen = new Checked.Foreseen(all.posts(), all.printed());
+      foreseen = new Publisher(folder(), today(), today(), zone(), course).foresee(opened, asked);
+      foreseen.problems().stream().filter(p -> !problems.contains(p)).forEach(problems::add);
     }
-    ProgramVersion.newerThanOwn(log).ifPresent(problems::add);
+    ProgramVersion.newerThanOwn(folder()).ifPresent(problems::add);
     return new Checked(
         opened.log().notes().size(),
         opened.album().photographs().size(),

@@ -1,10 +1,11 @@
 package chinelog.cli;
 
 import chinelog.problem.Problem;
-import chinelog.publish.Publisher;
+import chinelog.publish.Foreseen;
 import chinelog.publish.Remembered;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,15 +31,17 @@ record Checked(
   private static final String FORESEEN = "foreseen";
   private static final String POST = "post";
 
-  /**
-   * What publishing would tell.
-   *
-   * @param printed whether any readers get what is printed
-   */
-  record Foreseen(List<Publisher.PostTold> posts, boolean printed) {}
-
   CheckReport report() {
-    return new CheckReport(entries, photographs, facts, problems);
+    return report(problems);
+  }
+
+  /** With the questions among the problems, for whoever reads one list. */
+  CheckReport reportWithQuestions() {
+    return report(Stream.concat(problems.stream(), questions.stream()).toList());
+  }
+
+  private CheckReport report(List<Problem> told) {
+    return new CheckReport(entries, photographs, facts, told);
   }
 
   List<List<String>> rows() {
@@ -47,8 +50,8 @@ record Checked(
     problems.forEach(p -> rows.add(row(PROBLEM, Remembered.cells(p).toArray())));
     questions.forEach(p -> rows.add(row(QUESTION, Remembered.cells(p).toArray())));
     if (foreseen != null) {
-      rows.add(row(FORESEEN, foreseen.printed));
-      for (Publisher.PostTold p : foreseen.posts) {
+      rows.add(row(FORESEEN, foreseen.printed()));
+      for (Foreseen.PostTold p : foreseen.posts()) {
         rows.add(
             row(POST, p.readers(), p.number(), p.title(), p.entries(), p.words(), p.minutes()));
       }
@@ -69,7 +72,7 @@ record Checked(
     List<Integer> counts = List.of();
     List<Problem> problems = new ArrayList<>();
     List<Problem> questions = new ArrayList<>();
-    List<Publisher.PostTold> posts = new ArrayList<>();
+    List<Foreseen.PostTold> posts = new ArrayList<>();
     Foreseen foreseen = null;
     for (List<String> row : rows) {
       List<String> cells = row.subList(1, row.size());
@@ -77,7 +80,8 @@ record Checked(
         case COUNTS -> counts = cells.stream().map(Integer::valueOf).toList();
         case PROBLEM -> problems.add(Remembered.problem(cells));
         case QUESTION -> questions.add(Remembered.problem(cells));
-        case FORESEEN -> foreseen = new Foreseen(posts, Boolean.parseBoolean(cells.get(0)));
+        case FORESEEN ->
+            foreseen = new Foreseen(List.of(), posts, Boolean.parseBoolean(cells.get(0)));
         default -> posts.add(post(cells));
       }
     }
@@ -85,8 +89,8 @@ record Checked(
         counts.get(0), counts.get(1), counts.get(2), problems, questions, counts.get(3), foreseen);
   }
 
-  private static Publisher.PostTold post(List<String> cells) {
-    return new Publisher.PostTold(
+  private static Foreseen.PostTold post(List<String> cells) {
+    return new Foreseen.PostTold(
         cells.get(0),
         Integer.parseInt(cells.get(1)),
         cells.get(2),

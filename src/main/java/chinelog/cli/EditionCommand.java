@@ -1,25 +1,22 @@
 package chinelog.cli;
 
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** What {@code publish} and {@code audit} have in common. */
-abstract class EditionCommand extends LogCommand {
+abstract class EditionCommand extends ReadCommand {
 
-  static final String NOTHING_PUBLISHED = "Nothing was published; what stood before still stands.";
-
-  @Parameters(paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
+  static final Sentence NOTHING_PUBLISHED =
+      Sentence.of("Nothing was published; what stood before still stands.");
 
   @Option(
       names = "--for",
@@ -37,19 +34,14 @@ abstract class EditionCommand extends LogCommand {
     super(talk, clock);
   }
 
-  @Override
-  Path folder() {
-    return log;
-  }
-
   /** Does the work for the readers named. */
   abstract Outcome run(Publisher publisher, List<String> readers) throws IOException;
 
   /** What has become of the editions after an error. */
-  abstract String afterErrors();
+  abstract Sentence afterErrors();
 
   /** What has become of the editions after a leak. */
-  abstract String afterLeaks();
+  abstract Sentence afterLeaks();
 
   /** Tells an outcome without errors. */
   abstract void tell(Outcome outcome) throws IOException;
@@ -59,13 +51,13 @@ abstract class EditionCommand extends LogCommand {
     LocalDate day = asOf == null ? today() : asOf;
     if (day.isAfter(today())) {
       throw wrong(
-          day
-              + " is yet to come, and an agreement that ends before it would be taken as ended."
-              + " Write a day that is past, or leave out --as-of.");
+          "{0} is yet to come, and an agreement that ends before it would be taken as ended."
+              + " Write a day that is past, or leave out --as-of.",
+          day);
     }
     Publisher publisher =
-        new Publisher(requireFolder(log), today(), day, zone(), talk().progress());
-    tellNewer(log);
+        new Publisher(requireFolder(folder()), today(), day, zone(), talk().progress());
+    tellNewer(folder());
     Outcome outcome;
     try {
       outcome = run(publisher, readers);
@@ -77,18 +69,17 @@ abstract class EditionCommand extends LogCommand {
     long reminders = outcome.ofLog().stream().filter(p -> !p.isError()).distinct().count();
     if (reminders > 0 && !talk().quiet()) {
       talk()
-          .err()
-          .println(
-              Terminal.count(reminders, "reminder")
-                  + " besides; see them with: "
-                  + Terminal.command("check", log));
+          .warn(
+              "{0} besides; see them with: {1}",
+              Terminal.counted(reminders, "{0} reminder", "{0} reminders"),
+              Terminal.command("check", folder()));
     }
     if (outcome.hasErrors()) {
-      talk().err().println(afterErrors());
+      talk().warn(afterErrors());
       return Main.PROBLEMS;
     }
     if (outcome.hasLeaks()) {
-      talk().findings(outcome, afterLeaks() + " The report is in records/.");
+      talk().findings(outcome, Sentence.of("{0} The report is in records/.", afterLeaks()));
       return Main.LEAK;
     }
     tell(outcome);

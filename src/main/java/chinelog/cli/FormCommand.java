@@ -4,7 +4,6 @@ import chinelog.publish.Forms;
 import chinelog.publish.Outcome;
 import chinelog.publish.Workshop;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import picocli.CommandLine.Command;
@@ -22,16 +21,13 @@ import picocli.CommandLine.Parameters;
       "Example: ${sys:chinelog.command:-chinelog} form sample-log agreement lines",
       "         ${sys:chinelog.command:-chinelog} form sample-log release full.beam --for public"
     })
-final class FormCommand extends LogCommand {
+final class FormCommand extends ReadCommand {
 
   /** What can be printed. */
   enum Kind {
     AGREEMENT,
     RELEASE
   }
-
-  @Parameters(index = "0", paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
 
   @Parameters(index = "1", paramLabel = "KIND", description = "agreement or release.")
   private Kind kind = Kind.AGREEMENT;
@@ -60,14 +56,9 @@ final class FormCommand extends LogCommand {
   }
 
   @Override
-  Path folder() {
-    return log;
-  }
-
-  @Override
   public Integer call() throws IOException {
     Workshop.Opened opened =
-        Workshop.open(requireFolder(log), today(), today(), zone(), talk().progress());
+        Workshop.open(requireFolder(folder()), today(), today(), zone(), talk().progress());
     if (opened.hasErrors()) {
       talk().endProgress();
       talk().problems(opened.problems().stream().filter(p -> p.isError()).toList());
@@ -87,10 +78,10 @@ final class FormCommand extends LogCommand {
     if (made.file().isEmpty()) {
       return made.findings().isEmpty() ? Main.PROBLEMS : Main.LEAK;
     }
-    talk().out().println("The form lies in " + made.file().get() + ".");
-    talk().out().println("It is no legal advice: have it looked at by a licensed lawyer.");
+    talk().say("The form lies in {0}.", made.file().get());
+    talk().say("It is no legal advice: have it looked at by a licensed lawyer.");
     if (!made.line().isEmpty()) {
-      talk().out().println("Once leave is given, write below \u201creleases:\u201d in log.yaml:");
+      talk().say("Once leave is given, write below \u201creleases:\u201d in log.yaml:");
       talk().out().println("  " + made.line());
     }
     return Main.DONE;

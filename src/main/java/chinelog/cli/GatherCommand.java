@@ -98,7 +98,7 @@ final class GatherCommand extends LogCommand {
       outcome =
           Gatherer.gather(
               new Gatherer.Request(photos, log, head.zone(), clocks, clockPhoto(), today(), dryRun),
-              (done, of) -> talk().doing("photograph " + done + " of " + of));
+              (done, of) -> talk().doing(talk().worded("photograph {0} of {1}", done, of)));
     } finally {
       talk().endProgress();
     }
@@ -116,18 +116,16 @@ final class GatherCommand extends LogCommand {
           .filter(s -> s.fate() == Gatherer.Fate.BROUGHT_IN)
           .forEach(s -> talk().out().println(s.source() + " -> " + s.path()));
     } else if (brought > 0) {
-      talk().out().println("What came from where is written in records/gathered.csv.");
+      talk().say("What came from where is written in records/gathered.csv.");
     }
     talk()
-        .out()
-        .println(
-            Terminal.count(brought, "photograph")
-                + (dryRun ? " would be brought in, " : " brought in, ")
-                + there
-                + (there == 1 ? " is" : " are")
-                + " there already, "
-                + passed
-                + " passed over.");
+        .say(
+            dryRun
+                ? "{0} would be brought in, {1} there already, {2} passed over."
+                : "{0} brought in, {1} there already, {2} passed over.",
+            Terminal.counted(brought, "{0} photograph", "{0} photographs"),
+            Terminal.counted(there, "{0} is", "{0} are"),
+            passed);
   }
 
   private Gatherer.@Nullable ClockPhoto clockPhoto() {
@@ -140,9 +138,7 @@ final class GatherCommand extends LogCommand {
             entry.getKey(), LocalDateTime.parse(entry.getValue().replace(' ', 'T')));
       } catch (DateTimeParseException e) {
         throw wrong(
-            "\u201c"
-                + entry.getValue()
-                + "\u201d is not a date and time. Write 2026-05-16T10:16:04.");
+            "\u201c{0}\u201d is not a date and time. Write 2026-05-16T10:16:04.", entry.getValue());
       }
     }
     return null;
@@ -156,9 +152,7 @@ final class GatherCommand extends LogCommand {
       return slow ? duration.negated() : duration;
     } catch (QuantityException e) {
       throw wrong(
-          "\u201c"
-              + text
-              + "\u201d does not say how far a clock is fast. Write such as 1 h 12 min.");
+          "\u201c{0}\u201d does not say how far a clock is fast. Write such as 1 h 12 min.", text);
     }
   }
 }

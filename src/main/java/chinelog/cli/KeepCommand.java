@@ -7,6 +7,7 @@ import chinelog.log.records.Log;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.publish.ProgramVersion;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -83,39 +84,44 @@ final class KeepCommand extends LogCommand {
     Keep.Kept kept =
         Keep.make(
             new Keep.Request(log, into, ProgramVersion.own().toString(), today()),
-            progress("copying"));
+            progress("copying, step {0} of {1}"));
     talk().endProgress();
-    talk().out().println(whole(kept.files(), kept.bytes()) + " are in " + kept.place() + ",");
-    talk().out().println("and were read back: every one is the same as in the log.");
+    talk()
+        .say(
+            "{0} are in {1}, and were read back: every one is the same as in the log.",
+            whole(kept.files(), kept.bytes()), kept.place());
     if (!kept.leftOut().isEmpty()) {
-      talk().out().println("Left out, since it is made again: " + leftOut(kept) + ".");
+      talk().say("Left out, since it is made again: {0}.", talk().list(leftOut(kept)));
     }
-    talk().err().println(warning(read, kept.place()));
+    talk().warn(warning(read, kept.place()));
+    talk()
+        .warn(
+            "Nothing is left out of it and nothing is locked: keep it where nobody else can read"
+                + " it.");
     return Main.DONE;
   }
 
-  private static String leftOut(Keep.Kept kept) {
+  private static List<Sentence> leftOut(Keep.Kept kept) {
     return kept.leftOut().entrySet().stream()
-        .map(e -> e.getKey() + " (" + Terminal.count(e.getValue(), "file") + ")")
-        .collect(Collectors.joining(", "));
+        .map(e -> Sentence.of("{0} ({1})", e.getKey(), files(e.getValue())))
+        .toList();
   }
 
-  private static String warning(Log log, Path place) {
-    String with =
-        log.promises().isEmpty()
-            ? ""
-            : ", also what is under the agreements with "
-                + log.agreements().values().stream()
-                    .filter(a -> !a.isOwn())
-                    .map(Agreement::with)
-                    .distinct()
-                    .collect(Collectors.joining(", "));
-    return "PRIVATE: "
-        + place
-        + " holds everything"
-        + with
-        + ".\n"
-        + "Nothing is left out of it and nothing is locked: keep it where nobody else can read it.";
+  private static Sentence files(int n) {
+    return Terminal.counted(n, "{0} file", "{0} files");
+  }
+
+  private static Sentence warning(Log log, Path place) {
+    return log.promises().isEmpty()
+        ? Sentence.of("PRIVATE: {0} holds everything.", place)
+        : Sentence.of(
+            "PRIVATE: {0} holds everything, also what is under the agreements with {1}.",
+            place,
+            log.agreements().values().stream()
+                .filter(a -> !a.isOwn())
+                .map(Agreement::with)
+                .distinct()
+                .collect(Collectors.joining(", ")));
   }
 
   /** Even a log with errors in it is worth a copy; but some other folder was named by mistake. */
@@ -137,21 +143,17 @@ final class KeepCommand extends LogCommand {
     if (copy == null) {
       throw wrong("Name the copy that is to be verified.");
     }
-    Keep.Checked checked = Keep.check(copy, progress("verifying"));
+    Keep.Checked checked = Keep.check(copy, progress("verifying, step {0} of {1}"));
     talk().endProgress();
     talk().problems(checked.problems());
     if (checked.problems().stream().anyMatch(Problem::isError)) {
-      talk().err().println("This copy is not what it was.");
+      talk().warn("This copy is not what it was.");
       return Main.PROBLEMS;
     }
     talk()
-        .out()
-        .println(
-            "The copy of "
-                + checked.madeOn()
-                + " is whole: "
-                + whole(checked.files().size(), checked.bytes())
-                + ".");
+        .say(
+            "The copy of {0} is whole: {1}.",
+            checked.madeOn(), whole(checked.files().size(), checked.bytes()));
     if (into != null && log != null) {
       tellChanges(Keep.changedSince(checked, requireFolder(log)));
     }
@@ -160,24 +162,25 @@ final class KeepCommand extends LogCommand {
 
   private void tellChanges(List<String> changes) {
     if (changes.isEmpty()) {
-      talk().out().println("The log is as it was then.");
+      talk().say("The log is as it was then.");
       return;
     }
     int named = Math.min(NAMED, changes.size());
-    talk()
-        .out()
-        .println(
-            "Changed in the log since: "
-                + String.join(", ", changes.subList(0, named))
-                + (changes.size() > named ? " and " + (changes.size() - named) + " more" : "")
-                + ".");
+    String first = String.join(", ", changes.subList(0, named));
+    int more = changes.size() - named;
+    if (more > 0) {
+      talk().say("Changed in the log since: {0} and {1} more.", first, more);
+    } else {
+      talk().say("Changed in the log since: {0}.", first);
+    }
   }
 
   private Keep.Progress progress(String doing) {
-    return (done, of) -> talk().doing(doing + ", step " + done + " of " + of);
+    return (done, of) -> talk().doing(talk().worded(doing, done, of));
   }
 
-  private static String whole(int files, long bytes) {
-    return Terminal.count(files, "file") + String.format(Locale.ROOT, " (%.1f MB)", bytes / 1e6);
+  private static Sentence whole(int files, long bytes) {
+    return Sentence.of(
+        "{0} ({1})", files(files), String.format(Locale.ROOT, "%.1f MB", bytes / 1e6));
   }
 }

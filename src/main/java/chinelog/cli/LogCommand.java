@@ -2,6 +2,7 @@ package chinelog.cli;
 
 import chinelog.problem.Place;
 import chinelog.problem.ProblemException;
+import chinelog.problem.Sentence;
 import chinelog.publish.ProgramVersion;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -14,6 +15,8 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
@@ -93,7 +96,17 @@ abstract class LogCommand extends AnyCommand implements Callable<Integer> {
     return folder;
   }
 
-  ParameterException wrong(String message) {
-    return new ParameterException(spec().commandLine(), message);
+  static boolean isEmptyFolder(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return false;
+    }
+    try (Stream<Path> inside = Files.list(folder)) {
+      return inside.findAny().isEmpty();
+    }
+  }
+
+  ParameterException wrong(String english, @Nullable Object... parts) {
+    return new ParameterException(
+        spec().commandLine(), Sentence.of(english, parts).in(language(folder())));
   }
 }

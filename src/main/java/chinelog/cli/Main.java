@@ -19,6 +19,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
@@ -88,7 +89,8 @@ public final class Main {
                   talk.endProgress();
                   int status = failed(e, folder(command), talk);
                   if (status == PROBLEMS && command.getCommandName().equals("publish")) {
-                    talk.err().println(EditionCommand.NOTHING_PUBLISHED);
+                    talk.in(LogCommand.language(Path.of(folder(command))))
+                        .warn(EditionCommand.NOTHING_PUBLISHED);
                   }
                   return status;
                 });
@@ -121,20 +123,16 @@ public final class Main {
    * @param folder that the command was given, to stand in for a file that was not named
    */
   private static int failed(Exception thrown, String folder, Terminal talk) {
-    if (thrown instanceof IOException e) {
-      talk.err().println(problem(e, folder).line(LogCommand.language(Path.of(folder))));
+    Locale language = LogCommand.language(Path.of(folder));
+    Throwable io = thrown instanceof UncheckedIOException ? thrown.getCause() : thrown;
+    if (io instanceof IOException e) {
+      talk.err().println(problem(e, folder).line(language));
       return PROBLEMS;
     }
-    if (thrown instanceof UncheckedIOException && thrown.getCause() instanceof IOException e) {
-      talk.err().println(problem(e, folder).line(LogCommand.language(Path.of(folder))));
-      return PROBLEMS;
-    }
-    talk.err()
-        .println(
-            "This is a fault of chinelog, not of your log; nothing of yours was changed. ("
-                + thrown
-                + place(thrown)
-                + ")");
+    talk.in(language)
+        .warn(
+            "This is a fault of chinelog, not of your log; nothing of yours was changed. ({0})",
+            thrown + place(thrown));
     return FAULT;
   }
 

@@ -2,6 +2,7 @@ package chinelog.cli;
 
 import chinelog.desk.Desk;
 import chinelog.desk.files.Pins;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
@@ -10,7 +11,6 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -53,32 +53,23 @@ final class OpenCommand extends LogCommand {
       return serve(Desk.begin(Path.of("my-build").toAbsolutePath(), clock()));
     }
     Path folder = (asked == null ? Path.of("") : asked).toAbsolutePath().normalize();
-    if (Files.notExists(folder) || isEmpty(folder)) {
+    if (Files.notExists(folder) || isEmptyFolder(folder)) {
       return serve(Desk.begin(folder, clock()));
     }
     requireFolder(folder);
     Optional<URI> elsewhere = Desk.findOpen(folder);
     if (elsewhere.isPresent()) {
-      tell(elsewhere.get(), "The log is open already, at:");
+      tell(elsewhere.get(), Sentence.of("The log is open already, at:"));
       return Main.DONE;
     }
     talk().problems(Pins.pin(folder));
     return serve(Desk.open(folder, clock()));
   }
 
-  private static boolean isEmpty(Path folder) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return false;
-    }
-    try (Stream<Path> inside = Files.list(folder)) {
-      return inside.findAny().isEmpty();
-    }
-  }
-
   private int serve(Desk open) throws IOException {
     try (Desk desk = open) {
-      tell(desk.address(), "The log is open, on this machine alone, at:");
-      talk().out().println("Close it at the foot of Today, or with Ctrl+C.");
+      tell(desk.address(), Sentence.of("The log is open, on this machine alone, at:"));
+      talk().say("Close it at the foot of Today, or with Ctrl+C.");
       desk.awaitLeaving();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -86,8 +77,8 @@ final class OpenCommand extends LogCommand {
     return Main.DONE;
   }
 
-  private void tell(URI address, String words) {
-    result().println(words);
+  private void tell(URI address, Sentence words) {
+    result().println(words.in(talk().language()));
     result().println("  " + address);
     if (!noBrowser) {
       show(address);

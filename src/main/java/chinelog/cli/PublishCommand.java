@@ -1,6 +1,7 @@
 package chinelog.cli;
 
 import chinelog.desk.files.Pins;
+import chinelog.problem.Sentence;
 import chinelog.publish.Outcome;
 import chinelog.publish.ProgramVersion;
 import chinelog.publish.Publisher;
@@ -9,7 +10,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Locale;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -22,6 +23,15 @@ import picocli.CommandLine.Option;
       "Example: ${sys:chinelog.command:-chinelog} publish sample-log --for public --as-of 2026-05-20"
     })
 final class PublishCommand extends EditionCommand {
+
+  private static final Sentence SHOWN = Sentence.of("shown");
+  private static final Sentence WITHHELD = Sentence.of("withheld");
+  private static final Sentence RELEASED = Sentence.of("released");
+  private static final Sentence AUDIT = Sentence.of("audit");
+  private static final Sentence STANDS = Sentence.of("stands");
+  private static final Sentence LOOK_AT = Sentence.of("look at");
+  private static final List<Sentence> LABELS =
+      List.of(SHOWN, WITHHELD, RELEASED, AUDIT, STANDS, LOOK_AT);
 
   @Option(
       names = "--draft",
@@ -41,12 +51,12 @@ final class PublishCommand extends EditionCommand {
   }
 
   @Override
-  String afterErrors() {
+  Sentence afterErrors() {
     return NOTHING_PUBLISHED;
   }
 
   @Override
-  String afterLeaks() {
+  Sentence afterLeaks() {
     return NOTHING_PUBLISHED;
   }
 
@@ -55,7 +65,7 @@ final class PublishCommand extends EditionCommand {
     PrintWriter out = talk().out();
     if (draft) {
       for (Outcome.Made site : outcome.editions()) {
-        out.println("Draft for " + site.readers() + ":");
+        talk().say("Draft for {0}:", site.readers());
         lookAt(site.folder(), site.files());
       }
       return;
@@ -63,41 +73,55 @@ final class PublishCommand extends EditionCommand {
     ProgramVersion.own().record(folder());
     for (Outcome.Made edition : outcome.editions()) {
       out.println();
-      out.println("For " + edition.readers() + ":");
-      out.println(
-          "  shown     "
-              + Terminal.count(edition.entries(), "entry")
-              + ", "
-              + Terminal.count(edition.plates(), "plate")
-              + ", "
-              + Terminal.count(edition.figures(), "figure"));
-      if (edition.withheld().isEmpty()) {
-        out.println("  withheld  nothing");
-      } else {
-        out.println(
-            "  withheld  "
-                + edition.withheld().entrySet().stream()
-                    .map(e -> Terminal.count(e.getValue(), "thing") + " under " + e.getKey())
-                    .collect(Collectors.joining(", ")));
-      }
+      talk().say("For {0}:", edition.readers());
+      row(
+          SHOWN,
+          talk()
+              .list(
+                  List.of(
+                      Terminal.counted(edition.entries(), "{0} entry", "{0} entries"),
+                      Terminal.counted(edition.plates(), "{0} plate", "{0} plates"),
+                      Terminal.counted(edition.figures(), "{0} figure", "{0} figures"))));
+      row(
+          WITHHELD,
+          edition.withheld().isEmpty()
+              ? talk().worded("nothing")
+              : talk()
+                  .list(
+                      edition.withheld().entrySet().stream()
+                          .map(e -> Sentence.of("{0} under {1}", things(e.getValue()), e.getKey()))
+                          .toList()));
       if (edition.released() > 0) {
-        out.println(
-            "  released  " + Terminal.count(edition.released(), "thing") + ", by permission");
+        row(RELEASED, talk().worded("{0}, by permission", things(edition.released())));
       }
-      out.println("  audit     clean");
+      row(AUDIT, talk().worded("clean"));
       lookAt(edition.folder(), edition.files());
     }
     for (Outcome.Unchanged edition : outcome.unchanged()) {
       out.println();
-      out.println("For " + edition.readers() + ":");
-      out.println("  stands    as it was published and audited; nothing has changed since");
+      talk().say("For {0}:", edition.readers());
+      row(STANDS, talk().worded("as it was published and audited; nothing has changed since"));
       lookAt(edition.folder(), edition.files());
     }
     out.println();
-    out.println("The register of what is withheld, and the audit's report, are in records/.");
+    talk().say("The register of what is withheld, and the audit's report, are in records/.");
+  }
+
+  private static Sentence things(int n) {
+    return Terminal.counted(n, "{0} thing", "{0} things");
   }
 
   private void lookAt(Path folder, List<String> files) {
-    files.forEach(f -> talk().out().println("  look at   " + folder.resolve(f)));
+    files.forEach(f -> row(LOOK_AT, folder.resolve(f).toString()));
+  }
+
+  /** A line of a table of two columns. */
+  private void row(Sentence label, String text) {
+    Locale language = talk().language();
+    int wide = LABELS.stream().mapToInt(l -> l.in(language).length()).max().orElse(0);
+    talk()
+        .out()
+        .println(
+            "  " + label.in(language) + " ".repeat(wide - label.in(language).length() + 2) + text);
   }
 }

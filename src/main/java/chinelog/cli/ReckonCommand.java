@@ -2,6 +2,7 @@ package chinelog.cli;
 
 import chinelog.log.PriceReader;
 import chinelog.log.records.PricePlan;
+import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.publish.Workshop;
 import chinelog.reckon.Explanation;
@@ -111,12 +112,9 @@ final class ReckonCommand extends LogCommand {
         what.isEmpty() ? Optional.of(ReckoningPages.contents()) : ReckoningPages.page(what);
     if (page.isEmpty()) {
       talk()
-          .err()
-          .println(
-              "There is no reckoning or function \u201c"
-                  + what
-                  + "\u201d. "
-                  + Suggestion.remedy(what, ReckoningPages.names()));
+          .warn(
+              "There is no reckoning or function \u201c{0}\u201d. {1}",
+              what, Suggestion.remedy(what, ReckoningPages.names()));
       return Main.USAGE;
     }
     page.get().forEach(result()::println);
@@ -127,7 +125,7 @@ final class ReckonCommand extends LogCommand {
   private int reckon(Path folder) throws IOException {
     Path plan = price;
     if (plan != null && fact != null) {
-      throw wrong("A price is told for the whole build: leave \u201c" + fact + "\u201d out.");
+      throw wrong("A price is told for the whole build: leave \u201c{0}\u201d out.", fact);
     }
     Workshop.Opened opened =
         Workshop.open(requireFolder(folder), today(), today(), zone(), talk().progress());
@@ -150,7 +148,7 @@ final class ReckonCommand extends LogCommand {
       Collection<Fact> facts =
           one.<Collection<Fact>>map(List::of).orElseGet(() -> chosen(opened.facts()));
       if (facts.isEmpty() && fact != null) {
-        talk().err().println(unknown(fact, opened.facts()));
+        talk().warn(unknown(fact, opened.facts()));
         return Main.USAGE;
       }
       print(facts, opened);
@@ -188,7 +186,7 @@ final class ReckonCommand extends LogCommand {
     talk().problems(list.problems());
     ShoppingList.text(list.lines(), opened.log()).forEach(result()::println);
     if (list.lines().isEmpty() && list.problems().isEmpty()) {
-      talk().out().println("Nothing is to be bought, as far as the log says.");
+      talk().say("Nothing is to be bought, as far as the log says.");
     }
     result().flush();
     return opened.hasErrors() || !list.problems().isEmpty() ? Main.PROBLEMS : Main.DONE;
@@ -203,13 +201,13 @@ final class ReckonCommand extends LogCommand {
     return facts.byName().values().stream().filter(f -> f.name().startsWith(beginning)).toList();
   }
 
-  private static String unknown(String wanted, Facts facts) {
-    return "This log has no fact \u201c"
-        + wanted
-        + "\u201d. "
-        + Suggestion.findNearest(wanted, facts.byName().keySet())
-            .map(n -> "Did you mean \u201c" + n + "\u201d?")
-            .orElse("Leave the name out to see them all.");
+  private static Sentence unknown(String wanted, Facts facts) {
+    return Sentence.of(
+        "This log has no fact \u201c{0}\u201d. {1}",
+        wanted,
+        Suggestion.findNearest(wanted, facts.byName().keySet())
+            .map(n -> Sentence.of("Did you mean \u201c{0}\u201d?", n))
+            .orElseGet(() -> Sentence.of("Leave the name out to see them all.")));
   }
 
   private void print(Collection<Fact> facts, Workshop.Opened opened) {

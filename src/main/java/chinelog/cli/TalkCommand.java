@@ -15,7 +15,6 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code chinelog talk}. */
 @Command(
@@ -26,10 +25,7 @@ import picocli.CommandLine.Parameters;
       "Example: ${sys:chinelog.command:-chinelog} talk my-build --for public --post 2"
           + " --recording second.wav"
     })
-final class TalkCommand extends LogCommand {
-
-  @Parameters(paramLabel = "LOG", description = "The log's folder.")
-  private Path log = Path.of("");
+final class TalkCommand extends ReadCommand {
 
   @Option(
       names = "--for",
@@ -56,11 +52,6 @@ final class TalkCommand extends LogCommand {
   }
 
   @Override
-  Path folder() {
-    return log;
-  }
-
-  @Override
   public Integer call() throws IOException {
     Path wav = recording;
     if (write && wav == null) {
@@ -70,7 +61,7 @@ final class TalkCommand extends LogCommand {
       throw new ProblemException(
           Place.of(wav.toString()), "There is no such file.", "Name the recording's WAV file.");
     }
-    Rehearsal rehearsal = Rehearsal.of(requireFolder(log), today(), zone(), talk().progress());
+    Rehearsal rehearsal = Rehearsal.of(requireFolder(folder()), today(), zone(), talk().progress());
     List<Problem> errors = rehearsal.problems().stream().filter(Problem::isError).toList();
     if (!errors.isEmpty()) {
       talk().endProgress();
@@ -93,15 +84,15 @@ final class TalkCommand extends LogCommand {
   }
 
   private void tell(Rehearsal.Told told) {
-    result().println("For " + told.readers() + ":");
+    result().println(talk().worded("For {0}:", told.readers()));
     for (Length length : chosen(told)) {
       result()
           .printf(
               "  %8s  %s%s%n",
               Length.clock(length.ms()),
               length.folder(),
-              length.isRecorded() ? " (as recorded)" : "");
-      result().printf("            script,%s%n", length.script());
+              length.isRecorded() ? talk().worded(" (as recorded)") : "");
+      result().printf("            %s,%s%n", talk().worded("script"), length.script());
     }
     talk().problems(told.reminders());
   }
@@ -109,49 +100,49 @@ final class TalkCommand extends LogCommand {
   private void mark(Rehearsal rehearsal, List<Rehearsal.Told> told, Path wav) throws IOException {
     if (told.size() != 1) {
       throw wrong(
-          "A recording is made for some readers: name them with --for, such as --for "
-              + told.get(0).readers()
-              + ".");
+          "A recording is made for some readers: name them with --for, such as --for {0}.",
+          told.get(0).readers());
     }
     List<Length> chosen = chosen(told.get(0));
     if (chosen.size() != 1) {
       throw wrong(
           chosen.isEmpty()
-              ? "There is no instalment "
-                  + post
-                  + "; these readers are told "
-                  + told.get(0).instalments().size()
-                  + "."
-              : "A recording is of one instalment: name it with --post, such as --post 1.");
+              ? "There is no instalment {0}; these readers are told {1}."
+              : "A recording is of one instalment: name it with --post, such as --post 1.",
+          post,
+          told.get(0).instalments().size());
     }
     Length instalment = chosen.get(0);
     Recording heard = Recording.listen(wav);
     List<Long> marks = Rehearsal.marks(instalment, heard);
     result()
         .println(
-            instalment.folder()
-                + ": "
-                + Length.clock(heard.lengthMs())
-                + " recorded, "
-                + Length.clock(instalment.ms())
-                + " planned, "
-                + Terminal.count(heard.pauses().size(), "pause")
-                + ".");
+            talk()
+                .worded(
+                    "{0}: {1} recorded, {2} planned, {3}.",
+                    instalment.folder(),
+                    Length.clock(heard.lengthMs()),
+                    Length.clock(instalment.ms()),
+                    Terminal.counted(heard.pauses().size(), "{0} pause", "{0} pauses")));
     for (int i = 0; i < marks.size(); i++) {
       result()
           .printf(
               "  %3d  %8s  %s%n",
               i + 1, Rehearsal.time(marks.get(i)), instalment.frames().get(i).shows());
     }
-    result().printf("  end  %8s%n", Rehearsal.time(heard.lengthMs()));
+    result().printf("  %s  %8s%n", talk().worded("end"), Rehearsal.time(heard.lengthMs()));
     if (write) {
       String file = rehearsal.write(told.get(0).readers(), instalment, marks, heard.lengthMs());
-      result().println("Written to " + file + "; put right there what is wrong, then publish.");
+      result()
+          .println(
+              talk().worded("Written to {0}; put right there what is wrong, then publish.", file));
     } else {
       result()
           .println(
-              "Nothing is written. If that is right, run it again with --write; put right single"
-                  + " marks in the file then.");
+              talk()
+                  .worded(
+                      "Nothing is written. If that is right, run it again with --write; put right"
+                          + " single marks in the file then."));
     }
   }
 }

@@ -9,7 +9,11 @@ import java.io.Writer;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where a command prints.
@@ -40,7 +44,37 @@ record Terminal(
 
   /** The answer to a question, without blanks around it; empty where nobody can be asked. */
   String ask(String question) {
-    return answers.apply(question).strip();
+    return answers.apply(worded(question)).strip();
+  }
+
+  /** A sentence of the program's own, in the language. */
+  String worded(String english, @Nullable Object... parts) {
+    return Sentence.of(english, parts).in(language);
+  }
+
+  /** Prints what was done. */
+  void say(String english, @Nullable Object... parts) {
+    out.println(worded(english, parts));
+  }
+
+  /** Prints what the maker should know besides. */
+  void warn(CharSequence english, @Nullable Object... parts) {
+    err.println(
+        english instanceof Sentence sentence
+            ? sentence.in(language)
+            : worded(english.toString(), parts));
+  }
+
+  /** So many things, such as {@code 3 photographs}. */
+  static Sentence counted(long n, String one, String several) {
+    return Sentence.of(n == 1 ? one : several, n);
+  }
+
+  /** Parts joined by commas, in the language. */
+  String list(List<? extends CharSequence> parts) {
+    return parts.stream()
+        .map(p -> p instanceof Sentence sentence ? sentence.in(language) : p.toString())
+        .collect(Collectors.joining(", "));
   }
 
   /** The same, but in the language of a log. */
@@ -55,7 +89,7 @@ record Terminal(
 
   /** Tells each step on one line that the next overwrites. */
   Progress progress() {
-    return terminal ? step -> doing(step.words(Locale.UK)) : Progress.SILENT;
+    return terminal ? step -> doing(step.words(language)) : Progress.SILENT;
   }
 
   /** Tells what is being done, on the line of the steps. */
@@ -85,14 +119,14 @@ record Terminal(
     long reminders = problems.size() - errors;
     if (!problems.isEmpty()) {
       err.println(
-          told(errors - questions, "{0} error", "{0} errors")
-              + (questions == 0 ? "" : ", " + told(questions, "{0} question", "{0} questions"))
-              + (reminders == 0 ? "" : ", " + told(reminders, "{0} reminder", "{0} reminders")));
+          list(
+              Stream.of(
+                      counted(errors - questions, "{0} error", "{0} errors"),
+                      questions == 0 ? null : counted(questions, "{0} question", "{0} questions"),
+                      reminders == 0 ? null : counted(reminders, "{0} reminder", "{0} reminders"))
+                  .filter(Objects::nonNull)
+                  .toList()));
     }
-  }
-
-  private String told(long n, String one, String several) {
-    return Sentence.of(n == 1 ? one : several, n).in(language);
   }
 
   /**
@@ -103,13 +137,17 @@ record Terminal(
   void questions(List<Problem> questions, int found) {
     questions.forEach(q -> err.println(q.line(language)));
     if (!questions.isEmpty()) {
-      err.println(
-          count(found, "question")
-              + "; "
-              + (questions.size() == 1
-                  ? "one answer settles it all"
-                  : questions.size() + " answers settle them all")
-              + ". Nothing is published for these readers until then.");
+      Sentence asked = counted(found, "{0} question", "{0} questions");
+      warn(
+          questions.size() == 1
+              ? Sentence.of(
+                  "{0}; one answer settles it all. Nothing is published for these readers until"
+                      + " then.",
+                  asked)
+              : Sentence.of(
+                  "{0}; {1} answers settle them all. Nothing is published for these readers until"
+                      + " then.",
+                  asked, questions.size()));
     }
   }
 
@@ -118,7 +156,7 @@ record Terminal(
    *
    * @param after what has become of the editions
    */
-  void findings(Outcome outcome, String after) {
+  void findings(Outcome outcome, Sentence after) {
     for (Outcome.Made edition : outcome.editions()) {
       edition
           .findings()
@@ -127,20 +165,12 @@ record Terminal(
                   err.println(
                       edition.readers() + "/" + f.file() + ", " + f.where() + ": " + f.what()));
     }
-    err.println("The audit found what must not be there. " + after);
+    warn(Sentence.of("The audit found what must not be there. {0}", after));
   }
 
   /** A command as it is to be typed where the program was started. */
   static String command(String command, Path log) {
     String quoted = log.toString().contains(" ") ? "\"" + log + "\"" : log.toString();
     return System.getProperty("chinelog.command", "chinelog") + " " + command + " " + quoted;
-  }
-
-  static String count(long n, String noun) {
-    return n + " " + (n == 1 ? noun : plural(noun));
-  }
-
-  private static String plural(String noun) {
-    return noun.endsWith("y") ? noun.substring(0, noun.length() - 1) + "ies" : noun + "s";
   }
 }

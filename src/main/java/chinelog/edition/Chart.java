@@ -24,6 +24,15 @@ public record Chart(
     List<String> categories,
     List<Series> series) {
 
+  /** The greatest of all values, as printed; 0 if there are none. */
+  public double highest() {
+    return series.stream()
+        .flatMap(s -> s.values().stream())
+        .mapToDouble(Number::doubleValue)
+        .max()
+        .orElse(0);
+  }
+
   /** The kinds of chart. */
   public enum Kind {
     /** A bar for each category, horizontally. */

@@ -1,5 +1,8 @@
 package chinelog.edition;
 
+import chinelog.drawn.Anchor;
+import chinelog.drawn.Ink;
+import chinelog.drawn.Spot;
 import java.util.List;
 
 /**
@@ -28,55 +31,17 @@ public record Diagram(
     under = List.copyOf(under);
   }
 
-  /** What a line or a surface stands for. */
-  public enum Ink {
-    /** An outline of the hull. */
-    HULL,
-    /** A line for the eye: a station, a waterline, a grid. */
-    FINE,
-    /** A line of symmetry or an axis. */
-    CENTRE,
-    /** Where the water lies. */
-    WATER,
-    /** A curve of figures. */
-    CURVE,
-    /** A surface below such a curve. */
-    AREA,
-    /** A sail. */
-    SAIL,
-    /** A mass, or the centre of one. */
-    WEIGHT,
-    /** A centre that the drawing is about. */
-    CENTROID,
-    /** From a letter to what it names. */
-    POINTER,
-    /** A layer or strip that is there, by turns with the next. */
-    DONE,
-    DONE_NEXT,
-    /** One that is still to come. */
-    COMING
-  }
-
-  /** On which side of its place lettering stands. */
-  public enum Anchor {
-    START,
-    MIDDLE,
-    END
-  }
-
-  public record Point(double x, double y) {}
-
   /** Something drawn. */
   public sealed interface Shape permits Line, Disc, Note {}
 
   /** A line from point to point; a closed one goes back to its first and bounds a surface. */
-  public record Line(Ink ink, boolean closed, List<Point> points) implements Shape {
+  public record Line(Ink ink, boolean closed, List<Spot> points) implements Shape {
     public Line {
       points = List.copyOf(points);
     }
   }
 
-  public record Disc(Ink ink, Point at, double radius) implements Shape {}
+  public record Disc(Ink ink, Spot at, double radius) implements Shape {}
 
   /**
    * Lettering.
@@ -84,5 +49,5 @@ public record Diagram(
    * @param at on the line it stands on
    * @param quiet whether it is beside the matter
    */
-  public record Note(String text, Point at, Anchor anchor, boolean quiet) implements Shape {}
+  public record Note(String text, Spot at, Anchor anchor, boolean quiet) implements Shape {}
 }

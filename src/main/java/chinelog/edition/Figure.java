@@ -1,5 +1,6 @@
 package chinelog.edition;
 
+import chinelog.wording.WorkedLine;
 import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -18,7 +19,6 @@ import org.jspecify.annotations.Nullable;
  * @param entries ids of the entries it comes from that the edition holds
  * @param cell where it stands among figures that say the same of many parts; null if it does not
  * @param chief its place among the figures that say what the model is; null if it is none
- * @param ofMass whether it is a mass, where one lies, or what the masses come to together
  * @param under agreements, for editions whose readers see them all
  */
 public record Figure(
@@ -30,12 +30,21 @@ public record Figure(
     String tolerance,
     String origin,
     @Nullable LocalDate date,
-    List<String> working,
+    List<WorkedLine> working,
     List<String> entries,
     @Nullable Cell cell,
     @Nullable Chief chief,
-    boolean ofMass,
+    About about,
     List<String> under) {
+
+  /** What is told with figures like it. */
+  public enum About {
+    /** A mass, where one lies, or what the masses come to together. */
+    MASS,
+    /** The box that she travels in. */
+    BOX,
+    ANYTHING
+  }
 
   /** Its value for the model, or at full size where it is the subject's alone. */
   public String shown() {

@@ -1,5 +1,7 @@
 package chinelog.edition;
 
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -28,32 +30,11 @@ public record Pattern(
   /** A drawing as it was sent, at the size that was reckoned for it. */
   public record Scan(Picture picture, double widthMm, double heightMm) {}
 
-  /** What a line is for. */
-  public enum Line {
-    /** To be cut along. */
-    CUT,
-    /** To be carried over to the part. */
-    SCORE,
-    /** A line of symmetry, carried over too. */
-    CENTRE,
-    /** For the eye alone. */
-    GUIDE
-  }
-
-  public record Point(double x, double y) {}
-
-  /** A line from point to point; a closed one goes back to its first. */
-  public record Stroke(Line line, boolean closed, List<Point> points) {
-    public Stroke {
-      points = List.copyOf(points);
-    }
-  }
-
   /**
    * Lettering.
    *
    * @param at where its first letter begins, on the line it stands on
    * @param height of its capitals
    */
-  public record Note(String text, Point at, double height) {}
+  public record Note(String text, Spot at, double height) {}
 }

@@ -1,5 +1,6 @@
 package chinelog.log;
 
+import chinelog.digest.Sha256;
 import chinelog.label.Label;
 import chinelog.log.markdown.MarkdownReader;
 import chinelog.log.reading.Fields;
@@ -14,18 +15,13 @@ import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.ResolverStyle;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.SortedMap;
@@ -241,16 +237,10 @@ final class PhotosReader {
   }
 
   private static @Nullable String sha256(Path file) {
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
-        in.transferTo(OutputStream.nullOutputStream());
-      }
-      return HexFormat.of().formatHex(digest.digest());
+    try (InputStream in = Files.newInputStream(file)) {
+      return Sha256.of(in);
     } catch (IOException e) {
       return null;
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
     }
   }
 

@@ -22,12 +22,7 @@ final class BarsDrawing {
 
   /** Draws from {@code top} down and tells the height of the whole. */
   int draw(int top) {
-    double longest =
-        chart.series().stream()
-            .flatMap(s -> s.values().stream())
-            .mapToDouble(Number::doubleValue)
-            .max()
-            .orElse(0);
+    double longest = chart.highest();
     double perUnit =
         longest > 0 ? (ChartSvg.WIDTH - GAP - ChartSvg.roomForValues(chart)) / longest : 0;
     int y = top;

@@ -1,7 +1,8 @@
 package chinelog.markup;
 
+import chinelog.drawn.Ink;
+import chinelog.drawn.Spot;
 import chinelog.edition.Diagram;
-import chinelog.edition.Diagram.Ink;
 import java.util.List;
 import java.util.Locale;
 
@@ -35,13 +36,13 @@ final class DiagramDrawing {
     return diagram.height();
   }
 
-  private double down(Diagram.Point point) {
+  private double down(Spot point) {
     return diagram.height() - point.y();
   }
 
   private String path(Diagram.Line line) {
     StringBuilder d = new StringBuilder();
-    List<Diagram.Point> points = line.points();
+    List<Spot> points = line.points();
     for (int i = 0; i < points.size(); i++) {
       d.append(i == 0 ? "M" : i == 1 ? "L" : " ")
           .append(ChartSvg.number(points.get(i).x()))

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -24,6 +25,12 @@ public record Parts(
 
   private static final int LEAST_PARTS = 3;
   private static final int LEAST_ASPECTS = 2;
+
+  /** Figures by their groups, in the order of the figures. */
+  public static Map<String, List<Figure>> byGroup(List<Figure> figures) {
+    return figures.stream()
+        .collect(Collectors.groupingBy(Figure::group, LinkedHashMap::new, Collectors.toList()));
+  }
 
   public static Parts of(List<Figure> figures) {
     Map<String, Set<String>> parts = new LinkedHashMap<>();

@@ -1,26 +1,21 @@
 package chinelog.markup;
 
 import chinelog.edition.Figure;
+import chinelog.wording.Fragment;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntFunction;
-import java.util.regex.MatchResult;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What many figures name as their source, said once as a numbered note: a book in brackets, such as
- * "(Derrett and Barrass, Ship Stability)", and what was put into a reckoning, such as a table.
+ * What many figures name as their source, said once as a numbered note: a book, such as "Derrett
+ * and Barrass, Ship Stability", and what was put into a reckoning, such as a table.
  */
 public final class Sources {
-
-  /** A source in brackets: it has a number, be it of an edition, a year or a page. */
-  private static final Pattern BRACKETED =
-      Pattern.compile(" ?\\(((?=[^)]{24})(?=[^)]*[0-9])[^()]*(?:\\([^()]*\\)[^()]*)*)\\)");
-
-  private static final Pattern NUMBERED = Pattern.compile("\uE000([0-9]+)\uE001");
 
   /** A note is worth following only where it spares saying a thing again. */
   private static final int LEAST_TIMES = 3;
@@ -35,7 +30,10 @@ public final class Sources {
   public static Sources of(List<Figure> figures) {
     Map<String, Integer> times = new LinkedHashMap<>();
     for (Figure figure : figures) {
-      bracketed(figure).forEach(source -> times.merge(source, 1, Integer::sum));
+      figure.working().stream()
+          .flatMap(step -> step.fragments().stream())
+          .filter(fragment -> fragment.kind() == Fragment.Kind.SOURCE)
+          .forEach(source -> times.merge(source.text(), 1, Integer::sum));
       if (given(figure).size() >= LEAST_GIVEN) {
         times.merge(inOne(given(figure)), 1, Integer::sum);
       }
@@ -50,22 +48,12 @@ public final class Sources {
     return sources;
   }
 
-  private static List<String> bracketed(Figure figure) {
-    return figure.working().stream()
-        .flatMap(step -> BRACKETED.matcher(step).results())
-        .map(found -> found.group(1))
-        .toList();
+  private static List<WorkedLine> given(Figure figure) {
+    return figure.working().stream().filter(step -> step.kind() == WorkedLine.Kind.GIVEN).toList();
   }
 
-  /** What was put in stands between how it was worked out and what came of it. */
-  private static List<String> given(Figure figure) {
-    List<String> steps = figure.working();
-    List<String> between = steps.size() < 2 ? List.of() : steps.subList(1, steps.size() - 1);
-    return between.stream().anyMatch(step -> step.startsWith("=")) ? List.of() : between;
-  }
-
-  private static String inOne(List<String> given) {
-    return String.join("; ", given);
+  private static String inOne(List<WorkedLine> given) {
+    return given.stream().map(WorkedLine::text).collect(Collectors.joining("; "));
   }
 
   /** The notes, in the order of their numbers. */
@@ -74,52 +62,58 @@ public final class Sources {
   }
 
   /** How a figure was worked out, with notes as "[3]". */
-  public List<String> steps(Figure figure) {
-    return marked(figure).stream()
-        .map(step -> NUMBERED.matcher(step).replaceAll(n -> "[" + n.group(1) + "]"))
+  public List<WorkedLine> steps(Figure figure) {
+    return shortened(figure).stream()
+        .map(s -> new WorkedLine(s.kind(), s.fragments().stream().map(this::noted).toList()))
         .toList();
+  }
+
+  private Fragment noted(Fragment fragment) {
+    Integer number = number(fragment);
+    return number == null ? fragment : Fragment.words("[" + number + "]");
+  }
+
+  private @Nullable Integer number(Fragment fragment) {
+    return fragment.kind() == Fragment.Kind.SOURCE ? numbers.get(fragment.text()) : null;
   }
 
   /** Writes the steps as a list, with links to the notes. */
   public void write(HtmlWriter html, Figure figure, IntFunction<String> label) {
     html.open("ol", "class", "working");
-    for (String step : marked(figure)) {
+    for (WorkedLine step : shortened(figure)) {
       html.open("li");
-      int from = 0;
-      for (MatchResult note : NUMBERED.matcher(step).results().toList()) {
-        String number = note.group(1);
-        html.text(step.substring(from, note.start()));
-        html.element(
-            "a",
-            "[" + number + "]",
-            "href",
-            "#source-" + number,
-            "aria-label",
-            label.apply(Integer.parseInt(number)));
-        from = note.end();
+      for (Fragment fragment : step.fragments()) {
+        Integer number = number(fragment);
+        if (number == null) {
+          html.text(fragment.inLine());
+        } else {
+          html.element(
+              "a",
+              "[" + number + "]",
+              "href",
+              "#source-" + number,
+              "aria-label",
+              label.apply(number));
+        }
       }
-      html.text(step.substring(from)).close("li");
+      html.close("li");
     }
     html.close("ol");
   }
 
-  private List<String> marked(Figure figure) {
-    List<String> steps = new ArrayList<>();
-    List<String> given = given(figure);
-    Integer number = numbers.get(inOne(given));
-    boolean isNoted = number != null && given.size() >= LEAST_GIVEN;
-    for (int i = 0; i < figure.working().size(); i++) {
-      if (!isNoted || i == 0 || i == figure.working().size() - 1) {
-        String step = BRACKETED.matcher(figure.working().get(i)).replaceAll(this::noted);
-        steps.add(i == 0 && isNoted ? step + " \uE000" + number + "\uE001" : step);
-      }
+  /** The steps; what was put in stands in the first of them as a source where a note tells it. */
+  private List<WorkedLine> shortened(Figure figure) {
+    List<WorkedLine> given = given(figure);
+    String inOne = inOne(given);
+    if (given.size() < LEAST_GIVEN || !numbers.containsKey(inOne)) {
+      return figure.working();
     }
+    List<WorkedLine> steps = new ArrayList<>(figure.working());
+    steps.removeAll(given);
+    List<Fragment> how = new ArrayList<>(steps.get(0).fragments());
+    how.add(Fragment.words(" "));
+    how.add(new Fragment(Fragment.Kind.SOURCE, inOne));
+    steps.set(0, new WorkedLine(steps.get(0).kind(), how));
     return steps;
-  }
-
-  private String noted(MatchResult source) {
-    Integer number = numbers.get(source.group(1));
-    return Matcher.quoteReplacement(
-        number == null ? source.group() : " \uE000" + number + "\uE001");
   }
 }

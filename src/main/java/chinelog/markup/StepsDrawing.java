@@ -38,7 +38,7 @@ final class StepsDrawing {
   int draw(int top) {
     int bottom = top + 8 + PLOT_HEIGHT;
     double step = gridStep();
-    int lines = (int) Math.ceil(Math.max(highest(), step) / step - 1e-9);
+    int lines = (int) Math.ceil(Math.max(chart.highest(), step) / step - 1e-9);
     double perUnit = PLOT_HEIGHT / (lines * step);
     for (int i = 0; i <= lines; i++) {
       double y = bottom - i * step * perUnit;
@@ -98,17 +98,9 @@ final class StepsDrawing {
     return days == 0 ? LEFT : LEFT + (right - LEFT) * (date.toEpochDay() - first) / (double) days;
   }
 
-  private double highest() {
-    return chart.series().stream()
-        .flatMap(s -> s.values().stream())
-        .mapToDouble(Number::doubleValue)
-        .max()
-        .orElse(0);
-  }
-
   /** The smallest of 1, 2, 5, 10, 20 … that needs no more than five lines. */
   private double gridStep() {
-    double rough = highest() / 5;
+    double rough = chart.highest() / 5;
     if (rough <= 0) {
       return 1;
     }

@@ -1,6 +1,7 @@
 package chinelog.markup;
 
 import chinelog.edition.Figure;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -218,23 +219,24 @@ public final class Ways {
 
   /** What was done, sentence by sentence, without what came of it. */
   private static List<String> clauses(Figure figure, Sources sources) {
-    List<String> steps = sources.steps(figure);
-    int last = steps.size() - (result(figure, sources).isEmpty() ? 0 : 1);
-    return steps.subList(0, last).stream().flatMap(CLAUSE_END::splitAsStream).toList();
+    return sources.steps(figure).stream()
+        .filter(step -> step.kind() != WorkedLine.Kind.RESULT)
+        .map(WorkedLine::text)
+        .flatMap(CLAUSE_END::splitAsStream)
+        .toList();
   }
 
   /** What came of it, such as "= 12 mm"; empty if it is not told so. */
   private static String result(Figure figure, Sources sources) {
-    List<String> steps = sources.steps(figure);
-    String last = steps.get(steps.size() - 1);
-    return last.startsWith("=") ? last : "";
+    List<WorkedLine> steps = sources.steps(figure);
+    WorkedLine last = steps.get(steps.size() - 1);
+    return last.kind() == WorkedLine.Kind.RESULT ? last.text() : "";
   }
 
   private static String shape(Figure figure, Sources sources) {
-    List<String> clauses = clauses(figure, sources);
     String numbered =
         NUMBER
-            .matcher(String.join("\n", clauses.isEmpty() ? sources.steps(figure) : clauses))
+            .matcher(String.join("\n", clauses(figure, sources)))
             .replaceAll(n -> n.group(2) == null ? "#" : "#" + n.group(2));
     return PAIRS.matcher(TERMS.matcher(numbered).replaceAll("$1…")).replaceAll("$1…");
   }

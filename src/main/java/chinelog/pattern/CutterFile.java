@@ -1,6 +1,10 @@
 package chinelog.pattern;
 
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import chinelog.edition.Pattern;
+import chinelog.markup.HtmlWriter;
 import java.awt.BasicStroke;
 import java.awt.geom.Area;
 import java.awt.geom.Path2D;
@@ -51,26 +55,22 @@ final class CutterFile {
         .append(' ')
         .append(number(box.height()))
         .append("\" fill=\"none\" stroke-width=\"0.1\">\n<title>")
-        .append(Markup.escaped(pattern.title()))
+        .append(HtmlWriter.escaped(pattern.title()))
         .append("</title>\n<desc>")
-        .append(Markup.escaped(about))
+        .append(HtmlWriter.escaped(about))
         .append("</desc>\n");
-    group("engrave", "#0000ff", s -> s.line() == Pattern.Line.GUIDE, true);
-    group(
-        "score",
-        "#00a000",
-        s -> s.line() == Pattern.Line.SCORE || s.line() == Pattern.Line.CENTRE,
-        false);
-    group("cut", "#ff0000", s -> s.line() == Pattern.Line.CUT, false);
+    group("engrave", "#0000ff", s -> s.line() == LineUse.GUIDE, true);
+    group("score", "#00a000", s -> s.line() == LineUse.SCORE || s.line() == LineUse.CENTRE, false);
+    group("cut", "#ff0000", s -> s.line() == LineUse.CUT, false);
     return svg.append("</svg>\n").toString();
   }
 
-  private void group(String id, String colour, Predicate<Pattern.Stroke> which, boolean letters) {
+  private void group(String id, String colour, Predicate<Stroke> which, boolean letters) {
     svg.append("<g id=\"").append(id).append("\" stroke=\"").append(colour).append("\">\n");
-    for (Pattern.Stroke stroke : pattern.strokes()) {
+    for (Stroke stroke : pattern.strokes()) {
       if (which.test(stroke)) {
         svg.append("<path d=\"");
-        if (stroke.line() == Pattern.Line.CUT && kerf > 0) {
+        if (stroke.line() == LineUse.CUT && kerf > 0) {
           widened(stroke);
         } else {
           plain(stroke);
@@ -89,16 +89,16 @@ final class CutterFile {
             .append("\" fill=\"")
             .append(colour)
             .append("\" stroke=\"none\">")
-            .append(Markup.escaped(note.text()))
+            .append(HtmlWriter.escaped(note.text()))
             .append("</text>\n");
       }
     }
     svg.append("</g>\n");
   }
 
-  private void plain(Pattern.Stroke stroke) {
+  private void plain(Stroke stroke) {
     char command = 'M';
-    for (Pattern.Point p : stroke.points()) {
+    for (Spot p : stroke.points()) {
       svg.append(command).append(number(x(p.x()))).append(' ').append(number(y(p.y())));
       command = 'L';
     }
@@ -108,9 +108,9 @@ final class CutterFile {
   }
 
   /** The outline grown by half the kerf. */
-  private void widened(Pattern.Stroke stroke) {
+  private void widened(Stroke stroke) {
     Path2D outline = new Path2D.Double();
-    for (Pattern.Point p : stroke.points()) {
+    for (Spot p : stroke.points()) {
       if (outline.getCurrentPoint() == null) {
         outline.moveTo(x(p.x()), y(p.y()));
       } else {

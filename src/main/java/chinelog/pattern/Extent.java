@@ -1,5 +1,8 @@
 package chinelog.pattern;
 
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import chinelog.edition.Pattern;
 
 /** An upright rectangle, in mm. */
@@ -18,8 +21,8 @@ record Extent(double left, double bottom, double right, double top) {
   /** All that belongs to a part, its lettering too. */
   static Extent of(Pattern pattern) {
     Extent box = NONE;
-    for (Pattern.Stroke stroke : pattern.strokes()) {
-      for (Pattern.Point p : stroke.points()) {
+    for (Stroke stroke : pattern.strokes()) {
+      for (Spot p : stroke.points()) {
         box = box.with(p.x(), p.y());
       }
     }
@@ -32,9 +35,9 @@ record Extent(double left, double bottom, double right, double top) {
   /** What is cut of a part, without its lettering. */
   static Extent ofCuts(Pattern pattern) {
     Extent box = NONE;
-    for (Pattern.Stroke stroke : pattern.strokes()) {
-      for (Pattern.Point p : stroke.points()) {
-        box = stroke.line() == Pattern.Line.CUT ? box.with(p.x(), p.y()) : box;
+    for (Stroke stroke : pattern.strokes()) {
+      for (Spot p : stroke.points()) {
+        box = stroke.line() == LineUse.CUT ? box.with(p.x(), p.y()) : box;
       }
     }
     return box;

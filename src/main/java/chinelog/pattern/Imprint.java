@@ -1,6 +1,7 @@
 package chinelog.pattern;
 
 import chinelog.edition.Edition;
+import chinelog.markup.HtmlWriter;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;
@@ -94,6 +95,6 @@ final class Imprint {
         </rdf:RDF>
         </x:xmpmeta>
         <?xpacket end="r"?>"""
-        .formatted(Markup.escaped(title), PROGRAM, date);
+        .formatted(HtmlWriter.escaped(title), PROGRAM, date);
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.pattern;
 
+import chinelog.drawn.LineUse;
 import chinelog.edition.Pattern;
 import chinelog.edition.Patterns;
 import chinelog.nesting.Shelves;
@@ -70,6 +71,6 @@ record Nest(Patterns.Stock stock, int sheets, List<Cut> cuts) {
   }
 
   private static boolean isCut(Pattern part) {
-    return part.strokes().stream().anyMatch(s -> s.line() == Pattern.Line.CUT);
+    return part.strokes().stream().anyMatch(s -> s.line() == LineUse.CUT);
   }
 }

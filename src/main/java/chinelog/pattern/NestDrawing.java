@@ -1,6 +1,8 @@
 package chinelog.pattern;
 
-import chinelog.edition.Pattern;
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import java.io.IOException;
 import java.util.List;
 
@@ -50,15 +52,15 @@ final class NestDrawing {
   private static void outline(Pen pen, Nest.Cut cut, double left, double bottom, double scale)
       throws IOException {
     Extent own = Extent.ofCuts(cut.part());
-    for (Pattern.Stroke stroke : cut.part().strokes()) {
-      if (stroke.line() != Pattern.Line.CUT) {
+    for (Stroke stroke : cut.part().strokes()) {
+      if (stroke.line() != LineUse.CUT) {
         continue;
       }
-      List<Pattern.Point> points = stroke.points();
+      List<Spot> points = stroke.points();
       int n = points.size();
       for (int i = stroke.closed() ? 0 : 1; i < n; i++) {
-        Pattern.Point a = points.get((i + n - 1) % n);
-        Pattern.Point b = points.get(i);
+        Spot a = points.get((i + n - 1) % n);
+        Spot b = points.get(i);
         pen.line(
             left + (a.x() - own.left()) / scale,
             bottom + (a.y() - own.bottom()) / scale,

@@ -1,6 +1,8 @@
 package chinelog.pattern;
 
-import chinelog.edition.Pattern;
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,15 +50,15 @@ final class Overview {
   }
 
   /** A group with the upper left corner of its place. */
-  record Spot(Group group, double x, double y) {}
+  record Arranged(Group group, double x, double y) {}
 
   /**
    * Groups in rows, from the top of a room.
    *
    * @return none if they do not find room
    */
-  private static List<Spot> arranged(List<Group> groups, double scale, Extent room) {
-    List<Spot> spots = new ArrayList<>();
+  private static List<Arranged> arranged(List<Group> groups, double scale, Extent room) {
+    List<Arranged> spots = new ArrayList<>();
     double x = room.left();
     double y = room.top();
     double row = 0;
@@ -71,7 +73,7 @@ final class Overview {
       if (x + width > room.right() || y - height < room.bottom()) {
         return List.of();
       }
-      spots.add(new Spot(group, x, y));
+      spots.add(new Arranged(group, x, y));
       x += width + GAP;
       row = Math.max(row, height);
     }
@@ -81,9 +83,9 @@ final class Overview {
   /** The groups drawn small in a room; the scale is returned, or 0 if there is none for them. */
   static int draw(Pen pen, List<Group> groups, Extent room) throws IOException {
     for (int scale : SCALES) {
-      List<Spot> spots = arranged(groups, scale, room);
+      List<Arranged> spots = arranged(groups, scale, room);
       if (!spots.isEmpty()) {
-        for (Spot spot : spots) {
+        for (Arranged spot : spots) {
           draw(pen, spot, scale);
         }
         return scale;
@@ -92,7 +94,7 @@ final class Overview {
     return 0;
   }
 
-  private static void draw(Pen pen, Spot spot, double scale) throws IOException {
+  private static void draw(Pen pen, Arranged spot, double scale) throws IOException {
     int number = spot.group.first();
     for (PrintedSheet sheet : spot.group.sheets()) {
       PrintedSheet.Tile tile = sheet.tile();
@@ -132,9 +134,9 @@ final class Overview {
 
   private static void outline(Pen pen, Placed placed, double left, double bottom, double scale)
       throws IOException {
-    for (Pattern.Stroke stroke : placed.pattern().strokes()) {
-      if (stroke.line() == Pattern.Line.CUT) {
-        List<Pattern.Point> points = new ArrayList<>(stroke.points());
+    for (Stroke stroke : placed.pattern().strokes()) {
+      if (stroke.line() == LineUse.CUT) {
+        List<Spot> points = new ArrayList<>(stroke.points());
         if (stroke.closed()) {
           points.add(points.get(0));
         }

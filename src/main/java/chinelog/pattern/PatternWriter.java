@@ -1,5 +1,6 @@
 package chinelog.pattern;
 
+import chinelog.drawn.LineUse;
 import chinelog.edition.Edition;
 import chinelog.edition.Pattern;
 import chinelog.markup.Theme;
@@ -30,7 +31,7 @@ public final class PatternWriter {
     PatternBook.write(contents, theme, folder.resolve("patterns.pdf"));
     List<Pattern> cut =
         contents.patterns().parts().stream()
-            .filter(p -> p.strokes().stream().anyMatch(s -> s.line() == Pattern.Line.CUT))
+            .filter(p -> p.strokes().stream().anyMatch(s -> s.line() == LineUse.CUT))
             .toList();
     if (cut.isEmpty()) {
       return;

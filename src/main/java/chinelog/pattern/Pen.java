@@ -1,5 +1,7 @@
 package chinelog.pattern;
 
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import chinelog.edition.Pattern;
 import java.awt.geom.AffineTransform;
 import java.io.IOException;
@@ -110,7 +112,7 @@ final class Pen {
           scans.image(scan.picture()), 0, 0, (float) scan.widthMm(), (float) scan.heightMm());
       content.restoreGraphicsState();
     }
-    for (Pattern.Stroke stroke : placed.pattern().strokes()) {
+    for (Stroke stroke : placed.pattern().strokes()) {
       switch (stroke.line()) {
         case CUT -> look(0, WIDE, SOLID);
         case SCORE -> look(0, NARROW, SOLID);
@@ -125,9 +127,9 @@ final class Pen {
     }
   }
 
-  private void path(Placed placed, Pattern.Stroke stroke) throws IOException {
+  private void path(Placed placed, Stroke stroke) throws IOException {
     boolean begun = false;
-    for (Pattern.Point p : stroke.points()) {
+    for (Spot p : stroke.points()) {
       float x = (float) placed.x(p);
       float y = (float) placed.y(p);
       if (begun) {

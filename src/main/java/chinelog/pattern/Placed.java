@@ -1,5 +1,6 @@
 package chinelog.pattern;
 
+import chinelog.drawn.Spot;
 import chinelog.edition.Pattern;
 import java.util.List;
 
@@ -14,11 +15,11 @@ record Placed(Pattern pattern, List<Pattern.Note> notes, boolean turned, double 
     return new Placed(pattern, pattern.notes(), turned, dx, dy);
   }
 
-  double x(Pattern.Point p) {
+  double x(Spot p) {
     return (turned ? -p.y() : p.x()) + dx;
   }
 
-  double y(Pattern.Point p) {
+  double y(Spot p) {
     return (turned ? p.x() : p.y()) + dy;
   }
 

@@ -1,5 +1,6 @@
 package chinelog.pattern;
 
+import chinelog.drawn.Spot;
 import chinelog.edition.Pattern;
 import chinelog.edition.Patterns;
 import chinelog.nesting.Shelves;
@@ -166,7 +167,7 @@ final class SheetLayout {
               .add(
                   new Pattern.Note(
                       note.text(),
-                      new Pattern.Point(
+                      new Spot(
                           note.at().x() + (turned ? dy : dx), note.at().y() + (turned ? -dx : dy)),
                       note.height()));
           stands = true;

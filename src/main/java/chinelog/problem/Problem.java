@@ -33,11 +33,17 @@ public record Problem(Severity severity, Place place, Sentence what, Sentence re
   /** How bad a problem is, worst first. */
   public enum Severity {
     /** Nothing may be published until this is put right. */
-    ERROR,
+    ERROR(Sentence.of("error")),
     /** Nothing may be published until the maker has marked it, left it out, or let it stand. */
-    QUESTION,
+    QUESTION(Sentence.of("question")),
     /** Worth a look; publishing goes on. */
-    REMINDER
+    REMINDER(Sentence.of("reminder"));
+
+    private final Sentence word;
+
+    Severity(Sentence word) {
+      this.word = word;
+    }
   }
 
   /** Whether it keeps the log from being published: an error or a question that is open. */
@@ -57,8 +63,7 @@ public record Problem(Severity severity, Place place, Sentence what, Sentence re
 
   /** As the command line tells it, in a language. */
   public String line(Locale locale) {
-    String word = Sentence.of(severity.name().toLowerCase(Locale.ROOT)).in(locale);
-    return place + ": " + word + ": " + words(locale);
+    return place + ": " + severity.word.in(locale) + ": " + words(locale);
   }
 
   @Override

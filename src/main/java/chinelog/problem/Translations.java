@@ -31,6 +31,7 @@ final class Translations {
           "publishing",
           "editions",
           "keep",
+          "command",
           "desk");
 
   private static final Map<String, Map<String, String>> KNOWN = new ConcurrentHashMap<>();

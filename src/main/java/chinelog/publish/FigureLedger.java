@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import chinelog.withhold.PrintedFigure;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -11,6 +12,9 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -48,7 +52,41 @@ final class FigureLedger {
    *
    * @param problems why it is not known for certain; then nothing must be published
    */
-  record Reading(List<PrintedFigure> figures, List<Problem> problems) {}
+  record Reading(List<PrintedFigure> figures, List<Problem> problems) {
+
+    /**
+     * An error where something was published on a day that is yet to come: the clock was wrong then
+     * or is wrong now, and an agreement may have been taken as ended.
+     */
+    Optional<Problem> yetToCome(LocalDate today) {
+      return figures.stream()
+          .filter(f -> f.since().isAfter(today))
+          .findFirst()
+          .map(
+              f ->
+                  Problem.error(
+                      Place.of("records/" + f.readers()),
+                      Sentence.of(
+                          "An edition was published on {0}, which is after today, {1}.",
+                          f.since(), today),
+                      "Put the clock of this computer right; if it was wrong on that day, see"
+                          + " whether an agreement was taken as ended."));
+    }
+  }
+
+  /** All that was ever printed for any readers: those who may meet compare what they have. */
+  static Reading ofAll(Shelf shelf, List<String> readers) throws IOException {
+    List<PrintedFigure> figures = new ArrayList<>();
+    List<Problem> problems = new ArrayList<>();
+    SortedSet<String> all = new TreeSet<>(shelf.recorded());
+    all.addAll(readers);
+    for (String who : all) {
+      Reading reading = shelf.ledger(who).read();
+      figures.addAll(reading.figures);
+      problems.addAll(reading.problems);
+    }
+    return new Reading(figures, problems);
+  }
 
   Reading read() throws IOException {
     if (!Files.exists(file)) {

@@ -214,7 +214,7 @@ public final class Forms {
       FileTimes.set(making, today);
       progress.begin(Step.of(Step.Kind.AUDITING_FORM));
       AuditReport report =
-          Publisher.search(
+          EditionSearch.search(
               making,
               Manifest.of(making),
               opened,

@@ -26,14 +26,14 @@ public final class Remembered {
   private static final String ROW = "=";
 
   private final Path file;
-  private final LogState look;
+  private final LogState state;
 
   /**
    * @param name of what is remembered; no id of readers has a dot
    */
-  Remembered(Path log, LogState look, String name) {
+  Remembered(Path log, LogState state, String name) {
     this.file = LogState.cache(log).resolve("." + name);
-    this.look = look;
+    this.state = state;
   }
 
   /**
@@ -72,18 +72,18 @@ public final class Remembered {
         rows.add(cells);
       }
     }
-    return lines.get(0).equals(look.digest(young)) ? Optional.of(rows) : Optional.empty();
+    return lines.get(0).equals(state.digest(young)) ? Optional.of(rows) : Optional.empty();
   }
 
   /** Keeps rows that follow from what was looked at, unless that was in doubt. */
   public void keep(List<List<String>> rows) throws IOException {
-    String digest = look.digest();
+    String digest = state.digest();
     if (digest == null) {
       return;
     }
     List<String> lines = new ArrayList<>();
     lines.add(digest);
-    look.young().forEach(name -> lines.add(YOUNG + name));
+    state.young().forEach(name -> lines.add(YOUNG + name));
     for (List<String> cells : rows) {
       lines.add(cells.stream().map(Remembered::escaped).collect(Collectors.joining(CELL, ROW, "")));
     }

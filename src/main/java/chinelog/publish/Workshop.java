@@ -9,9 +9,12 @@ import chinelog.log.records.PricePlan;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
 import chinelog.photo.album.Album;
+import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
+import chinelog.problem.Suggestion;
 import chinelog.reckon.Facts;
 import chinelog.reckon.NextBuild;
 import chinelog.reckon.Reckoner;
@@ -25,8 +28,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -194,6 +199,34 @@ public final class Workshop {
           asOf,
           mayShow,
           new Correspondence(priced, form));
+    }
+
+    /**
+     * The readers of these ids; all where none are named.
+     *
+     * @param problems takes an error for each that the log does not name
+     */
+    List<Readers> choose(List<String> wanted, Problems problems) {
+      List<Readers> all = log.readers();
+      if (wanted.isEmpty()) {
+        return all;
+      }
+      List<Readers> chosen = new ArrayList<>();
+      for (String id : wanted.stream().distinct().toList()) {
+        Optional<Readers> found = all.stream().filter(r -> r.id().equals(id)).findFirst();
+        found.ifPresentOrElse(
+            chosen::add,
+            () ->
+                problems.error(
+                    Place.of("log.yaml"),
+                    Sentence.of("This log names no readers \u201c{0}\u201d.", id),
+                    Suggestion.remedy(id, readerIds())));
+      }
+      return chosen;
+    }
+
+    List<String> readerIds() {
+      return log.readers().stream().map(Readers::id).toList();
     }
 
     public boolean hasErrors() {

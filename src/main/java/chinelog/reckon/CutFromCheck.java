@@ -1,5 +1,8 @@
 package chinelog.reckon;
 
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import chinelog.log.records.CutFrom;
 import chinelog.log.records.Log;
 import chinelog.log.records.Lot;
@@ -82,11 +85,11 @@ final class CutFromCheck {
     double right = -Double.MAX_VALUE;
     double low = Double.MAX_VALUE;
     double high = -Double.MAX_VALUE;
-    for (Part.Stroke stroke : part.strokes()) {
-      if (stroke.line() != Part.Line.CUT) {
+    for (Stroke stroke : part.strokes()) {
+      if (stroke.line() != LineUse.CUT) {
         continue;
       }
-      for (Part.Point p : stroke.points()) {
+      for (Spot p : stroke.points()) {
         left = Math.min(left, p.x());
         right = Math.max(right, p.x());
         low = Math.min(low, p.y());

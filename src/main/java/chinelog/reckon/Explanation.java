@@ -8,7 +8,9 @@ import chinelog.reckon.formula.Expression;
 import chinelog.reckon.formula.Formula;
 import chinelog.reckon.formula.FormulaWriter;
 import chinelog.wording.Catalogue;
+import chinelog.wording.Fragment;
 import chinelog.wording.Message;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -165,7 +167,7 @@ public final class Explanation {
    *     Where a release tells the result, they learn nothing of the figures that stand in its
    *     formula
    */
-  public static List<String> working(
+  public static List<WorkedLine> working(
       Fact fact, Facts facts, NumberStyle style, Predicate<String> named, Predicate<Fact> inFull) {
     Expression formula = fact.formula();
     if (formula == null && fact.method().isEmpty()) {
@@ -177,38 +179,47 @@ public final class Explanation {
         f -> inFull.test(f) ? style.showToDigits(f.value(), DIGITS) : style.showValue(f.value());
     boolean tellsTooMuch = !literals && formula != null && Formula.hasLiterals(formula);
     if (tellsTooMuch || !fact.inputs().stream().allMatch(named)) {
-      return List.of(words.text("not.shown"));
+      return List.of(new WorkedLine(WorkedLine.Kind.HOW, words.fragments(Message.of("not.shown"))));
     }
-    List<String> steps = new ArrayList<>();
+    List<WorkedLine> steps = new ArrayList<>();
     if (formula == null) {
       List<Message> method = new ArrayList<>(fact.method());
       method.removeIf(m -> !literals && m.hasAmounts());
       Catalogue exact = words.toDigits(DIGITS);
-      steps.add(exact.text(method));
+      steps.add(new WorkedLine(WorkedLine.Kind.HOW, exact.fragments(method)));
       if (literals) {
-        fact.basis().given().forEach(m -> steps.add(exact.text(m)));
+        fact.basis()
+            .given()
+            .forEach(m -> steps.add(new WorkedLine(WorkedLine.Kind.GIVEN, exact.fragments(m))));
       }
       fact.basis().facts().stream()
           .flatMap(n -> facts.find(n).stream())
-          .forEach(
-              f ->
-                  steps.add(
-                      words.text(f.title()) + ": " + value.apply(f) + tolerance(f.value(), style)));
+          .forEach(f -> steps.add(given(f, value.apply(f) + tolerance(f.value(), style), words)));
     } else if (isLongSum(fact)) {
-      steps.add(words.text("sum.of", fact.inputs().size()));
+      Message sum = Message.of("sum.of", fact.inputs().size());
+      steps.add(new WorkedLine(WorkedLine.Kind.HOW, words.fragments(sum)));
     } else {
       Function<String, Fact> find = n -> facts.find(n).orElseThrow();
+      String titles =
+          FormulaWriter.write(formula, n -> quoted(words.text(find.apply(n).title())), style);
       steps.add(
-          words.text(fact.title())
-              + " = "
-              + FormulaWriter.write(
-                  formula, n -> quoted(words.text(find.apply(n).title())), style));
+          WorkedLine.of(
+              WorkedLine.Kind.HOW, Fragment.words(words.text(fact.title()) + " = " + titles)));
       if (!fact.inputs().isEmpty()) {
-        steps.add("= " + FormulaWriter.write(formula, n -> value.apply(find.apply(n)), style));
+        String figures = FormulaWriter.write(formula, n -> value.apply(find.apply(n)), style);
+        steps.add(WorkedLine.of(WorkedLine.Kind.PUT_IN, Fragment.figures("= " + figures)));
       }
     }
-    steps.add("= " + withError(fact.value(), style, words));
+    String result = "= " + withError(fact.value(), style, words);
+    steps.add(WorkedLine.of(WorkedLine.Kind.RESULT, Fragment.figures(result)));
     return List.copyOf(steps);
+  }
+
+  private static WorkedLine given(Fact fact, String value, Catalogue words) {
+    List<Fragment> fragments = new ArrayList<>(words.fragments(fact.title()));
+    fragments.add(Fragment.words(": "));
+    fragments.add(Fragment.figures(value));
+    return new WorkedLine(WorkedLine.Kind.GIVEN, fragments);
   }
 
   private static String tolerance(Quantity value, NumberStyle style) {

@@ -60,6 +60,11 @@ public sealed interface FactId {
     return List.of("mass", "balance").contains(group());
   }
 
+  /** Whether it is of the box that the model travels in. */
+  default boolean isOfBox() {
+    return group().equals("box") && !rest().isEmpty();
+  }
+
   /** Whether it stands among the figures, and not beside an entry, a stage or a material. */
   default boolean isListed() {
     return !KEPT.contains(group());
@@ -135,75 +140,6 @@ public sealed interface FactId {
     }
   }
 
-  /** Something that decides a figure without being one of its inputs. */
-  sealed interface Influence {
-
-    <R> R accept(Visitor<R> visitor);
-
-    /** One answer for each case. */
-    interface Visitor<R> {
-      R entries();
-
-      R weighings();
-
-      R lots(String material);
-
-      R uses(String material);
-
-      R lotsInTurn(String material);
-
-      R allLotsInTurn();
-    }
-
-    /** Which sum an entry counts in is part of the entry. */
-    record Entries() implements Influence {
-      @Override
-      public <R> R accept(Visitor<R> visitor) {
-        return visitor.entries();
-      }
-    }
-
-    /** All weighings of all parts. */
-    record Weighings() implements Influence {
-      @Override
-      public <R> R accept(Visitor<R> visitor) {
-        return visitor.weighings();
-      }
-    }
-
-    /** The lots of a material. */
-    record Lots(String material) implements Influence {
-      @Override
-      public <R> R accept(Visitor<R> visitor) {
-        return visitor.lots(material);
-      }
-    }
-
-    /** All that was used of a material. */
-    record Uses(String material) implements Influence {
-      @Override
-      public <R> R accept(Visitor<R> visitor) {
-        return visitor.uses(material);
-      }
-    }
-
-    /** What was taken before decides from which of several lots the next is taken. */
-    record LotsInTurn(String material) implements Influence {
-      @Override
-      public <R> R accept(Visitor<R> visitor) {
-        return visitor.lotsInTurn(material);
-      }
-    }
-
-    /** The same for every material. */
-    record AllLotsInTurn() implements Influence {
-      @Override
-      public <R> R accept(Visitor<R> visitor) {
-        return visitor.allLotsInTurn();
-      }
-    }
-  }
-
   /** What an author names: stated, measured, or reckoned by a formula. */
   record Named(String name) implements FactId {}
 
@@ -229,7 +165,7 @@ public sealed interface FactId {
 
     @Override
     public Set<Influence> influences() {
-      return span == Span.STAGE || span == Span.WEEK ? Set.of(new Influence.Entries()) : Set.of();
+      return span == Span.STAGE || span == Span.WEEK ? Set.of(Influence.ENTRIES) : Set.of();
     }
   }
 
@@ -302,7 +238,7 @@ public sealed interface FactId {
 
     @Override
     public Set<Influence> influences() {
-      return Set.of(new Influence.Entries(), new Influence.Weighings());
+      return Set.of(Influence.ENTRIES, Influence.WEIGHINGS);
     }
   }
 
@@ -315,7 +251,7 @@ public sealed interface FactId {
 
     @Override
     public Set<Influence> influences() {
-      return Set.of(new Influence.Entries(), new Influence.Weighings());
+      return Set.of(Influence.ENTRIES, Influence.WEIGHINGS);
     }
   }
 
@@ -335,7 +271,7 @@ public sealed interface FactId {
 
     @Override
     public Set<Influence> influences() {
-      return Set.of(new Influence.Lots(material));
+      return Set.of(Influence.lots(material));
     }
 
     @Override
@@ -371,7 +307,7 @@ public sealed interface FactId {
 
     @Override
     public Set<Influence> influences() {
-      return balance == Balance.BOUGHT ? Set.of(new Influence.Lots(material)) : ofUsing(material);
+      return balance == Balance.BOUGHT ? Set.of(Influence.lots(material)) : ofUsing(material);
     }
   }
 
@@ -408,8 +344,7 @@ public sealed interface FactId {
   }
 
   private static Set<Influence> ofUsing(String material) {
-    return Set.of(
-        new Influence.Lots(material), new Influence.Entries(), new Influence.Uses(material));
+    return Set.of(Influence.lots(material), Influence.ENTRIES, Influence.uses(material));
   }
 
   /** What it cost that an entry used, such as {@code cost.use.strip.2026_03_20}. */
@@ -426,7 +361,7 @@ public sealed interface FactId {
 
     @Override
     public Set<Influence> influences() {
-      return Set.of(new Influence.LotsInTurn(material));
+      return Set.of(Influence.lotsInTurn(material));
     }
   }
 
@@ -451,8 +386,8 @@ public sealed interface FactId {
     @Override
     public Set<Influence> influences() {
       return span == Span.STAGE
-          ? Set.of(new Influence.Entries(), new Influence.AllLotsInTurn())
-          : Set.of(new Influence.AllLotsInTurn());
+          ? Set.of(Influence.ENTRIES, Influence.ALL_LOTS_IN_TURN)
+          : Set.of(Influence.ALL_LOTS_IN_TURN);
     }
   }
 

@@ -66,6 +66,7 @@ final class TemplateFunctions {
     put(all, "text", g -> markup(h -> TextMarkup.write(blocks(g), manner, h)));
     put(all, "runs", g -> markup(h -> TextMarkup.writeRuns(runs(g), manner, h)));
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));
+    put(all, "byGroup", g -> Parts.byGroup(list(g, Figure.class)));
     put(all, "parts", g -> Parts.of(list(g, Figure.class)));
     put(all, "ways", g -> Ways.of(list(g, Figure.class), (Sources) g.get(1), wording));
     put(all, "column", g -> ((Parts) g.get(0)).column(text(g, 1), wording));

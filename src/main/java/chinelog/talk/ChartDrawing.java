@@ -71,14 +71,6 @@ final class ChartDrawing {
     }
   }
 
-  private double highest() {
-    return chart.series().stream()
-        .flatMap(s -> s.values().stream())
-        .mapToDouble(Number::doubleValue)
-        .max()
-        .orElse(0);
-  }
-
   private void bars(double x, double y, double wide, double high) throws IOException {
     int groups = Math.max(1, chart.categories().size());
     double step = Math.min(high / groups, 110);
@@ -95,7 +87,7 @@ final class ChartDrawing {
     }
     names = Math.min(names, wide / 3);
     double room = wide - names - shown - 2 * GAP;
-    double perUnit = highest() > 0 ? room / highest() : 0;
+    double perUnit = chart.highest() > 0 ? room / chart.highest() : 0;
     for (int c = 0; c < chart.categories().size(); c++) {
       double at = y + c * step;
       double bar = step * 0.84 / chart.series().size();
@@ -124,14 +116,14 @@ final class ChartDrawing {
 
   private void steps(double x, double y, double wide, double high) throws IOException {
     List<LocalDate> days = chart.categories().stream().map(LocalDate::parse).toList();
-    if (days.isEmpty() || highest() <= 0) {
+    if (days.isEmpty() || chart.highest() <= 0) {
       return;
     }
     double first = days.get(0).toEpochDay();
     double span = Math.max(1, days.get(days.size() - 1).toEpochDay() - first);
     double room = wide - 220;
     double foot = y + high - 60;
-    double perUnit = (foot - y - 30) / highest();
+    double perUnit = (foot - y - 30) / chart.highest();
     g.setColor(soft);
     g.fill(new Rectangle2D.Double(x, foot, room, 2));
     for (int s = 0; s < chart.series().size(); s++) {

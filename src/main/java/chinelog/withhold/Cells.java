@@ -6,6 +6,7 @@ import chinelog.log.records.Table;
 import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.withhold.derive.Derivability;
 import java.util.ArrayList;
 import java.util.List;
@@ -84,23 +85,15 @@ final class Cells {
     if (byName.isEmpty()) {
       return formula;
     }
-    return formula.accept(
-        new Names.Renaming(n -> n) {
-          @Override
-          public Expression literal(Expression.Literal literal) {
-            return byName.containsKey(literal.cell())
-                ? new Expression.Name(literal.cell())
-                : literal;
-          }
-
-          @Override
-          public Expression call(Expression.Call call) {
-            List<Expression> of = call.arguments();
-            // A release of the only figure of a column was given for that figure.
-            Expression named = of.size() == 1 ? call : super.call(call);
-            return tells(named) ? named : call;
-          }
-        });
+    if (formula instanceof Expression.Literal literal && byName.containsKey(literal.cell())) {
+      return new Expression.Name(literal.cell());
+    }
+    // A release of the only figure of a column was given for that figure.
+    if (formula instanceof Expression.Call call && call.arguments().size() == 1) {
+      return call;
+    }
+    Expression named = formula.withParts(this::named);
+    return tells(named) ? named : formula;
   }
 
   /**
@@ -112,7 +105,7 @@ final class Cells {
       return true;
     }
     long hidden =
-        Names.in(formula).stream()
+        Formula.names(formula).stream()
             .filter(n -> find(n).filter(c -> !isSeen.test(c.label)).isPresent())
             .count();
     return hidden == 1 && !call.function().equals("nearest");

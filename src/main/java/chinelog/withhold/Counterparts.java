@@ -4,6 +4,7 @@ import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -23,7 +24,8 @@ final class Counterparts {
     for (Fact fact : facts.byName().values()) {
       Expression formula = fact.formula();
       if (formula != null
-          && Names.in(formula).equals(Set.of(fullSize(fact.id()), FactId.SCALE.name()))) {
+          && Set.copyOf(Formula.names(formula))
+              .equals(Set.of(fullSize(fact.id()), FactId.SCALE.name()))) {
         groups.add(fact.id().group());
       }
     }

@@ -1,5 +1,7 @@
 package chinelog.withhold;
 
+import chinelog.drawn.Ink;
+import chinelog.drawn.Spot;
 import chinelog.edition.Diagram;
 import chinelog.edition.Drawing;
 import chinelog.log.records.Entry;
@@ -204,62 +206,34 @@ final class DiagramMaker {
 
   private Diagram.Shape shape(Sketch.Shape shape, SortedMap<LocalDate, Integer> laid) {
     if (shape instanceof Sketch.Line line) {
-      return new Diagram.Line(ink(line.ink()), line.closed(), points(line.points()));
+      return new Diagram.Line(line.ink(), line.closed(), points(line.points()));
     }
     if (shape instanceof Sketch.Disc disc) {
-      return new Diagram.Disc(ink(disc.ink()), point(disc.at()), rounded(disc.radius()));
+      return new Diagram.Disc(
+          disc.ink(), disc.at().rounded(STEPS_PER_UNIT), rounded(disc.radius()));
     }
     if (shape instanceof Sketch.Strip strip) {
       return new Diagram.Line(state(strip.turn(), laid), true, points(strip.points()));
     }
     Sketch.Note note = (Sketch.Note) shape;
     return new Diagram.Note(
-        words.text(note.text()), point(note.at()), anchor(note.anchor()), note.quiet());
+        words.text(note.text()), note.at().rounded(STEPS_PER_UNIT), note.anchor(), note.quiet());
   }
 
   /** Strips laid by one day are told from those of the next. */
-  private static Diagram.Ink state(int strip, SortedMap<LocalDate, Integer> laid) {
+  private static Ink state(int strip, SortedMap<LocalDate, Integer> laid) {
     boolean next = false;
     for (int upTo : laid.values()) {
       if (strip <= upTo) {
-        return next ? Diagram.Ink.DONE_NEXT : Diagram.Ink.DONE;
+        return next ? Ink.DONE_NEXT : Ink.DONE;
       }
       next = !next;
     }
-    return Diagram.Ink.COMING;
+    return Ink.COMING;
   }
 
-  private static Diagram.Ink ink(Sketch.Ink ink) {
-    return switch (ink) {
-      case HULL -> Diagram.Ink.HULL;
-      case FINE -> Diagram.Ink.FINE;
-      case CENTRE -> Diagram.Ink.CENTRE;
-      case WATER -> Diagram.Ink.WATER;
-      case CURVE -> Diagram.Ink.CURVE;
-      case AREA -> Diagram.Ink.AREA;
-      case SAIL -> Diagram.Ink.SAIL;
-      case WEIGHT -> Diagram.Ink.WEIGHT;
-      case CENTROID -> Diagram.Ink.CENTROID;
-      case POINTER -> Diagram.Ink.POINTER;
-      case LAYER -> Diagram.Ink.DONE;
-      case LAYER_NEXT -> Diagram.Ink.DONE_NEXT;
-    };
-  }
-
-  private static Diagram.Anchor anchor(Sketch.Anchor anchor) {
-    return switch (anchor) {
-      case START -> Diagram.Anchor.START;
-      case MIDDLE -> Diagram.Anchor.MIDDLE;
-      case END -> Diagram.Anchor.END;
-    };
-  }
-
-  private static List<Diagram.Point> points(List<Sketch.Point> points) {
-    return points.stream().map(DiagramMaker::point).toList();
-  }
-
-  private static Diagram.Point point(Sketch.Point point) {
-    return new Diagram.Point(rounded(point.x()), rounded(point.y()));
+  private static List<Spot> points(List<Spot> points) {
+    return points.stream().map(p -> p.rounded(STEPS_PER_UNIT)).toList();
   }
 
   private static double rounded(double units) {

@@ -13,8 +13,7 @@ import chinelog.quantity.Unit;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
-import chinelog.reckon.Similitude;
-import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.withhold.derive.Derivability;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -114,7 +113,7 @@ final class Disclosure {
       secrets.computeIfAbsent(unaware, u -> new TreeSet<>()).add(name);
     }
     List<Problem> problems = new ArrayList<>();
-    List<Derivability.Relation> relations = relations();
+    List<Derivability.Relation> relations = new DisclosingRelations(log, facts, web, cells).all();
     for (String name : cells(relations).keySet()) {
       Label label = label(name);
       if (!sight.allows(label)) {
@@ -245,7 +244,7 @@ final class Disclosure {
   private Map<String, Cells.Cell> cells(List<Derivability.Relation> relations) {
     Map<String, Cells.Cell> found = new TreeMap<>();
     for (Derivability.Relation relation : relations) {
-      Set<String> names = new TreeSet<>(Names.in(relation.formula()));
+      Set<String> names = new TreeSet<>(Formula.names(relation.formula()));
       names.add(relation.name());
       for (String name : names) {
         cells.find(name).ifPresent(cell -> found.put(name, cell));
@@ -344,63 +343,15 @@ final class Disclosure {
             .filter(v -> facts.find(v.name()).filter(f -> f.id().isOfTheBooks()).isEmpty())
             .findFirst()
             .orElse(same.get(0));
-    List<Set<String>> remedies = remedies(first, out);
-    CharSequence what =
-        first.answer() == Derivability.Answer.DERIVABLE
-            ? first.path()
-            : Sentence.of("\u201c{0}\u201d might be worked out: {1}", first.name(), first.path());
-    if (!first.causes().isEmpty()) {
-      what = Sentence.of("Shown: {0}. So {1}", String.join(", ", first.causes()), what);
-    }
-    List<String> others =
-        same.stream().filter(v -> v != first).map(Derivability.Verdict::name).toList();
-    if (!others.isEmpty()) {
-      what = Sentence.of("{0} So can {1}.", what, String.join(", ", others));
-    }
-    CharSequence release =
-        others.isEmpty()
-            ? "Record a release of it"
-            : Sentence.of(
-                "Record one release of all of them, such as {0}",
-                same.stream()
-                    .map(Derivability.Verdict::name)
-                    .collect(Collectors.joining(", ", "{fact: [", "], \u2026}")));
-    Sentence remedy =
-        remedies.isEmpty()
-            ? Sentence.of(
-                "{0}, or put more of what it is worked out from under the agreement.",
-                Sentence.of(release))
-            : Sentence.of("{0}, or withhold {1} as well.", Sentence.of(release), ways(remedies));
+    List<String> names = same.stream().map(Derivability.Verdict::name).toList();
+    GivenAway given = new GivenAway(first, names, remedies(first, out));
     Place place = place(first.name());
     if (cells.find(first.name()).isPresent()) {
-      return Problem.error(place, what, remedyOfCell(remedies));
+      return Problem.error(place, given.what(), given.remedyOfCell());
     }
-    Problem problem = Problem.error(place, what, remedy);
-    List<String> names = same.stream().map(Derivability.Verdict::name).toList();
-    waysOut.add(new Withholder.WayOut(problem, names, label(first.name()), remedies));
+    Problem problem = Problem.error(place, given.what(), given.remedy());
+    waysOut.add(new Withholder.WayOut(problem, names, label(first.name()), given.remedies()));
     return problem;
-  }
-
-  /** Of a table's cells none is released by itself. */
-  private static Sentence remedyOfCell(List<Set<String>> remedies) {
-    return remedies.isEmpty()
-        ? Sentence.of("Put another row of the table under the agreement too.")
-        : Sentence.of(
-            "Put another row of the table under the agreement too, or withhold {0}.",
-            ways(remedies));
-  }
-
-  /** Each way out by itself: "a and b, or c". */
-  private static CharSequence ways(List<Set<String>> remedies) {
-    return remedies.stream()
-        .map(
-            names ->
-                names.stream()
-                    .<CharSequence>map(n -> n)
-                    .reduce((a, b) -> Sentence.of("{0} and {1}", a, b))
-                    .orElse(""))
-        .reduce((a, b) -> Sentence.of("{0}, or {1}", a, b))
-        .orElse("");
   }
 
   /** The figures shown, as printed. */
@@ -436,70 +387,5 @@ final class Disclosure {
             "\u201c{0}\u201d is withheld, but {1} is already out since {2} for {3}.",
             name, out.printed(), out.since(), who),
         "It cannot be taken back; tell the other party, or record a release.");
-  }
-
-  private List<Derivability.Relation> relations() {
-    List<Derivability.Relation> relations = new ArrayList<>(cells.relations());
-    for (Derivability.Relation r : web.relations()) {
-      relations.add(new Derivability.Relation(r.name(), cells.named(r.formula())));
-    }
-    Set<String> known = facts.byName().keySet();
-    for (Fact fact : facts.byName().values()) {
-      Expression formula = fact.formula() == null ? null : cells.named(fact.formula());
-      // One of numbers alone is known to whoever wrote it, and ties the fact to no other.
-      if (formula != null
-          && !Names.in(formula).isEmpty()
-          && Names.in(formula).stream()
-              .allMatch(n -> known.contains(n) || cells.find(n).isPresent())) {
-        relations.add(new Derivability.Relation(fact.name(), formula));
-      }
-    }
-    facts.find(FactId.SCALE).ifPresent(scale -> addScaled(scale, relations));
-    return relations;
-  }
-
-  /** Full size = model × scale, for facts whose names pair them and no formula does. */
-  private void addScaled(Fact scale, List<Derivability.Relation> relations) {
-    Counterparts counterparts = new Counterparts(facts);
-    Set<Set<String>> paired = new HashSet<>();
-    relations.forEach(r -> Names.in(r.formula()).forEach(n -> paired.add(Set.of(r.name(), n))));
-    for (Fact full : facts.byName().values()) {
-      if (!full.id().isFullSize()) {
-        continue;
-      }
-      for (String model : counterparts.of(full.id())) {
-        facts
-            .find(model)
-            .filter(f -> f.value().unit().isCompatible(full.value().unit()))
-            .filter(f -> !paired.contains(Set.of(full.name(), model)))
-            .filter(f -> agree(f, full, scale))
-            .ifPresent(
-                f ->
-                    relations.add(
-                        new Derivability.Relation(full.name(), scaled(model, power(f.value())))));
-      }
-    }
-  }
-
-  /** Whether a model's fact is its full-size namesake to scale, within the log's closeness. */
-  private boolean agree(Fact model, Fact full, Fact scale) {
-    return Similitude.findFullSize(model.value(), scale.value())
-        .map(f -> Math.abs(f.coherent() / full.value().coherent() - 1))
-        .filter(error -> error <= closeness())
-        .isPresent();
-  }
-
-  private static int power(Quantity model) {
-    return Similitude.findFullSize(model, Quantity.of(2, Unit.ONE))
-        .map(f -> (int) Math.round(Math.log(f.coherent() / model.coherent()) / Math.log(2)))
-        .orElse(1);
-  }
-
-  private static Expression scaled(String model, int power) {
-    Expression product = new Expression.Name(model);
-    for (int i = 0; i < power; i++) {
-      product = new Expression.Binary('*', product, new Expression.Name(FactId.SCALE.name()));
-    }
-    return product;
   }
 }

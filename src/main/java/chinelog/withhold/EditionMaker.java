@@ -342,11 +342,9 @@ final class EditionMaker {
 
   private List<Edition.Line> factLines(Entry entry) {
     List<Edition.Line> lines = new ArrayList<>();
-    facts.byName().values().stream()
-        .filter(f -> entry.id().equals(f.entry()) && figures.listed(f) != null)
-        .filter(figures::sees)
-        .map(figures::line)
-        .forEach(lines::add);
+    lines.addAll(
+        figures.lines(
+            facts.byName().values().stream().filter(f -> entry.id().equals(f.entry())).toList()));
     facts.massGrowth().stream()
         .filter(p -> p.entry().equals(entry.id()))
         .reduce((a, b) -> b)

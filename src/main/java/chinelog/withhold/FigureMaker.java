@@ -20,6 +20,7 @@ import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
 import chinelog.wording.Catalogue;
 import chinelog.wording.Message;
+import chinelog.wording.WorkedLine;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -249,13 +250,29 @@ final class FigureMaker {
     return id.name();
   }
 
-  Edition.Line line(Fact fact) {
+  /** Lines of those that are listed and seen, with a part's name at its first figure alone. */
+  List<Edition.Line> lines(List<Fact> of) {
+    List<Edition.Line> lines = new ArrayList<>();
+    String before = "";
+    for (Fact fact : of) {
+      if (listed(fact) != null && sees(fact)) {
+        Figure.Cell cell = cell(fact);
+        lines.add(
+            line(
+                fact,
+                cell != null && cell.part().equals(before)
+                    ? cell.aspect()
+                    : factWords.text(fact.title())));
+        before = cell == null ? "" : cell.part();
+      }
+    }
+    return lines;
+  }
+
+  private Edition.Line line(Fact fact, String title) {
     String full = fullSize(fact);
     return new Edition.Line(
-        factWords.text(fact.title()),
-        show(fact),
-        full.isEmpty() ? "" : words.text("fullsize", full),
-        listed(fact));
+        title, show(fact), full.isEmpty() ? "" : words.text("fullsize", full), listed(fact));
   }
 
   /**
@@ -294,7 +311,7 @@ final class FigureMaker {
     boolean full = fact.id().isFullSize();
     shown.add(fact.name());
     String value = style.showValue(value(fact));
-    List<String> working =
+    List<WorkedLine> working =
         fact.formula() == null && fact.method().isEmpty()
             ? List.of()
             : Explanation.working(
@@ -322,8 +339,14 @@ final class FigureMaker {
         entry == null ? List.of() : List.of(entry),
         cell(fact),
         chief(fact, name),
-        fact.id().isOfMass(),
+        about(fact.id()),
         sight.under(fact.label()));
+  }
+
+  private static Figure.About about(FactId id) {
+    return id.isOfMass()
+        ? Figure.About.MASS
+        : id.isOfBox() ? Figure.About.BOX : Figure.About.ANYTHING;
   }
 
   /** What the program says of many parts has a text for the part and one for what is said of it. */

@@ -4,8 +4,8 @@ import chinelog.label.Label;
 import chinelog.log.records.Entry;
 import chinelog.reckon.Fact;
 import chinelog.reckon.FactId;
-import chinelog.reckon.FactId.Influence;
 import chinelog.reckon.Facts;
+import chinelog.reckon.Influence;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
@@ -89,40 +89,23 @@ final class Labels {
   }
 
   private Label of(Influence influence) {
-    return influence.accept(
-        new Influence.Visitor<>() {
-          @Override
-          public Label entries() {
-            return entries;
-          }
+    return switch (influence.kind()) {
+      case ENTRIES -> entries;
+      case WEIGHINGS -> weighings;
+      case LOTS -> materials.getOrDefault(influence.material(), Label.NONE);
+      case USES -> uses(influence.material());
+      case LOTS_IN_TURN -> lotsInTurn(influence.material());
+      case ALL_LOTS_IN_TURN ->
+          materials.keySet().stream().map(this::lotsInTurn).reduce(Label.NONE, Label::join);
+    };
+  }
 
-          @Override
-          public Label weighings() {
-            return weighings;
-          }
+  private Label uses(String material) {
+    return raw(new FactId.Stock(material, FactId.Balance.USED).name());
+  }
 
-          @Override
-          public Label lots(String material) {
-            return materials.getOrDefault(material, Label.NONE);
-          }
-
-          @Override
-          public Label uses(String material) {
-            return raw(new FactId.Stock(material, FactId.Balance.USED).name());
-          }
-
-          @Override
-          public Label lotsInTurn(String material) {
-            boolean several = facts.find(new FactId.Lot(material, 2, false)).isPresent();
-            return several ? uses(material) : Label.NONE;
-          }
-
-          @Override
-          public Label allLotsInTurn() {
-            return materials.keySet().stream()
-                .map(this::lotsInTurn)
-                .reduce(Label.NONE, Label::join);
-          }
-        });
+  private Label lotsInTurn(String material) {
+    boolean several = facts.find(new FactId.Lot(material, 2, false)).isPresent();
+    return several ? uses(material) : Label.NONE;
   }
 }

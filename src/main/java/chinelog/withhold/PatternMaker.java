@@ -1,5 +1,6 @@
 package chinelog.withhold;
 
+import chinelog.drawn.Stroke;
 import chinelog.edition.Pattern;
 import chinelog.edition.Patterns;
 import chinelog.label.Label;
@@ -155,32 +156,22 @@ final class PatternMaker {
     return new Pattern(
         id,
         words.text(part.title()),
-        part.strokes().stream().map(PatternMaker::stroke).toList(),
+        part.strokes().stream().map(PatternMaker::rounded).toList(),
         part.letters().stream()
-            .map(n -> new Pattern.Note(words.text(n.text()), rounded(n.at()), n.height()))
+            .map(
+                n ->
+                    new Pattern.Note(
+                        words.text(n.text()), n.at().rounded(STEPS_PER_MM), n.height()))
             .toList(),
         under,
         null);
   }
 
-  private static Pattern.Stroke stroke(Part.Stroke stroke) {
-    Pattern.Line line =
-        switch (stroke.line()) {
-          case CUT -> Pattern.Line.CUT;
-          case SCORE -> Pattern.Line.SCORE;
-          case CENTRE -> Pattern.Line.CENTRE;
-          case GUIDE -> Pattern.Line.GUIDE;
-        };
-    return new Pattern.Stroke(
-        line, stroke.closed(), stroke.points().stream().map(PatternMaker::rounded).toList());
-  }
-
-  private static Pattern.Point rounded(Part.Point point) {
-    return new Pattern.Point(rounded(point.x()), rounded(point.y()));
-  }
-
-  private static double rounded(double mm) {
-    return Math.round(mm * STEPS_PER_MM) / STEPS_PER_MM;
+  private static Stroke rounded(Stroke stroke) {
+    return new Stroke(
+        stroke.line(),
+        stroke.closed(),
+        stroke.points().stream().map(p -> p.rounded(STEPS_PER_MM)).toList());
   }
 
   private static Patterns on(

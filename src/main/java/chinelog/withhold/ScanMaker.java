@@ -1,5 +1,8 @@
 package chinelog.withhold;
 
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import chinelog.edition.Pattern;
 import chinelog.edition.Patterns;
 import chinelog.edition.Picture;
@@ -101,12 +104,8 @@ final class ScanMaker {
                   + " full}."));
       return;
     }
-    List<Pattern.Point> edge =
-        List.of(
-            new Pattern.Point(0, 0),
-            new Pattern.Point(width, 0),
-            new Pattern.Point(width, height),
-            new Pattern.Point(0, height));
+    List<Spot> edge =
+        List.of(new Spot(0, 0), new Spot(width, 0), new Spot(width, height), new Spot(0, height));
     Picture.Rendition rendition =
         new Picture.Rendition(print.widthPx(), print.heightPx(), new PictureFile(print.jpeg()));
     String id = id(sheet, page);
@@ -114,7 +113,7 @@ final class ScanMaker {
         new Pattern(
             id,
             words.text("pattern.scan", sheet.title(), page),
-            List.of(new Pattern.Stroke(Pattern.Line.GUIDE, true, edge)),
+            List.of(new Stroke(LineUse.GUIDE, true, edge)),
             List.of(),
             sight.under(sheet.label(page)),
             new Pattern.Scan(new Picture(id, List.of(rendition), List.of()), width, height)));

@@ -5,6 +5,7 @@ import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.formula.Expression;
+import chinelog.reckon.formula.Formula;
 import chinelog.withhold.derive.Derivability;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -122,7 +123,7 @@ final class Web {
       Expression formula =
           fact.formula() == null
               ? null
-              : Names.rename(fact.formula(), n -> renamed.getOrDefault(n, n));
+              : Formula.rename(fact.formula(), n -> renamed.getOrDefault(n, n));
       boolean same =
           namesake != null
               && namesake.inputs().equals(inputs)

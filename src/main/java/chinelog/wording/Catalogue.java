@@ -4,6 +4,7 @@ import chinelog.quantity.NumberStyle;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.MissingResourceException;
@@ -12,16 +13,18 @@ import java.util.ResourceBundle;
 import java.util.ResourceBundle.Control;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * The texts of one table in one language, such as those of {@code chinelog/reckon/messages};
  * English where the language has no table. In a text, {@code {0}}, {@code {1}} … are filled in; an
- * apostrophe is an apostrophe, unlike in {@link java.text.MessageFormat}.
+ * apostrophe is an apostrophe, unlike in {@link java.text.MessageFormat}. What stands in ⟨ ⟩ is a
+ * source, and is shown in brackets.
  */
 public final class Catalogue {
 
   private static final Pattern YEAR = Pattern.compile("[,\\s]*(?:\\bde )?\\b[0-9]{4}$");
-  private static final Pattern PLACE = Pattern.compile("\\{([0-9])}");
+  private static final Pattern PLACE = Pattern.compile("\\{([0-9])}|⟨([^⟩]*)⟩");
 
   private final Locale locale;
   private final ResourceBundle texts;
@@ -53,16 +56,36 @@ public final class Catalogue {
 
   /** A phrase in words; what is somebody's own stays as it is. */
   public String text(Phrase phrase) {
+    return fragments(phrase).stream().map(Fragment::inLine).collect(Collectors.joining());
+  }
+
+  /** A phrase in words, its figures and sources apart from them. */
+  public List<Fragment> fragments(Phrase phrase) {
     if (phrase instanceof Message message) {
-      List<String> parts = message.arguments().stream().map(this::text).toList();
-      return filled(texts.getString(message.key()), parts);
+      return filled(texts.getString(message.key()), message.arguments());
     }
     if (phrase instanceof Phrase.Joined joined) {
-      return String.join("", joined.parts().stream().map(this::text).toList());
+      String text = joined.parts().stream().map(this::text).collect(Collectors.joining());
+      return List.of(Fragment.figures(text));
     }
-    return phrase instanceof Phrase.Amount amount
-        ? amount(amount).replace('\u202f', ' ')
-        : ((Phrase.Own) phrase).text();
+    return List.of(
+        phrase instanceof Phrase.Amount amount
+            ? Fragment.figures(amount(amount).replace('\u202f', ' '))
+            : phrase instanceof Phrase.Count count
+                ? Fragment.figures(count.text())
+                : Fragment.words(((Phrase.Own) phrase).text()));
+  }
+
+  /** Several sentences in fragments, one after the other. */
+  public List<Fragment> fragments(List<Message> sentences) {
+    List<Fragment> fragments = new ArrayList<>();
+    for (Message sentence : sentences) {
+      if (!fragments.isEmpty()) {
+        fragments.add(Fragment.words(" "));
+      }
+      fragments.addAll(fragments(sentence));
+    }
+    return fragments;
   }
 
   private String amount(Phrase.Amount amount) {
@@ -85,14 +108,9 @@ public final class Catalogue {
     return language.isEmpty() ? Locale.ENGLISH.getLanguage() : language;
   }
 
-  /** Several sentences, one after the other. */
-  public String text(List<Message> sentences) {
-    return String.join(" ", sentences.stream().map(this::text).toList());
-  }
-
   /** All texts, with their places for what is filled in. */
   public List<String> all() {
-    return texts.keySet().stream().sorted().map(texts::getString).toList();
+    return texts.keySet().stream().sorted().map(key -> text(key)).toList();
   }
 
   /** The text of a key, if there is one. */
@@ -118,15 +136,25 @@ public final class Catalogue {
     return isFrench ? shown.replaceFirst("(^|[^0-9])1 ", "$11er ") : shown;
   }
 
-  private static String filled(String text, List<String> parts) {
-    return PLACE
-        .matcher(text)
-        .replaceAll(
-            place -> {
-              int number = Integer.parseInt(place.group(1));
-              // What nothing is given for is filled in by others, such as a script of the site.
-              return Matcher.quoteReplacement(
-                  number < parts.size() ? parts.get(number) : place.group());
-            });
+  private List<Fragment> filled(String text, List<Phrase> parts) {
+    List<Fragment> fragments = new ArrayList<>();
+    int from = 0;
+    Matcher place = PLACE.matcher(text);
+    while (place.find()) {
+      fragments.add(Fragment.words(text.substring(from, place.start())));
+      from = place.end();
+      if (place.group(2) != null) {
+        fragments.add(new Fragment(Fragment.Kind.SOURCE, place.group(2)));
+      } else {
+        int number = Integer.parseInt(place.group(1));
+        // What nothing is given for is filled in by others, such as a script of the site.
+        fragments.addAll(
+            number < parts.size()
+                ? fragments(parts.get(number))
+                : List.of(Fragment.words(place.group())));
+      }
+    }
+    fragments.add(Fragment.words(text.substring(from)));
+    return fragments;
   }
 }

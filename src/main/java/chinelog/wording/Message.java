@@ -1,6 +1,7 @@
 package chinelog.wording;
 
 import chinelog.quantity.Quantity;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 
@@ -43,6 +44,8 @@ public record Message(String key, List<Phrase> arguments) implements Phrase {
         ? phrase
         : argument instanceof Quantity quantity
             ? new Amount(quantity)
-            : new Own(String.valueOf(argument));
+            : argument instanceof Number || argument instanceof LocalDate
+                ? new Count(argument.toString())
+                : new Own(String.valueOf(argument));
   }
 }

@@ -56,7 +56,7 @@ class DeskStoryTest {
     desk.click("#questions [data-reveals]");
     desk.fill("#questions [name=reason]", "Everybody: she was measured on the quay.");
     desk.click("#questions form button.main");
-    desk.until("document.getElementById('questions').children.length === 0");
+    desk.until("!document.querySelector('#questions .problem, #questions[aria-busy]')");
     assertThat(desk.read("answers.yaml"))
         .matches(
             "- questions: \\[q[0-9a-f]{10}\\]\n"
@@ -74,7 +74,7 @@ class DeskStoryTest {
     assertThat(desk.read(SmallDesk.NOTE))
         .isEqualTo(SmallDesk.NOTE_TEXT.replace("187 mm", "[187 mm]{under=lines}"));
     desk.go("/");
-    desk.until("document.getElementById('questions').children.length === 0");
+    desk.until("!document.querySelector('#questions .problem, #questions[aria-busy]')");
   }
 
   /** Nothing but the audit minds the title of a withheld figure. */
@@ -93,7 +93,7 @@ class DeskStoryTest {
     desk.click("#questions [data-reveals]");
     desk.fill("#questions [name=reason]", "Every boat has one.");
     desk.click("#questions form button.main");
-    desk.until("document.getElementById('questions').children.length === 0");
+    desk.until("!document.querySelector('#questions .problem, #questions[aria-busy]')");
     assertThat(desk.read("answers.yaml")).contains("- questions: [a");
   }
 
@@ -185,7 +185,7 @@ class DeskStoryTest {
   void theLogIsPublishedAndWhatStopsItIsToldWithItsPlace() throws IOException {
     desk.go("/publishing");
     desk.click("#go");
-    desk.until("document.querySelector('#outcome .questions, #outcome .errors')");
+    desk.until("document.querySelector('#outcome .questions [data-reveals]')");
     assertThat(desk.find("published/public/site/index.html")).isEmpty();
     assertThat(browser.text("document.querySelector('#outcome .place a').textContent"))
         .isEqualTo(SmallDesk.NOTE + ":8:44");
@@ -327,14 +327,18 @@ class DeskStoryTest {
       desk.until("document.querySelectorAll('.frame').length === 2");
       assertThat(log.resolve("photos/undated/P2.png"))
           .hasBinaryContent(Arrays.copyOf(other, other.length + 1));
-      // A promise, and a mark under it.
-      desk.go("/agreements");
-      desk.click("[data-opens=new-agreement]");
-      desk.fill("#na-key", "yard");
+      // What is selected is put under a promise that is written down on the spot.
+      desk.edit("entries/2026-06-01-begun.md");
+      desk.select("the first section");
+      desk.click(".offer button");
       desk.fill("#na-with", "Skerrick Yard");
       desk.fill("#na-covers", "the drawings");
+      desk.fill("#na-key", "yard");
       desk.click("#new-agreement button.main");
-      desk.until("document.getElementById('yard-with')");
+      desk.until("document.querySelector('#under-which [value=yard]')?.checked");
+      desk.click("#under button[value=put]");
+      desk.until("!document.getElementById('under').open");
+      desk.save();
       assertThat(Files.readString(log.resolve("log.yaml")))
           .isEqualTo(
               settings
@@ -345,12 +349,6 @@ class DeskStoryTest {
                       covers: the drawings
                       presence: note
                   """);
-      desk.edit("entries/2026-06-01-begun.md");
-      desk.select("the first section");
-      desk.click("[data-tool=under]");
-      desk.click("#under button[value=put]");
-      desk.until("!document.getElementById('under').open");
-      desk.save();
       String note = "# The log is begun\n\nI drew [the first section]{under=yard}.\n";
       assertThat(Files.readString(log.resolve("entries/2026-06-01-begun.md"))).isEqualTo(note);
       desk.go("/publishing");

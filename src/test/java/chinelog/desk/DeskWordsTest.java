@@ -6,6 +6,7 @@ import chinelog.log.records.Readers;
 import chinelog.publish.Step;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
+import chinelog.withhold.Register;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
@@ -79,6 +80,9 @@ class DeskWordsTest {
       assertThat(words).containsKey("gets." + output.name());
       assertThat(words)
           .containsKey("output." + output.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    }
+    for (Register.Kind kind : Register.Kind.values()) {
+      assertThat(words).containsKey("thing." + kind.name());
     }
     for (Origin origin : Origin.values()) {
       assertThat(words).containsKey("origin." + origin.name().toLowerCase(Locale.ROOT));

@@ -53,7 +53,7 @@ class NotesStoryTest {
   void whatIsSelectedGoesUnderAnAgreementAndNothingElseChanges() throws IOException {
     desk.edit(NOTE);
     desk.select("187 mm");
-    under("selection");
+    desk.click(".offer button");
     desk.until("document.querySelector('.under-words')");
     desk.until("document.getElementById('seen').contentDocument.querySelector('.gap')");
     assertThat(desk.read(NOTE)).isEqualTo(SmallDesk.NOTE_TEXT);
@@ -124,9 +124,10 @@ class NotesStoryTest {
   void aWrongKeyIsToldAtOnce() {
     desk.edit(NOTE);
     desk.fill("#key-time", "09:10-25:40");
-    desk.until("document.querySelector('#wrongs .wrong')");
-    assertThat(browser.text("document.querySelector('#wrongs .wrong').textContent"))
+    desk.until("document.querySelector('.field:has(#key-time) .wrong')");
+    assertThat(browser.text("document.querySelector('.field:has(#key-time) .wrong').textContent"))
         .contains("25:40");
+    assertThat(browser.text("document.getElementById('wrongs').textContent")).isEmpty();
   }
 
   @Test

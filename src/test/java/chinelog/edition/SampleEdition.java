@@ -17,6 +17,8 @@ import chinelog.edition.Edition.MaterialLine;
 import chinelog.edition.Edition.Post;
 import chinelog.edition.Edition.Progress;
 import chinelog.edition.Edition.Stage;
+import chinelog.wording.Fragment;
+import chinelog.wording.WorkedLine;
 import java.math.BigDecimal;
 import java.net.URI;
 import java.nio.file.Path;
@@ -747,7 +749,7 @@ public final class SampleEdition {
             "Cloth and resin",
             List.of(
                 p(
-                    "One piece of 160 g/m² cloth, draped dry, smoothed with the flat of the hand, and"
+                    "One fragment of 160 g/m² cloth, draped dry, smoothed with the flat of the hand, and"
                         + " wetted out from the keel down. The whole skin is [1870 cm²](fig:hull.skin), so I"
                         + " mixed 60 g and had nine left in the cup."),
                 here("cloth"),
@@ -957,7 +959,7 @@ public final class SampleEdition {
               ids("E01"),
               null,
               new Figure.Chief(1, "lwl"),
-              false,
+              Figure.About.ANYTHING,
               List.of("lines")));
     }
     all.add(
@@ -1026,6 +1028,16 @@ public final class SampleEdition {
       String origin,
       List<String> working,
       List<String> entries) {
+    List<WorkedLine> steps = new ArrayList<>();
+    for (String line : working) {
+      WorkedLine.Kind kind =
+          steps.isEmpty()
+              ? WorkedLine.Kind.HOW
+              : steps.size() == working.size() - 1
+                  ? WorkedLine.Kind.RESULT
+                  : WorkedLine.Kind.PUT_IN;
+      steps.add(WorkedLine.of(kind, Fragment.words(line)));
+    }
     int rank = CHIEF.indexOf(name.split("[.]")[0]);
     boolean chief =
         rank >= 0
@@ -1040,11 +1052,13 @@ public final class SampleEdition {
         tolerance,
         origin,
         null,
-        working,
+        steps,
         entries,
         null,
         chief ? new Figure.Chief(rank, name.substring(name.indexOf('.') + 1)) : null,
-        name.startsWith("mass.") || name.startsWith("balance."),
+        name.startsWith("mass.") || name.startsWith("balance.")
+            ? Figure.About.MASS
+            : name.startsWith("box.") ? Figure.About.BOX : Figure.About.ANYTHING,
         NONE);
   }
 
@@ -1147,7 +1161,7 @@ public final class SampleEdition {
                 new Text.Items(
                     1,
                     List.of(
-                        List.of(p("Step the mast and make off the halyard.")),
+                        List.of(p("WorkedLine the mast and make off the halyard.")),
                         List.of(p("Put the battery in, red to red.")),
                         List.of(p("Switch on the transmitter *first*."))),
                     NONE)),

@@ -3,10 +3,10 @@ package chinelog.markup;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import chinelog.drawn.Anchor;
+import chinelog.drawn.Ink;
+import chinelog.drawn.Spot;
 import chinelog.edition.Diagram;
-import chinelog.edition.Diagram.Anchor;
-import chinelog.edition.Diagram.Ink;
-import chinelog.edition.Diagram.Point;
 import chinelog.edition.Drawing;
 import chinelog.edition.Timeline;
 import java.io.StringReader;
@@ -33,10 +33,10 @@ class DrawingSvgTest {
   private static List<Diagram.Shape> shapes() {
     List<Diagram.Shape> shapes = new ArrayList<>();
     for (Ink ink : Ink.values()) {
-      shapes.add(new Diagram.Line(ink, true, List.of(new Point(1, 2), new Point(30.5, 40))));
+      shapes.add(new Diagram.Line(ink, true, List.of(new Spot(1, 2), new Spot(30.5, 40))));
     }
-    shapes.add(new Diagram.Disc(Ink.WEIGHT, new Point(50, 20), 4.5));
-    shapes.add(new Diagram.Note("G", new Point(60, 20), Anchor.END, true));
+    shapes.add(new Diagram.Disc(Ink.WEIGHT, new Spot(50, 20), 4.5));
+    shapes.add(new Diagram.Note("G", new Spot(60, 20), Anchor.END, true));
     return shapes;
   }
 

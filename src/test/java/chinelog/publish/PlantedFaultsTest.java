@@ -386,7 +386,7 @@ class PlantedFaultsTest {
       Files.write(path, file.getValue());
     }
     Manifest manifest = Manifest.of(standing.opened.log().folder().resolve("published/public"));
-    return Publisher.search(
+    return EditionSearch.search(
         folder, manifest, standing.opened, standing.withheld, standing.mayStand, "public");
   }
 

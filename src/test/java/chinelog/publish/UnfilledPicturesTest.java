@@ -117,7 +117,7 @@ class UnfilledPicturesTest {
     Set<String> mayStand =
         OpenWords.of(opened, everybody, withheld, Questions.Asked.NOTHING, ByteTwinsTest.AS_OF)
             .mayStand();
-    return Publisher.search(folder, Manifest.of(folder), opened, withheld, mayStand, "public")
+    return EditionSearch.search(folder, Manifest.of(folder), opened, withheld, mayStand, "public")
         .findings();
   }
 }

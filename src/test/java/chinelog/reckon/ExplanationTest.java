@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.log.LogFixture;
 import chinelog.log.records.Log;
 import chinelog.quantity.NumberStyle;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -75,7 +76,7 @@ class ExplanationTest {
   void theWorkingIsInWordsAndRoundsOnlyWhatItShows() {
     Facts facts = Reckoner.reckon(LOG).facts();
     assertThat(Explanation.working(fact(facts, "hull.loa"), facts, STYLE, n -> true, f -> true))
-        .extracting(s -> s.replace('\u202f', ' '))
+        .extracting(s -> s.text().replace('\u202f', ' '))
         .containsExactly("Hull loa = Full loa ÷ Scale", "= 11.200 m ÷ 16", "= 700.00 mm ± 0.32 mm");
   }
 
@@ -85,6 +86,7 @@ class ExplanationTest {
     assertThat(
             Explanation.working(
                 fact(facts, "hull.loa"), facts, STYLE, n -> !n.equals("full.loa"), f -> true))
+        .extracting(WorkedLine::text)
         .containsExactly("Worked out from figures of which not all are shown here.");
   }
 

@@ -11,6 +11,7 @@ import chinelog.publish.Demo;
 import chinelog.reckon.trade.Example;
 import chinelog.reckon.trade.TradeReckonings;
 import chinelog.wording.Catalogue;
+import chinelog.wording.WorkedLine;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -81,7 +82,12 @@ class WorkedLinesTest {
               .anyMatch(r -> fact.name().startsWith(r.prefix() + "."));
       String of = name + "." + fact.name().substring(fact.name().indexOf('.') + 1);
       if (ofIt && fact.formula() == null && !isTold(of, fact, facts)) {
-        wrong.add(fact.name() + " = " + fact.value() + ": " + PRINTED.text(fact.method()));
+        wrong.add(
+            fact.name()
+                + " = "
+                + fact.value()
+                + ": "
+                + fact.method().stream().map(PRINTED::text).toList());
       }
     }
     assertThat(wrong).isEmpty();
@@ -114,6 +120,7 @@ class WorkedLinesTest {
         demo.edition("workshop").contents().figures().stream()
             .map(Figure::working)
             .filter(steps -> !steps.isEmpty())
+            .map(steps -> steps.stream().map(WorkedLine::text).toList())
             .toList();
     assertThat(right(given)).isGreaterThan(200);
     // Of figures that were worked out alike the page tells one.

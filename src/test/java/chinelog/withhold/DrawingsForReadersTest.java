@@ -2,6 +2,8 @@ package chinelog.withhold;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.drawn.Ink;
+import chinelog.drawn.Spot;
 import chinelog.edition.Diagram;
 import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
@@ -145,7 +147,7 @@ class DrawingsForReadersTest {
         .containsExactly("900 g", "700 g", "400 g");
   }
 
-  private static Stream<Diagram.Point> places(Diagram.Shape shape) {
+  private static Stream<Spot> places(Diagram.Shape shape) {
     if (shape instanceof Diagram.Line line) {
       return line.points().stream();
     }
@@ -236,8 +238,8 @@ class DrawingsForReadersTest {
     entry("2026-04-09", "planking", "measured: {strips.laid: 9}\nunder: cargo");
 
     Diagram shell = (Diagram) two.get(0);
-    assertThat(strips(shell, Diagram.Ink.DONE)).isEqualTo(3);
-    assertThat(strips(shell, Diagram.Ink.DONE_NEXT)).isEqualTo(2);
+    assertThat(strips(shell, Ink.DONE)).isEqualTo(3);
+    assertThat(strips(shell, Ink.DONE_NEXT)).isEqualTo(2);
     assertThat(shell.table().rows())
         .containsExactly(List.of("6 April 2026", "3"), List.of("8 April 2026", "5"));
     assertThat(shell.description()).endsWith("So far 5 strips are laid on a side.");
@@ -245,9 +247,9 @@ class DrawingsForReadersTest {
     List<Edition.Entry> told = edition("public").edition().contents().entries();
     assertThat(told).hasSize(2);
     Diagram second = (Diagram) told.get(1).drawings().get(0);
-    assertThat(strips((Diagram) told.get(0).drawings().get(0), Diagram.Ink.DONE_NEXT)).isEqualTo(3);
-    assertThat(strips(second, Diagram.Ink.DONE)).isEqualTo(3);
-    assertThat(strips(second, Diagram.Ink.DONE_NEXT)).isEqualTo(2);
+    assertThat(strips((Diagram) told.get(0).drawings().get(0), Ink.DONE_NEXT)).isEqualTo(3);
+    assertThat(strips(second, Ink.DONE)).isEqualTo(3);
+    assertThat(strips(second, Ink.DONE_NEXT)).isEqualTo(2);
     assertThat(second.description()).contains("5 strips are laid, the lighter 2 of them");
   }
 
@@ -258,17 +260,15 @@ class DrawingsForReadersTest {
         "planks: {reckon: planking, offsets: offsets, strip_width: 12 mm, laid: strips.laid,"
             + " order: both}\n");
     entry("2026-04-06", "planking", "measured: {strips.laid: 3}");
-    List<Diagram.Ink> strips =
+    List<Ink> strips =
         ((Diagram) drawn("public").get(0))
             .shapes().stream()
                 .filter(s -> s instanceof Diagram.Line line && line.closed())
                 .map(s -> ((Diagram.Line) s).ink())
                 .toList();
     int last = strips.size() - 1;
-    assertThat(strips.subList(0, 3))
-        .containsExactly(Diagram.Ink.DONE, Diagram.Ink.DONE, Diagram.Ink.COMING);
-    assertThat(strips.subList(last - 1, last + 1))
-        .containsExactly(Diagram.Ink.COMING, Diagram.Ink.DONE);
+    assertThat(strips.subList(0, 3)).containsExactly(Ink.DONE, Ink.DONE, Ink.COMING);
+    assertThat(strips.subList(last - 1, last + 1)).containsExactly(Ink.COMING, Ink.DONE);
   }
 
   @Test
@@ -282,7 +282,7 @@ class DrawingsForReadersTest {
     assertThat(edition("yard").edition().contents().entries().get(0).drawings()).hasSize(1);
   }
 
-  private static long strips(Diagram diagram, Diagram.Ink ink) {
+  private static long strips(Diagram diagram, Ink ink) {
     return diagram.shapes().stream()
         .filter(s -> s instanceof Diagram.Line line && line.ink() == ink)
         .count();

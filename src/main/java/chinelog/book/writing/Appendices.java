@@ -34,10 +34,10 @@ final class Appendices {
   List<BookSection> sections() {
     List<BookSection> sections = new ArrayList<>();
     boolean hasMass =
-        setting.listed.stream().anyMatch(Figure::ofMass)
+        setting.listed.stream().anyMatch(Appendices::isOfMass)
             || edition.charts().stream().anyMatch(Appendices::isOfMass);
     boolean hasFigures =
-        !edition.drawings().isEmpty() || setting.listed.stream().anyMatch(f -> !f.ofMass());
+        !edition.drawings().isEmpty() || setting.listed.stream().anyMatch(f -> !isOfMass(f));
     add(sections, "figures", hasFigures, this::figures);
     add(sections, "mass", hasMass, this::mass);
     add(sections, "limits", !edition.limits().isEmpty(), this::limits);
@@ -62,7 +62,7 @@ final class Appendices {
     edition.drawings().stream()
         .sorted(Comparator.comparing(DrawingPages::hasKey))
         .forEach(new DrawingPages(setting)::write);
-    figures.groups(setting.listed.stream().filter(f -> !f.ofMass()).toList());
+    figures.groups(setting.listed.stream().filter(f -> !isOfMass(f)).toList());
     out.close();
   }
 
@@ -70,7 +70,7 @@ final class Appendices {
     setting.openSection("mass", words.say("mass"), "appendix");
     setting.lead("mass.about");
     charts(Appendices::isOfMass);
-    figures.group(setting.listed.stream().filter(Figure::ofMass).toList());
+    figures.group(setting.listed.stream().filter(Appendices::isOfMass).toList());
     out.close();
   }
 
@@ -152,6 +152,10 @@ final class Appendices {
 
   private static boolean isOfHours(Chart chart) {
     return chart.id().startsWith("hours-");
+  }
+
+  private static boolean isOfMass(Figure figure) {
+    return figure.about() == Figure.About.MASS;
   }
 
   private static boolean isOfMass(Chart chart) {

@@ -8,6 +8,8 @@ import chinelog.markup.AlignedNumbers;
 import chinelog.markup.Parts;
 import chinelog.markup.Sources;
 import chinelog.markup.Ways;
+import chinelog.wording.Fragment;
+import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -52,22 +54,20 @@ final class FigurePages {
 
   /** Writes figures group by group, under the groups' names. */
   void groups(List<Figure> figures) {
-    Map<String, List<Figure>> groups =
-        figures.stream()
-            .collect(Collectors.groupingBy(Figure::group, LinkedHashMap::new, Collectors.toList()));
     // Small groups share a table: its head would otherwise be said again for every two or three.
     Map<String, List<Figure>> small = new LinkedHashMap<>();
-    groups.forEach(
-        (title, group) -> {
-          if (Parts.of(group).byPart().isEmpty()) {
-            small.put(title, group);
-          } else {
-            small(small);
-            small.clear();
-            setting.subheading(title);
-            group(group);
-          }
-        });
+    Parts.byGroup(figures)
+        .forEach(
+            (title, group) -> {
+              if (Parts.of(group).byPart().isEmpty()) {
+                small.put(title, group);
+              } else {
+                small(small);
+                small.clear();
+                setting.subheading(title);
+                group(group);
+              }
+            });
     small(small);
     notes();
   }
@@ -124,7 +124,7 @@ final class FigurePages {
   }
 
   private void list(String group, List<Figure> figures, boolean hasFullSize, DataTable table) {
-    List<String> before = List.of();
+    List<WorkedLine> before = List.of();
     Figure example = null;
     for (Figure figure : figures) {
       String id = Anchors.figure(figure.name());
@@ -140,8 +140,8 @@ final class FigurePages {
       String told = figure.origin();
       boolean isAlike = false;
       if (!figure.working().isEmpty()) {
-        List<String> steps = sources.steps(figure);
-        List<String> given = given(steps);
+        List<WorkedLine> steps = sources.steps(figure);
+        List<WorkedLine> given = given(steps);
         boolean isAsAbove = given.size() >= MANY && given.equals(before);
         told = inOneLine(isAsAbove ? shortened(steps) : steps);
         String own =
@@ -182,12 +182,14 @@ final class FigurePages {
   }
 
   /** What a figure was worked out from: between how it was and what came of it. */
-  private static List<String> given(List<String> steps) {
+  private static List<WorkedLine> given(List<WorkedLine> steps) {
     return steps.size() < 2 ? List.of() : steps.subList(1, steps.size() - 1);
   }
 
-  private List<String> shortened(List<String> steps) {
-    return List.of(steps.get(0), words.say("figures.as.above"), steps.get(steps.size() - 1));
+  private List<WorkedLine> shortened(List<WorkedLine> steps) {
+    WorkedLine asAbove =
+        WorkedLine.of(WorkedLine.Kind.GIVEN, Fragment.words(words.say("figures.as.above")));
+    return List.of(steps.get(0), asAbove, steps.get(steps.size() - 1));
   }
 
   private void parts(Parts parts) {
@@ -400,18 +402,18 @@ final class FigurePages {
         : value;
   }
 
-  /** Steps that begin with an equals sign go on; others begin a sentence. */
-  static String inOneLine(List<String> steps) {
+  /** Steps that do not go on begin a sentence. */
+  static String inOneLine(List<WorkedLine> steps) {
     StringBuilder line = new StringBuilder();
-    for (String step : steps) {
+    for (WorkedLine step : steps) {
       if (line.length() > 0) {
         boolean isEnded = line.charAt(line.length() - 1) == '.';
-        if (isEnded && step.startsWith("=")) {
+        if (isEnded && step.goesOn()) {
           line.setLength(line.length() - 1);
         }
-        line.append(isEnded || step.startsWith("=") ? " " : "; ");
+        line.append(isEnded || step.goesOn() ? " " : "; ");
       }
-      line.append(step);
+      line.append(step.text());
     }
     return line.toString();
   }

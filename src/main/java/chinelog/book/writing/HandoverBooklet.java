@@ -25,7 +25,7 @@ public final class HandoverBooklet {
 
   private static final String BLANK = "\u00a0";
 
-  /** The section that says what is in the box, and the figures of the box. */
+  /** The section that says what is in the box. */
   private static final String BOX = "box";
 
   private final Setting setting;
@@ -120,10 +120,10 @@ public final class HandoverBooklet {
     out.close();
   }
 
-  /** What a carrier asks for: the figures whose names begin with {@code box}. */
+  /** What a carrier asks for. */
   private void box() {
     List<Figure> figures =
-        edition.figures().stream().filter(f -> f.name().startsWith(BOX + ".")).toList();
+        edition.figures().stream().filter(f -> f.about() == Figure.About.BOX).toList();
     if (figures.isEmpty()) {
       return;
     }

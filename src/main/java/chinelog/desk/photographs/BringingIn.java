@@ -12,6 +12,7 @@ import chinelog.desk.web.Routes;
 import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Head;
 import chinelog.photo.gathering.Gatherer;
+import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
@@ -142,28 +143,26 @@ final class BringingIn implements DeskPage {
       }
     }
     List<Gatherer.Outcome> outcomes = new ArrayList<>();
+    List<Problem> unread = new ArrayList<>();
     SortedMap<String, Duration> clocks = new TreeMap<>(head.clocks());
     try {
       for (Path from : sources(folder)) {
         boolean isClocks = clock != null && (from.equals(folder) || sources(folder).size() == 1);
-        Gatherer.Outcome outcome =
-            Gatherer.gather(
-                new Gatherer.Request(
-                    from,
-                    bench.folder(),
-                    head.zone(),
-                    clocks,
-                    isClocks ? clock : null,
-                    bench.today(),
-                    false),
-                (n, all) -> {
-                  done = n;
-                  of = all;
-                });
+        Gatherer.Outcome outcome;
+        try {
+          outcome = gather(from, head, clocks, isClocks ? clock : null);
+        } catch (ProblemException e) {
+          if (from.equals(folder)) {
+            throw e;
+          }
+          // The other photographs are brought in all the same.
+          unread.add(unread(from, e.problem()));
+          continue;
+        }
         outcomes.add(outcome);
         clocks.putAll(outcome.clocks());
         if (outcome.problems().stream().anyMatch(Problem::isError)) {
-          return told(request, outcomes, false);
+          return told(request, outcomes, unread, false);
         }
       }
     } catch (ProblemException e) {
@@ -171,7 +170,7 @@ final class BringingIn implements DeskPage {
     }
     rememberClocks(words, head, clocks);
     drop(load);
-    return told(request, outcomes, true);
+    return told(request, outcomes, unread, true);
   }
 
   /** The folder itself and every zip in it; the folder last, if anything else lies there. */
@@ -214,9 +213,30 @@ final class BringingIn implements DeskPage {
         });
   }
 
-  private Reply told(WebRequest request, List<Gatherer.Outcome> outcomes, boolean all)
+  private Gatherer.Outcome gather(
+      Path from, Head head, SortedMap<String, Duration> clocks, Gatherer.@Nullable ClockPhoto clock)
       throws IOException {
-    List<Problem> problems = new ArrayList<>();
+    return Gatherer.gather(
+        new Gatherer.Request(
+            from, bench.folder(), head.zone(), clocks, clock, bench.today(), false),
+        (n, all) -> {
+          done = n;
+          of = all;
+        });
+  }
+
+  /** What is wrong with a zip that was sent, by the name it had. */
+  private static Problem unread(Path zip, Problem problem) {
+    return Problem.error(
+        Place.of(zip.getFileName().toString()),
+        problem.what(),
+        "Unpack it where it is, and choose the folder that comes of it.");
+  }
+
+  private Reply told(
+      WebRequest request, List<Gatherer.Outcome> outcomes, List<Problem> unread, boolean all)
+      throws IOException {
+    List<Problem> problems = new ArrayList<>(unread);
     outcomes.forEach(o -> problems.addAll(o.problems()));
     return bench
         .frame()

@@ -196,16 +196,23 @@ public final class Agreements implements DeskPage {
       return Reply.html("");
     }
     Withholder.Withheld withheld = now.withheld(readers.get());
+    DeskWords words = bench.frame().words(request, DeskSection.AGREEMENTS);
     List<Map<String, Object>> lines = new ArrayList<>();
     for (Register.Withheld line : withheld.register().withheld()) {
       lines.add(
           Map.of(
-              "thing", line.thing().words(),
-              "place", line.place().toString(),
-              "file", line.place().file(),
-              "line", line.place().line(),
-              "column", line.place().column(),
-              "under", List.copyOf(line.label().agreements())));
+              "thing",
+              words.text("thing." + line.thing().kind().name(), line.thing().name()).strip(),
+              "place",
+              line.place().toString(),
+              "file",
+              line.place().file(),
+              "line",
+              line.place().line(),
+              "column",
+              line.place().column(),
+              "under",
+              List.copyOf(line.label().agreements())));
     }
     return bench
         .frame()

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 /** Lists the folder of a log and sorts its files by what they are for. */
 public final class FolderWalk {
 
-  private static final List<String> SETTINGS =
+  static final List<String> SETTINGS =
       List.of("log.yaml", "facts.yaml", "stock.yaml", "answers.yaml");
 
   private static final String REMARKS = "photos.yaml";

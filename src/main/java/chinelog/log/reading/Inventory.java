@@ -52,15 +52,18 @@ public record Inventory(
     this(folder, settings, entries, photos, remarks, sheets, tables, marks, new TreeMap<>());
   }
 
-  /** The same with other texts, one of which may be a note that is no file yet. */
+  /** The same with other texts, some of which may be notes or settings that are no files yet. */
   public Inventory with(SortedMap<String, String> texts) {
     SortedMap<String, Path> notes = new TreeMap<>(entries);
+    SortedMap<String, Path> known = new TreeMap<>(settings);
     for (String path : texts.keySet()) {
       if (path.startsWith("entries/") && Entry.isNoteFile(path)) {
         notes.putIfAbsent(path, folder.resolve(path));
+      } else if (FolderWalk.SETTINGS.contains(path)) {
+        known.putIfAbsent(path, folder.resolve(path));
       }
     }
-    return new Inventory(folder, settings, notes, photos, remarks, sheets, tables, marks, texts);
+    return new Inventory(folder, known, notes, photos, remarks, sheets, tables, marks, texts);
   }
 
   /** A file's text, or null after the problem was noted. */

@@ -15,10 +15,14 @@ public sealed interface Block {
   <R> R accept(Visitor<R> visitor);
 
   /** The blocks that it directly holds. */
-  List<Block> children();
+  default List<Block> children() {
+    return List.of();
+  }
 
   /** The lines of its own: a heading's one, a table's one for each cell. */
-  List<List<Inline>> lines();
+  default List<List<Inline>> lines() {
+    return List.of();
+  }
 
   /** All agreements that it or anything in it is under. */
   default Label labels() {
@@ -33,11 +37,6 @@ public sealed interface Block {
    */
   record Heading(int level, List<Inline> text, Label label, Place place) implements Block {
     @Override
-    public List<Block> children() {
-      return List.of();
-    }
-
-    @Override
     public List<List<Inline>> lines() {
       return List.of(text);
     }
@@ -49,11 +48,6 @@ public sealed interface Block {
   }
 
   record Paragraph(List<Inline> text, Label label, Place place) implements Block {
-    @Override
-    public List<Block> children() {
-      return List.of();
-    }
-
     @Override
     public List<List<Inline>> lines() {
       return List.of(text);
@@ -67,11 +61,6 @@ public sealed interface Block {
 
   /** A photograph that stands by itself. */
   record Picture(Inline.Image image, Label label, Place place) implements Block {
-    @Override
-    public List<Block> children() {
-      return List.of();
-    }
-
     @Override
     public List<List<Inline>> lines() {
       return List.of(List.of(image));
@@ -95,11 +84,6 @@ public sealed interface Block {
     }
 
     @Override
-    public List<List<Inline>> lines() {
-      return List.of();
-    }
-
-    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.items(this);
     }
@@ -112,11 +96,6 @@ public sealed interface Block {
     }
 
     @Override
-    public List<List<Inline>> lines() {
-      return List.of();
-    }
-
-    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.quote(this);
     }
@@ -124,32 +103,12 @@ public sealed interface Block {
 
   record Code(String text, Label label, Place place) implements Block {
     @Override
-    public List<Block> children() {
-      return List.of();
-    }
-
-    @Override
-    public List<List<Inline>> lines() {
-      return List.of();
-    }
-
-    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.code(this);
     }
   }
 
   record Rule(Label label, Place place) implements Block {
-    @Override
-    public List<Block> children() {
-      return List.of();
-    }
-
-    @Override
-    public List<List<Inline>> lines() {
-      return List.of();
-    }
-
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.rule(this);
@@ -168,11 +127,6 @@ public sealed interface Block {
       Label label,
       Place place)
       implements Block {
-    @Override
-    public List<Block> children() {
-      return List.of();
-    }
-
     @Override
     public List<List<Inline>> lines() {
       return Stream.concat(Stream.of(head), rows.stream()).flatMap(List::stream).toList();

@@ -12,7 +12,9 @@ public sealed interface Inline {
   <R> R accept(Visitor<R> visitor);
 
   /** The runs that it directly holds. */
-  List<Inline> children();
+  default List<Inline> children() {
+    return List.of();
+  }
 
   /** The agreements of its own mark. */
   default Label label() {
@@ -25,11 +27,6 @@ public sealed interface Inline {
   }
 
   record Text(String text) implements Inline {
-    @Override
-    public List<Inline> children() {
-      return List.of();
-    }
-
     @Override
     public String plainText() {
       return text;
@@ -67,11 +64,6 @@ public sealed interface Inline {
 
   record Code(String text) implements Inline {
     @Override
-    public List<Inline> children() {
-      return List.of();
-    }
-
-    @Override
     public String plainText() {
       return text;
     }
@@ -105,11 +97,6 @@ public sealed interface Inline {
    * @param written the figure to be checked; empty where it is to be filled in
    */
   record FactLink(String fact, String written, Place place) implements Inline {
-    @Override
-    public List<Inline> children() {
-      return List.of();
-    }
-
     @Override
     public String plainText() {
       return written;
@@ -187,11 +174,6 @@ public sealed interface Inline {
 
   /** A line end. */
   record Break(boolean hard) implements Inline {
-    @Override
-    public List<Inline> children() {
-      return List.of();
-    }
-
     @Override
     public String plainText() {
       return " ";

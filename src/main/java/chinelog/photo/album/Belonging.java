@@ -3,8 +3,10 @@ package chinelog.photo.album;
 import chinelog.log.records.Entry;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +17,10 @@ public final class Belonging {
 
   /** Work may go on past midnight for so many hours. */
   private static final int NIGHT_HOURS = 6;
+
+  private static final Pattern BETWEEN_DIGITS = Pattern.compile("(?<=\\d)[-_./ ](?=\\d)");
+  private static final DateTimeFormatter YEAR_FIRST = DateTimeFormatter.ofPattern("uuuuMMdd");
+  private static final DateTimeFormatter YEAR_LAST = DateTimeFormatter.ofPattern("ddMMuuuu");
 
   private Belonging() {}
 
@@ -49,9 +55,7 @@ public final class Belonging {
    * its parts.
    */
   private static boolean isNamedAfter(String path, LocalDate day) {
-    String[] parts = day.toString().split("-");
-    String digits = path.replaceAll("(?<=\\d)[-_./ ](?=\\d)", "");
-    return digits.contains(parts[0] + parts[1] + parts[2])
-        || digits.contains(parts[2] + parts[1] + parts[0]);
+    String digits = BETWEEN_DIGITS.matcher(path).replaceAll("");
+    return digits.contains(YEAR_FIRST.format(day)) || digits.contains(YEAR_LAST.format(day));
   }
 }

@@ -1,12 +1,11 @@
 package chinelog.photo.album;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.FileStamp;
 import chinelog.photo.Leftovers;
 import chinelog.photo.pixels.Orientation;
 import chinelog.photo.pixels.PhotoKind;
-import chinelog.photo.pixels.PhotoLoader;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -69,7 +68,7 @@ public final class PhotoIndex {
     lines.keySet().retainAll(paths);
     StringBuilder text = new StringBuilder(HEADING).append('\n');
     lines.forEach((path, line) -> text.append(write(path, line)).append('\n'));
-    text.append(PhotoLoader.sha256(text.toString().getBytes(StandardCharsets.UTF_8)));
+    text.append(Sha256.of(text.toString()));
     try {
       Files.createDirectories(file.getParent());
       Path fresh = Files.createTempFile(file.getParent(), "photos", ".new");
@@ -89,7 +88,7 @@ public final class PhotoIndex {
     long sure = Files.getLastModifiedTime(file).toMillis() - FileStamp.UNSURE_MILLIS;
     String text = Files.readString(file);
     int body = text.lastIndexOf('\n') + 1;
-    String sum = PhotoLoader.sha256(text.substring(0, body).getBytes(StandardCharsets.UTF_8));
+    String sum = Sha256.of(text.substring(0, body));
     if (!text.startsWith(HEADING + "\n") || !text.substring(body).equals(sum)) {
       return new TreeMap<>();
     }

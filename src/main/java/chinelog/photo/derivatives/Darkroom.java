@@ -1,5 +1,6 @@
 package chinelog.photo.derivatives;
 
+import chinelog.digest.Sha256;
 import chinelog.log.records.PhotoFile;
 import chinelog.photo.PhotoProgress;
 import chinelog.photo.Workers;
@@ -15,7 +16,6 @@ import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Sentence;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -159,7 +159,7 @@ public final class Darkroom {
   }
 
   public static String key(String source) {
-    return PhotoLoader.sha256((RECIPE + "\n" + source).getBytes(StandardCharsets.UTF_8));
+    return Sha256.of((RECIPE + "\n" + source));
   }
 
   private Derivatives derive(Photograph photograph, List<Box> mask) throws IOException {

@@ -1,10 +1,9 @@
 package chinelog.photo.derivatives;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.Leftovers;
 import chinelog.photo.album.Credit;
-import chinelog.photo.pixels.PhotoLoader;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -126,6 +125,6 @@ final class PrintStore {
   }
 
   private static String sum(List<String> lines) {
-    return PhotoLoader.sha256(String.join("\n", lines).getBytes(StandardCharsets.UTF_8));
+    return Sha256.of(String.join("\n", lines));
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.photo.derivatives;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.album.Exif;
 import chinelog.photo.pixels.Decoder;
 import chinelog.photo.pixels.Orientation;
@@ -121,7 +122,7 @@ public final class SheetPrinter {
 
   private Darkroom.Prints printed(String sheet, int page) throws IOException {
     byte[] bytes = bytes(sheet);
-    String key = Darkroom.key("sheet " + DPI + " " + page + " " + PhotoLoader.sha256(bytes));
+    String key = Darkroom.key("sheet " + DPI + " " + page + " " + Sha256.of(bytes));
     PrintStore.Kept found = store.find(key);
     if (found != null) {
       return found.prints();

@@ -1,6 +1,6 @@
 package chinelog.photo.gathering;
 
-import chinelog.photo.pixels.PhotoLoader;
+import chinelog.digest.Sha256;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -61,7 +61,7 @@ final class GatheredList {
   private boolean isPlaced(Path left, String path) throws IOException {
     Path placed = log.resolve(path);
     return Files.isRegularFile(placed)
-        && left.equals(asideFor(PhotoLoader.sha256(Files.readAllBytes(placed))));
+        && left.equals(asideFor(Sha256.of(Files.readAllBytes(placed))));
   }
 
   private Path asideFor(String sha256) {

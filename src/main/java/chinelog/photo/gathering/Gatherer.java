@@ -1,11 +1,11 @@
 package chinelog.photo.gathering;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.PhotoProgress;
 import chinelog.photo.album.Exif;
 import chinelog.photo.album.Matching;
 import chinelog.photo.pixels.Decoder;
 import chinelog.photo.pixels.PhotoKind;
-import chinelog.photo.pixels.PhotoLoader;
 import chinelog.photo.pixels.UnusablePhoto;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -261,7 +261,7 @@ public final class Gatherer {
                   : "Try another reader or port; the other files were still brought in."));
       return;
     }
-    String sha256 = PhotoLoader.sha256(bytes);
+    String sha256 = Sha256.of(bytes);
     Optional<String> there = shelf.find(sha256);
     if (there.isPresent()) {
       steps.add(new Step(name, there.get(), Fate.ALREADY_THERE));

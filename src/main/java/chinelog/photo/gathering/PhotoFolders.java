@@ -1,10 +1,10 @@
 package chinelog.photo.gathering;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.FileStamp;
 import chinelog.photo.album.Exposure;
 import chinelog.photo.album.PhotoIndex;
 import chinelog.photo.pixels.PhotoKind;
-import chinelog.photo.pixels.PhotoLoader;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -49,7 +49,7 @@ final class PhotoFolders {
     for (Path file : files(log.resolve("photos"))) {
       String path = log.relativize(file).toString().replace('\\', '/');
       Exposure known = index.find(path, FileStamp.of(file).text());
-      String sha256 = known == null ? PhotoLoader.sha256(Files.readAllBytes(file)) : known.sha256();
+      String sha256 = known == null ? Sha256.of(Files.readAllBytes(file)) : known.sha256();
       byHash.putIfAbsent(sha256, path);
       names.add(path.toLowerCase(Locale.ROOT));
     }
@@ -129,7 +129,7 @@ final class PhotoFolders {
       }
       channel.force(true);
     }
-    if (!PhotoLoader.sha256(Files.readAllBytes(part)).equals(sha256)) {
+    if (!Sha256.of(Files.readAllBytes(part)).equals(sha256)) {
       throw new IOException("the copy does not read back as it was written: " + target);
     }
     // Never over a file that came there meanwhile.

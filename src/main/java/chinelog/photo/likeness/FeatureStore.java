@@ -1,8 +1,8 @@
 package chinelog.photo.likeness;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.Leftovers;
 import chinelog.photo.derivatives.Darkroom;
-import chinelog.photo.pixels.PhotoLoader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -45,7 +45,7 @@ final class FeatureStore {
       byte[] all = Files.readAllBytes(file(name));
       byte[] body = Arrays.copyOf(all, all.length - HASH_BYTES);
       byte[] sum = Arrays.copyOfRange(all, body.length, all.length);
-      if (!HexFormat.of().formatHex(sum).equals(PhotoLoader.sha256(body))) {
+      if (!HexFormat.of().formatHex(sum).equals(Sha256.of(body))) {
         return null;
       }
       ByteBuffer bytes = ByteBuffer.wrap(body);
@@ -66,7 +66,7 @@ final class FeatureStore {
     out.write(entry.look.ordinal());
     out.write(entry.views.size());
     entry.views.forEach(v -> out.writeBytes(v.bytes()));
-    out.writeBytes(HexFormat.of().parseHex(PhotoLoader.sha256(out.toByteArray())));
+    out.writeBytes(HexFormat.of().parseHex(Sha256.of(out.toByteArray())));
     Path file = file(name);
     Files.createDirectories(file.getParent());
     Path fresh = Files.createTempFile(file.getParent(), "new", ".bin");

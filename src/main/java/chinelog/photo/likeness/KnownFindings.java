@@ -1,10 +1,9 @@
 package chinelog.photo.likeness;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.Leftovers;
 import chinelog.photo.derivatives.Darkroom;
-import chinelog.photo.pixels.PhotoLoader;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -141,6 +140,6 @@ final class KnownFindings {
   }
 
   private static String sum(String text) {
-    return PhotoLoader.sha256(text.getBytes(StandardCharsets.UTF_8));
+    return Sha256.of(text);
   }
 }

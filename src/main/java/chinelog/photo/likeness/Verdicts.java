@@ -1,11 +1,10 @@
 package chinelog.photo.likeness;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.Leftovers;
 import chinelog.photo.album.Photograph;
 import chinelog.photo.derivatives.Darkroom;
-import chinelog.photo.pixels.PhotoLoader;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -79,6 +78,6 @@ final class Verdicts {
   }
 
   private static String sum(String text) {
-    return PhotoLoader.sha256(text.getBytes(StandardCharsets.UTF_8));
+    return Sha256.of(text);
   }
 }

@@ -1,12 +1,10 @@
 package chinelog.photo.pixels;
 
+import chinelog.digest.Sha256;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 
 /** Reads photographs' files, whole and only from inside the log. */
 public final class PhotoLoader {
@@ -38,7 +36,7 @@ public final class PhotoLoader {
   public static Loaded load(Path folder, String path) throws IOException {
     byte[] bytes = bytes(folder, path);
     PhotoKind kind = PhotoKind.of(path, bytes);
-    String sha256 = sha256(bytes);
+    String sha256 = Sha256.of(bytes);
     return kind == PhotoKind.HEIF
         ? new Loaded(sha256, kind, bytes, Heif.toPng(bytes), PhotoKind.PNG)
         : new Loaded(sha256, kind, bytes, bytes, kind);
@@ -59,17 +57,5 @@ public final class PhotoLoader {
           "Put a copy of the photograph here instead of a link.");
     }
     return file;
-  }
-
-  public static String sha256(byte[] bytes) {
-    return HexFormat.of().formatHex(digest().digest(bytes));
-  }
-
-  static MessageDigest digest() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
   }
 }

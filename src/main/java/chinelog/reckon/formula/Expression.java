@@ -2,11 +2,22 @@ package chinelog.reckon.formula;
 
 import chinelog.quantity.Quantity;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /** A formula's tree, such as that of {@code full.loa / scale}. */
 public sealed interface Expression {
 
   <R> R accept(Visitor<R> visitor);
+
+  /** What it is made of, in its order. */
+  default List<Expression> parts() {
+    return List.of();
+  }
+
+  /** The same with its parts changed, such as by other names in them. */
+  default Expression withParts(UnaryOperator<Expression> change) {
+    return this;
+  }
 
   /**
    * A figure that stands in the formula itself.
@@ -35,6 +46,16 @@ public sealed interface Expression {
 
   record Negation(Expression of) implements Expression {
     @Override
+    public List<Expression> parts() {
+      return List.of(of);
+    }
+
+    @Override
+    public Expression withParts(UnaryOperator<Expression> change) {
+      return new Negation(change.apply(of));
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.negation(this);
     }
@@ -47,6 +68,16 @@ public sealed interface Expression {
    */
   record Binary(char operator, Expression left, Expression right) implements Expression {
     @Override
+    public List<Expression> parts() {
+      return List.of(left, right);
+    }
+
+    @Override
+    public Expression withParts(UnaryOperator<Expression> change) {
+      return new Binary(operator, change.apply(left), change.apply(right));
+    }
+
+    @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.binary(this);
     }
@@ -54,6 +85,16 @@ public sealed interface Expression {
 
   /** A function, such as {@code sum(mass.hull, mass.mast)}. */
   record Call(String function, List<Expression> arguments) implements Expression {
+    @Override
+    public List<Expression> parts() {
+      return arguments;
+    }
+
+    @Override
+    public Expression withParts(UnaryOperator<Expression> change) {
+      return new Call(function, arguments.stream().map(change).toList());
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.call(this);

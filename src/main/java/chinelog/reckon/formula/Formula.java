@@ -4,9 +4,9 @@ import chinelog.quantity.QuantityException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 
 /**
  * A formula as written, such as {@code full.loa / scale}, with where each part of it stands.
@@ -35,54 +35,33 @@ public record Formula(String text, Expression tree, Map<Expression, Integer> ind
 
   /** The names in a formula, each once, in its order. */
   public static List<String> names(Expression tree) {
-    LinkedHashSet<String> names = new LinkedHashSet<>();
-    nameParts(tree).forEach(n -> names.add(n.name()));
-    return List.copyOf(names);
+    return nameParts(tree).stream().map(Expression.Name::name).distinct().toList();
   }
 
   /** The parts of a formula that are names, in its order. */
   public static List<Expression.Name> nameParts(Expression tree) {
     List<Expression.Name> found = new ArrayList<>();
-    walk(tree, found, new ArrayList<>());
+    gatherNames(tree, found);
     return found;
   }
 
   /** Whether figures stand in a formula besides the facts that it names. */
   public static boolean hasLiterals(Expression tree) {
-    List<Expression.Literal> found = new ArrayList<>();
-    walk(tree, new ArrayList<>(), found);
-    return !found.isEmpty();
+    return tree instanceof Expression.Literal
+        || tree.parts().stream().anyMatch(Formula::hasLiterals);
   }
 
-  private static void walk(
-      Expression tree, List<Expression.Name> found, List<Expression.Literal> literals) {
-    tree.accept(
-        new Expression.Visitor<Boolean>() {
-          @Override
-          public Boolean literal(Expression.Literal literal) {
-            return literals.add(literal);
-          }
+  /** A formula with other names in it. */
+  public static Expression rename(Expression tree, UnaryOperator<String> names) {
+    return tree instanceof Expression.Name name
+        ? new Expression.Name(names.apply(name.name()))
+        : tree.withParts(part -> rename(part, names));
+  }
 
-          @Override
-          public Boolean name(Expression.Name name) {
-            return found.add(name);
-          }
-
-          @Override
-          public Boolean negation(Expression.Negation negation) {
-            return negation.of().accept(this);
-          }
-
-          @Override
-          public Boolean binary(Expression.Binary binary) {
-            return binary.left().accept(this) & binary.right().accept(this);
-          }
-
-          @Override
-          public Boolean call(Expression.Call call) {
-            call.arguments().forEach(a -> a.accept(this));
-            return true;
-          }
-        });
+  private static void gatherNames(Expression tree, List<Expression.Name> found) {
+    if (tree instanceof Expression.Name name) {
+      found.add(name);
+    }
+    tree.parts().forEach(part -> gatherNames(part, found));
   }
 }

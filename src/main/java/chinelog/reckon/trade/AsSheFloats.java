@@ -225,7 +225,8 @@ final class AsSheFloats {
         "trim",
         Lying::trim,
         units::length,
-        YieldList.worked(units.length(she.draughtFore()), " − ", units.length(she.draughtAft())));
+        YieldList.worked(
+            "{0} − {1}", units.length(she.draughtFore()), units.length(she.draughtAft())));
     doubted(
         "heel",
         s -> s.rest().heel(),
@@ -244,20 +245,14 @@ final class AsSheFloats {
       }
       parts.add(Si.show(m, Unit.KILOGRAM, massUnit));
     }
-    return YieldList.worked(parts.toArray());
+    return YieldList.joined(parts.toArray());
   }
 
   /** The height of the water above the base line where a station stands. */
   private Message level(Floating.Lie lie, double x) throws TradeException {
     return YieldList.worked(
-        "(d + s x) ÷ cos φ = (",
-        units.length(lie.depth()),
-        " + ",
-        Si.number(lie.slope()),
-        " × ",
-        units.length(x),
-        ") ÷ cos ",
-        degrees(lie.heel()));
+        "(d + s x) ÷ cos φ = ({0} + {1} × {2}) ÷ cos {3}",
+        units.length(lie.depth()), Si.number(lie.slope()), units.length(x), degrees(lie.heel()));
   }
 
   private void stands() throws TradeException {
@@ -269,31 +264,22 @@ final class AsSheFloats {
         units::length,
         Message.of("afloat.freeboard.how"),
         YieldList.worked(
-            "z cos φ − y sin φ − d − s x = ",
+            "z cos φ − y sin φ − d − s x = {0} × cos {1} − {2} × sin {1} − {3} − {4} × {5}",
             units.length(lowest.top()),
-            " × cos ",
             degrees(rest.heel()),
-            " − ",
             units.length(lowest.half(lowest.top())),
-            " × sin ",
-            degrees(rest.heel()),
-            " − ",
             units.length(rest.depth()),
-            " − ",
             Si.number(rest.slope()),
-            " × ",
             units.length(lowest.x())));
     doubted(
         "sinkage",
         s -> 0.01 / (density * s.plane()),
         units::length,
         YieldList.worked(
+            "{0} ÷ ({1} × {2})",
             Si.show(0.01, Unit.KILOGRAM, Unit.GRAM),
-            " ÷ (",
             units.area(she.plane()),
-            " × ",
-            units.density(density),
-            ")"));
+            units.density(density)));
     double[] near = she.nearRest();
     doubted(
         "gm",
@@ -301,12 +287,8 @@ final class AsSheFloats {
         units::length,
         Message.of("afloat.gm.how"),
         YieldList.worked(
-            "(",
-            units.length(near[1]),
-            " − ",
-            units.length(near[0]),
-            ") ÷ ",
-            Si.number(2 * Lying.SMALL)));
+            "({0} − {1}) ÷ {2}",
+            units.length(near[1]), units.length(near[0]), Si.number(2 * Lying.SMALL)));
   }
 
   private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
@@ -353,18 +335,12 @@ final class AsSheFloats {
   private Message arm(Floating.Lie lie) throws TradeException {
     Inclined.Immersed wet = she.under(lie);
     return YieldList.worked(
-        "(",
+        "({0} − {1}) × cos {2} + ({3} − {4}) × sin {2}",
         units.length(wet.y()),
-        " − ",
         units.length(load.centre()[1]),
-        ") × cos ",
         degrees(lie.heel()),
-        " + (",
         units.length(wet.z()),
-        " − ",
-        units.length(load.centre()[2]),
-        ") × sin ",
-        degrees(lie.heel()));
+        units.length(load.centre()[2]));
   }
 
   private void arms() throws TradeException {

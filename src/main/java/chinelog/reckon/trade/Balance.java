@@ -214,7 +214,7 @@ final class Balance {
         Message.of("balance.ballast"),
         massOf(ballast / share()),
         Message.of("balance.outside.how"),
-        YieldList.worked(massOf(ballast), " ÷ (1 − ", units.density(water), " ÷ ", density, ")"));
+        YieldList.worked("{0} ÷ (1 − {1} ÷ {2})", massOf(ballast), units.density(water), density));
     yields.from("masses", "displacement");
     yields.add(
         "ballast_net",
@@ -222,7 +222,7 @@ final class Balance {
         massOf(ballast),
         Message.of("balance.ballast.how"),
         YieldList.worked(
-            massOf(Si.positive(inputs, "displacement", Unit.KILOGRAM)), " − ", massOf(mass)));
+            "{0} − {1}", massOf(Si.positive(inputs, "displacement", Unit.KILOGRAM)), massOf(mass)));
   }
 
   /** What ballast has to weigh where it lies, in kg; below zero if all is too heavy already. */
@@ -238,7 +238,7 @@ final class Balance {
           Message.of("balance.ballast"),
           massOf(ballast),
           Message.of("balance.ballast.how"),
-          YieldList.worked(massOf(displacement), " − ", massOf(mass)));
+          YieldList.worked("{0} − {1}", massOf(displacement), massOf(mass)));
     }
     if (ballast > 0 && has("lcb")) {
       double lcb = Si.value(inputs, "lcb", Unit.METRE);
@@ -249,14 +249,8 @@ final class Balance {
           (displacement * lcb - xMoment) / ballast,
           Message.of("balance.place.how"),
           YieldList.worked(
-              "(",
-              massOf(displacement),
-              " × ",
-              units.length(lcb),
-              " − ",
-              moment(xMoment),
-              ") ÷ ",
-              massOf(ballast)));
+              "({0} × {1} − {2}) ÷ {3}",
+              massOf(displacement), units.length(lcb), moment(xMoment), massOf(ballast)));
       cautionOutside((displacement * lcb - xMoment) / ballast);
     }
     if (ballast > 0 && has("ballast_density")) {
@@ -267,7 +261,7 @@ final class Balance {
           Message.of("balance.volume"),
           units.volume(ballast / share() / density),
           Message.of("mass.over.density"),
-          YieldList.worked(units.mass(ballast / share()), " ÷ ", units.density(density)));
+          YieldList.worked("{0} ÷ {1}", units.mass(ballast / share()), units.density(density)));
     }
     if (has("immersion")) {
       double immersion = Si.positive(inputs, "immersion", PER_METRE);
@@ -277,7 +271,7 @@ final class Balance {
           "balance.sinkage",
           -ballast / immersion,
           Message.of("balance.sinkage.how"),
-          YieldList.worked(units.mass(-ballast), " ÷ ", units.immersion(immersion)));
+          YieldList.worked("{0} ÷ {1}", units.mass(-ballast), units.immersion(immersion)));
     }
     return ballast;
   }
@@ -324,16 +318,8 @@ final class Balance {
         massOf(shift / (at - target)),
         Message.of("balance.target.how"),
         YieldList.worked(
-            massOf(mass),
-            " × (",
-            units.length(target),
-            " − ",
-            units.length(xMoment / mass),
-            ") ÷ (",
-            units.length(at),
-            " − ",
-            units.length(target),
-            ")"));
+            "{0} × ({1} − {2}) ÷ ({3} − {1})",
+            massOf(mass), units.length(target), units.length(xMoment / mass), units.length(at)));
   }
 
   /**
@@ -370,7 +356,7 @@ final class Balance {
         bearing > 0
             ? Message.of("balance.outside.gm", massOf(bearing), units.length(kb), units.length(bm))
             : Message.of("balance.inside.gm", units.length(kb), units.length(bm)),
-        YieldList.worked(units.length(kb), " + ", units.length(bm), " − ", units.length(kg)),
+        YieldList.worked("{0} + {1} − {2}", units.length(kb), units.length(bm), units.length(kg)),
         Message.of(
             "balance.kg.how",
             units.length(zMoment / mass),
@@ -392,26 +378,19 @@ final class Balance {
           gz,
           Message.of("balance.arm.how", DERRETT),
           YieldList.worked(
-              "(",
-              units.length(gm),
-              " + ½ × ",
-              units.length(bm),
-              " × tan² ",
-              angle,
-              ") × sin ",
-              angle));
+              "({0} + ½ × {1} × tan² {2}) × sin {2}", units.length(gm), units.length(bm), angle));
       yields.add(
           "righting",
           Message.of("balance.moment"),
           moment(afloat * gm * Math.sin(heel)),
           Message.of("balance.moment.how", DERRETT),
-          YieldList.worked(massOf(afloat), " × ", units.length(gm), " × sin ", angle));
+          YieldList.worked("{0} × {1} × sin {2}", massOf(afloat), units.length(gm), angle));
       yields.add(
           "righting_by_arm",
           Message.of("balance.moment.arm"),
           moment(afloat * gz),
           Message.of("balance.moment.arm.how"),
-          YieldList.worked(massOf(afloat), " × ", units.length(gz)));
+          YieldList.worked("{0} × {1}", massOf(afloat), units.length(gz)));
     }
   }
 
@@ -437,12 +416,10 @@ final class Balance {
         units.trimming(change),
         Message.of("balance.mct.how", DERRETT),
         YieldList.worked(
+            "{0} × {1} ÷ {2} × {3}",
             massOf(displacement),
-            " × ",
             units.length(gml),
-            " ÷ ",
             units.length(length),
-            " × ",
             Si.show(1, units.trimUnit(), units.trimUnit())));
     if (!has("lcb")) {
       return;
@@ -456,14 +433,11 @@ final class Balance {
         trim,
         Message.of("balance.trim.how", DERRETT),
         YieldList.worked(
+            "{0} × ({1} − {2}) × {3} ÷ {4}",
             massOf(mass),
-            " × (",
             units.length(lcg),
-            " − ",
             units.length(lcb),
-            ") × ",
             Si.show(1, units.trimUnit(), units.trimUnit()),
-            " ÷ ",
             units.trimming(change)));
     if (has("lcf")) {
       double aft = Si.value(inputs, "lcf", Unit.METRE) / length;
@@ -474,13 +448,13 @@ final class Balance {
           "balance.trim.aft",
           -trim * aft,
           Message.of("balance.trim.aft.how", DERRETT),
-          YieldList.worked(units.length(-trim), " × ", lcf, " ÷ ", units.length(length)));
+          YieldList.worked("{0} × {1} ÷ {2}", units.length(-trim), lcf, units.length(length)));
       length(
           "trim_fore",
           "balance.trim.fore",
           trim * (1 - aft),
           Message.of("balance.trim.fore.how", DERRETT),
-          YieldList.worked(units.length(trim), " × (1 − ", lcf, " ÷ ", units.length(length), ")"));
+          YieldList.worked("{0} × (1 − {1} ÷ {2})", units.length(trim), lcf, units.length(length)));
     }
   }
 }

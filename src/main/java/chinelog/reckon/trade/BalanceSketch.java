@@ -1,8 +1,8 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.Anchor;
+import chinelog.drawn.Ink;
 import chinelog.quantity.Quantity;
-import chinelog.reckon.trade.Sketch.Anchor;
-import chinelog.reckon.trade.Sketch.Ink;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.ArrayList;

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.wording.Message;
 import java.util.List;
 
@@ -26,10 +27,10 @@ final class BuildingBoard {
             new double[] {to, -half},
             new double[] {to, half},
             new double[] {from, half}));
-    drawing.line(Part.Line.CENTRE, from, 0, to, 0);
+    drawing.line(LineUse.CENTRE, from, 0, to, 0);
     for (int i = 0; i < stations.size(); i++) {
       double x = stations.get(i).x();
-      drawing.line(Part.Line.SCORE, x, -half, x, half);
+      drawing.line(LineUse.SCORE, x, -half, x, half);
       drawing.write(stations.get(i).name(), x + 0.0015, half - 0.009, PartDrawing.LARGE);
       // Where the wood of the mould stands, as carpenters mark it.
       drawing.write("×", x + (moulds.liesForward(i) ? 0.0015 : -0.004), 0.004, PartDrawing.SMALL);

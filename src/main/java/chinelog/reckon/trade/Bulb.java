@@ -96,19 +96,14 @@ final class Bulb {
         Message.of("bulb.length"),
         units.length(length),
         YieldList.worked(
-            "∛(V f² ÷ k) = ∛(",
-            units.volume(volume),
-            " × ",
-            Si.number(fineness),
-            "² ÷ ",
-            Si.number(k),
-            ")"),
+            "∛(V f² ÷ k) = ∛({0} × {1}² ÷ {2})",
+            units.volume(volume), Si.number(fineness), Si.number(k)),
         FoilSection.SOURCE);
     yields.add(
         "diameter",
         Message.of("bulb.diameter"),
         units.length(length / fineness),
-        YieldList.worked(units.length(length), " ÷ ", Si.number(fineness)));
+        YieldList.worked("{0} ÷ {1}", units.length(length), Si.number(fineness)));
     for (int at : STATIONS) {
       yields.add(
           "diameter_" + at,
@@ -121,31 +116,30 @@ final class Bulb {
         "volume",
         Message.of("foil.volume"),
         units.volume(volume),
-        YieldList.worked(units.mass(mass), " ÷ ", units.density(density)));
+        YieldList.worked("{0} ÷ {1}", units.mass(mass), units.density(density)));
     yields.add(
         "x",
         Message.of("foil.x"),
         units.length(Si.value(inputs, "x", Unit.METRE, 0) - FoilSection.bodyCentre() * length),
         Message.of("foil.centre.how", Si.number(FoilSection.bodyCentre())),
         YieldList.worked(
+            "{0} − {1} × {2}",
             units.length(Si.value(inputs, "x", Unit.METRE, 0)),
-            " − ",
             Si.number(FoilSection.bodyCentre()),
-            " × ",
             units.length(length)));
     yields.add(
         "z",
         Message.of("foil.z"),
         units.length(Si.value(inputs, "z", Unit.METRE, 0)),
         Message.of("bulb.axis"),
-        YieldList.worked(units.length(Si.value(inputs, "z", Unit.METRE, 0))));
+        YieldList.worked("{0}", units.length(Si.value(inputs, "z", Unit.METRE, 0))));
     yields.add(
         "skin",
         Message.of("foil.skin"),
         units.area(FoilSection.skin(1 / fineness) * length * length),
         Message.of("foil.skin.how"),
         YieldList.worked(
-            Si.number(FoilSection.skin(1 / fineness)), " × (", units.side(length), ")²"));
+            "{0} × ({1})²", Si.number(FoilSection.skin(1 / fineness)), units.side(length)));
     Foil.masses(yields, inputs, units, volume, by, "fineness");
     return yields.list();
   }

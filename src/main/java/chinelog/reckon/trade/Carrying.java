@@ -59,7 +59,7 @@ final class Carrying {
         "ratio",
         Message.of("carrying.ratio"),
         Si.number(area / Math.pow(volume, 2.0 / 3)),
-        YieldList.worked("A ÷ ∇^⅔ = ", sails, " ÷ (", Si.show(volume, Si.M3, Si.M3), ")^⅔"));
+        YieldList.worked("A ÷ ∇^⅔ = {0} ÷ ({1})^⅔", sails, Si.show(volume, Si.M3, Si.M3)));
     double righting = GRAVITY * mass * gm;
     double heeling = area * arm;
     Quantity gravity = Si.show(GRAVITY, Si.unit("m/s²"), Si.unit("m/s²"));
@@ -71,16 +71,8 @@ final class Carrying {
         Si.show(righting * Math.sin(Math.toRadians(1)) / heeling, PASCAL, PASCAL),
         Message.of("carrying.stiff.how"),
         YieldList.worked(
-            gravity,
-            " × ",
-            weighs,
-            " × ",
-            units.length(gm),
-            " × sin 1° ÷ (",
-            sails,
-            " × ",
-            units.length(arm),
-            ")"));
+            "{0} × {1} × {2} × sin 1° ÷ ({3} × {4})",
+            gravity, weighs, units.length(gm), sails, units.length(arm)));
     if (inputs.findQuantity("wind").isPresent()) {
       double wind = Si.positive(inputs, "wind", Si.unit("m/s"));
       double pressure = AIR / 2 * wind * wind * Si.positive(inputs, "force_share", Unit.ONE, 1);
@@ -90,11 +82,9 @@ final class Carrying {
           Message.of("carrying.pressure"),
           Si.show(pressure, PASCAL, PASCAL),
           YieldList.worked(
-              "½ ρ C v² = ½ × 1.225 kg/m³ × ",
+              "½ ρ C v² = ½ × 1.225 kg/m³ × {0} × ({1})²",
               Si.number(pressure / (AIR / 2 * wind * wind)),
-              " × (",
-              Si.show(wind, Si.unit("m/s"), Si.unit("m/s")),
-              ")²"));
+              Si.show(wind, Si.unit("m/s"), Si.unit("m/s"))));
       yields.from("area", "arm", "displacement", "gm", "wind", "force_share");
       yields.add(
           "heel",
@@ -102,25 +92,16 @@ final class Carrying {
           Si.show(heel(pressure * heeling / righting), Si.unit("rad"), Si.DEGREE),
           Message.of("carrying.heel.how"),
           YieldList.worked(
-              "k = p A h ÷ (g Δ GM) = ",
+              "k = p A h ÷ (g Δ GM) = {0} × {1} × {2} ÷ ({3} × {4} × {5})",
               Si.show(pressure, PASCAL, PASCAL),
-              " × ",
               sails,
-              " × ",
               units.length(arm),
-              " ÷ (",
               gravity,
-              " × ",
               weighs,
-              " × ",
-              units.length(gm),
-              ")"),
+              units.length(gm)),
           YieldList.worked(
-              "φ = asin((√(1 + 4 × ",
-              Si.number(pressure * heeling / righting),
-              "²) − 1) ÷ (2 × ",
-              Si.number(pressure * heeling / righting),
-              "))"));
+              "φ = asin((√(1 + 4 × {0}²) − 1) ÷ (2 × {0}))",
+              Si.number(pressure * heeling / righting)));
     }
     return yields.list();
   }

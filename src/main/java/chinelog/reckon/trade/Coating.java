@@ -77,7 +77,8 @@ final class Coating {
                       inputs.quantity("coverage").withoutTolerance(),
                       " ÷ ",
                       Si.percent(kept))
-              : YieldList.worked(Si.show(volume, Si.M3, Si.unit("mL")), " ÷ ", Si.percent(kept)));
+              : YieldList.worked(
+                  "{0} ÷ {1}", Si.show(volume, Si.M3, Si.unit("mL")), Si.percent(kept)));
     }
     if (!byCoverage || dense) {
       masses(yields, inputs, wet, kept);
@@ -114,13 +115,13 @@ final class Coating {
             ? new Terms()
                 .add(spreadOver(inputs))
                 .end(" × ", inputs.quantity("spread").withoutTolerance(), " ÷ ", Si.percent(kept))
-            : YieldList.worked(Laminate.grams(wet), " ÷ ", Si.percent(kept)));
+            : YieldList.worked("{0} ÷ {1}", Laminate.grams(wet), Si.percent(kept)));
     yields.from("area", "coats", "coverage", "spread", "density", "solids");
     yields.add(
         "mass",
         Message.of("coating.dry"),
         Laminate.grams(wet * solids),
         Message.of("coating.dry.how"),
-        YieldList.worked(Laminate.grams(wet), " × ", Si.percent(solids)));
+        YieldList.worked("{0} × {1}", Laminate.grams(wet), Si.percent(solids)));
   }
 }

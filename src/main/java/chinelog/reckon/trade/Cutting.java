@@ -149,19 +149,13 @@ final class Cutting {
         Message.of("cutting.least"),
         Quantity.of(Planking.ceil(area / (length * width)), Unit.ONE),
         YieldList.worked(
-            "⌈", units.area(area), " ÷ (", units.side(length), " × ", units.side(width), ")⌉"));
+            "⌈{0} ÷ ({1} × {2})⌉", units.area(area), units.side(length), units.side(width)));
     yields.add(
         "used",
         Message.of("cutting.used"),
         Si.percent(area / (shelves.sheets() * length * width)),
         YieldList.worked(
-            units.area(area),
-            " ÷ (",
-            units.side(length),
-            " × ",
-            units.side(width),
-            " × ",
-            Si.number(shelves.sheets()),
-            ")"));
+            "{0} ÷ ({1} × {2} × {3})",
+            units.area(area), units.side(length), units.side(width), Si.number(shelves.sheets())));
   }
 }

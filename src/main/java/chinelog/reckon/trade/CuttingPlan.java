@@ -1,5 +1,8 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import chinelog.nesting.Shelves;
 import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
@@ -60,9 +63,9 @@ final class CuttingPlan {
   private static double[] extent(Part part, boolean across) {
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
-    for (Part.Stroke stroke : part.strokes()) {
-      for (Part.Point p : stroke.points()) {
-        if (stroke.line() == Part.Line.CUT) {
+    for (Stroke stroke : part.strokes()) {
+      for (Spot p : stroke.points()) {
+        if (stroke.line() == LineUse.CUT) {
           least = Math.min(least, (across ? p.x() : p.y()) / MM);
           most = Math.max(most, (across ? p.x() : p.y()) / MM);
         }
@@ -107,7 +110,7 @@ final class CuttingPlan {
       double x = i % across * (width / scale + GAP);
       double y = -(i / across + 1) * (length / scale + GAP);
       drawing.curve(
-          Part.Line.SCORE,
+          LineUse.SCORE,
           List.of(
               new double[] {x, y},
               new double[] {x + width / scale, y},
@@ -131,10 +134,10 @@ final class CuttingPlan {
   private static void outline(PartDrawing drawing, Placed spot, double x, double y, double scale) {
     double left = extent(spot.part, true)[0];
     double bottom = extent(spot.part, false)[0];
-    for (Part.Stroke stroke : spot.part.strokes()) {
-      if (stroke.line() == Part.Line.CUT) {
+    for (Stroke stroke : spot.part.strokes()) {
+      if (stroke.line() == LineUse.CUT) {
         List<double[]> points = new ArrayList<>();
-        for (Part.Point p : stroke.points()) {
+        for (Spot p : stroke.points()) {
           points.add(
               new double[] {
                 x + (spot.at.along() + p.x() / MM - left) / scale,
@@ -142,7 +145,7 @@ final class CuttingPlan {
               });
         }
         points.add(points.get(0));
-        drawing.curve(Part.Line.SCORE, points);
+        drawing.curve(LineUse.SCORE, points);
       }
     }
     double[] wide = extent(spot.part, true);

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.problem.Sentence;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -53,9 +54,9 @@ final class DeckPattern {
       outline.add(new double[] {outline.get(i)[0], -outline.get(i)[1]});
     }
     drawing.cut(outline);
-    drawing.line(Part.Line.CENTRE, x[0], 0, x[x.length - 1], 0);
+    drawing.line(LineUse.CENTRE, x[0], 0, x[x.length - 1], 0);
     for (int i = 0; i < x.length; i++) {
-      drawing.line(Part.Line.SCORE, x[i], -half[i], x[i], half[i]);
+      drawing.line(LineUse.SCORE, x[i], -half[i], x[i], half[i]);
       drawing.write(stations.get(i).name(), x[i] + 0.001, 0.001, PartDrawing.SMALL);
     }
     List<Phrase> about = List.of(Message.of("pattern.deck"), Message.of("pattern.deck.about"));

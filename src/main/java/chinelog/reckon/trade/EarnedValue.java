@@ -98,7 +98,7 @@ final class EarnedValue {
           "to_go_" + Offsets.factPart(name),
           Message.of("earned.stage.left", name),
           plan[i] * (1 - done[i]),
-          YieldList.worked(value.hours(plan[i]), " × (1 − ", Si.percent(done[i]), ")"));
+          YieldList.worked("{0} × (1 − {1})", value.hours(plan[i]), Si.percent(done[i])));
     }
     if (stages.find("due").isPresent()) {
       double[] due = stages.numbers("due", Unit.ONE);
@@ -144,7 +144,7 @@ final class EarnedValue {
           "share_done",
           Message.of("earned.share"),
           Si.percent(earned / planned),
-          YieldList.worked("EV ÷ BAC = ", hours(earned), " ÷ ", hours(planned)),
+          YieldList.worked("EV ÷ BAC = {0} ÷ {1}", hours(earned), hours(planned)),
           SOURCE);
     }
   }
@@ -155,13 +155,13 @@ final class EarnedValue {
         "schedule_variance",
         Message.of("earned.sv"),
         earned - pv,
-        YieldList.worked("EV − PV = ", hours(earned), " − ", hours(pv)));
+        YieldList.worked("EV − PV = {0} − {1}", hours(earned), hours(pv)));
     if (pv > 0) {
       yields.add(
           "schedule_index",
           Message.of("earned.spi"),
           Si.number(earned / pv),
-          YieldList.worked("EV ÷ PV = ", hours(earned), " ÷ ", hours(pv)),
+          YieldList.worked("EV ÷ PV = {0} ÷ {1}", hours(earned), hours(pv)),
           SOURCE);
     }
     if (pv > 0 && worked > 0 && earned > 0) {
@@ -171,17 +171,12 @@ final class EarnedValue {
           Message.of("earned.eac.both"),
           both,
           YieldList.worked(
-              "AC + (BAC − EV) ÷ (CPI × SPI) = ",
+              "AC + (BAC − EV) ÷ (CPI × SPI) = {0} + ({1} − {2}) ÷ ({3} × {4})",
               hours(worked),
-              " + (",
               hours(planned),
-              " − ",
               hours(earned),
-              ") ÷ (",
               Si.number(earned / worked),
-              " × ",
-              Si.number(earned / pv),
-              ")"));
+              Si.number(earned / pv)));
     }
   }
 
@@ -190,34 +185,21 @@ final class EarnedValue {
         "cost_variance",
         Message.of("earned.cv"),
         earned - worked,
-        YieldList.worked("EV − AC = ", hours(earned), " − ", hours(worked)));
+        YieldList.worked("EV − AC = {0} − {1}", hours(earned), hours(worked)));
     add(
         "forecast_as_planned",
         Message.of("earned.eac.planned"),
         worked + planned - earned,
         YieldList.worked(
-            "AC + (BAC − EV) = ",
-            hours(worked),
-            " + (",
-            hours(planned),
-            " − ",
-            hours(earned),
-            ")"));
+            "AC + (BAC − EV) = {0} + ({1} − {2})", hours(worked), hours(planned), hours(earned)));
     if (planned > worked) {
       yields.add(
           "index_to_go",
           Message.of("earned.tcpi"),
           Si.number((planned - earned) / (planned - worked)),
           YieldList.worked(
-              "(BAC − EV) ÷ (BAC − AC) = (",
-              hours(planned),
-              " − ",
-              hours(earned),
-              ") ÷ (",
-              hours(planned),
-              " − ",
-              hours(worked),
-              ")"),
+              "(BAC − EV) ÷ (BAC − AC) = ({0} − {1}) ÷ ({0} − {2})",
+              hours(planned), hours(earned), hours(worked)),
           SOURCE);
     }
     if (worked == 0 || earned == 0) {
@@ -229,22 +211,22 @@ final class EarnedValue {
         "cost_index",
         Message.of("earned.cpi"),
         Si.number(index),
-        YieldList.worked("EV ÷ AC = ", hours(earned), " ÷ ", hours(worked)),
+        YieldList.worked("EV ÷ AC = {0} ÷ {1}", hours(earned), hours(worked)),
         SOURCE);
     add(
         "forecast",
         Message.of("earned.eac"),
         forecast,
-        YieldList.worked("BAC ÷ CPI = ", hours(planned), " ÷ ", Si.number(index)));
+        YieldList.worked("BAC ÷ CPI = {0} ÷ {1}", hours(planned), Si.number(index)));
     add(
         "to_go",
         Message.of("earned.etc"),
         forecast - worked,
-        YieldList.worked("EAC − AC = ", hours(forecast), " − ", hours(worked)));
+        YieldList.worked("EAC − AC = {0} − {1}", hours(forecast), hours(worked)));
     add(
         "variance_at_end",
         Message.of("earned.vac"),
         planned - forecast,
-        YieldList.worked("BAC − EAC = ", hours(planned), " − ", hours(forecast)));
+        YieldList.worked("BAC − EAC = {0} − {1}", hours(planned), hours(forecast)));
   }
 }

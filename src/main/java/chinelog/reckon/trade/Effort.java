@@ -129,7 +129,7 @@ final class Effort {
             Message.of("effort.exponent"),
             Si.number(Math.log(rate) / Math.log(2)),
             method,
-            YieldList.worked("ln ", Si.number(rate), " ÷ ln 2"))
+            YieldList.worked("ln {0} ÷ ln 2", Si.number(rate)))
         .add(
             "last",
             Message.of("effort.last"),
@@ -143,55 +143,32 @@ final class Effort {
             method,
             wright
                 ? YieldList.worked(
-                    "n a nᵇ = ",
+                    "n a nᵇ = {0} × {1} × {0}^({2})",
                     Si.number(n),
-                    " × ",
                     Si.show(first, Unit.HOUR, hours),
-                    " × ",
-                    Si.number(n),
-                    "^(",
-                    Si.number(Math.log(rate) / Math.log(2)),
-                    ")")
+                    Si.number(Math.log(rate) / Math.log(2)))
                 : sum(first, n, rate, hours))
         .add(
             "average",
             Message.of("effort.average"),
             Si.show(total / n, Unit.HOUR, hours),
             method,
-            YieldList.worked(Si.show(total, Unit.HOUR, hours), " ÷ ", Si.number(n)))
+            YieldList.worked("{0} ÷ {1}", Si.show(total, Unit.HOUR, hours), Si.number(n)))
         .list();
   }
 
   private static Message last(double first, int n, double rate, Unit hours) throws TradeException {
     return YieldList.worked(
-        "a nᵇ = ",
-        Si.show(first, Unit.HOUR, hours),
-        " × ",
-        Si.number(n),
-        "^(",
-        Si.number(Math.log(rate) / Math.log(2)),
-        ")");
+        "a nᵇ = {0} × {1}^({2})",
+        Si.show(first, Unit.HOUR, hours), Si.number(n), Si.number(Math.log(rate) / Math.log(2)));
   }
 
   private static Message wrightLast(double first, int n, double rate, Unit hours)
       throws TradeException {
     Quantity power = Si.number(Math.log(rate) / Math.log(2));
     return YieldList.worked(
-        "n a nᵇ − (n − 1) a (n − 1)ᵇ = ",
-        Si.show(first, Unit.HOUR, hours),
-        " × (",
-        Si.number(n),
-        " × ",
-        Si.number(n),
-        "^(",
-        power,
-        ") − ",
-        Si.number(n - 1),
-        " × ",
-        Si.number(n - 1),
-        "^(",
-        power,
-        "))");
+        "n a nᵇ − (n − 1) a (n − 1)ᵇ = {0} × ({1} × {1}^({2}) − {3} × {3}^({2}))",
+        Si.show(first, Unit.HOUR, hours), Si.number(n), power, Si.number(n - 1));
   }
 
   /** All of them added up; of many, what they come to of the first's time. */

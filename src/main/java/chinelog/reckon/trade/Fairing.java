@@ -58,7 +58,7 @@ final class Fairing {
           "left",
           Message.of("fairing.left"),
           units.length(thick - sanded),
-          YieldList.worked(units.length(thick), " − ", units.length(sanded)));
+          YieldList.worked("{0} − {1}", units.length(thick), units.length(sanded)));
     }
     yields.from("area", "sanded", "wood_density");
     yields.add(
@@ -66,7 +66,7 @@ final class Fairing {
         Message.of("fairing.lost"),
         units.mass(lost),
         YieldList.worked(
-            units.area(area), " × ", units.length(sanded), " × ", units.density(wood)));
+            "{0} × {1} × {2}", units.area(area), units.length(sanded), units.density(wood)));
     if (inputs.findQuantity("filler_density").isEmpty()) {
       return yields.list();
     }
@@ -84,25 +84,20 @@ final class Fairing {
         Message.of("fairing.filler"),
         Si.show(stays / kept, Si.M3, Si.unit("mL")),
         YieldList.worked(
-            units.area(area),
-            " × ",
-            Si.percent(filled),
-            " × ",
-            units.length(depth),
-            " ÷ ",
-            Si.percent(kept)));
+            "{0} × {1} × {2} ÷ {3}",
+            units.area(area), Si.percent(filled), units.length(depth), Si.percent(kept)));
     yields.from("area", "filled", "filler_depth", "filler_density");
     yields.add(
         "filler_mass",
         Message.of("fairing.filler.mass"),
         units.mass(stays * filler),
-        YieldList.worked(units.volume(stays), " × ", units.density(filler)));
+        YieldList.worked("{0} × {1}", units.volume(stays), units.density(filler)));
     yields.from("area", "sanded", "wood_density", "filled", "filler_depth", "filler_density");
     yields.add(
         "change",
         Message.of("fairing.change"),
         units.mass(stays * filler - lost),
-        YieldList.worked(units.mass(stays * filler), " − ", units.mass(lost)));
+        YieldList.worked("{0} − {1}", units.mass(stays * filler), units.mass(lost)));
     return yields.list();
   }
 }

@@ -75,21 +75,15 @@ final class Foil {
         "area",
         Message.of("foil.area"),
         units.area(span * (root + tip) / 2),
-        YieldList.worked("s (a + b) ÷ 2 = ", s, " × (", a, " + ", b, ") ÷ 2"));
+        YieldList.worked("s (a + b) ÷ 2 = {0} × ({1} + {2}) ÷ 2", s, a, b));
     yields.from("root", "tip", "span", "thickness");
     yields.add(
         "volume",
         Message.of("foil.volume"),
         units.volume(volume),
         YieldList.worked(
-            "k τ s (a² + ab + b²) ÷ 3 = ",
-            Si.number(FoilSection.area()),
-            " × ",
-            Si.percent(thick),
-            " × ",
-            s,
-            " × ",
-            units.area(square)),
+            "k τ s (a² + ab + b²) ÷ 3 = {0} × {1} × {2} × {3}",
+            Si.number(FoilSection.area()), Si.percent(thick), s, units.area(square)),
         FoilSection.SOURCE);
     centre(yields, inputs, units, root, tip, span);
     yields.from("root", "tip", "span", "thickness");
@@ -99,7 +93,7 @@ final class Foil {
         units.area(span * (root + tip) / 2 * FoilSection.round(thick)),
         Message.of("foil.skin.how"),
         YieldList.worked(
-            units.area(span * (root + tip) / 2), " × ", Si.number(FoilSection.round(thick))));
+            "{0} × {1}", units.area(span * (root + tip) / 2), Si.number(FoilSection.round(thick))));
     masses(yields, inputs, units, volume, "root", "tip", "span", "thickness");
     return yields.list();
   }
@@ -129,7 +123,7 @@ final class Foil {
         "displacement",
         Message.of("foil.displacement"),
         units.mass(volume * water),
-        YieldList.worked(units.volume(volume), " × ", units.density(water)));
+        YieldList.worked("{0} × {1}", units.volume(volume), units.density(water)));
     if (inputs.findQuantity("density").isEmpty()) {
       return;
     }
@@ -140,13 +134,13 @@ final class Foil {
         "mass",
         Message.of("foil.mass"),
         units.mass(volume * density),
-        YieldList.worked(units.volume(volume), " × ", units.density(density)));
+        YieldList.worked("{0} × {1}", units.volume(volume), units.density(density)));
     yields.add(
         "net",
         Message.of("foil.net"),
         units.mass(volume * (density - water)),
         Message.of("foil.net.how"),
-        YieldList.worked(units.mass(volume * density), " − ", units.mass(volume * water)));
+        YieldList.worked("{0} − {1}", units.mass(volume * density), units.mass(volume * water)));
   }
 
   private static void centre(

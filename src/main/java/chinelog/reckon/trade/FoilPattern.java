@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,7 +25,7 @@ final class FoilPattern {
             new double[] {rake + tip, -span},
             new double[] {rake, -span}));
     // Thickest at three tenths of the chord, all the way down.
-    side.line(Part.Line.SCORE, 0.3 * root, 0, rake + 0.3 * tip, -span);
+    side.line(LineUse.SCORE, 0.3 * root, 0, rake + 0.3 * tip, -span);
     side.block(
         List.of(Message.of("pattern.fin"), Message.of("pattern.fin.about")), 0, -span - 0.001);
     List<Part> parts = new ArrayList<>(List.of(side.part()));
@@ -41,7 +42,7 @@ final class FoilPattern {
       double half = diameter * FoilSection.half(percent / 100.0);
       if (half > 0) {
         double x = length * percent / 100;
-        drawing.line(Part.Line.SCORE, x, -half, x, half);
+        drawing.line(LineUse.SCORE, x, -half, x, half);
       }
     }
     return drawing.part();
@@ -63,7 +64,7 @@ final class FoilPattern {
     }
     PartDrawing drawing = new PartDrawing(name, title);
     drawing.cut(outline);
-    drawing.line(Part.Line.CENTRE, 0, 0, chord, 0);
+    drawing.line(LineUse.CENTRE, 0, 0, chord, 0);
     drawing.block(List.of(title), 0, -thickness * chord / 2 - 0.001);
     return drawing;
   }

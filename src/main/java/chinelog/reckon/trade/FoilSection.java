@@ -36,29 +36,14 @@ final class FoilSection {
   static Message worked(Quantity thickness, double share) throws TradeException {
     Quantity xi = Si.number(share);
     return YieldList.worked(
-        "10 × ",
+        "10 × {0} × ({1} × √{2} − {3} × {2} − {4} × {2}² + {5} × {2}³ − {6} × {2}^4)",
         thickness,
-        " × (",
         Si.number(NOSE),
-        " × √",
         xi,
-        " − ",
         Si.number(-COEFFICIENTS[0]),
-        " × ",
-        xi,
-        " − ",
         Si.number(-COEFFICIENTS[1]),
-        " × ",
-        xi,
-        "² + ",
         Si.number(COEFFICIENTS[2]),
-        " × ",
-        xi,
-        "³ − ",
-        Si.number(-COEFFICIENTS[3]),
-        " × ",
-        xi,
-        "^4)");
+        Si.number(-COEFFICIENTS[3]));
   }
 
   /** Area over chord × thickness: 0.6851. */

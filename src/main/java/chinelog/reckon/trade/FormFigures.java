@@ -63,7 +63,7 @@ final class FormFigures {
         Message.of("form.draught"),
         units.length(draught),
         Message.of("form.draught.how"),
-        YieldList.worked("V = ", units.mass(mass), " ÷ ", units.density(density)));
+        YieldList.worked("V = {0} ÷ {1}", units.mass(mass), units.density(density)));
   }
 
   private double whole(Afloat afloat) {
@@ -107,7 +107,7 @@ final class FormFigures {
         Message.of("form.displacement"),
         doubted(h -> whole(h) * density, units::mass),
         Message.of("form.displacement.how"),
-        YieldList.worked(units.volume(whole(hull)), " × ", units.density(density)),
+        YieldList.worked("{0} × {1}", units.volume(whole(hull)), units.density(density)),
         water,
         volumes,
         along);
@@ -130,7 +130,7 @@ final class FormFigures {
       parts.add(" + ");
       parts.add(shown.of(figure.applyAsDouble(solid)));
     }
-    return YieldList.worked(parts.toArray());
+    return YieldList.joined(parts.toArray());
   }
 
   /** Moments of the volumes over their sum. */
@@ -142,7 +142,7 @@ final class FormFigures {
       parts.add(units.length(centre.applyAsDouble(solid)));
     }
     parts.addAll(List.of(") ÷ ", units.volume(whole(hull))));
-    return YieldList.worked(parts.toArray());
+    return YieldList.joined(parts.toArray());
   }
 
   private void centres(Message doubts) throws TradeException {
@@ -198,7 +198,7 @@ final class FormFigures {
         Message.of("form.sinks"),
         doubted(h -> h.waterplane() * density, units::immersion),
         Message.of("form.sinks.how"),
-        YieldList.worked(units.area(hull.waterplane()), " × ", units.density(density)),
+        YieldList.worked("{0} × {1}", units.area(hull.waterplane()), units.density(density)),
         water);
     floatingBy(false);
   }
@@ -212,7 +212,7 @@ final class FormFigures {
         doubted(h -> h.acrossMoment() / whole(h), units::length),
         Message.of("form.bm.how", hull.along().said(), SOURCE),
         sums().of("I = ⅔ ∫ y³ dx = ⅔ × ", hull.halves().pieces((at, y) -> y * y * y), 4),
-        YieldList.worked("I ÷ V = ", units.second(hull.acrossMoment()), " ÷ ", volume),
+        YieldList.worked("I ÷ V = {0} ÷ {1}", units.second(hull.acrossMoment()), volume),
         doubts);
     add(
         "bml",
@@ -220,7 +220,7 @@ final class FormFigures {
         doubted(h -> h.lengthMoment() / whole(h), units::length),
         Message.of("form.bml.how", hull.along().said(), SOURCE),
         sums().second("I = 2 Σ m y = 2 × ", hull.halves(), centre, hull.nodeHalves(), 1),
-        YieldList.worked("I ÷ V = ", units.second(hull.lengthMoment()), " ÷ ", volume),
+        YieldList.worked("I ÷ V = {0} ÷ {1}", units.second(hull.lengthMoment()), volume),
         doubts);
   }
 
@@ -255,37 +255,37 @@ final class FormFigures {
         Message.of("form.lwl"),
         length,
         Message.of("form.lwl.how"),
-        YieldList.worked(units.length(ends[ends.length - 1]), " − ", units.length(ends[0])));
+        YieldList.worked("{0} − {1}", units.length(ends[ends.length - 1]), units.length(ends[0])));
     add(
         "bwl",
         Message.of("form.bwl"),
         breadth,
         Message.of("form.bwl.how"),
-        YieldList.worked("2 × ", units.length(hull.breadth() / 2)));
+        YieldList.worked("2 × {0}", units.length(hull.breadth() / 2)));
     add(
         "cb",
         Message.of("form.cb"),
         Si.number(block),
         Message.of("form.cb.how", SOURCE),
-        YieldList.worked(volume, " ÷ (", length, " × ", breadth, " × ", deep, ")"));
+        YieldList.worked("{0} ÷ ({1} × {2} × {3})", volume, length, breadth, deep));
     add(
         "cm",
         Message.of("form.cm"),
         Si.number(midship),
         Message.of("form.cm.how", SOURCE),
-        YieldList.worked(fullest, " ÷ (", breadth, " × ", deep, ")"));
+        YieldList.worked("{0} ÷ ({1} × {2})", fullest, breadth, deep));
     add(
         "cp",
         Message.of("form.cp"),
         Si.number(block / midship),
         Message.of("form.cp.how", SOURCE),
-        YieldList.worked(volume, " ÷ (", length, " × ", fullest, ")"));
+        YieldList.worked("{0} ÷ ({1} × {2})", volume, length, fullest));
     add(
         "cw",
         Message.of("form.cw"),
         Si.number(hull.waterplane() / (hull.length() * hull.breadth())),
         Message.of("form.cw.how", SOURCE),
-        YieldList.worked(units.area(hull.waterplane()), " ÷ (", length, " × ", breadth, ")"));
+        YieldList.worked("{0} ÷ ({1} × {2})", units.area(hull.waterplane()), length, breadth));
   }
 
   void stations() throws TradeException {
@@ -345,7 +345,7 @@ final class FormFigures {
       }
     }
     parts.add(")");
-    return YieldList.worked(parts.toArray());
+    return YieldList.joined(parts.toArray());
   }
 
   /** The areas of the stations with where they stand. */
@@ -359,6 +359,6 @@ final class FormFigures {
       parts.add(", ");
       parts.add(units.area(area[i]));
     }
-    return YieldList.worked(parts.toArray());
+    return YieldList.joined(parts.toArray());
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.ArrayList;
@@ -50,7 +51,7 @@ final class GaugeStrips {
       if (at > girth - 1e-6) {
         break;
       }
-      drawing.line(Part.Line.SCORE, at, 0, at, k % 5 == 0 ? HIGH : HIGH / 2);
+      drawing.line(LineUse.SCORE, at, 0, at, k % 5 == 0 ? HIGH : HIGH / 2);
     }
     drawing.write(
         Message.of(
@@ -95,9 +96,9 @@ final class GaugeStrips {
       outline.add(edge.get(k));
     }
     drawing.cut(outline);
-    drawing.line(Part.Line.CENTRE, 0, 0, along[along.length - 1], 0);
+    drawing.line(LineUse.CENTRE, 0, 0, along[along.length - 1], 0);
     for (int k = 0; k < along.length; k++) {
-      drawing.line(Part.Line.SCORE, along[k], -half[k], along[k], half[k]);
+      drawing.line(LineUse.SCORE, along[k], -half[k], along[k], half[k]);
       drawing.write(
           girths.names().get(first + k), along[k] + 0.001, half[k] + 0.002, PartDrawing.SMALL);
     }

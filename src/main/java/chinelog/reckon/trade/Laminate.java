@@ -177,29 +177,19 @@ final class Laminate {
         Si.show(thick, Unit.METRE, Unit.MILLIMETRE),
         Message.of("laminate.thickness.how"),
         YieldList.worked(
+            "{0} × (1 ÷ {1} + (1 ÷ {2} − 1) ÷ {3})",
             Si.show(dry, Si.KG_M2, Si.unit("g/m²")),
-            " × (1 ÷ ",
             cubic(fibreDensity),
-            " + (1 ÷ ",
             Si.percent(psi),
-            " − 1) ÷ ",
-            cubic(resinDensity),
-            ")"));
+            cubic(resinDensity)));
     yields.add(
         "density" + part,
         titled(zone, "density"),
         cubic(1 / (psi / fibreDensity + (1 - psi) / resinDensity)),
         Message.of("laminate.density.how"),
         YieldList.worked(
-            "1 ÷ (",
-            Si.percent(psi),
-            " ÷ ",
-            cubic(fibreDensity),
-            " + (1 − ",
-            Si.percent(psi),
-            ") ÷ ",
-            cubic(resinDensity),
-            ")"));
+            "1 ÷ ({0} ÷ {1} + (1 − {0}) ÷ {2})",
+            Si.percent(psi), cubic(fibreDensity), cubic(resinDensity)));
     double volume = psi / fibreDensity;
     yields.add(
         "fibre_volume" + part,
@@ -207,19 +197,8 @@ final class Laminate {
         Si.number(volume / (volume + (1 - psi) / resinDensity)),
         Message.of("laminate.fibre.how"),
         YieldList.worked(
-            "(",
-            Si.percent(psi),
-            " ÷ ",
-            cubic(fibreDensity),
-            ") ÷ (",
-            Si.percent(psi),
-            " ÷ ",
-            cubic(fibreDensity),
-            " + (1 − ",
-            Si.percent(psi),
-            ") ÷ ",
-            cubic(resinDensity),
-            ")"));
+            "({0} ÷ {1}) ÷ ({0} ÷ {1} + (1 − {0}) ÷ {2})",
+            Si.percent(psi), cubic(fibreDensity), cubic(resinDensity)));
   }
 
   private static Quantity cubic(double kgM3) throws TradeException {
@@ -253,14 +232,14 @@ final class Laminate {
         Message.of("laminate.mix"),
         grams(resin / (1 - waste)),
         Message.of("laminate.mix.how"),
-        YieldList.worked(grams(resin), " ÷ ", Si.percent(1 - waste)),
+        YieldList.worked("{0} ÷ {1}", grams(resin), Si.percent(1 - waste)),
         mixtures);
     yields.add(
         "mass",
         Message.of("laminate.mass"),
         grams(fibre + resin),
         Message.of("laminate.mass.how"),
-        YieldList.worked(grams(fibre), " + ", grams(resin)),
+        YieldList.worked("{0} + {1}", grams(fibre), grams(resin)),
         mixtures);
   }
 

@@ -1,9 +1,9 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.Anchor;
+import chinelog.drawn.Ink;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
-import chinelog.reckon.trade.Sketch.Anchor;
-import chinelog.reckon.trade.Sketch.Ink;
 import chinelog.wording.Message;
 import java.util.List;
 
@@ -70,7 +70,7 @@ final class LaminateSketch {
     for (int i = 0; i < zone.layers(); i++) {
       double high = each * Math.min(1, zone.layers() - i);
       pad.surface(
-          i % 2 == 0 ? Ink.LAYER : Ink.LAYER_NEXT,
+          i % 2 == 0 ? Ink.DONE : Ink.DONE_NEXT,
           List.of(
               new double[] {LEFT, y},
               new double[] {RIGHT, y},

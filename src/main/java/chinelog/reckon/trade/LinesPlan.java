@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
@@ -94,7 +95,7 @@ final class LinesPlan {
   }
 
   private void halfBreadths(double base) {
-    drawing.line(Part.Line.CENTRE, 0, base, length / scale, base);
+    drawing.line(LineUse.CENTRE, 0, base, length / scale, base);
     for (HullSection s : stations) {
       line(x(s.x()), base, x(s.x()), base + breadth(s) / scale);
     }
@@ -124,12 +125,12 @@ final class LinesPlan {
     for (int i = 1; i < stations.size(); i++) {
       fullest = breadth(stations.get(i)) > breadth(stations.get(fullest)) ? i : fullest;
     }
-    drawing.line(Part.Line.CENTRE, middle, base, middle, base + high / scale);
+    drawing.line(LineUse.CENTRE, middle, base, middle, base + high / scale);
     for (double z : offsets.waterlines().keySet()) {
       line(middle - wide / scale, base + z / scale, middle + wide / scale, base + z / scale);
     }
     drawing.line(
-        Part.Line.CENTRE,
+        LineUse.CENTRE,
         middle - wide / scale,
         base + draught / scale,
         middle + wide / scale,
@@ -140,7 +141,7 @@ final class LinesPlan {
       for (double[] p : MouldSide.skin(stations.get(i))) {
         points.add(new double[] {middle + side * p[0] / scale, base + p[1] / scale});
       }
-      drawing.curve(Part.Line.SCORE, points);
+      drawing.curve(LineUse.SCORE, points);
     }
   }
 
@@ -175,14 +176,14 @@ final class LinesPlan {
       double at = x[0] + (x[x.length - 1] - x[0]) * i / n;
       points.add(place.apply(new double[] {at, fair.at(at)}));
     }
-    drawing.curve(Part.Line.SCORE, points);
+    drawing.curve(LineUse.SCORE, points);
   }
 
   private void level(double y, double to) {
-    drawing.line(Part.Line.CENTRE, 0, y, to, y);
+    drawing.line(LineUse.CENTRE, 0, y, to, y);
   }
 
   private void line(double x0, double y0, double x1, double y1) {
-    drawing.line(Part.Line.SCORE, x0, y0, x1, y1);
+    drawing.line(LineUse.SCORE, x0, y0, x1, y1);
   }
 }

@@ -69,8 +69,8 @@ final class LiningOff {
         Quantity.of(shutter, Unit.ONE),
         Message.of(both ? "planking.order.both" : "planking.order.sheer"),
         both
-            ? YieldList.worked("⌊", Si.number(strips), " ÷ 2⌋ + 1")
-            : YieldList.worked(Si.number(strips)),
+            ? YieldList.worked("⌊{0} ÷ 2⌋ + 1", Si.number(strips))
+            : YieldList.worked("{0}", Si.number(strips)),
         PRACTICE);
     for (long strip = 1; both && strip <= strips; strip++) {
       boolean fromSheer = isFromSheer(strip, strips);
@@ -80,8 +80,8 @@ final class LiningOff {
           Quantity.of(turn(inputs, strip, strips), Unit.ONE),
           Message.of("planking.order.both"),
           fromSheer
-              ? YieldList.worked("2 × ", Si.number(strip), " − 1")
-              : YieldList.worked("2 × (", Si.number(strips), " − ", Si.number(strip), " + 1)"),
+              ? YieldList.worked("2 × {0} − 1", Si.number(strip))
+              : YieldList.worked("2 × ({0} − {1} + 1)", Si.number(strips), Si.number(strip)),
           PRACTICE);
     }
   }
@@ -122,15 +122,14 @@ final class LiningOff {
         Message.of("planking.battens"),
         Quantity.of(battens, Unit.ONE),
         Message.of("planking.battens.how"),
-        YieldList.worked(
-            "⌈", units.length(girths.greatest()), " ÷ ", units.length(spacing), "⌉ − 1"),
+        YieldList.worked("⌈{0} ÷ {1}⌉ − 1", units.length(girths.greatest()), units.length(spacing)),
         PRACTICE);
     yields.add(
         "batten_length",
         Message.of("planking.batten.length"),
         units.run(2 * battens * girths.run()),
         Message.of("planking.batten.length.how"),
-        YieldList.worked("2 × ", Si.number(battens), " × ", units.length(girths.run())),
+        YieldList.worked("2 × {0} × {1}", Si.number(battens), units.length(girths.run())),
         PRACTICE);
     for (int i = 0; i < girths.names().size(); i++) {
       String name = girths.names().get(i);
@@ -139,7 +138,7 @@ final class LiningOff {
           Message.of("planking.batten.mark", name),
           units.length(girths.girth()[i] / spaces),
           Message.of("planking.batten.mark.how"),
-          YieldList.worked(units.length(girths.girth()[i]), " ÷ ", Si.number(spaces)),
+          YieldList.worked("{0} ÷ {1}", units.length(girths.girth()[i]), Si.number(spaces)),
           PRACTICE);
     }
   }
@@ -163,7 +162,7 @@ final class LiningOff {
         Message.of("planking.plank"),
         units.length(cover + lap),
         Message.of("planking.plank.how"),
-        YieldList.worked(units.length(cover), " + ", units.length(lap)),
+        YieldList.worked("{0} + {1}", units.length(cover), units.length(lap)),
         PRACTICE);
     yields.add(
         "gain_length",
@@ -171,15 +170,15 @@ final class LiningOff {
         units.length(length),
         how,
         inputs.findQuantity("gain_length").isPresent()
-            ? YieldList.worked(units.length(length))
-            : YieldList.worked(Si.number(GAIN), " × ", units.length(thick)),
+            ? YieldList.worked("{0}", units.length(length))
+            : YieldList.worked("{0} × {1}", Si.number(GAIN), units.length(thick)),
         PRACTICE);
     yields.add(
         "gain_depth",
         Message.of("planking.gain.depth"),
         units.length(thick / 2),
         how,
-        YieldList.worked(units.length(thick), " ÷ 2"),
+        YieldList.worked("{0} ÷ 2", units.length(thick)),
         PRACTICE);
     for (int quarter = 1; quarter <= 3; quarter++) {
       yields.add(
@@ -187,7 +186,8 @@ final class LiningOff {
           Message.of("planking.gain.at", units.length(length * quarter / 4)),
           units.length(thick / 2 * quarter / 4),
           how,
-          YieldList.worked(units.length(thick), " ÷ 2 × ", Si.number(quarter), " ÷ ", Si.number(4)),
+          YieldList.worked(
+              "{0} ÷ 2 × {1} ÷ {2}", units.length(thick), Si.number(quarter), Si.number(4)),
           PRACTICE);
     }
   }

@@ -48,12 +48,10 @@ final class MassGrowth {
         Si.show(forecast, Unit.KILOGRAM, unit),
         Message.of("growth.trade.how"),
         YieldList.worked(
+            "{0} + {1} × (1 − {2})",
             Si.show(mass[last], Unit.KILOGRAM, unit),
-            " + ",
             Si.show(slope(done, mass), Unit.KILOGRAM, unit),
-            " × (1 − ",
-            Si.percent(done[last]),
-            ")"));
+            Si.percent(done[last])));
     if (inputs.findQuantity("budget").isPresent()) {
       double budget = Si.positive(inputs, "budget", Unit.KILOGRAM);
       yields.add(
@@ -62,7 +60,8 @@ final class MassGrowth {
           Si.show(budget - forecast, Unit.KILOGRAM, unit),
           Message.of("growth.trade.margin.how"),
           YieldList.worked(
-              Si.show(budget, Unit.KILOGRAM, unit), " − ", Si.show(forecast, Unit.KILOGRAM, unit)));
+              "{0} − {1}",
+              Si.show(budget, Unit.KILOGRAM, unit), Si.show(forecast, Unit.KILOGRAM, unit)));
     }
     return yields.list();
   }

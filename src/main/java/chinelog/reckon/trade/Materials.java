@@ -137,10 +137,9 @@ final class Materials {
               ? new Message[] {
                 Message.of("wood.density.how"),
                 YieldList.worked(
+                    "{0} × {1} × {2}",
                     Si.show(1000, Si.KG_M3, Si.KG_M3),
-                    " × ",
                     Si.number(material.density),
-                    " × ",
                     Si.number(1 + MOISTURE)),
                 source
               }
@@ -155,7 +154,7 @@ final class Materials {
           Message.of("wood.average"),
           Si.show(material.dried, Si.unit("lb/ft³"), Si.KG_M3),
           Message.of("wood.average.how"),
-          YieldList.worked(Si.show(material.dried, Si.unit("lb/ft³"), Si.unit("lb/ft³"))));
+          YieldList.worked("{0}", Si.show(material.dried, Si.unit("lb/ft³"), Si.unit("lb/ft³"))));
     }
     List<String> directions = List.of("radial", "tangential", "volumetric");
     for (int i = 0; i < material.shrinkage.length; i++) {
@@ -208,15 +207,15 @@ final class Materials {
         Si.percent(smaller),
         source,
         told
-            ? YieldList.worked(Si.percent(smaller))
+            ? YieldList.worked("{0}", Si.percent(smaller))
             : YieldList.worked(
-                Si.show(smaller * 12, Unit.INCH, Unit.INCH), " ÷ ", Quantity.parse("12 in")));
+                "{0} ÷ {1}", Si.show(smaller * 12, Unit.INCH, Unit.INCH), Quantity.parse("12 in")));
     yields.add(
         "pattern_factor",
         Message.of("material.pattern"),
         Si.number(1 + smaller),
         Message.of("material.pattern.how"),
-        YieldList.worked("1 + ", Si.percent(smaller)));
+        YieldList.worked("1 + {0}", Si.percent(smaller)));
   }
 
   /** The lot in hand goes before any book. */
@@ -234,14 +233,15 @@ final class Materials {
         "lot_density",
         Message.of("material.lot"),
         own,
-        YieldList.worked(inputs.quantity("piece_mass"), " ÷ ", inputs.quantity("piece_volume")));
+        YieldList.worked(
+            "{0} ÷ {1}", inputs.quantity("piece_mass"), inputs.quantity("piece_volume")));
     if (book > 0) {
       yields.from("name", "piece_mass", "piece_volume");
       yields.add(
           "lot_share",
           Message.of("material.lot.share"),
           Si.percent(mass / volume / book - 1),
-          YieldList.worked(own, " ÷ ", Si.show(book, Si.KG_M3, Si.KG_M3), " − 1"));
+          YieldList.worked("{0} ÷ {1} − 1", own, Si.show(book, Si.KG_M3, Si.KG_M3)));
     }
   }
 }

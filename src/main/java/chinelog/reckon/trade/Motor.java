@@ -105,7 +105,7 @@ final class Motor {
           "energy",
           Message.of("motor.energy"),
           Si.show(given("voltage", VOLT) * given("capacity", CHARGE), Si.unit("Wh"), Si.unit("Wh")),
-          YieldList.worked("U × Q = ", as("voltage", VOLT), " × ", as("capacity", CHARGE)));
+          YieldList.worked("U × Q = {0} × {1}", as("voltage", VOLT), as("capacity", CHARGE)));
     }
     if (has("voltage", "current")) {
       yields.from("voltage", "current");
@@ -113,7 +113,7 @@ final class Motor {
           "power",
           Message.of("motor.power"),
           Si.show(given("voltage", VOLT) * given("current", AMPERE), WATT, WATT),
-          YieldList.worked("U × I = ", as("voltage", VOLT), " × ", as("current", AMPERE)));
+          YieldList.worked("U × I = {0} × {1}", as("voltage", VOLT), as("current", AMPERE)));
     }
     if (has("capacity", "current")) {
       double usable = share("usable", 0.8);
@@ -126,12 +126,8 @@ final class Motor {
               Unit.HOUR,
               Unit.MINUTE),
           YieldList.worked(
-              "Q × u ÷ I = ",
-              as("capacity", CHARGE),
-              " × ",
-              Si.percent(usable),
-              " ÷ ",
-              as("current", AMPERE)),
+              "Q × u ÷ I = {0} × {1} ÷ {2}",
+              as("capacity", CHARGE), Si.percent(usable), as("current", AMPERE)),
           Message.of("motor.caution"));
     }
   }
@@ -154,7 +150,7 @@ final class Motor {
           "pitch_speed",
           Message.of("motor.pitch.speed"),
           Si.show(advance, SPEED, SPEED),
-          YieldList.worked("n × p = ", as("turns", TURNS), " × ", as("pitch", mm)));
+          YieldList.worked("n × p = {0} × {1}", as("turns", TURNS), as("pitch", mm)));
       if (has("speed")) {
         yields.from("turns", "pitch", "speed");
         yields.add(
@@ -162,10 +158,8 @@ final class Motor {
             Message.of("motor.slip"),
             Si.percent(1 - given("speed", SPEED) / advance),
             YieldList.worked(
-                "1 − v ÷ (n × p) = 1 − ",
-                as("speed", SPEED),
-                " ÷ ",
-                Si.show(advance, SPEED, SPEED)));
+                "1 − v ÷ (n × p) = 1 − {0} ÷ {1}",
+                as("speed", SPEED), Si.show(advance, SPEED, SPEED)));
       }
     }
     if (has("turns", "speed", "slip")) {
@@ -177,13 +171,8 @@ final class Motor {
           Si.show(
               given("speed", SPEED) / given("turns", Si.unit("Hz")) / (1 - slip), Unit.METRE, mm),
           YieldList.worked(
-              "v ÷ n ÷ (1 − s) = ",
-              as("speed", SPEED),
-              " ÷ ",
-              as("turns", TURNS),
-              " ÷ (1 − ",
-              Si.percent(slip),
-              ")"));
+              "v ÷ n ÷ (1 − s) = {0} ÷ {1} ÷ (1 − {2})",
+              as("speed", SPEED), as("turns", TURNS), Si.percent(slip)));
     }
   }
 
@@ -198,13 +187,14 @@ final class Motor {
         "power_to_tow",
         Message.of("motor.tow"),
         Si.show(tow, WATT, WATT),
-        YieldList.worked("R × v = ", as("pull", NEWTON), " × ", as("speed", SPEED)));
+        YieldList.worked("R × v = {0} × {1}", as("pull", NEWTON), as("speed", SPEED)));
     yields.from("pull", "speed", "efficiency");
     yields.add(
         "power_wanted",
         Message.of("motor.wanted"),
         Si.show(tow / efficiency, WATT, WATT),
-        YieldList.worked("R × v ÷ η = ", Si.show(tow, WATT, WATT), " ÷ ", Si.percent(efficiency)));
+        YieldList.worked(
+            "R × v ÷ η = {0} ÷ {1}", Si.show(tow, WATT, WATT), Si.percent(efficiency)));
   }
 
   private void scaled() throws TradeException, QuantityException {
@@ -219,7 +209,7 @@ final class Motor {
           "scale_speed",
           Message.of("motor.scale.speed"),
           Si.show(given("full_speed", SPEED) / Math.sqrt(scale), SPEED, SPEED),
-          YieldList.worked("V ÷ √λ = ", as("full_speed", SPEED), " ÷ √", Si.number(scale)),
+          YieldList.worked("V ÷ √λ = {0} ÷ √{1}", as("full_speed", SPEED), Si.number(scale)),
           law);
     }
     if (has("full_power")) {
@@ -228,7 +218,7 @@ final class Motor {
           "scale_power",
           Message.of("motor.scale.power"),
           Si.show(given("full_power", WATT) / Math.pow(scale, 3.5), WATT, WATT),
-          YieldList.worked("P ÷ λ^3.5 = ", as("full_power", WATT), " ÷ ", Si.number(scale), "^3.5"),
+          YieldList.worked("P ÷ λ^3.5 = {0} ÷ {1}^3.5", as("full_power", WATT), Si.number(scale)),
           law);
     }
   }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -132,7 +133,7 @@ record MouldPattern(
     List<double[]> right = right(side);
     drawing.cut(half ? right : whole(right));
     double top = Math.max(side.top(), board);
-    drawing.line(Part.Line.CENTRE, 0, right.get(0)[1], 0, top);
+    drawing.line(LineUse.CENTRE, 0, right.get(0)[1], 0, top);
     lines(drawing, side);
     lettering(drawing, side, number, right.get(0)[1], top);
     return drawing.part();
@@ -206,7 +207,7 @@ record MouldPattern(
       if (!(at > 0) || z <= notchTop(side) || z >= side.top() - 1e-6) {
         continue;
       }
-      drawing.line(Part.Line.SCORE, half ? 0 : -at, z, at, z);
+      drawing.line(LineUse.SCORE, half ? 0 : -at, z, at, z);
       Phrase bevel = Phrase.own(Math.round(Math.toDegrees(side.bevel(z))) + "°");
       double widest = Math.max(at, widestUpTo(side, z));
       boolean inside = at > (half ? 2 * ROOM_INSIDE : ROOM_INSIDE);
@@ -217,7 +218,7 @@ record MouldPattern(
     }
     if (board > side.top() && hasSheer) {
       double at = side.outline().get(side.outline().size() - 1)[0];
-      drawing.line(Part.Line.SCORE, half ? 0 : -at, side.top(), at, side.top());
+      drawing.line(LineUse.SCORE, half ? 0 : -at, side.top(), at, side.top());
       drawing.write(
           Message.of("pattern.sheer"),
           at > ROOM_INSIDE ? at * 0.3 : at + 0.003,

@@ -207,32 +207,18 @@ final class MouldSide {
     double[] b = outline.get(above(height));
     Quantity from = units.length(a[0]);
     return YieldList.worked(
-        from,
-        " + (",
-        units.length(height),
-        " − ",
-        units.length(a[1]),
-        ") ÷ (",
-        units.length(b[1]),
-        " − ",
-        units.length(a[1]),
-        ") × (",
-        units.length(b[0]),
-        " − ",
-        from,
-        ")");
+        "{0} + ({1} − {2}) ÷ ({3} − {2}) × ({4} − {0})",
+        from, units.length(height), units.length(a[1]), units.length(b[1]), units.length(b[0]));
   }
 
   /** The height of the mould's lower edge over a flat bottom. */
   static Message bottomWorked(ShopUnits units, Offsets offsets, int index, double thickness)
       throws TradeException {
     return YieldList.worked(
+        "{0} + {1} × √(1 + ({2})²)",
         units.length(offsets.stations().get(index).keel()),
-        " + ",
         units.length(thickness),
-        " × √(1 + (",
-        Si.number(Slant.ofKeel(offsets.stations(), index)),
-        ")²)");
+        Si.number(Slant.ofKeel(offsets.stations(), index)));
   }
 
   /** The number of the first point at or above a height; 0 where the mould does not reach. */

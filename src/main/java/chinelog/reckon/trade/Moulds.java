@@ -173,8 +173,8 @@ final class Moulds {
         Quantity.of((long) Math.ceil(Math.max(0, needed - atHand)), Unit.ONE),
         how,
         needed > atHand
-            ? YieldList.worked(Si.number(needed), " − ", Si.number(atHand))
-            : YieldList.worked(Si.number(0)));
+            ? YieldList.worked("{0} − {1}", Si.number(needed), Si.number(atHand))
+            : YieldList.worked("{0}", Si.number(0)));
   }
 
   /** Those of the offsets; a flat bottom's own instead of what lies within its planking. */

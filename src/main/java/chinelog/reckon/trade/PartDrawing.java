@@ -1,5 +1,8 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.ArrayList;
@@ -20,7 +23,7 @@ final class PartDrawing {
 
   private final String name;
   private final Message title;
-  private final List<Part.Stroke> strokes = new ArrayList<>();
+  private final List<Stroke> strokes = new ArrayList<>();
   private final List<Part.Lettering> letters = new ArrayList<>();
 
   PartDrawing(String name, Message title) {
@@ -33,19 +36,18 @@ final class PartDrawing {
     List<double[]> closed = new ArrayList<>(outline);
     closed.add(outline.get(0));
     List<double[]> simple = Polyline.simplified(closed, STRAIGHT);
-    strokes.add(new Part.Stroke(Part.Line.CUT, true, points(simple.subList(0, simple.size() - 1))));
+    strokes.add(new Stroke(LineUse.CUT, true, points(simple.subList(0, simple.size() - 1))));
     return this;
   }
 
-  PartDrawing line(Part.Line line, double x0, double y0, double x1, double y1) {
+  PartDrawing line(LineUse line, double x0, double y0, double x1, double y1) {
     strokes.add(
-        new Part.Stroke(
-            line, false, points(List.of(new double[] {x0, y0}, new double[] {x1, y1}))));
+        new Stroke(line, false, points(List.of(new double[] {x0, y0}, new double[] {x1, y1}))));
     return this;
   }
 
-  PartDrawing curve(Part.Line line, List<double[]> along) {
-    strokes.add(new Part.Stroke(line, false, points(Polyline.simplified(along, STRAIGHT))));
+  PartDrawing curve(LineUse line, List<double[]> along) {
+    strokes.add(new Stroke(line, false, points(Polyline.simplified(along, STRAIGHT))));
     return this;
   }
 
@@ -56,8 +58,8 @@ final class PartDrawing {
     double uy = (y1 - y0) / length;
     double head = Math.min(0.004, length / 3);
     strokes.add(
-        new Part.Stroke(
-            Part.Line.GUIDE,
+        new Stroke(
+            LineUse.GUIDE,
             false,
             points(
                 List.of(
@@ -70,7 +72,7 @@ final class PartDrawing {
   }
 
   PartDrawing write(Phrase text, double x, double y, double height) {
-    letters.add(new Part.Lettering(text, new Part.Point(x * MM, y * MM), height * MM));
+    letters.add(new Part.Lettering(text, new Spot(x * MM, y * MM), height * MM));
     return this;
   }
 
@@ -92,7 +94,7 @@ final class PartDrawing {
     return new Part(name, title, strokes, letters);
   }
 
-  private static List<Part.Point> points(List<double[]> metres) {
-    return metres.stream().map(p -> new Part.Point(p[0] * MM, p[1] * MM)).toList();
+  private static List<Spot> points(List<double[]> metres) {
+    return metres.stream().map(p -> new Spot(p[0] * MM, p[1] * MM)).toList();
   }
 }

@@ -199,11 +199,7 @@ final class Planking {
         Quantity.of(strips, Unit.ONE),
         Message.of("planking.strips.how"),
         YieldList.worked(
-            "⌈",
-            girths.units().length(girths.greatest()),
-            " ÷ ",
-            girths.units().length(width),
-            "⌉"),
+            "⌈{0} ÷ {1}⌉", girths.units().length(girths.greatest()), girths.units().length(width)),
         PRACTICE);
     requireLaid(inputs, strips);
     long full = fullWidth(yields, inputs, girths, width, strips);
@@ -253,13 +249,10 @@ final class Planking {
         Quantity.of(full, Unit.ONE),
         Message.of("planking.full.how"),
         YieldList.worked(
-            "⌊(",
+            "⌊({0} − {1}) ÷ {2}⌋",
             girths.units().length(fullest.girth()),
-            " − ",
             girths.units().length(fullest.girth(draught)),
-            ") ÷ ",
-            girths.units().length(width),
-            "⌋"),
+            girths.units().length(width)),
         PRACTICE);
     return full;
   }
@@ -282,19 +275,13 @@ final class Planking {
                 girths.units()::length),
             Message.of("planking.station.width.how"),
             each[i] == width
-                ? YieldList.worked(girths.units().length(width))
+                ? YieldList.worked("{0}", girths.units().length(width))
                 : YieldList.worked(
-                    "(",
+                    "({0} − {1} × {2}) ÷ ({3} − {1})",
                     girths.units().length(girths.girth()[i]),
-                    " − ",
                     Si.number(full),
-                    " × ",
                     girths.units().length(width),
-                    ") ÷ (",
-                    Si.number(run[i]),
-                    " − ",
-                    Si.number(full),
-                    ")"),
+                    Si.number(run[i])),
             girths.stations().isEmpty() ? PRACTICE : DOUBT);
       }
       yields.add(
@@ -320,21 +307,13 @@ final class Planking {
     Quantity girth = girths.units().length(girths.girth()[station]);
     Quantity whole = girths.units().length(width);
     if (all >= 0) {
-      return YieldList.worked(Si.number(all));
+      return YieldList.worked("{0}", Si.number(all));
     }
     return girths.girth()[station] < full * width
-        ? YieldList.worked("⌊", girth, " ÷ ", whole, "⌋")
+        ? YieldList.worked("⌊{0} ÷ {1}⌋", girth, whole)
         : YieldList.worked(
-            Si.number(full),
-            " + ⌊(",
-            girth,
-            " − ",
-            Si.number(full),
-            " × ",
-            whole,
-            ") ÷ ",
-            girths.units().length(least),
-            "⌋");
+            "{0} + ⌊({1} − {0} × {2}) ÷ {3}⌋",
+            Si.number(full), girth, whole, girths.units().length(least));
   }
 
   /** How long each strip is that stops short, and what all of them come to. */
@@ -360,12 +339,10 @@ final class Planking {
             girths.units().length(length),
             method,
             YieldList.worked(
+                "{0} × ({1} − {2}) ÷ {3}",
                 girths.units().length(girths.run()),
-                " × (",
                 girths.units().length(to),
-                " − ",
                 girths.units().length(from),
-                ") ÷ ",
                 girths.units().length(whole)),
             PRACTICE);
         shorts.add(girths.units().length(length));
@@ -416,7 +393,7 @@ final class Planking {
         Message.of("planking.taper." + end),
         girths.units().length(width - least),
         Message.of("planking.taper.how"),
-        YieldList.worked(girths.units().length(width), " − ", girths.units().length(least)),
+        YieldList.worked("{0} − {1}", girths.units().length(width), girths.units().length(least)),
         PRACTICE);
   }
 
@@ -438,14 +415,14 @@ final class Planking {
         Message.of("planking.short.aft"),
         Quantity.of(strips - aft, Unit.ONE),
         method,
-        YieldList.worked(Si.number(strips), " − ", Si.number(aft)),
+        YieldList.worked("{0} − {1}", Si.number(strips), Si.number(aft)),
         PRACTICE);
     yields.add(
         "wedges_fore",
         Message.of("planking.short.fore"),
         Quantity.of(strips - fore, Unit.ONE),
         method,
-        YieldList.worked(Si.number(strips), " − ", Si.number(fore)),
+        YieldList.worked("{0} − {1}", Si.number(strips), Si.number(fore)),
         PRACTICE);
     int last = fullest;
     while (last + 1 < run.length && run[last + 1] == strips) {
@@ -460,14 +437,14 @@ final class Planking {
         Message.of("planking.from"),
         girths.units().length(girths.x()[first]),
         Message.of("planking.from.how"),
-        YieldList.worked(girths.units().length(girths.x()[first])),
+        YieldList.worked("{0}", girths.units().length(girths.x()[first])),
         PRACTICE);
     yields.add(
         "all_to",
         Message.of("planking.to"),
         girths.units().length(girths.x()[last]),
         Message.of("planking.to.how"),
-        YieldList.worked(girths.units().length(girths.x()[last])),
+        YieldList.worked("{0}", girths.units().length(girths.x()[last])),
         PRACTICE);
   }
 

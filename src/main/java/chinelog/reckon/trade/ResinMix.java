@@ -32,19 +32,14 @@ final class ResinMix {
           Quantity.of(batches, Unit.ONE),
           method,
           YieldList.worked(
-              "⌈",
-              Laminate.grams(mixed),
-              " ÷ (",
-              inputs.quantity("pot_life"),
-              " × ",
-              inputs.quantity("pace"),
-              ")⌉"));
+              "⌈{0} ÷ ({1} × {2})⌉",
+              Laminate.grams(mixed), inputs.quantity("pot_life"), inputs.quantity("pace")));
       yields.add(
           "batch",
           Message.of("mix.batch"),
           Laminate.grams(mixed / batches),
           method,
-          YieldList.worked(Laminate.grams(mixed), " ÷ ", Si.number(batches)));
+          YieldList.worked("{0} ÷ {1}", Laminate.grams(mixed), Si.number(batches)));
     }
   }
 
@@ -72,16 +67,12 @@ final class ResinMix {
         method,
         byVolume
             ? YieldList.worked(
-                "100 × ",
+                "100 × {0} × {1} ÷ ({2} × {3})",
                 Si.number(hardener),
-                " × ",
                 inputs.quantity("liquid_hardener_density"),
-                " ÷ (",
                 Si.number(resin),
-                " × ",
-                inputs.quantity("liquid_resin_density"),
-                ")")
-            : YieldList.worked("100 × ", Si.number(hardener), " ÷ ", Si.number(resin)));
+                inputs.quantity("liquid_resin_density"))
+            : YieldList.worked("100 × {0} ÷ {1}", Si.number(hardener), Si.number(resin)));
     double resinMass = mixed / (1 + perMass);
     Quantity resinPart = Laminate.grams(resinMass);
     Quantity hardenerPart = Laminate.grams(resinMass * perMass);
@@ -90,13 +81,14 @@ final class ResinMix {
         Message.of("mix.resin"),
         resinPart,
         method,
-        YieldList.worked(Laminate.grams(mixed), " × 100 ÷ (100 + ", Si.number(100 * perMass), ")"));
+        YieldList.worked(
+            "{0} × 100 ÷ (100 + {1})", Laminate.grams(mixed), Si.number(100 * perMass)));
     yields.add(
         "mix_hardener_mass",
         Message.of("mix.hardener"),
         hardenerPart,
         method,
-        YieldList.worked(Laminate.grams(mixed), " − ", resinPart));
+        YieldList.worked("{0} − {1}", Laminate.grams(mixed), resinPart));
     if (dense) {
       Unit millilitres = Si.unit("mL");
       yields.add(
@@ -104,14 +96,14 @@ final class ResinMix {
           Message.of("mix.resin.volume"),
           Si.show(resinMass / resinDensity, Si.M3, millilitres),
           Message.of("mass.over.density"),
-          YieldList.worked(resinPart, " ÷ ", inputs.quantity("liquid_resin_density")),
+          YieldList.worked("{0} ÷ {1}", resinPart, inputs.quantity("liquid_resin_density")),
           method);
       yields.add(
           "mix_hardener_volume",
           Message.of("mix.hardener.volume"),
           Si.show(resinMass * perMass / hardenerDensity, Si.M3, millilitres),
           Message.of("mass.over.density"),
-          YieldList.worked(hardenerPart, " ÷ ", inputs.quantity("liquid_hardener_density")),
+          YieldList.worked("{0} ÷ {1}", hardenerPart, inputs.quantity("liquid_hardener_density")),
           method);
     }
   }

@@ -263,7 +263,7 @@ final class Rig {
         Message.of("rig.lead"),
         units.length(ce - clr),
         Message.of("rig.lead.how"),
-        YieldList.worked(units.length(ce), " − ", units.length(clr)));
+        YieldList.worked("{0} − {1}", units.length(ce), units.length(clr)));
     if (inputs.findQuantity("lwl").isPresent()) {
       yields.add(
           "lead_share",
@@ -271,7 +271,8 @@ final class Rig {
           Si.percent((ce - clr) / Si.positive(inputs, "lwl", Unit.METRE)),
           Message.of("rig.lead.share.how"),
           YieldList.worked(
-              units.length(ce - clr), " ÷ ", units.length(Si.positive(inputs, "lwl", Unit.METRE))));
+              "{0} ÷ {1}",
+              units.length(ce - clr), units.length(Si.positive(inputs, "lwl", Unit.METRE))));
     }
   }
 }

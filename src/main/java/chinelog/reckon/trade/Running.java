@@ -49,10 +49,8 @@ final class Running {
         Si.number(speed / Math.sqrt(GRAVITY * length)),
         Message.of("running.froude.how"),
         YieldList.worked(
-            Si.show(speed, MS, MS),
-            " ÷ √(9.80665 m/s² × ",
-            Si.show(length, Unit.METRE, Unit.METRE),
-            ")"));
+            "{0} ÷ √(9.80665 m/s² × {1})",
+            Si.show(speed, MS, MS), Si.show(length, Unit.METRE, Unit.METRE)));
     yields.from("speed", "length", "viscosity");
     yields.add(
         "reynolds",
@@ -60,10 +58,9 @@ final class Running {
         Si.number(reynolds),
         Message.of("running.reynolds.how"),
         YieldList.worked(
+            "{0} × {1} ÷ {2}",
             Si.show(speed, MS, MS),
-            " × ",
             Si.show(length, Unit.METRE, Unit.METRE),
-            " ÷ ",
             Si.show(speed * length / reynolds, Si.unit("m²/s"), Si.unit("mm²/s"))));
     if (reynolds < 1e5) {
       throw new TradeException(
@@ -77,7 +74,7 @@ final class Running {
         Message.of("running.friction"),
         Si.number(0.075 / (line * line)),
         Message.of("running.friction.how"),
-        YieldList.worked("0.075 ÷ (", Si.number(line + 2), " − 2)²"));
+        YieldList.worked("0.075 ÷ ({0} − 2)²", Si.number(line + 2)));
     return yields.list();
   }
 }

@@ -55,7 +55,7 @@ final class Runs {
           "speed_" + Offsets.factPart(columns.text(i, "run")),
           Message.of("runs.run", columns.text(i, "run")),
           Si.show(speed[i], unit, unit),
-          YieldList.worked(length, " ÷ ", Si.show(time[i], Si.unit("s"), Si.unit("s"))));
+          YieldList.worked("{0} ÷ {1}", length, Si.show(time[i], Si.unit("s"), Si.unit("s"))));
     }
     double[] weight = weights(time.length);
     double through = 0;

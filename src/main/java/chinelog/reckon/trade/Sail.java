@@ -283,7 +283,7 @@ final class Sail {
     area(
         foot * sides / 4 + (half - foot / 2) * sides / 3,
         Message.of("sail.spinnaker.how"),
-        YieldList.worked(sf, " × ", both, " ÷ 4 + (", smg, " − ", sf, " ÷ 2) × ", both, " ÷ 3"));
+        YieldList.worked("{0} × {1} ÷ 4 + ({2} − {0} ÷ 2) × {1} ÷ 3", sf, both, smg));
     double height = sides / 2 * 2 * half / (foot + 4 * half);
     Message how = Message.of("sail.spinnaker.centre");
     yields.add(
@@ -291,21 +291,15 @@ final class Sail {
         Message.of("sail.ce.x"),
         units.length(foot / 2),
         how,
-        YieldList.worked(units.length(foot), " ÷ 2"));
+        YieldList.worked("{0} ÷ 2", units.length(foot)));
     yields.add(
         "ce_z",
         Message.of("sail.ce.z"),
         units.length(height),
         how,
         YieldList.worked(
-            units.length(sides / 2),
-            " × 2 × ",
-            units.length(half),
-            " ÷ (",
-            units.length(foot),
-            " + 4 × ",
-            units.length(half),
-            ")"));
+            "{0} × 2 × {1} ÷ ({2} + 4 × {1})",
+            units.length(sides / 2), units.length(half), units.length(foot)));
     onHull(foot / 2, height);
   }
 
@@ -340,15 +334,15 @@ final class Sail {
         units.area(roach),
         rule,
         three
-            ? YieldList.worked("⅔ × ", edge, " × ", units.side(width("roach_half")))
+            ? YieldList.worked("⅔ × {0} × {1}", edge, units.side(width("roach_half")))
             : YieldList.worked(
-                "⅜ × ", edge, " × (", units.side(lower), " + ", units.side(upper), ")"));
+                "⅜ × {0} × ({1} + {2})", edge, units.side(lower), units.side(upper)));
     area(
         plain + roach,
         method,
         worked,
         Message.of("sail.roach.added", rule),
-        YieldList.worked(units.area(plain), " + ", units.area(roach)));
+        YieldList.worked("{0} + {1}", units.area(plain), units.area(roach)));
     double deep = three ? width("roach_half") : 1.125 * (lower + upper) / 2;
     double up = lower + upper == 0 ? 0.5 : 0.5 + (upper - lower) / (lower + upper) / 10;
     double dx = head[0] - clew[0];
@@ -401,29 +395,15 @@ final class Sail {
         units.length(tackX - z * Math.sin(rake) - x * Math.cos(rake)),
         how,
         YieldList.worked(
-            units.length(tackX),
-            " − ",
-            units.length(z),
-            " × sin ",
-            angle,
-            " − ",
-            units.length(x),
-            " × cos ",
-            angle));
+            "{0} − {1} × sin {2} − {3} × cos {2}",
+            units.length(tackX), units.length(z), angle, units.length(x)));
     yields.add(
         "z",
         Message.of("sail.hull.z"),
         units.length(tackZ + z * Math.cos(rake) - x * Math.sin(rake)),
         how,
         YieldList.worked(
-            units.length(tackZ),
-            " + ",
-            units.length(z),
-            " × cos ",
-            angle,
-            " − ",
-            units.length(x),
-            " × sin ",
-            angle));
+            "{0} + {1} × cos {2} − {3} × sin {2}",
+            units.length(tackZ), units.length(z), angle, units.length(x)));
   }
 }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
@@ -110,7 +111,7 @@ final class SailPattern {
       if (ends.size() >= 2) {
         double[] a = ends.get(0);
         double[] b = ends.get(ends.size() - 1);
-        drawing.line(Part.Line.SCORE, a[0], a[1], b[0], b[1]);
+        drawing.line(LineUse.SCORE, a[0], a[1], b[0], b[1]);
       }
     }
   }
@@ -120,7 +121,7 @@ final class SailPattern {
     for (int i = 0; i < n && patch > 0; i++) {
       double[] a = towards(corners.get(i), corners.get((i + n - 1) % n), patch);
       double[] b = towards(corners.get(i), corners.get((i + 1) % n), patch);
-      drawing.line(Part.Line.SCORE, a[0], a[1], b[0], b[1]);
+      drawing.line(LineUse.SCORE, a[0], a[1], b[0], b[1]);
     }
   }
 

@@ -58,14 +58,14 @@ final class ScanScale {
           Message.of("scan.longer"),
           Si.percent(y / x - 1),
           Message.of("scan.longer.how"),
-          YieldList.worked(Si.number(y), " ÷ ", Si.number(x), " − 1"));
+          YieldList.worked("{0} ÷ {1} − 1", Si.number(y), Si.number(x)));
       square(yields, inputs);
     }
     return yields.list();
   }
 
   private static Message over(Inputs inputs, String truth, String scan) throws TradeException {
-    return YieldList.worked(inputs.quantity(truth), " ÷ ", inputs.quantity(scan));
+    return YieldList.worked("{0} ÷ {1}", inputs.quantity(truth), inputs.quantity(scan));
   }
 
   private static double factor(Inputs inputs, String truth, String scan)
@@ -99,18 +99,10 @@ final class ScanScale {
         angle,
         Message.of("scan.square.how"),
         YieldList.worked(
-            "asin((",
+            "asin(({0} × {0} − {1} × {1}) ÷ (4 × {2} × {3}))",
             Si.show(up, Unit.METRE, Unit.MILLIMETRE),
-            " × ",
-            Si.show(up, Unit.METRE, Unit.MILLIMETRE),
-            " − ",
             Si.show(down, Unit.METRE, Unit.MILLIMETRE),
-            " × ",
-            Si.show(down, Unit.METRE, Unit.MILLIMETRE),
-            ") ÷ (4 × ",
             Si.show(a, Unit.METRE, Unit.MILLIMETRE),
-            " × ",
-            Si.show(b, Unit.METRE, Unit.MILLIMETRE),
-            "))"));
+            Si.show(b, Unit.METRE, Unit.MILLIMETRE)));
   }
 }

@@ -1,5 +1,8 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.Anchor;
+import chinelog.drawn.Ink;
+import chinelog.drawn.Spot;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.List;
@@ -33,53 +36,17 @@ public record Sketch(
     rows = rows.stream().map(List::copyOf).toList();
   }
 
-  /** What a line or a surface stands for. */
-  public enum Ink {
-    /** An outline of the hull. */
-    HULL,
-    /** A line for the eye: a station, a waterline, a grid. */
-    FINE,
-    /** A line of symmetry or an axis. */
-    CENTRE,
-    /** Where the water lies. */
-    WATER,
-    /** A curve of figures. */
-    CURVE,
-    /** A surface below such a curve. */
-    AREA,
-    /** A sail. */
-    SAIL,
-    /** A mass, or the centre of one. */
-    WEIGHT,
-    /** A centre that the drawing is about. */
-    CENTROID,
-    /** From a letter to what it names. */
-    POINTER,
-    /** A layer, by turns with the next. */
-    LAYER,
-    LAYER_NEXT
-  }
-
-  /** On which side of its place lettering stands. */
-  public enum Anchor {
-    START,
-    MIDDLE,
-    END
-  }
-
-  public record Point(double x, double y) {}
-
   /** Something drawn. */
   public sealed interface Shape permits Line, Disc, Note, Strip {}
 
   /** A line from point to point; a closed one goes back to its first and bounds a surface. */
-  public record Line(Ink ink, boolean closed, List<Point> points) implements Shape {
+  public record Line(Ink ink, boolean closed, List<Spot> points) implements Shape {
     public Line {
       points = List.copyOf(points);
     }
   }
 
-  public record Disc(Ink ink, Point at, double radius) implements Shape {}
+  public record Disc(Ink ink, Spot at, double radius) implements Shape {}
 
   /**
    * Lettering.
@@ -87,14 +54,14 @@ public record Sketch(
    * @param at on the line it stands on
    * @param quiet whether it is beside the matter
    */
-  public record Note(Phrase text, Point at, Anchor anchor, boolean quiet) implements Shape {}
+  public record Note(Phrase text, Spot at, Anchor anchor, boolean quiet) implements Shape {}
 
   /**
    * A strip of planking, which is laid once so many are.
    *
    * @param turn in which it is laid, from 1
    */
-  public record Strip(int turn, List<Point> points) implements Shape {
+  public record Strip(int turn, List<Spot> points) implements Shape {
     public Strip {
       points = List.copyOf(points);
     }

@@ -1,7 +1,8 @@
 package chinelog.reckon.trade;
 
-import chinelog.reckon.trade.Sketch.Anchor;
-import chinelog.reckon.trade.Sketch.Ink;
+import chinelog.drawn.Anchor;
+import chinelog.drawn.Ink;
+import chinelog.drawn.Spot;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.ArrayList;
@@ -53,12 +54,12 @@ final class SketchPad {
   }
 
   SketchPad disc(Ink ink, double x, double y, double radius) {
-    shapes.add(new Sketch.Disc(ink, new Sketch.Point(x, y), radius));
+    shapes.add(new Sketch.Disc(ink, new Spot(x, y), radius));
     return this;
   }
 
   SketchPad write(Phrase text, double x, double y, Anchor anchor) {
-    shapes.add(new Sketch.Note(text, new Sketch.Point(x, y), anchor, false));
+    shapes.add(new Sketch.Note(text, new Spot(x, y), anchor, false));
     return this;
   }
 
@@ -67,7 +68,7 @@ final class SketchPad {
   }
 
   SketchPad aside(Phrase text, double x, double y, Anchor anchor) {
-    shapes.add(new Sketch.Note(text, new Sketch.Point(x, y), anchor, true));
+    shapes.add(new Sketch.Note(text, new Spot(x, y), anchor, true));
     return this;
   }
 
@@ -113,22 +114,18 @@ final class SketchPad {
       return new Sketch.Strip(strip.turn(), up(strip.points(), by));
     }
     if (shape instanceof Sketch.Disc disc) {
-      return new Sketch.Disc(disc.ink(), up(disc.at(), by), disc.radius());
+      return new Sketch.Disc(disc.ink(), disc.at().up(by), disc.radius());
     }
     Sketch.Note note = (Sketch.Note) shape;
-    return new Sketch.Note(note.text(), up(note.at(), by), note.anchor(), note.quiet());
+    return new Sketch.Note(note.text(), note.at().up(by), note.anchor(), note.quiet());
   }
 
-  private static List<Sketch.Point> up(List<Sketch.Point> points, double by) {
-    return points.stream().map(p -> up(p, by)).toList();
+  private static List<Spot> up(List<Spot> points, double by) {
+    return points.stream().map(p -> p.up(by)).toList();
   }
 
-  private static Sketch.Point up(Sketch.Point point, double by) {
-    return new Sketch.Point(point.x(), point.y() + by);
-  }
-
-  private static List<Sketch.Point> points(List<double[]> all) {
-    return all.stream().map(p -> new Sketch.Point(p[0], p[1])).toList();
+  private static List<Spot> points(List<double[]> all) {
+    return all.stream().map(p -> new Spot(p[0], p[1])).toList();
   }
 
   /** A length no more exact than it is told, in m, so that to measure a sketch tells no more. */

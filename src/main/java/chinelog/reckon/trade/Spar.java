@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
@@ -72,13 +73,13 @@ final class Spar {
       outline.add(new double[] {outline.get(i)[0], -outline.get(i)[1]});
     }
     drawing.cut(outline);
-    drawing.line(Part.Line.CENTRE, 0, 0, length, 0);
+    drawing.line(LineUse.CENTRE, 0, 0, length, 0);
     SparFittings fittings =
         new SparFittings(
             inputs, Batten.through(along, half).points().stream().map(double[]::clone).toList());
     fittings.draw(drawing);
     for (int i = 0; i <= parts; i++) {
-      drawing.line(Part.Line.SCORE, along[i], -half[i], along[i], half[i]);
+      drawing.line(LineUse.SCORE, along[i], -half[i], along[i], half[i]);
       drawing.write(
           new Phrase.Amount(diameters.get(i).value()),
           along[i] - (i == parts ? 0.012 : 0),
@@ -136,8 +137,8 @@ final class Spar {
           Message.of("spar.mass." + taper + ".how"),
           told(inputs, taper, d, length),
           YieldList.worked(
+              "{0} × {1}",
               Si.show(volume, Si.M3, Si.unit("cm³")),
-              " × ",
               Si.show(density, Si.KG_M3, Si.unit("g/cm³"))));
     }
     return yields.list();
@@ -147,17 +148,13 @@ final class Spar {
       throws TradeException, QuantityException {
     Quantity most = inputs.quantity("diameter").withoutTolerance();
     if (taper.equals("quarters")) {
-      return YieldList.worked(most, " × ", Si.number(QUARTERS[i]));
+      return YieldList.worked("{0} × {1}", most, Si.number(QUARTERS[i]));
     }
     return YieldList.worked(
+        "{0} − ({0} − {1}) × ({2} ÷ {3}{4}",
         most,
-        " − (",
-        most,
-        " − ",
         Si.show(end, Unit.METRE, most.unit()),
-        ") × (",
         Si.number(i),
-        " ÷ ",
         Si.number(parts),
         taper.equals("straight") ? ")" : ")²");
   }
@@ -183,17 +180,7 @@ final class Spar {
             .add(end, "²")
             .end(")")
         : YieldList.worked(
-            "V = π ÷ 4 × ",
-            units.side(length),
-            " × (",
-            most,
-            "² − ⅔ × ",
-            most,
-            " × ",
-            less,
-            " + ",
-            less,
-            "² ÷ 5)");
+            "V = π ÷ 4 × {0} × ({1}² − ⅔ × {1} × {2} + {2}² ÷ 5)", units.side(length), most, less);
   }
 
   /** Of d = D − t u², the square is integrated as D² − 2/3 D t + t²/5. */

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.problem.Sentence;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -71,7 +72,7 @@ final class SparFittings {
       double[] ends = sleeve();
       for (double x : ends) {
         double r = radius(x);
-        drawing.line(Part.Line.SCORE, x, -r, x, r);
+        drawing.line(LineUse.SCORE, x, -r, x, r);
       }
       drawing.write(
           Message.of("pattern.sleeve"),
@@ -92,10 +93,10 @@ final class SparFittings {
           "The track is wider than the spar.",
           Sentence.of("Give less than {0}.", units.length(2 * Math.min(radius(from), radius(to)))));
     }
-    drawing.line(Part.Line.SCORE, from, -half, to, -half);
-    drawing.line(Part.Line.SCORE, from, half, to, half);
-    drawing.line(Part.Line.SCORE, from, -half, from, half);
-    drawing.line(Part.Line.SCORE, to, -half, to, half);
+    drawing.line(LineUse.SCORE, from, -half, to, -half);
+    drawing.line(LineUse.SCORE, from, half, to, half);
+    drawing.line(LineUse.SCORE, from, -half, from, half);
+    drawing.line(LineUse.SCORE, to, -half, to, half);
   }
 
   private void require(String input, double from, double to) throws TradeException {
@@ -143,7 +144,7 @@ final class SparFittings {
       outline.addAll(inner);
       drawing.cut(outline);
     }
-    drawing.line(Part.Line.CENTRE, 0, 0, side, 0);
+    drawing.line(LineUse.CENTRE, 0, 0, side, 0);
     drawing.block(
         List.of(
             Message.of(

@@ -59,13 +59,13 @@ final class StockedSize {
         Message.of("stocked.error"),
         Si.show(best - wanted, Unit.METRE, asked.unit()),
         Message.of("stocked.error.how"),
-        YieldList.worked(Si.show(best, Unit.METRE, unit), " − ", asked));
+        YieldList.worked("{0} − {1}", Si.show(best, Unit.METRE, unit), asked));
     yields.add(
         "error_share",
         Message.of("stocked.share"),
         Si.percent(best / wanted - 1),
         Message.of("stocked.share.how"),
-        YieldList.worked(Si.show(best, Unit.METRE, unit), " ÷ ", asked, " − 1"));
+        YieldList.worked("{0} ÷ {1} − 1", Si.show(best, Unit.METRE, unit), asked));
     if (inputs.findQuantity("scale").isPresent()) {
       double scale = Si.positive(inputs, "scale", Unit.ONE);
       yields.add(
@@ -73,14 +73,14 @@ final class StockedSize {
           Message.of("stocked.full"),
           Si.show(best * scale, Unit.METRE, asked.unit()),
           Message.of("stocked.full.how"),
-          YieldList.worked(Si.show(best, Unit.METRE, unit), " × ", Si.number(scale)));
+          YieldList.worked("{0} × {1}", Si.show(best, Unit.METRE, unit), Si.number(scale)));
       yields.add(
           "full_error",
           Message.of("stocked.full.error"),
           Si.show((best - wanted) * scale, Unit.METRE, asked.unit()),
           Message.of("stocked.full.error.how"),
           YieldList.worked(
-              Si.show(best - wanted, Unit.METRE, asked.unit()), " × ", Si.number(scale)));
+              "{0} × {1}", Si.show(best - wanted, Unit.METRE, asked.unit()), Si.number(scale)));
     }
     return yields.list();
   }

@@ -37,6 +37,6 @@ final class Terms {
 
   Message end(Object... after) {
     parts.addAll(Arrays.asList(after));
-    return YieldList.worked(parts.toArray());
+    return YieldList.joined(parts.toArray());
   }
 }

@@ -34,12 +34,8 @@ final class Timber {
         units.run(bought),
         Message.of("timber.buy.how"),
         YieldList.worked(
-            "2 × ",
-            Si.number(strips),
-            " × ",
-            units.length(girths.run()),
-            " ÷ ",
-            Si.percent(1 - wastage)));
+            "2 × {0} × {1} ÷ {2}",
+            Si.number(strips), units.length(girths.run()), Si.percent(1 - wastage)));
     boolean cut = inputs.findQuantity("sheet_width").isPresent();
     if (cut && inputs.findQuantity("stock_length").isEmpty()) {
       throw new TradeException(
@@ -62,7 +58,7 @@ final class Timber {
     long joined = Planking.ceil(bought / stock);
     long each = (long) Math.floor(stock / run + 1e-9);
     long whole = each == 0 ? joined : Math.max(joined, Planking.ceil((double) strips / each));
-    Message ofLength = YieldList.worked("⌈", units.run(bought), " ÷ ", units.length(stock), "⌉");
+    Message ofLength = YieldList.worked("⌈{0} ÷ {1}⌉", units.run(bought), units.length(stock));
     if (whole == joined) {
       yields.add(
           "pieces",
@@ -77,7 +73,7 @@ final class Timber {
         Message.of("timber.strips"),
         Quantity.of(whole, Unit.ONE),
         Message.of("timber.strips.whole", units.length(stock), Si.number(each)),
-        YieldList.worked("⌈", Si.number(strips), " ÷ ", Si.number(each), "⌉"));
+        YieldList.worked("⌈{0} ÷ {1}⌉", Si.number(strips), Si.number(each)));
     yields.add(
         "pieces_joined",
         Message.of("timber.joined"),
@@ -109,21 +105,16 @@ final class Timber {
         Quantity.of(each, Unit.ONE),
         Message.of("timber.sheet.how"),
         YieldList.worked(
-            "⌊(",
+            "⌊({0} + {1}) ÷ ({2} + {1})⌋",
             Si.show(sheet, Unit.METRE, Unit.MILLIMETRE),
-            " + ",
             Si.show(kerf, Unit.METRE, Unit.MILLIMETRE),
-            ") ÷ (",
-            Si.show(width, Unit.METRE, Unit.MILLIMETRE),
-            " + ",
-            Si.show(kerf, Unit.METRE, Unit.MILLIMETRE),
-            ")⌋"));
+            Si.show(width, Unit.METRE, Unit.MILLIMETRE)));
     yields.add(
         "sheets",
         Message.of("timber.sheets"),
         Quantity.of(Planking.ceil((double) pieces / each), Unit.ONE),
         Message.of("timber.sheets.how"),
-        YieldList.worked("⌈", Si.number(pieces), " ÷ ", Si.number(each), "⌉"));
+        YieldList.worked("⌈{0} ÷ {1}⌉", Si.number(pieces), Si.number(each)));
   }
 
   private static void thickness(YieldList yields, Inputs inputs, Girths girths)
@@ -143,22 +134,21 @@ final class Timber {
           girths.units().mass(mass),
           Message.of("timber.before.how"),
           YieldList.worked(
+              "{0} × {1} × {2}",
               girths.units().area(girths.area()),
-              " × ",
               girths.units().length(thick),
-              " × ",
               girths.units().density(mass / girths.area() / thick)));
       yields.add(
           "mass_faired_most",
           Message.of("timber.quarter"),
           girths.units().mass(mass * 3 / 4),
-          YieldList.worked(girths.units().mass(mass), " × ¾"),
+          YieldList.worked("{0} × ¾", girths.units().mass(mass)),
           FAIRING);
       yields.add(
           "mass_faired_least",
           Message.of("timber.third"),
           girths.units().mass(mass * 2 / 3),
-          YieldList.worked(girths.units().mass(mass), " × ⅔"),
+          YieldList.worked("{0} × ⅔", girths.units().mass(mass)),
           FAIRING);
     }
   }
@@ -172,7 +162,8 @@ final class Timber {
         name,
         Message.of("timber.thick." + share),
         Si.show(thick, given.unit(), given.unit()),
-        YieldList.worked(given.withoutTolerance(), share.equals("quarter") ? " × ¾" : " × ⅔"),
+        YieldList.worked(
+            "{0}{1}", given.withoutTolerance(), share.equals("quarter") ? " × ¾" : " × ⅔"),
         FAIRING);
     if (given.unit().equals(Unit.INCH)) {
       double nearest = Math.floor(thick * 64 + 0.5) / 64;
@@ -182,7 +173,7 @@ final class Timber {
           Si.show(nearest, Unit.INCH, Unit.INCH),
           Message.of("timber.nearest.how"),
           YieldList.worked(
-              "⌊", Si.number(thick * 64), " + ½⌋ × ", Si.show(1.0 / 64, Unit.INCH, Unit.INCH)),
+              "⌊{0} + ½⌋ × {1}", Si.number(thick * 64), Si.show(1.0 / 64, Unit.INCH, Unit.INCH)),
           FAIRING);
       yields.add(
           name + "_64th_error",
@@ -190,10 +181,9 @@ final class Timber {
           Si.show(nearest - thick, Unit.INCH, Unit.INCH),
           Message.of("timber.nearest.error.how"),
           YieldList.worked(
+              "{0} × {1} − {2}{3}",
               Si.number(Math.floor(thick * 64 + 0.5)),
-              " × ",
               Si.show(1.0 / 64, Unit.INCH, Unit.INCH),
-              " − ",
               given.withoutTolerance(),
               share.equals("quarter") ? " × ¾" : " × ⅔"));
     }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.drawn.LineUse;
 import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.ArrayList;
@@ -47,7 +48,7 @@ final class TransomPattern {
     right.add(new double[] {0, top});
     PartDrawing drawing = new PartDrawing("transom", Message.of("pattern.transom"));
     drawing.cut(MouldPattern.whole(right));
-    drawing.line(Part.Line.CENTRE, 0, 0, 0, top);
+    drawing.line(LineUse.CENTRE, 0, 0, 0, top);
     List<Phrase> about =
         List.of(
             Message.of("pattern.transom"),

@@ -107,26 +107,17 @@ final class WaterDensity {
       Quantity cold = Si.show(SEA[below - 1], Si.KG_M3, Si.KG_M3);
       Quantity warm = Si.show(SEA[below], Si.KG_M3, Si.KG_M3);
       return YieldList.worked(
-          cold, " + (", Si.number(t), " − ", Si.number(below), ") × (", warm, " − ", cold, ")");
+          "{0} + ({1} − {2}) × ({3} − {0})", cold, Si.number(t), Si.number(below), warm);
     }
     Quantity number = Si.number(t);
     return YieldList.worked(
+        "{0} × (1 − ({1} − {2})² × ({1} + {3}) ÷ ({4} × ({1} + {5})))",
         Si.show(999.974950, Si.KG_M3, Si.KG_M3),
-        " × (1 − (",
         number,
-        " − ",
         Si.number(3.983035),
-        ")² × (",
-        number,
-        " + ",
         Si.number(301.797),
-        ") ÷ (",
         Si.number(522528.9),
-        " × (",
-        number,
-        " + ",
-        Si.number(69.34881),
-        ")))");
+        Si.number(69.34881));
   }
 
   private static boolean isSea(Inputs inputs) {

@@ -51,16 +51,11 @@ final class Wood {
             Si.show(density, Si.unit("lb/ft³"), Si.KG_M3),
             Message.of("wood.density.dry.how"),
             YieldList.worked(
+                "{0} × {1} ÷ (1 + 0.009 × {1} × {2}) × (1 + {3})",
                 Si.show(62.4, Si.unit("lb/ft³"), Si.unit("lb/ft³")),
-                " × ",
                 Si.number(gravity),
-                " ÷ (1 + 0.009 × ",
-                Si.number(gravity),
-                " × ",
                 Si.number(moisture * 100),
-                ") × (1 + ",
-                Si.percent(moisture),
-                ")"));
+                Si.percent(moisture)));
       } else {
         yields.add(
             "density",
@@ -68,12 +63,8 @@ final class Wood {
             Si.show(1000 * gravity * (1 + moisture), Si.KG_M3, Si.KG_M3),
             Message.of("wood.density.how"),
             YieldList.worked(
-                Si.show(1000, Si.KG_M3, Si.KG_M3),
-                " × ",
-                Si.number(gravity),
-                " × (1 + ",
-                Si.percent(moisture),
-                ")"));
+                "{0} × {1} × (1 + {2})",
+                Si.show(1000, Si.KG_M3, Si.KG_M3), Si.number(gravity), Si.percent(moisture)));
       }
     }
     if (inputs.findQuantity("shrinkage").isPresent()) {
@@ -87,10 +78,8 @@ final class Wood {
           Si.percent(Si.share(inputs, "shrinkage", 0) * (0.3 - moisture) / 0.3),
           Message.of("wood.shrinkage.how"),
           YieldList.worked(
-              Si.percent(Si.share(inputs, "shrinkage", 0)),
-              " × (30 − ",
-              Si.number(moisture * 100),
-              ") ÷ 30"));
+              "{0} × (30 − {1}) ÷ 30",
+              Si.percent(Si.share(inputs, "shrinkage", 0)), Si.number(moisture * 100)));
     }
     movement(yields, inputs, moisture);
     if (yields.list().isEmpty()) {
@@ -127,13 +116,10 @@ final class Wood {
         Si.show(change, Unit.METRE, inputs.quantity("size").unit()),
         Message.of("wood.movement.how"),
         YieldList.worked(
+            "{0} × {1} × ({2} − {3})",
             inputs.quantity("size").withoutTolerance(),
-            " × ",
             Si.number(Si.positive(inputs, "coefficient", Unit.ONE)),
-            " × (",
             Si.number(after * 100),
-            " − ",
-            Si.number(moisture * 100),
-            ")"));
+            Si.number(moisture * 100)));
   }
 }

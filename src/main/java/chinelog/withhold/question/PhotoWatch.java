@@ -27,6 +27,7 @@ public final class PhotoWatch {
   private final Log log;
   private final Eyes eyes;
   private final List<Entry> hidden;
+  private final List<Section> sections;
 
   private PhotoWatch(Log log, Eyes eyes) {
     this.log = log;
@@ -35,7 +36,15 @@ public final class PhotoWatch {
         log.entries().stream()
             .filter(e -> !eyes.see(Release.Kind.ENTRY, e.id(), e.label()))
             .toList();
+    this.sections =
+        log.entries().stream()
+            .filter(e -> !hidden.contains(e))
+            .flatMap(e -> section(e).stream().map(d -> new Section(e, d)))
+            .toList();
   }
+
+  /** The first section of an open note that is withheld. */
+  private record Section(Entry of, Doubt doubt) {}
 
   /** A question for each, by the photograph's path. */
   static SortedMap<String, Question> find(Log log, Album album, Eyes eyes) {
@@ -72,7 +81,7 @@ public final class PhotoWatch {
           Question.Kind.PICTURE,
           log,
           photograph.file().place(),
-          "the photograph " + photograph.file().path(),
+          Sentence.of("the photograph {0}", photograph.file().path()),
           photograph.sha256(),
           Sentence.of("{0}, which it may belong to by its day or folder", what),
           label);
@@ -91,14 +100,15 @@ public final class PhotoWatch {
     Optional<Doubt> whole =
         hidden.stream()
             .filter(e -> Belonging.isPossible(photograph, e))
-            .map(e -> new Doubt("the note " + e.id(), e.label()))
+            .map(e -> new Doubt(Sentence.of("the note {0}", e.id()), e.label()))
             .findFirst();
     return whole.or(
         () ->
-            (hasBeenLookedAt(photograph) ? List.<Entry>of() : log.entries())
-                .stream()
-                    .filter(e -> !hidden.contains(e) && Belonging.isPossible(photograph, e))
-                    .flatMap(e -> section(e).stream())
+            hasBeenLookedAt(photograph)
+                ? Optional.empty()
+                : sections.stream()
+                    .filter(s -> Belonging.isPossible(photograph, s.of))
+                    .map(Section::doubt)
                     .findFirst());
   }
 
@@ -115,7 +125,7 @@ public final class PhotoWatch {
   private Optional<Doubt> section(Entry entry) {
     return headings(entry.text()).stream()
         .filter(h -> !eyes.see(h.label()))
-        .map(h -> new Doubt("a section of the note " + entry.id(), h.label()))
+        .map(h -> new Doubt(Sentence.of("a section of the note {0}", entry.id()), h.label()))
         .findFirst();
   }
 

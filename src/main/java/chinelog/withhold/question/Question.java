@@ -1,13 +1,10 @@
 package chinelog.withhold.question;
 
+import chinelog.digest.Sha256;
 import chinelog.label.Agreement;
 import chinelog.label.Label;
 import chinelog.log.records.Log;
 import chinelog.problem.Place;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 
 /**
  * Something found that may need a mark.
@@ -80,12 +77,6 @@ record Question(
   }
 
   static String hash(String text) {
-    try {
-      byte[] bytes =
-          MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-      return HexFormat.of().formatHex(bytes).substring(0, ID_DIGITS);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has it", e);
-    }
+    return Sha256.of(text).substring(0, ID_DIGITS);
   }
 }

@@ -24,6 +24,7 @@ form?.addEventListener("submit", async (event) => {
     agreed(word, `${fields.get("with")}: ${fields.get("covers")}`);
   } catch (fault) { refused.textContent = fault.message; }
 });
+form?.elements.key.addEventListener("change", ({ target }) => { target.value = target.value.trim().toLowerCase().replace(/\s+/g, "-"); });
 document.addEventListener("click", (event) => {
   if (event.target.closest('[data-opens="new-agreement"]')) newAgreement();
 });

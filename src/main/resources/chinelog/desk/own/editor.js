@@ -12,10 +12,12 @@ let stamp = place.dataset.stamp;
 
 // ---- The keys at the top of a note are a form; only the text below them is in the editor.
 
+// Keys that cannot be read are put right in the text, all of which is there then.
+const isByHand = document.querySelector("#keys [data-by-hand]") !== null;
 const HEAD = /^\uFEFF?---[ ]*\n[\s\S]*?(?<=\n)---[ ]*(?:\n|$)/;
 let head = "";
 function split(text) {
-  const found = isNote ? HEAD.exec(text) : null;
+  const found = isNote && !isByHand ? HEAD.exec(text) : null;
   head = found ? found[0] : "";
   return text.slice(head.length);
 }
@@ -213,6 +215,10 @@ export async function save(over) {
       stamp = reply.stamp;
       saved = text;
       typed();
+      if (isByHand) {
+        location.reload();
+        return;
+      }
       say(place.dataset.savedWords);
       document.dispatchEvent(new Event("written"));
     }
@@ -300,9 +306,28 @@ function wrongLines(problems) {
   }
   return builder.finish();
 }
+/** The field of the form that a line of the keys is shown in. */
+function fieldOf(line) {
+  const lines = head.split("\n");
+  for (let i = line - 1; i > 0 && i < lines.length; i--) {
+    const key = /^([a-z-]+)\s*:/.exec(lines[i]);
+    if (key) return document.getElementById(`key-${key[1]}`);
+  }
+  return null;
+}
 function tell(problems) {
+  const keys = document.getElementById("keys");
+  for (const old of keys?.querySelectorAll(".field > .wrong") ?? []) old.remove();
+  for (const field of keys?.querySelectorAll("[aria-invalid]") ?? []) field.removeAttribute("aria-invalid");
+  const rest = problems.filter((p) => {
+    const field = fieldOf(p.line);
+    if (!field?.closest(".field")) return true;
+    if (p.error) field.setAttribute("aria-invalid", "true");
+    field.closest(".field").append(Object.assign(document.createElement("p"), { className: p.error ? "wrong" : "hint", textContent: `${p.what} ${p.remedy}` }));
+    return false;
+  });
   const wrong = document.getElementById("wrongs");
-  wrong.replaceChildren(...problems.map((p) => {
+  wrong.replaceChildren(...rest.map((p) => {
     const item = document.createElement("p");
     item.className = p.error ? "wrong" : "quiet";
     if (p.line - headLines() > 0) {

@@ -6,6 +6,8 @@ import chinelog.edition.Figure;
 import chinelog.markup.Particulars;
 import chinelog.markup.Parts;
 import chinelog.markup.TextMarkup;
+import chinelog.wording.Fragment;
+import chinelog.wording.WorkedLine;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -71,7 +73,13 @@ class FigurePagesTest {
 
   @Test
   void stepsRunOnAsSentences() {
-    assertThat(FigurePages.inOneLine(List.of("Each zone by itself.", "Area: 2 m²", "= 4 m²")))
+    assertThat(
+            FigurePages.inOneLine(
+                List.of(
+                    WorkedLine.of(WorkedLine.Kind.HOW, Fragment.words("Each zone by itself.")),
+                    WorkedLine.of(
+                        WorkedLine.Kind.GIVEN, Fragment.words("Area: "), Fragment.figures("2 m²")),
+                    WorkedLine.of(WorkedLine.Kind.RESULT, Fragment.figures("= 4 m²")))))
         .isEqualTo("Each zone by itself. Area: 2 m² = 4 m²");
   }
 
@@ -90,7 +98,19 @@ class FigurePagesTest {
   private static Figure figure(
       String name, String title, Figure.@Nullable Cell cell, Figure.@Nullable Chief chief) {
     return new Figure(
-        name, title, "Group", "1 mm", "", "", "stated", null, List.of(), List.of(), cell, chief,
-        false, List.of());
+        name,
+        title,
+        "Group",
+        "1 mm",
+        "",
+        "",
+        "stated",
+        null,
+        List.of(),
+        List.of(),
+        cell,
+        chief,
+        Figure.About.ANYTHING,
+        List.of());
   }
 }

@@ -2,12 +2,12 @@ package chinelog.photo.album;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.digest.Sha256;
 import chinelog.label.Label;
 import chinelog.photo.Logs;
 import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shots;
 import chinelog.photo.album.Photograph.Link;
-import chinelog.photo.pixels.PhotoLoader;
 import chinelog.problem.Problem;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
@@ -219,7 +219,7 @@ class AlbumTest {
   @Test
   void regionsNeedTheHashOfTheFileTheyWereDrawnOn() {
     byte[] shot = shot(1, "", "");
-    String hash = PhotoLoader.sha256(shot);
+    String hash = Sha256.of(shot);
     String other = "0".repeat(64);
     for (String pinned : Arrays.asList(null, other, hash)) {
       List<Problem> errors =
@@ -249,10 +249,7 @@ class AlbumTest {
     byte[] shot = Shots.withExif(Shots.jpeg(Shots.scene(40, 30, 1), 0.9), 9, "", "", "");
     logs.photo(
         Logs.file(
-            "photos/a.jpg",
-            Label.NONE,
-            List.of(Logs.region(0, 0, 0.5, 0.5)),
-            PhotoLoader.sha256(shot)),
+            "photos/a.jpg", Label.NONE, List.of(Logs.region(0, 0, 0.5, 0.5)), Sha256.of(shot)),
         shot);
 
     assertThat(logs.open().problems())
@@ -323,7 +320,7 @@ class AlbumTest {
     Files.setLastModifiedTime(photo, time);
     assertThat(Album.open(logs.log(), unread).photographs().get(0).sha256())
         .as("same size and time of change, other content")
-        .isEqualTo(PhotoLoader.sha256(other));
+        .isEqualTo(Sha256.of(other));
   }
 
   @Test

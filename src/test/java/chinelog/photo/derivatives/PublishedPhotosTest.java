@@ -2,8 +2,8 @@ package chinelog.photo.derivatives;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.Shots;
-import chinelog.photo.pixels.PhotoLoader;
 import chinelog.publish.Outcome;
 import chinelog.publish.Publisher;
 import java.io.ByteArrayOutputStream;
@@ -60,7 +60,7 @@ class PublishedPhotosTest {
         d.jpg: {caption: Cooling down}
         f.jpg: {caption: "[Made to order]{under=office}"}
         """
-            .formatted(PhotoLoader.sha256(part)));
+            .formatted(Sha256.of(part)));
     write("photos/a.jpg", shot(1, "Clamps along the sheer"));
     write("photos/b.jpg", shot(2, "The knuckle nobody may see"));
     write("photos/c.jpg", part);

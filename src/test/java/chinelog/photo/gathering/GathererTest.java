@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import chinelog.digest.Sha256;
 import chinelog.photo.Logs;
 import chinelog.photo.PhotoProgress;
 import chinelog.photo.Shared;
@@ -75,7 +76,7 @@ class GathererTest {
         .hasSize(5)
         .contains(
             "2026-05-20,\"DCIM/100/B.JPG\",\"photos/2026-03-14/B.JPG\",\""
-                + PhotoLoader.sha256(shot(2, "2026:03:14 09:30:00", ""))
+                + Sha256.of(shot(2, "2026:03:14 09:30:00", ""))
                 + "\",\"T-20\",\"2026-03-14T09:30\"");
   }
 
@@ -541,8 +542,7 @@ class GathererTest {
     if (Files.isDirectory(folder)) {
       try (Stream<Path> files = Files.walk(folder)) {
         for (Path file : files.filter(Files::isRegularFile).toList()) {
-          tree.put(
-              folder.relativize(file).toString(), PhotoLoader.sha256(Files.readAllBytes(file)));
+          tree.put(folder.relativize(file).toString(), Sha256.of(Files.readAllBytes(file)));
         }
       }
     }

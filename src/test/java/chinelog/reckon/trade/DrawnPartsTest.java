@@ -4,8 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import chinelog.reckon.trade.Part.Line;
-import chinelog.reckon.trade.Part.Point;
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -16,18 +17,18 @@ class DrawnPartsTest {
     return parts.stream().filter(p -> p.name().equals(name)).findFirst().orElseThrow();
   }
 
-  private static List<Point> outline(Part part) {
-    List<Part.Stroke> cut = part.strokes().stream().filter(s -> s.line() == Line.CUT).toList();
+  private static List<Spot> outline(Part part) {
+    List<Stroke> cut = part.strokes().stream().filter(s -> s.line() == LineUse.CUT).toList();
     assertThat(cut).hasSize(1);
     return cut.get(0).points();
   }
 
   /** By the shoelace rule. */
-  private static double area(List<Point> outline) {
+  private static double area(List<Spot> outline) {
     double sum = 0;
     for (int i = 0; i < outline.size(); i++) {
-      Point a = outline.get(i);
-      Point b = outline.get((i + 1) % outline.size());
+      Spot a = outline.get(i);
+      Spot b = outline.get((i + 1) % outline.size());
       sum += a.x() * b.y() - b.x() * a.y();
     }
     return Math.abs(sum) / 2;
@@ -63,12 +64,12 @@ class DrawnPartsTest {
   @Test
   void seamsLieSquareToTheLeechAPanelApart() throws Exception {
     Part sail = sail("triangle").quantity("panel", "100 mm").parts().get(0);
-    List<Part.Stroke> seams = sail.strokes().stream().filter(s -> s.line() == Line.SCORE).toList();
+    List<Stroke> seams = sail.strokes().stream().filter(s -> s.line() == LineUse.SCORE).toList();
     assertThat(seams).hasSize(6);
-    List<Point> outline = outline(sail);
-    Point head = outline.get(outline.size() - 1);
-    Point clew = outline.get(1);
-    for (Part.Stroke seam : seams) {
+    List<Spot> outline = outline(sail);
+    Spot head = outline.get(outline.size() - 1);
+    Spot clew = outline.get(1);
+    for (Stroke seam : seams) {
       double dx = seam.points().get(1).x() - seam.points().get(0).x();
       double dy = seam.points().get(1).y() - seam.points().get(0).y();
       double along = dx * (head.x() - clew.x()) + dy * (head.y() - clew.y());
@@ -88,12 +89,12 @@ class DrawnPartsTest {
     List<Part> parts = planking().parts();
     for (int station = 0; station <= 11; station++) {
       Part gauge = part(parts, "gauge_" + station);
-      double girth = outline(gauge).stream().mapToDouble(Point::x).max().orElseThrow();
+      double girth = outline(gauge).stream().mapToDouble(Spot::x).max().orElseThrow();
       double width = planking().in("mm", "width_" + station);
       double strips = planking().number("reach_" + station);
       List<Double> marks =
           gauge.strokes().stream()
-              .filter(s -> s.line() == Line.SCORE)
+              .filter(s -> s.line() == LineUse.SCORE)
               .map(s -> s.points().get(0).x())
               .toList();
       assertThat(marks).hasSize((int) strips - 1);
@@ -104,10 +105,10 @@ class DrawnPartsTest {
 
   @Test
   void theShutterIsAsWideAsItsNeighboursAtEveryStation() throws Exception {
-    List<Point> shutter = outline(part(planking().parts(), "shutter"));
+    List<Spot> shutter = outline(part(planking().parts(), "shutter"));
     double first = shutter.get(0).y();
     assertThat(-2 * first).isCloseTo(planking().in("mm", "width_0"), within(0.001));
-    double widest = shutter.stream().mapToDouble(Point::y).max().orElseThrow();
+    double widest = shutter.stream().mapToDouble(Spot::y).max().orElseThrow();
     assertThat(2 * widest).isBetween(5.6, 6.001);
   }
 
@@ -119,13 +120,13 @@ class DrawnPartsTest {
             .quantity("diameter", "12 mm")
             .quantity("end", "6 mm");
     // Swelled: D − (D − d) u².
-    for (Point p : outline(spar.parts().get(0))) {
+    for (Spot p : outline(spar.parts().get(0))) {
       double u = p.x() / 800;
       assertThat(Math.abs(p.y())).isCloseTo(6 - 3 * u * u, within(0.02));
     }
     List<Double> diameters =
         spar.parts().get(0).strokes().stream()
-            .filter(s -> s.line() == Line.SCORE)
+            .filter(s -> s.line() == LineUse.SCORE)
             .map(s -> s.points().get(1).y() - s.points().get(0).y())
             .toList();
     for (int i = 0; i <= 4; i++) {
@@ -148,13 +149,13 @@ class DrawnPartsTest {
     // A frustum of radii 5.25 and 4.875 mm and 100 mm high: its side, and twice π times each
     // radius along its arcs.
     double side = Math.hypot(100, 0.375);
-    List<Point> outline = outline(spar.parts().get(1));
+    List<Spot> outline = outline(spar.parts().get(1));
     double thick = 0;
     double thin = 0;
     double apex = 5.25 * side / 0.375;
     for (int i = 0; i < outline.size(); i++) {
-      Point a = outline.get(i);
-      Point b = outline.get((i + 1) % outline.size());
+      Spot a = outline.get(i);
+      Spot b = outline.get((i + 1) % outline.size());
       double far = Math.hypot(apex - a.x(), a.y());
       assertThat(Math.min(Math.abs(far - apex), Math.abs(far - apex + side))).isLessThan(0.02);
       double step = Math.hypot(b.x() - a.x(), b.y() - a.y());
@@ -166,7 +167,7 @@ class DrawnPartsTest {
     assertThat(thick).isCloseTo(2 * Math.PI * 5.25, within(0.05));
     assertThat(thin).isCloseTo(2 * Math.PI * 4.875, within(0.05));
     assertThat(spar.parts().get(0).strokes())
-        .filteredOn(s -> s.line() == Line.SCORE && Math.abs(s.points().get(0).y()) == 2)
+        .filteredOn(s -> s.line() == LineUse.SCORE && Math.abs(s.points().get(0).y()) == 2)
         .hasSizeGreaterThanOrEqualTo(2)
         .allMatch(s -> s.points().get(1).x() <= 780 + 1e-9);
   }
@@ -206,9 +207,9 @@ class DrawnPartsTest {
             .quantity("draught", "52 mm")
             .parts()
             .get(0);
-    assertThat(lines.strokes()).noneMatch(s -> s.line() == Line.CUT);
+    assertThat(lines.strokes()).noneMatch(s -> s.line() == LineUse.CUT);
     assertThat(lines.strokes())
-        .flatExtracting(Part.Stroke::points)
+        .flatExtracting(Stroke::points)
         .allMatch(p -> p.x() > -5 && p.x() < 180 && p.y() < 10 && p.y() > -260);
   }
 
@@ -224,20 +225,20 @@ class DrawnPartsTest {
   @Test // closed form: a prism cut at a slant keeps its breadths and grows by 1/cos in height
   void aLeaningTransomIsHigherAndNoWider() throws Exception {
     double foot = 2 * Math.sqrt(2);
-    List<Point> transom =
+    List<Spot> transom =
         outline(part(prism().quantity("transom_rake", "30 deg").parts(), "transom"));
-    assertThat(transom.stream().mapToDouble(Point::y).max().orElseThrow())
+    assertThat(transom.stream().mapToDouble(Spot::y).max().orElseThrow())
         .isCloseTo((50 - foot) / Math.cos(Math.toRadians(30)), within(0.01));
-    assertThat(transom.stream().mapToDouble(Point::x).max().orElseThrow())
+    assertThat(transom.stream().mapToDouble(Spot::x).max().orElseThrow())
         .isCloseTo(50 - foot, within(0.01));
   }
 
   @Test // closed form: the arc over a chord with a given rise
   void aCamberedDeckIsAsWideAsItsArc() throws Exception {
     double half = 50 - 2 * Math.sqrt(2);
-    List<Point> flat = outline(part(prism().quantity("camber", "0 mm").parts(), "deck"));
+    List<Spot> flat = outline(part(prism().quantity("camber", "0 mm").parts(), "deck"));
     assertThat(area(flat)).isCloseTo(200 * 2 * half, within(1.0));
-    List<Point> deck = outline(part(prism().quantity("camber", "10 mm").parts(), "deck"));
+    List<Spot> deck = outline(part(prism().quantity("camber", "10 mm").parts(), "deck"));
     double angle = 2 * Math.atan(10 / half);
     assertThat(area(deck)).isCloseTo(200 * 2 * half * angle / Math.sin(angle), within(1.0));
     assertThatThrownBy(() -> prism().quantity("camber", "90 mm").parts())
@@ -267,10 +268,10 @@ class DrawnPartsTest {
             .quantity("mass", "2 kg")
             .quantity("fineness", "6")
             .quantity("density", "11 g/cm³");
-    List<Point> outline = outline(bulb.parts().get(0));
-    assertThat(outline.stream().mapToDouble(Point::x).max().orElseThrow())
+    List<Spot> outline = outline(bulb.parts().get(0));
+    assertThat(outline.stream().mapToDouble(Spot::x).max().orElseThrow())
         .isCloseTo(bulb.in("mm", "length"), within(0.01));
-    assertThat(2 * outline.stream().mapToDouble(Point::y).max().orElseThrow())
+    assertThat(2 * outline.stream().mapToDouble(Spot::y).max().orElseThrow())
         .isCloseTo(bulb.in("mm", "diameter"), within(0.05));
   }
 }

@@ -26,6 +26,7 @@ import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** A request written as a maker would write it, carried out through the public face. */
@@ -131,7 +132,7 @@ final class Given {
       return;
     }
     assertThat(ENGLISH.text(yield.title())).isNotBlank().doesNotContain("{");
-    assertThat(ENGLISH.text(yield.method())).endsWith(".").doesNotContain("{");
+    assertThat(inWords(yield.method())).endsWith(".").doesNotContain("{");
   }
 
   private static String said(Message message) {
@@ -161,7 +162,7 @@ final class Given {
   String methodOf(String yield) throws TradeException {
     return yields().stream()
         .filter(y -> y.name().equals(yield))
-        .map(y -> ENGLISH.text(y.method()))
+        .map(y -> inWords(y.method()))
         .findFirst()
         .orElseThrow();
   }
@@ -209,5 +210,9 @@ final class Given {
 
   private static Place place(String table, int line, int column) {
     return new Place("tables/" + table + ".csv", line, column);
+  }
+
+  private static String inWords(List<Message> sentences) {
+    return sentences.stream().map(ENGLISH::text).collect(Collectors.joining(" "));
   }
 }

@@ -4,8 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import chinelog.reckon.trade.Part.Line;
-import chinelog.reckon.trade.Part.Point;
+import chinelog.drawn.LineUse;
+import chinelog.drawn.Spot;
+import chinelog.drawn.Stroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -47,32 +48,32 @@ class MouldPatternTest {
   }
 
   /** The points of the outline, which must be the only line to be cut, and closed. */
-  private static List<Point> outline(Part part) {
-    List<Part.Stroke> cut = part.strokes().stream().filter(s -> s.line() == Line.CUT).toList();
+  private static List<Spot> outline(Part part) {
+    List<Stroke> cut = part.strokes().stream().filter(s -> s.line() == LineUse.CUT).toList();
     assertThat(cut).hasSize(1);
     assertThat(cut.get(0).closed()).isTrue();
     return cut.get(0).points();
   }
 
   /** Its points between steps of a quarter of a millimetre, so that the stretches count too. */
-  private static List<Point> along(List<Point> outline) {
-    List<Point> dense = new ArrayList<>();
+  private static List<Spot> along(List<Spot> outline) {
+    List<Spot> dense = new ArrayList<>();
     for (int i = 0; i < outline.size(); i++) {
-      Point a = outline.get(i);
-      Point b = outline.get((i + 1) % outline.size());
+      Spot a = outline.get(i);
+      Spot b = outline.get((i + 1) % outline.size());
       int n = (int) Math.ceil(Math.hypot(b.x() - a.x(), b.y() - a.y()) / 0.25);
       for (int k = 0; k < n; k++) {
         double t = (double) k / n;
-        dense.add(new Point(a.x() + t * (b.x() - a.x()), a.y() + t * (b.y() - a.y())));
+        dense.add(new Spot(a.x() + t * (b.x() - a.x()), a.y() + t * (b.y() - a.y())));
       }
     }
     return dense;
   }
 
-  private static double distance(Point p, List<Point> line) {
+  private static double distance(Spot p, List<Spot> line) {
     double least = Double.MAX_VALUE;
     for (int i = 1; i < line.size(); i++) {
-      Point a = line.get(i - 1);
+      Spot a = line.get(i - 1);
       double dx = line.get(i).x() - a.x();
       double dy = line.get(i).y() - a.y();
       double length = dx * dx + dy * dy;
@@ -86,7 +87,7 @@ class MouldPatternTest {
   @Test // closed form: the parallel curve of a circle is a circle
   void aCylindersMouldIsACircleLessThePlankingAllRound() throws Exception {
     Part mould = part(prism(z -> Math.sqrt(2500 - (50 - z) * (50 - z)), "", "").parts(), "100");
-    for (Point p : along(outline(mould))) {
+    for (Spot p : along(outline(mould))) {
       if (p.y() < 49.9 && p.x() != 0) {
         assertThat(Math.hypot(p.x(), 50 - p.y())).isCloseTo(48, within(0.05));
       }
@@ -97,7 +98,7 @@ class MouldPatternTest {
   void aVeesMouldIsAVeeThatBeginsHigher() throws Exception {
     Part mould = part(prism(z -> z / 2, "", "").parts(), "100");
     double rise = 2 * Math.sqrt(5) / 1;
-    List<Point> outline = outline(mould);
+    List<Spot> outline = outline(mould);
     assertThat(outline).hasSize(3);
     assertThat(outline.get(0).x()).isCloseTo(0, within(1e-6));
     assertThat(outline.get(0).y()).isCloseTo(rise, within(0.01));
@@ -107,7 +108,7 @@ class MouldPatternTest {
   @Test // closed form: the bottom loses the planking too, and the corner stays a corner
   void aFlatBottomedMouldLosesThePlankingBelowToo() throws Exception {
     Part mould = part(prism(z -> 20, ",keel half-breadth [mm]", ",20").parts(), "100");
-    List<Point> right = outline(mould).stream().filter(p -> p.x() > 1e-9).toList();
+    List<Spot> right = outline(mould).stream().filter(p -> p.x() > 1e-9).toList();
     assertThat(right).hasSize(2);
     assertThat(right.get(0).x()).isCloseTo(18, within(0.01));
     assertThat(right.get(0).y()).isCloseTo(2, within(0.01));
@@ -133,7 +134,7 @@ class MouldPatternTest {
       }
     }
     double inner = 40 - 2 * Math.hypot(1, 0.1);
-    for (Point p : along(outline(part(moulds(csv.toString()).parts(), "1")))) {
+    for (Spot p : along(outline(part(moulds(csv.toString()).parts(), "1")))) {
       if (p.y() < 49.9 && p.y() > 25 && p.x() != 0) {
         assertThat(Math.hypot(p.x(), 50 - p.y())).isCloseTo(inner, within(0.05));
       }
@@ -146,7 +147,7 @@ class MouldPatternTest {
     for (int x = 0; x <= 200; x += 100) {
       csv += "\n" + x + "," + x + ",0,10,40,40";
     }
-    List<Point> right =
+    List<Spot> right =
         outline(part(moulds(csv).parts(), "100")).stream().filter(p -> p.x() > 1e-9).toList();
     double lift = 2 * Math.sqrt(17) / 4;
     assertThat(right).hasSize(2);
@@ -158,18 +159,18 @@ class MouldPatternTest {
   @ParameterizedTest
   @ValueSource(ints = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
   void theDemosMouldsLieOnTheInsideOfItsHullBetweenTheWaterlinesToo(int station) throws Exception {
-    List<Point> surface = new ArrayList<>();
+    List<Spot> surface = new ArrayList<>();
     for (String line : Given.resource("inside.csv").split("\n")) {
       String[] cells = line.split(",");
       if (cells[0].equals(String.valueOf(station))) {
-        surface.add(new Point(Double.parseDouble(cells[1]), Double.parseDouble(cells[2])));
+        surface.add(new Spot(Double.parseDouble(cells[1]), Double.parseDouble(cells[2])));
       }
     }
     Part mould = part(demo().parts(), String.valueOf(station));
-    double top = outline(mould).stream().mapToDouble(Point::y).max().orElseThrow();
+    double top = outline(mould).stream().mapToDouble(Spot::y).max().orElseThrow();
     double worst = 0;
-    Point where = surface.get(0);
-    for (Point p : along(outline(mould))) {
+    Spot where = surface.get(0);
+    for (Spot p : along(outline(mould))) {
       // Where planks are cut off at sheer and keel the surface has no inside to compare with.
       if (p.x() > surface.get(0).x() && p.y() > surface.get(0).y() && p.y() < top - 3) {
         if (distance(p, surface) > worst) {
@@ -188,11 +189,11 @@ class MouldPatternTest {
       String[] name = yield.name().split("_", 3);
       double height = Double.parseDouble(name[2].replace('_', '.'));
       double half = yield.value().doubleIn(chinelog.quantity.Unit.METRE) * 1000;
-      List<Point> outline = outline(part(parts, name[1]));
-      List<Point> closed = new ArrayList<>(outline);
+      List<Spot> outline = outline(part(parts, name[1]));
+      List<Spot> closed = new ArrayList<>(outline);
       closed.add(outline.get(0));
-      assertThat(distance(new Point(half, height), closed)).isLessThan(0.005);
-      assertThat(distance(new Point(-half, height), closed)).isLessThan(0.005);
+      assertThat(distance(new Spot(half, height), closed)).isLessThan(0.005);
+      assertThat(distance(new Spot(-half, height), closed)).isLessThan(0.005);
     }
   }
 
@@ -202,7 +203,7 @@ class MouldPatternTest {
       if (part.name().equals("building_board")) {
         continue;
       }
-      List<Point> outline = outline(part);
+      List<Spot> outline = outline(part);
       for (int i = 2; i < outline.size() - 1; i++) {
         assertThat(outline.get(i).y()).isGreaterThanOrEqualTo(outline.get(i - 1).y() - 1e-6);
         assertThat(outline.get(i).x()).isGreaterThanOrEqualTo(outline.get(i - 1).x() - 0.25);
@@ -237,8 +238,8 @@ class MouldPatternTest {
             .quantity("notch_depth", "6 mm");
     for (Part part : given.parts()) {
       if (!part.name().equals("building_board")) {
-        List<Point> outline = outline(part);
-        assertThat(outline.stream().mapToDouble(Point::y).max().orElseThrow())
+        List<Spot> outline = outline(part);
+        assertThat(outline.stream().mapToDouble(Spot::y).max().orElseThrow())
             .isCloseTo(160, within(1e-6));
         assertThat(outline.get(0).x()).isCloseTo(0, within(1e-9));
         if (part.name().equals("11") || part.name().equals("12")) {

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import chinelog.drawn.Ink;
+import chinelog.drawn.Spot;
 import chinelog.reckon.trade.Sketch.Disc;
-import chinelog.reckon.trade.Sketch.Ink;
 import chinelog.reckon.trade.Sketch.Line;
-import chinelog.reckon.trade.Sketch.Point;
 import chinelog.reckon.trade.Sketch.Strip;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -46,8 +46,8 @@ class SketchesTest {
   void aBoxLiesOnItsWaterlineWithItsCentresAboveEachOther() throws Exception {
     Sketch balance = box().sketches().get(0);
     double base =
-        lines(balance, Ink.HULL).get(0).points().stream().mapToDouble(Point::y).min().orElseThrow();
-    for (Point p : lines(balance, Ink.WATER).get(0).points()) {
+        lines(balance, Ink.HULL).get(0).points().stream().mapToDouble(Spot::y).min().orElseThrow();
+    for (Spot p : lines(balance, Ink.WATER).get(0).points()) {
       assertThat(p.y() - base).isCloseTo(50 * 0.64, within(0.01));
     }
     List<Disc> centres = discs(balance, Ink.CENTROID);
@@ -64,8 +64,8 @@ class SketchesTest {
   void theRightingArmsOfABoxRiseAsTheirClosedForm() throws Exception {
     Sketch balance = box().sketches().get(0);
     Line curve = lines(balance, Ink.CURVE).get(0);
-    Point start = curve.points().get(0);
-    Point end = curve.points().get(curve.points().size() - 1);
+    Spot start = curve.points().get(0);
+    Spot end = curve.points().get(curve.points().size() - 1);
     double perDegree = (end.x() - start.x()) / 90;
     // On its side the box is one of 120 mm breadth: 15 mm.
     double perMm = (end.y() - start.y()) / 15;
@@ -79,8 +79,8 @@ class SketchesTest {
 
   private static double at(Line curve, double x) {
     for (int i = 1; i < curve.points().size(); i++) {
-      Point a = curve.points().get(i - 1);
-      Point b = curve.points().get(i);
+      Spot a = curve.points().get(i - 1);
+      Spot b = curve.points().get(i);
       if (x <= b.x()) {
         return a.y() + (x - a.x()) / (b.x() - a.x()) * (b.y() - a.y());
       }
@@ -104,11 +104,11 @@ class SketchesTest {
             .quantity("draught", "80 mm")
             .sketches()
             .get(0);
-    List<Point> curve = lines(lines, Ink.CURVE).get(0).points();
+    List<Spot> curve = lines(lines, Ink.CURVE).get(0).points();
     double base =
-        lines(lines, Ink.AREA).get(0).points().stream().mapToDouble(Point::y).min().orElseThrow();
-    Point last = curve.get(curve.size() - 1);
-    for (Point p : curve) {
+        lines(lines, Ink.AREA).get(0).points().stream().mapToDouble(Spot::y).min().orElseThrow();
+    Spot last = curve.get(curve.size() - 1);
+    for (Spot p : curve) {
       double x = 100 + 500 * (p.x() - 6) / 388;
       assertThat((p.y() - base) / (last.y() - base)).isCloseTo(x / 600, within(0.005));
     }
@@ -128,10 +128,10 @@ class SketchesTest {
             .quantity("draught", "80 mm")
             .sketches()
             .get(0);
-    List<Point> curve = lines(lines, Ink.CURVE).get(0).points();
+    List<Spot> curve = lines(lines, Ink.CURVE).get(0).points();
     double base =
-        lines(lines, Ink.AREA).get(0).points().stream().mapToDouble(Point::y).min().orElseThrow();
-    for (Point end : List.of(curve.get(0), curve.get(curve.size() - 1))) {
+        lines(lines, Ink.AREA).get(0).points().stream().mapToDouble(Spot::y).min().orElseThrow();
+    for (Spot end : List.of(curve.get(0), curve.get(curve.size() - 1))) {
       assertThat(end.y()).isCloseTo(base, within(0.05));
       assertThat(Math.abs((end.x() - 200) / 388 * 400)).isCloseTo(150, within(0.5));
     }
@@ -177,14 +177,14 @@ class SketchesTest {
     double keel = lines(shell, Ink.HULL).get(1).points().get(0).y();
     double perMm = (strips.get(0).points().get(0).y() - keel) / 60;
     for (Strip strip : strips) {
-      List<Point> edge = strip.points();
+      List<Spot> edge = strip.points();
       // The first point is the upper edge aft, the last the lower.
       double aft = edge.get(0).y() - edge.get(edge.size() - 1).y();
       assertThat(aft / perMm).isCloseTo(5, within(0.01));
     }
     // Forward, of 12 mm, only three of 4 mm can run on: the others end on the keel.
     for (Strip strip : strips) {
-      List<Point> fore = strip.points().stream().filter(p -> p.x() > 393.99).toList();
+      List<Spot> fore = strip.points().stream().filter(p -> p.x() > 393.99).toList();
       double high = fore.get(0).y() - fore.get(fore.size() - 1).y();
       assertThat(high / perMm).isCloseTo(strip.turn() <= 3 ? 4 : 0, within(0.01));
     }
@@ -203,7 +203,7 @@ class SketchesTest {
         schedule.shapes().stream()
             .flatMap(
                 s ->
-                    s instanceof Line l && (l.ink() == Ink.LAYER || l.ink() == Ink.LAYER_NEXT)
+                    s instanceof Line l && (l.ink() == Ink.DONE || l.ink() == Ink.DONE_NEXT)
                         ? List.of(l).stream()
                         : null)
             .toList();
@@ -239,9 +239,9 @@ class SketchesTest {
     List<Disc> centres = discs(plan, Ink.CENTROID);
     Line lead = lines(plan, Ink.CURVE).get(0);
     double perMm =
-        lines(plan, Ink.HULL).get(0).points().stream().mapToDouble(Point::x).max().orElseThrow()
+        lines(plan, Ink.HULL).get(0).points().stream().mapToDouble(Spot::x).max().orElseThrow()
             - lines(plan, Ink.HULL).get(0).points().stream()
-                .mapToDouble(Point::x)
+                .mapToDouble(Spot::x)
                 .min()
                 .orElseThrow();
     perMm /= 400;
