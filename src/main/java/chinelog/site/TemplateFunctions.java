@@ -63,6 +63,7 @@ final class TemplateFunctions {
     places(all, root, uses);
     put(all, "entry", g -> uses.entry(text(g, 0)));
     put(all, "stage", g -> uses.stage(text(g, 0)));
+    put(all, "cell", g -> uses.figureCell(text(g, 0)));
     put(all, "text", g -> markup(h -> TextMarkup.write(blocks(g), manner, h)));
     put(all, "runs", g -> markup(h -> TextMarkup.writeRuns(runs(g), manner, h)));
     put(all, "plain", g -> TextMarkup.plain(runs(g), wording));

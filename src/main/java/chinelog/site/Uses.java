@@ -5,6 +5,7 @@ import chinelog.edition.Edition.AgreementLegend;
 import chinelog.edition.Edition.Contents;
 import chinelog.edition.Edition.Entry;
 import chinelog.edition.Edition.Stage;
+import chinelog.edition.Figure;
 import freemarker.template.AdapterTemplateModel;
 import freemarker.template.ObjectWrapper;
 import freemarker.template.TemplateCollectionModel;
@@ -24,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * be filled again only when some of that has changed.
  *
  * <p>Everything that a template can reach passes through here: a part of the edition, an entry or a
- * stage by its id, the address of an entry or a figure. What was taken is noted with a digest of
+ * stage by its id, the address of an entry or a figure, a figure's part. What was taken is noted with a digest of
  * it, such as {@code PART posts}.
  */
 final class Uses {
@@ -39,6 +40,7 @@ final class Uses {
     STAGE,
     ENTRY_ADDRESS,
     FIGURE_ADDRESS,
+    FIGURE_CELL,
     ALL
   }
 
@@ -70,6 +72,7 @@ final class Uses {
     private final ContentHash hashes;
     private final Map<String, Entry> entries = new HashMap<>();
     private final Map<String, Stage> stages = new HashMap<>();
+    private final Map<String, Figure.Cell> cells = new HashMap<>();
     private final Map<Use, String> digests = new HashMap<>();
     private final Map<String, java.lang.reflect.RecordComponent> parts = new HashMap<>();
 
@@ -79,6 +82,11 @@ final class Uses {
       this.hashes = hashes;
       contents.entries().forEach(e -> entries.put(e.id(), e));
       contents.stages().forEach(s -> stages.put(s.id(), s));
+      for (Figure figure : contents.figures()) {
+        if (figure.cell() != null) {
+          cells.put(figure.name(), figure.cell());
+        }
+      }
       for (var part : Contents.class.getRecordComponents()) {
         parts.put(part.getName(), part);
       }
@@ -96,6 +104,7 @@ final class Uses {
         case STAGE -> stages.get(use.name);
         case ENTRY_ADDRESS -> addresses.entry(use.name);
         case FIGURE_ADDRESS -> addresses.figure(use.name);
+        case FIGURE_CELL -> cells.get(use.name);
         case ALL -> contents;
       };
     }
@@ -139,6 +148,12 @@ final class Uses {
   @Nullable String figureAddress(String name) {
     take(Kind.FIGURE_ADDRESS, name);
     return source.addresses.figure(name);
+  }
+
+  /** The place of a figure in a table of parts; null if it has none. */
+  Figure.@Nullable Cell figureCell(String name) {
+    take(Kind.FIGURE_CELL, name);
+    return source.cells.get(name);
   }
 
   /** The number of an agreement in the key at the foot of the page; 0 for one that is not there. */
