@@ -56,6 +56,7 @@ public record Facts(
    *
    * @param fact name of the fact on the rule's left
    * @param names of all facts that it rests on, those of the bound too
+   * @param value in the unit of the bound, like the margin
    * @param margin how much room is left; negative if it is broken
    * @param label of the rule, the fact and the bound together
    */

@@ -147,7 +147,7 @@ public final class LimitBook {
         fact,
         List.copyOf(names),
         rule.comparison(),
-        value,
+        value.in(bound.unit()),
         bound,
         margin,
         verdict(rule.comparison(), room, spread),

@@ -207,6 +207,10 @@ class ReckonerTest {
         .extracting(Facts.LimitCheck::verdict)
         .containsExactly(Facts.Verdict.CLOSE, Facts.Verdict.BROKEN, Facts.Verdict.KEPT);
     assertThat(limits.get(2).fact()).isEqualTo("limit.both");
+    assertThat(limits)
+        .as("value, bound and margin stand in one row, in the unit of the rule")
+        .allMatch(l -> l.value().unit().equals(l.bound().unit()))
+        .allMatch(l -> l.margin().unit().equals(l.bound().unit()));
     assertThat(problems(log)).singleElement().asString().contains("reminder").contains("\"beam\"");
   }
 
