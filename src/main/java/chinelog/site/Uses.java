@@ -25,8 +25,8 @@ import org.jspecify.annotations.Nullable;
  * be filled again only when some of that has changed.
  *
  * <p>Everything that a template can reach passes through here: a part of the edition, an entry or a
- * stage by its id, the address of an entry or a figure, a figure's part. What was taken is noted with a digest of
- * it, such as {@code PART posts}.
+ * stage by its id, the address of an entry or a figure, a figure's part. What was taken is noted
+ * with a digest of it, such as {@code PART posts}.
  */
 final class Uses {
 

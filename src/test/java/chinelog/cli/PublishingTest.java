@@ -121,7 +121,7 @@ class PublishingTest {
         new Case(
             "a template that asks for what is not there",
             log -> log.write("site-template/post.ftlh", "<p>\n${nothing.here}\n"),
-            "site-template/post.ftlh:2:3: error: The following has evaluated to null or missing"),
+            "site-template/post.ftlh:2:3: error: The template is wrong: The following has evaluated to null or missing"),
         new Case(
             "a template in another coding",
             log -> log.write("site-template/home.ftlh", new byte[] {(byte) 0xE4, 'x'}),

@@ -144,12 +144,7 @@ final class SmallDesk implements AutoCloseable {
   }
 
   void go(String path) {
-    URI page = URI.create(browser.text("location.origin") + path);
-    browser.open(page);
-    if (!browser.text("location.pathname").equals(page.getPath())) {
-      // The page before it heard at this very moment of a change, and came again instead.
-      browser.open(page);
-    }
+    browser.open(URI.create(browser.text("location.origin") + path));
     browser.evaluate("document.fonts.ready.then(() => null)");
   }
 

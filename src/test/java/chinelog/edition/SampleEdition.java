@@ -744,7 +744,7 @@ public final class SampleEdition {
             "Cloth and resin",
             List.of(
                 p(
-                    "One fragment of 160 g/m² cloth, draped dry, smoothed with the flat of the hand, and"
+                    "One piece of 160 g/m² cloth, draped dry, smoothed with the flat of the hand, and"
                         + " wetted out from the keel down. The whole skin is [1870 cm²](fig:hull.skin), so I"
                         + " mixed 60 g and had nine left in the cup."),
                 here("cloth"),

@@ -13,10 +13,13 @@ import java.time.Duration;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
-import java.util.SortedMap;
-import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * Two photographs that look alike, one of which is withheld and the other not: a burst's next
@@ -64,10 +67,13 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
     if (closed.isEmpty()) {
       return List.of();
     }
-    Verdicts verdicts = new Verdicts(darkroom.folder(), closed, open);
-    SortedMap<String, Verdicts.Verdict> known = verdicts.load();
-    if (known == null) {
-      known = compare(closed, open, darkroom, progress);
+    Verdicts verdicts = new Verdicts(darkroom.folder(), closed);
+    Map<String, Optional<Verdicts.Verdict>> known = new HashMap<>(verdicts.load());
+    List<Photograph> fresh =
+        open.stream().filter(p -> !known.containsKey(Verdicts.key(p))).toList();
+    if (!fresh.isEmpty()) {
+      known.putAll(compare(closed, fresh, darkroom, progress));
+      known.keySet().retainAll(open.stream().map(Verdicts::key).collect(Collectors.toSet()));
       verdicts.save(known);
     }
     return likenesses(known, closed, open);
@@ -111,21 +117,27 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
   }
 
   private static List<Likeness> likenesses(
-      SortedMap<String, Verdicts.Verdict> known, List<Photograph> closed, List<Photograph> open) {
-    SortedMap<String, Photograph> byHash = new TreeMap<>();
+      Map<String, Optional<Verdicts.Verdict>> known,
+      List<Photograph> closed,
+      List<Photograph> open) {
+    Map<String, Photograph> byHash = new HashMap<>();
     closed.forEach(p -> byHash.putIfAbsent(p.sha256(), p));
     List<Likeness> alike = new ArrayList<>();
     for (Photograph photograph : open) {
-      Verdicts.Verdict verdict = known.get(photograph.file().path());
-      Photograph other = verdict == null ? null : byHash.get(verdict.withheld());
-      if (verdict != null && other != null) {
-        alike.add(new Likeness(photograph, other, verdict.degree()));
-      }
+      known
+          .getOrDefault(Verdicts.key(photograph), Optional.empty())
+          .ifPresent(
+              v ->
+                  alike.add(
+                      new Likeness(
+                          photograph,
+                          Objects.requireNonNull(byHash.get(v.withheld())),
+                          v.degree())));
     }
     return List.copyOf(alike);
   }
 
-  private static SortedMap<String, Verdicts.Verdict> compare(
+  private static Map<String, Optional<Verdicts.Verdict>> compare(
       List<Photograph> closed, List<Photograph> open, Darkroom darkroom, PhotoProgress progress)
       throws IOException {
     List<Photograph> all = new ArrayList<>(closed);
@@ -144,11 +156,13 @@ public record Likeness(Photograph open, Photograph withheld, double degree) {
     }
     List<List<Likeness>> found =
         Workers.all(numbers, i -> most(all.get(i), views.get(i), seen), PhotoProgress.SILENT);
-    SortedMap<String, Verdicts.Verdict> verdicts = new TreeMap<>();
-    for (List<Likeness> one : found) {
-      for (Likeness l : one) {
-        verdicts.put(l.open.file().path(), new Verdicts.Verdict(l.withheld.sha256(), l.degree));
-      }
+    Map<String, Optional<Verdicts.Verdict>> verdicts = new HashMap<>();
+    for (int i = 0; i < open.size(); i++) {
+      verdicts.put(
+          Verdicts.key(open.get(i)),
+          found.get(i).stream()
+              .findFirst()
+              .map(l -> new Verdicts.Verdict(l.withheld.sha256(), l.degree)));
     }
     return verdicts;
   }

@@ -8,31 +8,27 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.HashMap;
 import java.util.List;
-import java.util.SortedMap;
+import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /**
- * Remembers which photographs looked like withheld ones, for the very same photographs withheld and
- * open.
+ * Remembers of each open photograph which of the very same withheld ones it looked like, if any: so
+ * that one photograph more is the only one to be compared.
  */
 final class Verdicts {
 
+  private static final String NONE = "-";
+
   private final Path file;
 
-  Verdicts(Path folder, List<Photograph> closed, List<Photograph> open) {
-    String key = Darkroom.key("likeness\n" + names(closed) + "\n\n" + names(open));
-    this.file = folder.resolve(".chinelog").resolve("likeness").resolve(key);
-  }
-
-  private static String names(List<Photograph> photographs) {
-    StringBuilder text = new StringBuilder();
-    for (Photograph p : photographs) {
-      text.append(p.sha256()).append(' ').append(p.taken()).append(' ').append(p.camera());
-      text.append(' ').append(p.file().path()).append('\n');
-    }
-    return text.toString();
+  Verdicts(Path folder, List<Photograph> closed) {
+    StringBuilder names = new StringBuilder("likeness of each\n");
+    closed.forEach(p -> names.append(name(p)).append('\n'));
+    this.file =
+        folder.resolve(".chinelog").resolve("likeness").resolve(Darkroom.key(names.toString()));
   }
 
   /**
@@ -40,44 +36,52 @@ final class Verdicts {
    */
   record Verdict(String withheld, double degree) {}
 
-  /** By path of the open photograph; null where nothing whole is remembered. */
-  @Nullable SortedMap<String, Verdict> load() {
+  /** What a verdict on a photograph is remembered by: all of it that decides one. */
+  static String key(Photograph p) {
+    return Sha256.of(name(p));
+  }
+
+  private static String name(Photograph p) {
+    return p.sha256() + " " + p.taken() + " " + p.camera() + " " + p.file().path();
+  }
+
+  /** By key of the open photograph; empty where nothing whole is remembered. */
+  Map<String, Optional<Verdict>> load() {
     try {
       String text = Files.readString(file);
       int body = text.lastIndexOf('\n') + 1;
-      if (!text.substring(body).equals(sum(text.substring(0, body)))) {
-        return null;
+      if (!text.substring(body).equals(Sha256.of(text.substring(0, body)))) {
+        return Map.of();
       }
-      SortedMap<String, Verdict> verdicts = new TreeMap<>();
+      Map<String, Optional<Verdict>> verdicts = new HashMap<>();
       for (String line : text.substring(0, body).lines().toList()) {
-        String[] cells = line.split(" ", 3);
-        verdicts.put(cells[2], new Verdict(cells[0], Double.parseDouble(cells[1])));
+        String[] cells = line.split(" ");
+        verdicts.put(
+            cells[0],
+            cells[1].equals(NONE)
+                ? Optional.empty()
+                : Optional.of(new Verdict(cells[1], Double.parseDouble(cells[2]))));
       }
       return verdicts;
     } catch (IOException | RuntimeException e) {
       // Absent or damaged: all the same to a cache.
-      return null;
+      return Map.of();
     }
   }
 
-  void save(SortedMap<String, Verdict> verdicts) throws IOException {
+  void save(Map<String, Optional<Verdict>> verdicts) throws IOException {
     StringBuilder text = new StringBuilder();
-    verdicts.forEach(
-        (path, v) ->
-            text.append(v.withheld)
-                .append(' ')
-                .append(v.degree)
-                .append(' ')
-                .append(path)
-                .append('\n'));
+    new TreeMap<>(verdicts)
+        .forEach(
+            (key, verdict) ->
+                text.append(key)
+                    .append(' ')
+                    .append(verdict.map(v -> v.withheld + " " + v.degree).orElse(NONE))
+                    .append('\n'));
     Files.createDirectories(file.getParent());
     Path fresh = Files.createTempFile(file.getParent(), "new", ".txt");
     Leftovers.clear(fresh, "new", ".txt");
-    Files.writeString(fresh, text + sum(text.toString()));
+    Files.writeString(fresh, text + Sha256.of(text.toString()));
     Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
-  }
-
-  private static String sum(String text) {
-    return Sha256.of(text);
   }
 }

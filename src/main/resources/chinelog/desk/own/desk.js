@@ -59,6 +59,15 @@ function listen() {
 document.addEventListener("visibilitychange", listen);
 listen();
 
+// A page shows itself again when the log has changed; not once another was asked for, which would then never come.
+let leaving = false;
+addEventListener("beforeunload", () => {
+  leaving = true;
+  // What was asked for may have been a file to be saved, and this page stays.
+  setTimeout(() => { leaving = false; }, 30000);
+});
+export const showAgain = () => { if (!leaving) location.reload(); };
+
 // Dialogs are closed by their own buttons, too.
 document.addEventListener("click", (event) => {
   if (event.target.closest("[data-closes]")) event.target.closest("dialog").close();

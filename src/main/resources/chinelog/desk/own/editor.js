@@ -2,7 +2,7 @@
 import { EditorState, StateEffect, StateField, RangeSetBuilder } from "@codemirror/state";
 import { EditorView, Decoration, MatchDecorator, ViewPlugin, keymap, lineNumbers, drawSelection, showTooltip, tooltips } from "@codemirror/view";
 import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
-import { ask, fill, say } from "./desk.js";
+import { ask, fill, say, showAgain } from "./desk.js";
 import { newAgreement } from "./agreement.js";
 
 const place = document.getElementById("editor");
@@ -245,7 +245,7 @@ function both(reply, text) {
 document.addEventListener("log-changed", async () => {
   const reply = await look();
   if (reply && reply.disk !== stamp) {
-    if (whole() === saved) location.reload();
+    if (whole() === saved) showAgain();
     else say(place.dataset.elsewhere, true);
   }
 });

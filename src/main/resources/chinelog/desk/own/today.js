@@ -1,14 +1,10 @@
-import { ask, say } from "./desk.js";
+import { ask, say, showAgain } from "./desk.js";
 import "./questions.js";
-
-let leaving = false;
-document.addEventListener("submit", (event) => { leaving = !event.defaultPrevented; });
 
 // Today is shown afresh when a file of the log changes, unless something is being typed.
 document.addEventListener("log-changed", () => {
-  if (leaving) return;
   const typing = document.activeElement?.matches("input, textarea, select");
-  if (!typing) location.reload();
+  if (!typing) showAgain();
 });
 
 // The clock: hours and minutes since it was started.

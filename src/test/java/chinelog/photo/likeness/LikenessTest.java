@@ -14,6 +14,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -90,6 +91,28 @@ class LikenessTest {
     assertThat(found(album, "photos/a.jpg")).isEqualTo(first).containsExactly("photos/b.jpg");
     Files.writeString(kept, Files.readString(kept).substring(70));
     assertThat(found(album, "photos/a.jpg")).isEqualTo(first);
+  }
+
+  @Test
+  void onePhotographMoreIsTheOnlyOneToBeCompared() throws IOException {
+    BufferedImage scene = Shots.scene(400, 300, 1);
+    Logs logs =
+        new Logs(folder)
+            .photo("photos/a.jpg", Shots.jpeg(scene, 0.9))
+            .photo("photos/b.jpg", Shots.jpeg(scene, 0.5))
+            .photo("photos/c.jpg", Shots.jpeg(Shots.scene(400, 300, 2), 0.9));
+    assertThat(found(logs.open(), "photos/a.jpg")).containsExactly("photos/b.jpg");
+
+    Album album = logs.photo("photos/d.jpg", Shots.jpeg(scene, 0.7)).open();
+    List<Integer> looks = new ArrayList<>();
+    List<Likeness> alike =
+        Likeness.find(
+            album, new Darkroom(folder), Set.of("photos/a.jpg"), (done, of) -> looks.add(of));
+
+    assertThat(alike)
+        .extracting(l -> l.open().file().path())
+        .containsExactly("photos/b.jpg", "photos/d.jpg");
+    assertThat(looks).as("the withheld one and the new one").containsExactly(2, 2);
   }
 
   /** The demo's drawing, photographed twice from slightly different places, and nothing else. */
