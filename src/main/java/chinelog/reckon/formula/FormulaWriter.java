@@ -4,16 +4,12 @@ import chinelog.quantity.NumberStyle;
 import chinelog.wording.Fragment;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /** Writes a formula's tree with as few brackets as it needs: {@code (a + b) × c}. */
 public final class FormulaWriter implements Expression.Visitor<List<Fragment>> {
-
-  private static final Map<Character, String> SIGNS =
-      Map.of('+', " + ", '-', " − ", '*', " × ", '/', " ÷ ", '^', "^");
 
   private final Function<String, List<Fragment>> names;
   private final NumberStyle style;
@@ -71,7 +67,7 @@ public final class FormulaWriter implements Expression.Visitor<List<Fragment>> {
         List.of(
             bracketed(binary.left(), power ? rank + 1 : rank),
             bracketed(binary.right(), ordered ? rank + 1 : rank));
-    return put("", sides, SIGNS.get(binary.operator()), "");
+    return put("", sides, sign(binary.operator()), "");
   }
 
   @Override
@@ -123,6 +119,16 @@ public final class FormulaWriter implements Expression.Visitor<List<Fragment>> {
     boolean sum =
         part instanceof Expression.Call c && c.function().equals("sum") && c.arguments().size() > 1;
     return sum ? 1 : 5;
+  }
+
+  private static String sign(char operator) {
+    return switch (operator) {
+      case '-' -> " − ";
+      case '*' -> " × ";
+      case '/' -> " ÷ ";
+      case '^' -> "^";
+      default -> " " + operator + " ";
+    };
   }
 
   private static int rank(char operator) {
