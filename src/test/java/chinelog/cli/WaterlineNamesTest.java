@@ -46,13 +46,11 @@ class WaterlineNamesTest {
       double height = CAPITALS * at.getScalingFactorY() / POINTS_PER_MM;
       Rectangle2D box =
           new Rectangle2D.Double(x, y, glyph.getWidthDirAdj() / POINTS_PER_MM, height);
-      Lettering last =
-          read.isEmpty() ? new Lettering("", !turned, box) : read.get(read.size() - 1);
+      Lettering last = read.isEmpty() ? new Lettering("", !turned, box) : read.get(read.size() - 1);
       if (last.turned == turned
           && new Point2D.Double(last.box.getMaxX(), last.box.getY()).distance(x, y) < 0.5) {
         last.box.add(box);
-        read.set(
-            read.size() - 1, new Lettering(last.text + glyph.getUnicode(), turned, last.box));
+        read.set(read.size() - 1, new Lettering(last.text + glyph.getUnicode(), turned, last.box));
       } else {
         read.add(new Lettering(glyph.getUnicode(), turned, box));
       }

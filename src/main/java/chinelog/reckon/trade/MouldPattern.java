@@ -231,8 +231,7 @@ record MouldPattern(
         inked = base + SMALL;
       } else {
         double edge = half ? 0 : -widest;
-        drawing.write(
-            line.getValue(), edge - NAME * (1 + column(names, base)), base, SMALL);
+        drawing.write(line.getValue(), edge - NAME * (1 + column(names, base)), base, SMALL);
         drawing.write(bevel, widest + 0.003 + BEVEL * column(bevels, base), base, SMALL);
       }
     }
