@@ -84,7 +84,7 @@ final class SiteFonts {
           new StandIn(false, false, 600, "normal", 89.5, "Arial Bold, Liberation Sans Bold"),
           new StandIn(
               false, false, 600, "italic", 87.5, "Arial Bold Italic, Liberation Sans Bold Italic"),
-          new StandIn(true, true, 400, "normal", 92.2, "DejaVu Serif, DejaVuSerif"),
+          new StandIn(true, true, 400, "normal", 93, "DejaVu Serif, DejaVuSerif"),
           new StandIn(true, true, 400, "italic", 84.6, "DejaVu Serif Italic, DejaVuSerif-Italic"),
           new StandIn(true, true, 600, "normal", 84.5, "DejaVu Serif Bold, DejaVuSerif-Bold"),
           new StandIn(
