@@ -32,6 +32,7 @@ import chinelog.desk.web.Server;
 import java.io.Closeable;
 import java.io.IOException;
 import java.net.URI;
+import java.nio.channels.ClosedChannelException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -49,9 +50,6 @@ public final class Desk implements Closeable {
   /** Within which the browser has the page that says that the log is closed. */
   private static final int LAST_PAGE_MILLIS = 500;
 
-  /** Nothing may be written into a log that was closed. */
-  private static final int LAST_WORK_MILLIS = 10_000;
-
   private final Clock clock;
   private final Filing filing;
   private final Assets assets;
@@ -60,7 +58,7 @@ public final class Desk implements Closeable {
   private volatile Routes routes = new Routes();
   private final CountDownLatch left = new CountDownLatch(1);
   private @Nullable Doorplate doorplate;
-  private @Nullable Thread warming;
+  private boolean closed;
 
   private Desk(Clock clock, Filing filing) throws IOException {
     this.clock = clock;
@@ -114,6 +112,9 @@ public final class Desk implements Closeable {
   }
 
   private synchronized void admit(Path folder) throws IOException {
+    if (closed) {
+      throw new ClosedChannelException();
+    }
     Path log = folder.toRealPath();
     Doorplate plate = Doorplate.put(log);
     try {
@@ -124,7 +125,7 @@ public final class Desk implements Closeable {
       doorplate = plate;
       routes = whole;
       changeAddress();
-      warming = warm(bench);
+      server.work(() -> warm(bench));
     } catch (IOException e) {
       plate.close();
       throw e;
@@ -132,24 +133,16 @@ public final class Desk implements Closeable {
   }
 
   /** Reads the log and makes what readers would get before anybody asks for it. */
-  private static Thread warm(Bench bench) {
-    Thread thread =
-        new Thread(
-            () -> {
-              try {
-                Snapshot now = bench.log().now();
-                if (!now.opened().hasErrors()) {
-                  now.site(now.log().readers().get(0)).findPage("index.html");
-                  now.asked();
-                }
-              } catch (IOException | RuntimeException e) {
-                // Whoever asks will be told.
-              }
-            },
-            "chinelog-warming");
-    thread.setDaemon(true);
-    thread.start();
-    return thread;
+  private static void warm(Bench bench) {
+    try {
+      Snapshot now = bench.log().now();
+      if (!now.opened().hasErrors()) {
+        now.site(now.log().readers().get(0)).findPage("index.html");
+        now.asked();
+      }
+    } catch (IOException | RuntimeException e) {
+      // Whoever asks will be told.
+    }
   }
 
   private static List<DeskPage> pages(Bench bench, Assets assets) {
@@ -193,17 +186,17 @@ public final class Desk implements Closeable {
   }
 
   @Override
-  public synchronized void close() throws IOException {
-    server.close();
-    if (warming != null) {
-      try {
-        warming.join(LAST_WORK_MILLIS);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      }
+  public void close() throws IOException {
+    Doorplate plate;
+    synchronized (this) {
+      closed = true;
+      plate = doorplate;
+      doorplate = null;
     }
-    if (doorplate != null) {
-      doorplate.close();
+    // Outside, as whoever is being let in wants the lock for the last time.
+    server.close();
+    if (plate != null) {
+      plate.close();
     }
   }
 }

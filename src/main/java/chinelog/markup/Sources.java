@@ -112,7 +112,7 @@ public final class Sources {
     steps.removeAll(given);
     List<Fragment> how = new ArrayList<>(steps.get(0).fragments());
     how.add(Fragment.words(" "));
-    how.add(new Fragment(Fragment.Kind.SOURCE, inOne));
+    how.add(Fragment.source(inOne));
     steps.set(0, new WorkedLine(steps.get(0).kind(), how));
     return steps;
   }

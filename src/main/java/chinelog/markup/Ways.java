@@ -1,13 +1,12 @@
 package chinelog.markup;
 
 import chinelog.edition.Figure;
+import chinelog.wording.Fragment;
 import chinelog.wording.WorkedLine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -16,24 +15,6 @@ import java.util.stream.IntStream;
  * nothing but the numbers put in.
  */
 public final class Ways {
-
-  /** A number with its unit; the number of a note in brackets, such as "[3]", is none. */
-  private static final Pattern NUMBER =
-      Pattern.compile(
-          "(?<![\\p{L}\\[\\d])([\u2212-]?[0-9\u00bc-\u00be\u2150-\u215f]"
-              + "(?:[0-9\u2044\u00bc-\u00be\u2150-\u215f]|[.,\u2019\u00a0\u202f](?=[0-9])"
-              + "|[ \u00a0\u202f](?=[0-9]+\u2044))*)"
-              + "(?:[ \u00a0\u202f]?(°C|[°%]|[\\p{L}][\\p{L}·/²³⁴]{0,9})(?=[ ,;:.)]|$))?");
-
-  /** Terms of one kind, however many are added up, and pairs, however many are listed. */
-  private static final Pattern TERMS =
-      Pattern.compile("((?:#\\S* × )?#[^\\s;)]*)(?: [+\u2212] \\1)+");
-
-  private static final Pattern PAIRS = Pattern.compile("(#\\S*, #[^\\s;.]*)(?:; \\1)+");
-
-  private static final Pattern CALCULATION = Pattern.compile(" [+×÷\u2212] |√");
-
-  private static final Pattern CLAUSE_END = Pattern.compile("(?<=\\.) ");
 
   /** So many numbers have a column each; more are told in a row. */
   private static final int MOST_COLUMNS = 6;
@@ -91,7 +72,7 @@ public final class Ways {
 
   /** The ways of figures, in their order; what was not worked out has none. */
   public static List<Way> of(List<Figure> figures, Sources sources, Wording wording) {
-    Map<String, List<Figure>> byShape = new LinkedHashMap<>();
+    Map<List<List<Clause.Token>>, List<Figure>> byShape = new LinkedHashMap<>();
     for (Figure figure : figures) {
       if (!figure.working().isEmpty()) {
         byShape.computeIfAbsent(shape(figure, sources), s -> new ArrayList<>()).add(figure);
@@ -107,12 +88,11 @@ public final class Ways {
    * out alike: the sums alone, if there are any, or else all that the example does not say.
    */
   public static String own(Figure figure, Figure example, Sources sources) {
-    List<String> told = clauses(example, sources);
-    List<String> own =
+    List<Clause> told = clauses(example, sources);
+    List<Clause> own =
         clauses(figure, sources).stream().filter(clause -> !told.contains(clause)).toList();
-    // The tolerance stands where the figure does.
-    String result = result(figure, sources).replaceFirst("[ \u00a0\u202f]±.*", "");
-    return (ended(String.join(" ", calculations(own))) + " " + result).strip();
+    String put = calculations(own).stream().map(Clause::text).collect(Collectors.joining(" "));
+    return (ended(put) + " " + result(figure, sources)).strip();
   }
 
   /** The figures that were worked out like the example of a way, by what is to be said of them. */
@@ -127,7 +107,7 @@ public final class Ways {
   }
 
   private static String ended(String sentences) {
-    return sentences.replaceFirst("\\.$", "");
+    return sentences.endsWith(".") ? sentences.substring(0, sentences.length() - 1) : sentences;
   }
 
   /** Whether two figures were worked out alike. */
@@ -141,8 +121,8 @@ public final class Ways {
     if (figures.size() < LEAST_ROWS) {
       return Sheet.NONE;
     }
-    List<List<String>> all = figures.stream().map(figure -> clauses(figure, sources)).toList();
-    List<String> first = all.get(0);
+    List<List<Clause>> all = figures.stream().map(figure -> clauses(figure, sources)).toList();
+    List<Clause> first = all.get(0);
     if (all.stream().anyMatch(clauses -> clauses.size() != first.size())) {
       return Sheet.NONE;
     }
@@ -151,43 +131,44 @@ public final class Ways {
             .filter(i -> all.stream().anyMatch(clauses -> !clauses.get(i).equals(first.get(i))))
             .boxed()
             .toList();
-    List<String> put = calculations(differing.stream().map(first::get).toList());
-    List<List<MatchResult>> rows = new ArrayList<>();
-    for (List<String> clauses : all) {
-      String own =
-          differing.stream()
-              .filter(i -> put.contains(first.get(i)))
-              .map(clauses::get)
-              .collect(Collectors.joining(" "));
-      rows.add(NUMBER.matcher(own).results().toList());
-    }
+    List<Clause> put = calculations(differing.stream().map(first::get).toList());
+    List<Integer> told = differing.stream().filter(i -> put.contains(first.get(i))).toList();
+    List<List<Fragment>> rows =
+        all.stream()
+            .map(clauses -> told.stream().map(clauses::get).flatMap(Clause::figures).toList())
+            .toList();
     boolean isEven = rows.stream().map(List::size).distinct().count() == 1;
-    return isEven ? sheet(figures, String.join(" ", put), rows, wording) : Sheet.NONE;
+    return isEven
+        ? sheet(figures, told.stream().map(first::get).toList(), rows, wording)
+        : Sheet.NONE;
   }
 
   private static Sheet sheet(
-      List<Figure> figures, String put, List<List<MatchResult>> rows, Wording wording) {
+      List<Figure> figures, List<Clause> put, List<List<Fragment>> rows, Wording wording) {
     Map<List<String>, String> signs = new LinkedHashMap<>();
     List<String> heads = new ArrayList<>();
     StringBuilder formula = new StringBuilder();
-    int from = 0;
-    for (int i = 0; i < rows.get(0).size(); i++) {
-      int at = i;
-      MatchResult number = rows.get(0).get(i);
-      List<String> column = rows.stream().map(row -> row.get(at).group(1)).toList();
-      formula.append(put, from, number.start());
-      if (column.stream().distinct().count() == 1) {
-        formula.append(number.group());
-      } else {
+    int next = 0;
+    for (Clause clause : put) {
+      formula.append(formula.isEmpty() ? "" : " ");
+      for (Fragment fragment : clause.fragments()) {
+        if (fragment.kind() != Fragment.Kind.FIGURE) {
+          formula.append(fragment.inLine());
+          continue;
+        }
+        int at = next++;
+        List<String> column = rows.stream().map(row -> row.get(at).number()).toList();
+        if (column.stream().distinct().count() == 1) {
+          formula.append(fragment.text());
+          continue;
+        }
         String sign = signs.computeIfAbsent(column, c -> ring(signs.size()));
         formula.append(sign);
         if (heads.size() < signs.size()) {
-          heads.add(number.group(2) == null ? sign : sign + " (" + number.group(2) + ")");
+          heads.add(fragment.unit().isEmpty() ? sign : sign + " (" + fragment.unit() + ")");
         }
       }
-      from = number.end();
     }
-    formula.append(put.substring(from));
     if (signs.isEmpty() || signs.size() > MOST_COLUMNS) {
       return Sheet.NONE;
     }
@@ -211,18 +192,16 @@ public final class Ways {
   }
 
   /** The clauses in which something is calculated, or all if there are none. */
-  private static List<String> calculations(List<String> clauses) {
-    List<String> some =
-        clauses.stream().filter(clause -> CALCULATION.matcher(clause).find()).toList();
+  private static List<Clause> calculations(List<Clause> clauses) {
+    List<Clause> some = clauses.stream().filter(Clause::isCalculation).toList();
     return some.isEmpty() ? clauses : some;
   }
 
   /** What was done, sentence by sentence, without what came of it. */
-  private static List<String> clauses(Figure figure, Sources sources) {
+  private static List<Clause> clauses(Figure figure, Sources sources) {
     return sources.steps(figure).stream()
         .filter(step -> step.kind() != WorkedLine.Kind.RESULT)
-        .map(WorkedLine::text)
-        .flatMap(CLAUSE_END::splitAsStream)
+        .flatMap(step -> Clause.of(step).stream())
         .toList();
   }
 
@@ -230,14 +209,16 @@ public final class Ways {
   private static String result(Figure figure, Sources sources) {
     List<WorkedLine> steps = sources.steps(figure);
     WorkedLine last = steps.get(steps.size() - 1);
-    return last.kind() == WorkedLine.Kind.RESULT ? last.text() : "";
+    // The tolerance stands where the figure does.
+    return last.kind() != WorkedLine.Kind.RESULT
+        ? ""
+        : last.fragments().stream()
+            .filter(f -> f.kind() != Fragment.Kind.TOLERANCE)
+            .map(Fragment::inLine)
+            .collect(Collectors.joining());
   }
 
-  private static String shape(Figure figure, Sources sources) {
-    String numbered =
-        NUMBER
-            .matcher(String.join("\n", clauses(figure, sources)))
-            .replaceAll(n -> n.group(2) == null ? "#" : "#" + n.group(2));
-    return PAIRS.matcher(TERMS.matcher(numbered).replaceAll("$1…")).replaceAll("$1…");
+  private static List<List<Clause.Token>> shape(Figure figure, Sources sources) {
+    return clauses(figure, sources).stream().map(Clause::shape).toList();
   }
 }

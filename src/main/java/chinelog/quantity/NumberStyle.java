@@ -132,6 +132,11 @@ public record NumberStyle(Locale locale, int inchDenominator) {
     return withUnit(number(q.value(), Math.min(places, finest), tolerant), q.unit());
   }
 
+  /** The unit in which a quantity is shown, where that is one of its own. */
+  public String unit(Quantity quantity) {
+    return Rescaling.suited(quantity).unit().symbol();
+  }
+
   /** The tolerance alone, such as {@code ± 2 mm}; empty where there is none. */
   public String showTolerance(Quantity quantity) {
     String all = show(quantity);

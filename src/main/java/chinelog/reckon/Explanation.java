@@ -175,8 +175,12 @@ public final class Explanation {
     }
     boolean literals = inFull.test(fact);
     Catalogue words = Catalogue.of(Facts.MESSAGES, style.locale());
-    Function<Fact, String> value =
-        f -> inFull.test(f) ? style.showToDigits(f.value(), DIGITS) : style.showValue(f.value());
+    Function<Fact, Fragment> value =
+        f ->
+            figure(
+                f,
+                inFull.test(f) ? style.showToDigits(f.value(), DIGITS) : style.showValue(f.value()),
+                style);
     boolean tellsTooMuch = !literals && formula != null && Formula.hasLiterals(formula);
     if (tellsTooMuch || !fact.inputs().stream().allMatch(named)) {
       return List.of(new WorkedLine(WorkedLine.Kind.HOW, words.fragments(Message.of("not.shown"))));
@@ -194,37 +198,58 @@ public final class Explanation {
       }
       fact.basis().facts().stream()
           .flatMap(n -> facts.find(n).stream())
-          .forEach(f -> steps.add(given(f, value.apply(f) + tolerance(f.value(), style), words)));
+          .forEach(f -> steps.add(given(f, value.apply(f), style, words)));
     } else if (isLongSum(fact)) {
       Message sum = Message.of("sum.of", fact.inputs().size());
       steps.add(new WorkedLine(WorkedLine.Kind.HOW, words.fragments(sum)));
     } else {
       Function<String, Fact> find = n -> facts.find(n).orElseThrow();
-      String titles =
-          FormulaWriter.write(formula, n -> quoted(words.text(find.apply(n).title())), style);
-      steps.add(
-          WorkedLine.of(
-              WorkedLine.Kind.HOW, Fragment.words(words.text(fact.title()) + " = " + titles)));
+      List<Fragment> how = new ArrayList<>(words.fragments(fact.title()));
+      how.add(Fragment.sign(" = "));
+      how.addAll(
+          FormulaWriter.fragments(
+              formula, n -> quoted(words.fragments(find.apply(n).title())), style));
+      steps.add(new WorkedLine(WorkedLine.Kind.HOW, how));
       if (!fact.inputs().isEmpty()) {
-        String figures = FormulaWriter.write(formula, n -> value.apply(find.apply(n)), style);
-        steps.add(WorkedLine.of(WorkedLine.Kind.PUT_IN, Fragment.figures("= " + figures)));
+        List<Fragment> figures = new ArrayList<>(List.of(Fragment.sign("= ")));
+        figures.addAll(
+            FormulaWriter.fragments(formula, n -> List.of(value.apply(find.apply(n))), style));
+        steps.add(new WorkedLine(WorkedLine.Kind.PUT_IN, figures));
       }
     }
-    String result = "= " + withError(fact.value(), style, words);
-    steps.add(WorkedLine.of(WorkedLine.Kind.RESULT, Fragment.figures(result)));
+    steps.add(result(fact, style, words));
     return List.copyOf(steps);
   }
 
-  private static WorkedLine given(Fact fact, String value, Catalogue words) {
+  private static WorkedLine result(Fact fact, NumberStyle style, Catalogue words) {
+    String shown = withError(fact.value(), style, words);
+    Fragment tolerance = tolerance(fact.value(), style);
+    return shown.endsWith(tolerance.text())
+        ? WorkedLine.of(
+            WorkedLine.Kind.RESULT,
+            Fragment.sign("= "),
+            figure(fact, shown.substring(0, shown.length() - tolerance.text().length()), style),
+            tolerance)
+        : WorkedLine.of(WorkedLine.Kind.RESULT, Fragment.sign("= "), figure(fact, shown, style));
+  }
+
+  private static WorkedLine given(Fact fact, Fragment figure, NumberStyle style, Catalogue words) {
     List<Fragment> fragments = new ArrayList<>(words.fragments(fact.title()));
     fragments.add(Fragment.words(": "));
-    fragments.add(Fragment.figures(value));
+    fragments.add(figure);
+    fragments.add(tolerance(fact.value(), style));
     return new WorkedLine(WorkedLine.Kind.GIVEN, fragments);
   }
 
-  private static String tolerance(Quantity value, NumberStyle style) {
+  private static Fragment figure(Fact fact, String shown, NumberStyle style) {
+    return Fragment.figure(shown, style.unit(fact.value()));
+  }
+
+  /** Such as " ± 2 mm"; empty where there is none. */
+  private static Fragment tolerance(Quantity value, NumberStyle style) {
     String shown = style.showTolerance(value);
-    return shown.isEmpty() ? "" : " " + shown;
+    String text = shown.isEmpty() ? "" : " " + shown;
+    return new Fragment(Fragment.Kind.TOLERANCE, text, "");
   }
 
   private static String withError(Quantity value, NumberStyle style, Catalogue words) {
@@ -233,8 +258,14 @@ public final class Explanation {
   }
 
   /** Keeps the comma of a title apart from the formula around it. */
-  private static String quoted(String title) {
-    return title.contains(",") ? "“" + title + "”" : title;
+  private static List<Fragment> quoted(List<Fragment> title) {
+    if (title.stream().noneMatch(f -> f.text().contains(","))) {
+      return title;
+    }
+    List<Fragment> quoted = new ArrayList<>(title);
+    quoted.add(0, Fragment.words("“"));
+    quoted.add(Fragment.words("”"));
+    return quoted;
   }
 
   private static boolean isSum(Expression tree) {

@@ -36,6 +36,15 @@ public sealed interface FactId {
     return name().substring(Math.min(name().length(), group().length() + 1));
   }
 
+  /**
+   * Whether it is a figure of a trade reckoning, or stated by the name of one and in its place.
+   *
+   * @param request what the names of its facts begin with
+   */
+  default boolean isOf(String request) {
+    return name().startsWith(request + ".");
+  }
+
   /** Whether it is a figure of the subject at full size, as authors name such. */
   default boolean isFullSize() {
     return group().equals(SUBJECT) && !rest().isEmpty();

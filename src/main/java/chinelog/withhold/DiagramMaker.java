@@ -111,14 +111,15 @@ final class DiagramMaker {
   /** Whether a figure of the reckoning was released to these readers, from whatever agreement. */
   private boolean isReleased(String request) {
     return visible.log().releases().stream()
-        .filter(r -> r.kind() == Release.Kind.FACT && r.name().startsWith(request + "."))
+        .filter(r -> r.kind() == Release.Kind.FACT && new FactId.Named(r.name()).isOf(request))
         .anyMatch(r -> r.readers().contains(account.sight().readers()));
   }
 
   private Diagram diagram(Facts.Drawing drawing, Sketch sketch) {
     // It shows all that its reckoning takes and yields, so that readers have these figures.
-    visible.facts().byName().keySet().stream()
-        .filter(n -> n.startsWith(drawing.request() + ".") || drawing.inputs().contains(n))
+    visible.facts().byName().values().stream()
+        .filter(f -> f.id().isOf(drawing.request()) || drawing.inputs().contains(f.name()))
+        .map(Fact::name)
         .forEach(figures::show);
     SortedMap<LocalDate, Integer> laid = laid(drawing);
     Drawing.Table table =

@@ -32,8 +32,8 @@ final class PatternMaker {
 
   private static final double STEPS_PER_MM = 100;
 
-  /** What ends the name of the figure that counts the strips to be bought. */
-  private static final String PIECES = ".pieces";
+  /** The figure of a reckoning that counts the strips to be bought. */
+  private static final String PIECES = "pieces";
 
   private final VisibleLog visible;
   private final WholeLog whole;
@@ -112,8 +112,10 @@ final class PatternMaker {
     Optional<Fact> paid = find(from.material(), FactId.Balance.PAID);
     long strips =
         from.isStrip()
-            ? from.parts().stream()
-                .flatMap(r -> figures.find(r + PIECES).stream())
+            ? visible.log().requests().stream()
+                .filter(r -> from.parts().contains(r.prefix()))
+                .map(r -> new FactId.Yielded(r.prefix(), r.reckoning().value(), PIECES))
+                .flatMap(id -> figures.find(id.name()).stream())
                 .mapToLong(f -> (long) Math.ceil(shown(f).coherent()))
                 .sum()
             : 0;

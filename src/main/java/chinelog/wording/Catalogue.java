@@ -1,6 +1,7 @@
 package chinelog.wording;
 
 import chinelog.quantity.NumberStyle;
+import chinelog.quantity.Quantity;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
@@ -14,6 +15,7 @@ import java.util.ResourceBundle.Control;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The texts of one table in one language, such as those of {@code chinelog/reckon/messages};
@@ -65,14 +67,19 @@ public final class Catalogue {
       return filled(texts.getString(message.key()), message.arguments());
     }
     if (phrase instanceof Phrase.Joined joined) {
-      String text = joined.parts().stream().map(this::text).collect(Collectors.joining());
-      return List.of(Fragment.figures(text));
+      return joined.parts().stream()
+          .flatMap(
+              part ->
+                  part instanceof Phrase.Own sign
+                      ? Stream.of(Fragment.sign(sign.text()))
+                      : fragments(part).stream())
+          .toList();
     }
     return List.of(
         phrase instanceof Phrase.Amount amount
-            ? Fragment.figures(amount(amount).replace('\u202f', ' '))
+            ? figure(amount.value())
             : phrase instanceof Phrase.Count count
-                ? Fragment.figures(count.text())
+                ? Fragment.figure(count.text(), "")
                 : Fragment.words(((Phrase.Own) phrase).text()));
   }
 
@@ -88,9 +95,10 @@ public final class Catalogue {
     return fragments;
   }
 
-  private String amount(Phrase.Amount amount) {
+  private Fragment figure(Quantity value) {
     NumberStyle style = new NumberStyle(locale, 0);
-    return digits == 0 ? style.show(amount.value()) : style.showToDigits(amount.value(), digits);
+    String shown = digits == 0 ? style.show(value) : style.showToDigits(value, digits);
+    return Fragment.figure(shown.replace('\u202f', ' '), style.unit(value));
   }
 
   /**
@@ -144,7 +152,7 @@ public final class Catalogue {
       fragments.add(Fragment.words(text.substring(from, place.start())));
       from = place.end();
       if (place.group(2) != null) {
-        fragments.add(new Fragment(Fragment.Kind.SOURCE, place.group(2)));
+        fragments.add(Fragment.source(place.group(2)));
       } else {
         int number = Integer.parseInt(place.group(1));
         // What nothing is given for is filled in by others, such as a script of the site.

@@ -86,7 +86,14 @@ class MeetingReadersTest {
   }
 
   private static String fact(int i, String value, String under) {
-    return "sum.part" + i + ": {is: " + value + ", title: P" + (char) ('A' + i) + under + "}\n";
+    return "sum.part"
+        + i
+        + ": {is: "
+        + value
+        + ", title: Piece "
+        + (char) ('A' + i)
+        + under
+        + "}\n";
   }
 
   @ParameterizedTest

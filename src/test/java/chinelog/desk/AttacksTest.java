@@ -237,4 +237,16 @@ class AttacksTest {
     String form = "file=log.yaml&text=" + "x".repeat((8 << 20) + 1);
     assertThat(post("/notes/save", form, host(), cookie, origin())).startsWith("HTTP/1.1 413");
   }
+
+  @Test
+  void aDeskClosedTwiceLeavesTheAddressOfTheNext(@TempDir Path other) throws IOException {
+    SmallDesk.layDown(other);
+    Desk first = Desk.open(other, Clock.system(ZoneId.of("UTC")));
+    first.close();
+    try (Desk next = Desk.open(other, Clock.system(ZoneId.of("UTC")))) {
+      first.close();
+      assertThat(Desk.findOpen(other)).contains(next.address());
+    }
+    assertThat(Desk.findOpen(other)).isEmpty();
+  }
 }

@@ -294,7 +294,7 @@ class WithholderTest {
       assertThat(told("public").limits())
           .singleElement()
           .extracting(Edition.LimitLine::value, Edition.LimitLine::margin)
-          .containsExactly("310\u202fmm", "0.69\u202fm");
+          .containsExactly("0.31\u202fm", "0.69\u202fm");
       layDown();
       state(agreement, "keel.length <= 1.1 * keel.most");
       assertThat(told("public").limits()).isEmpty();

@@ -75,6 +75,11 @@ public final class Server implements Closeable {
     return URI.create(gate.origin() + "/?key=" + gate.key());
   }
 
+  /** Does what nobody waits for; it too ends before the server is closed. */
+  public void work(Runnable task) {
+    workers.execute(task);
+  }
+
   private void answer(HttpExchange exchange) throws IOException {
     try (exchange) {
       Reply reply;

@@ -90,24 +90,18 @@ final class Features {
         FactoryDetectDescribe.surfFast(how, null, null, GrayF32.class);
     detector.detect(picture);
     int n = detector.getNumberOfFeatures();
-    float[] x = new float[n];
-    float[] y = new float[n];
-    byte[] turns = new byte[n];
-    byte[] sizes = new byte[n];
-    boolean[] white = new boolean[n];
-    byte[][] descriptors = new byte[n][LENGTH];
+    ByteBuffer found = ByteBuffer.allocate(4 + BYTES * n).putInt(n);
     for (int i = 0; i < n; i++) {
-      x[i] = (float) detector.getLocation(i).x;
-      y[i] = (float) detector.getLocation(i).y;
-      turns[i] = (byte) Math.round(detector.getOrientation(i) / (2 * Math.PI) * TURN);
-      sizes[i] = (byte) doublings(detector.getRadius(i));
-      white[i] = detector.getSet(i) == 0;
-      double[] exact = detector.getDescription(i).data;
-      for (int k = 0; k < LENGTH; k++) {
-        descriptors[i][k] = (byte) Math.round(UNIT * exact[k]);
+      found.putFloat((float) detector.getLocation(i).x);
+      found.putFloat((float) detector.getLocation(i).y);
+      found.put((byte) Math.round(detector.getOrientation(i) / (2 * Math.PI) * TURN));
+      found.put((byte) doublings(detector.getRadius(i)));
+      found.put((byte) (detector.getSet(i) == 0 ? 1 : 0));
+      for (double exact : detector.getDescription(i).data) {
+        found.put((byte) Math.round(UNIT * exact));
       }
     }
-    return new Features(x, y, turns, sizes, white, descriptors);
+    return read(found.flip());
   }
 
   private static int doublings(double size) {

@@ -78,8 +78,13 @@ class FigurePagesTest {
                 List.of(
                     WorkedLine.of(WorkedLine.Kind.HOW, Fragment.words("Each zone by itself.")),
                     WorkedLine.of(
-                        WorkedLine.Kind.GIVEN, Fragment.words("Area: "), Fragment.figures("2 m²")),
-                    WorkedLine.of(WorkedLine.Kind.RESULT, Fragment.figures("= 4 m²")))))
+                        WorkedLine.Kind.GIVEN,
+                        Fragment.words("Area: "),
+                        Fragment.figure("2 m²", "m²")),
+                    WorkedLine.of(
+                        WorkedLine.Kind.RESULT,
+                        Fragment.sign("= "),
+                        Fragment.figure("4 m²", "m²")))))
         .isEqualTo("Each zone by itself. Area: 2 m² = 4 m²");
   }
 
