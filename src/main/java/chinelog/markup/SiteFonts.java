@@ -3,6 +3,7 @@ package chinelog.markup;
 import chinelog.markup.Theme.Font;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** The site's fonts, cut into scripts so that a reader fetches only those that a page needs. */
 final class SiteFonts {
@@ -30,36 +31,74 @@ final class SiteFonts {
                   + " U+2000-206F, U+20AC, U+2122, U+2191, U+2193, U+2212, U+2215"));
 
   /**
-   * Fonts of the reader's own, made as wide and as high as ours, that stand in until ours have
-   * come, so that nothing moves then. The ratios were measured on English text.
+   * A font of the reader's own, made as wide and as high as ours, that stands in until ours has
+   * come, so that hardly anything moves then.
+   *
+   * @param percent of its size, at which English text is as wide as in ours
+   * @param names it goes by
    */
-  private static final String STAND_INS =
-      """
-      @font-face { font-family: "Serif to begin with"; font-style: normal; size-adjust: 117%; \
-      ascent-override: 89%; descent-override: 29%; line-gap-override: 0%; \
-      src: local("Times New Roman"), local("Liberation Serif"), local("LiberationSerif"); }
-      @font-face { font-family: "Serif to begin with"; font-style: italic; size-adjust: 108%; \
-      ascent-override: 96%; descent-override: 31%; line-gap-override: 0%; \
-      src: local("Times New Roman Italic"), local("Liberation Serif Italic"); }
-      @font-face { font-family: "Sans to begin with"; font-weight: 400; size-adjust: 93%; \
-      ascent-override: 110%; descent-override: 43%; line-gap-override: 0%; \
-      src: local("Arial"), local("Liberation Sans"), local("LiberationSans"); }
-      @font-face { font-family: "Sans to begin with"; font-weight: 600; size-adjust: 89.5%; \
-      ascent-override: 114%; descent-override: 45%; line-gap-override: 0%; \
-      src: local("Arial Bold"), local("Liberation Sans Bold"); }
-      @font-face { font-family: "Serif to begin with, wide"; font-style: normal; \
-      size-adjust: 93%; ascent-override: 112%; descent-override: 36%; line-gap-override: 0%; \
-      src: local("DejaVu Serif"), local("DejaVuSerif"); }
-      @font-face { font-family: "Serif to begin with, wide"; font-style: italic; \
-      size-adjust: 85%; ascent-override: 122%; descent-override: 39%; line-gap-override: 0%; \
-      src: local("DejaVu Serif Italic"), local("DejaVuSerif-Italic"); }
-      @font-face { font-family: "Sans to begin with, wide"; font-weight: 400; \
-      size-adjust: 82%; ascent-override: 125%; descent-override: 49%; line-gap-override: 0%; \
-      src: local("DejaVu Sans"), local("DejaVuSans"); }
-      @font-face { font-family: "Sans to begin with, wide"; font-weight: 600; \
-      size-adjust: 74.5%; ascent-override: 137%; descent-override: 54%; line-gap-override: 0%; \
-      src: local("DejaVu Sans Bold"), local("DejaVuSans-Bold"); }
-      """;
+  private record StandIn(
+      boolean hasSerifs, boolean isWide, int weight, String style, double percent, String names) {
+
+    String css() {
+      double ascent = hasSerifs ? 1.036 : 1.024;
+      double descent = hasSerifs ? 0.335 : 0.4;
+      return String.format(
+          Locale.ROOT,
+          "@font-face { font-family: \"%s to begin with%s\"; font-style: %s; font-weight: %d;"
+              + " size-adjust: %s%%; ascent-override: %.1f%%; descent-override: %.1f%%;"
+              + " line-gap-override: 0%%; src: local(\"%s\"); }\n",
+          hasSerifs ? "Serif" : "Sans",
+          isWide ? ", wide" : "",
+          style,
+          weight,
+          percent,
+          1e4 * ascent / percent,
+          1e4 * descent / percent,
+          names.replace(", ", "\"), local(\""));
+    }
+  }
+
+  private static final List<StandIn> STAND_INS =
+      List.of(
+          new StandIn(
+              true,
+              false,
+              400,
+              "normal",
+              117.5,
+              "Times New Roman, Liberation Serif, LiberationSerif"),
+          new StandIn(
+              true, false, 400, "italic", 108, "Times New Roman Italic, Liberation Serif Italic"),
+          new StandIn(
+              true, false, 600, "normal", 112.5, "Times New Roman Bold, Liberation Serif Bold"),
+          new StandIn(
+              true,
+              false,
+              600,
+              "italic",
+              110,
+              "Times New Roman Bold Italic, Liberation Serif Bold Italic"),
+          new StandIn(false, false, 400, "normal", 93.5, "Arial, Liberation Sans, LiberationSans"),
+          new StandIn(false, false, 400, "italic", 91.5, "Arial Italic, Liberation Sans Italic"),
+          new StandIn(false, false, 600, "normal", 89.5, "Arial Bold, Liberation Sans Bold"),
+          new StandIn(
+              false, false, 600, "italic", 87.5, "Arial Bold Italic, Liberation Sans Bold Italic"),
+          new StandIn(true, true, 400, "normal", 93, "DejaVu Serif, DejaVuSerif"),
+          new StandIn(true, true, 400, "italic", 84.6, "DejaVu Serif Italic, DejaVuSerif-Italic"),
+          new StandIn(true, true, 600, "normal", 84.5, "DejaVu Serif Bold, DejaVuSerif-Bold"),
+          new StandIn(
+              true, true, 600, "italic", 79.7, "DejaVu Serif Bold Italic, DejaVuSerif-BoldItalic"),
+          new StandIn(false, true, 400, "normal", 81.6, "DejaVu Sans, DejaVuSans"),
+          new StandIn(false, true, 400, "italic", 79.7, "DejaVu Sans Oblique, DejaVuSans-Oblique"),
+          new StandIn(false, true, 600, "normal", 74.3, "DejaVu Sans Bold, DejaVuSans-Bold"),
+          new StandIn(
+              false,
+              true,
+              600,
+              "italic",
+              72.4,
+              "DejaVu Sans Bold Oblique, DejaVuSans-BoldOblique"));
 
   private SiteFonts() {}
 
@@ -99,7 +138,8 @@ final class SiteFonts {
 
   /** The rules that name the fonts, beside a style sheet that has them in {@code fonts/}. */
   static String css() {
-    StringBuilder css = new StringBuilder(STAND_INS);
+    StringBuilder css = new StringBuilder();
+    STAND_INS.forEach(font -> css.append(font.css()));
     for (Script script : SCRIPTS) {
       for (Font font : of(script)) {
         css.append("@font-face { font-family: \"").append(font.family());

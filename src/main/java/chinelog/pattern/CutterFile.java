@@ -13,6 +13,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
 
@@ -123,17 +125,35 @@ final class CutterFile {
     Area grown = new Area(outline);
     grown.add(new Area(beam.createStrokedShape(outline)));
     double[] at = new double[6];
+    List<Spot> ring = new ArrayList<>();
     for (PathIterator i = grown.getPathIterator(null, FLATNESS); !i.isDone(); i.next()) {
-      switch (i.currentSegment(at)) {
-        case PathIterator.SEG_MOVETO -> svg.append('M');
-        case PathIterator.SEG_LINETO -> svg.append('L');
-        default -> {
+      if (i.currentSegment(at) != PathIterator.SEG_CLOSE) {
+        ring.add(new Spot(at[0], at[1]));
+      } else {
+        if (isWide(ring)) {
+          char command = 'M';
+          for (Spot p : ring) {
+            svg.append(command).append(number(p.x())).append(' ').append(number(p.y()));
+            command = 'L';
+          }
           svg.append('Z');
-          continue;
         }
+        ring.clear();
       }
-      svg.append(number(at[0])).append(' ').append(number(at[1]));
     }
+  }
+
+  /** Whether a ring is more than what rounding leaves behind where stretches of a curve meet. */
+  private static boolean isWide(List<Spot> ring) {
+    double twiceArea = 0;
+    double length = 0;
+    for (int i = 0; i < ring.size(); i++) {
+      Spot a = ring.get(i);
+      Spot b = ring.get((i + 1) % ring.size());
+      twiceArea += a.x() * b.y() - b.x() * a.y();
+      length += Math.hypot(b.x() - a.x(), b.y() - a.y());
+    }
+    return Math.abs(twiceArea) > FLATNESS * length;
   }
 
   private double x(double mm) {

@@ -42,6 +42,14 @@ record MouldPattern(
 
   private static final double ROOM_FOR_BLOCK = 0.045;
 
+  /** Between lettering and its line. */
+  private static final double CLEAR = 0.0008;
+
+  /** So much room a line's name takes beside the mould, and its bevel. */
+  private static final double NAME = 0.016;
+
+  private static final double BEVEL = 0.009;
+
   static MouldPattern of(Inputs inputs, Offsets offsets) throws TradeException, QuantityException {
     double notch = Si.positive(inputs, "notch_width", Unit.METRE, 0);
     double depth = Si.positive(inputs, "notch_depth", Unit.METRE, 0);
@@ -201,6 +209,9 @@ record MouldPattern(
   }
 
   private void lines(PartDrawing drawing, MouldSide side) {
+    double inked = Double.NEGATIVE_INFINITY;
+    List<Double> names = new ArrayList<>();
+    List<Double> bevels = new ArrayList<>();
     for (Map.Entry<Double, Phrase> line : waterlines.entrySet()) {
       double z = line.getKey();
       double at = side.half(z);
@@ -210,11 +221,19 @@ record MouldPattern(
       drawing.line(LineUse.SCORE, half ? 0 : -at, z, at, z);
       Phrase bevel = Phrase.own(Math.round(Math.toDegrees(side.bevel(z))) + "°");
       double widest = Math.max(at, widestUpTo(side, z));
-      boolean inside = at > (half ? 2 * ROOM_INSIDE : ROOM_INSIDE);
-      double left = inside ? (half ? 0.002 : -narrowestUpTo(side, z) + 0.002) : -widest - 0.016;
-      double base = isFree(side, z) ? z + 0.0008 : z - SMALL - 0.0008;
-      drawing.write(line.getValue(), half && !inside ? -0.016 : left, base, SMALL);
-      drawing.write(bevel, inside ? narrowestUpTo(side, z) - 0.009 : widest + 0.003, base, SMALL);
+      boolean free = isFree(side, z);
+      double base = free ? z + CLEAR : z - SMALL - CLEAR;
+      if (at > (half ? 2 * ROOM_INSIDE : ROOM_INSIDE)
+          && (free || isFreeBelow(z) && base > inked + CLEAR / 2)) {
+        double narrowest = narrowestUpTo(side, z);
+        drawing.write(line.getValue(), half ? 0.002 : -narrowest + 0.002, base, SMALL);
+        drawing.write(bevel, narrowest - 0.009, base, SMALL);
+        inked = base + SMALL;
+      } else {
+        double edge = half ? 0 : -widest;
+        drawing.write(line.getValue(), edge - NAME * (1 + column(names, base)), base, SMALL);
+        drawing.write(bevel, widest + 0.003 + BEVEL * column(bevels, base), base, SMALL);
+      }
     }
     if (board > side.top() && hasSheer) {
       double at = side.outline().get(side.outline().size() - 1)[0];
@@ -231,9 +250,34 @@ record MouldPattern(
     return notch > 0 ? side.station().keel() + notchDepth : side.bottom();
   }
 
+  /**
+   * In which column beside the mould lettering has room above what stands there already, so that
+   * that of lines close together stands staggered.
+   *
+   * @param tops of the columns' lettering; brought up to date
+   */
+  private static int column(List<Double> tops, double base) {
+    int column = 0;
+    while (column < tops.size() && tops.get(column) + CLEAR / 2 > base) {
+      column++;
+    }
+    if (column == tops.size()) {
+      tops.add(base + SMALL);
+    } else {
+      tops.set(column, base + SMALL);
+    }
+    return column;
+  }
+
+  /** Whether there is room for letters between a line and the next below it. */
+  private boolean isFreeBelow(double z) {
+    double room = SMALL + 1.5 * CLEAR;
+    return waterlines.keySet().stream().noneMatch(other -> other < z && other > z - room);
+  }
+
   /** Whether there is room for letters between a line and the next above it. */
   private boolean isFree(MouldSide side, double z) {
-    double room = SMALL + 0.0012;
+    double room = SMALL + 1.5 * CLEAR;
     return waterlines.keySet().stream().noneMatch(other -> other > z && other < z + room)
         && (side.top() - z > room || !hasSheer);
   }
