@@ -52,7 +52,8 @@ class ByTouchTest extends AtTheDesk {
         box[1] + box[3] * 5 / 8);
     Patience.until(() -> !desk.read("photos/photos.yaml").equals(drawn));
     assertThat(desk.read("photos/photos.yaml")).contains("box: [0.49").doesNotContain("[0.24");
-    // Until that is said, the list may still be written anew; and what fills itself afterwards moves it.
+    // Until that is said, the list may still be written anew; and what fills itself afterwards
+    // moves it.
     desk.until(
         "document.getElementById('said').textContent"
             + " && !document.querySelector('[aria-busy=true]')");
