@@ -59,10 +59,11 @@ final class QuantityText {
           "A tolerance cannot be negative.", "Write it without a sign.", sign + width);
     }
     Quantity value = nominal.quantity();
-    boolean percent = spread.unit().symbol().equals("%") && !value.unit().isDimensionless();
+    // Of a share in percent, so many percent more or less; of all else, so many percent of it.
+    boolean isPart = spread.unit().symbol().equals("%") && !value.unit().equals(spread.unit());
     try {
       Quantity own =
-          percent
+          isPart
               ? Quantity.of(spread.valueIn(Unit.ONE).multiply(value.value()).abs(), value.unit())
               : spread.unit().equals(Unit.ONE) ? Quantity.of(spread.value(), value.unit()) : spread;
       return new Written(value.withTolerance(own), nominal.lastDigit());

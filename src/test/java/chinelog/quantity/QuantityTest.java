@@ -109,6 +109,9 @@ class QuantityTest {
     assertThat(q("0 mm ± 1 mm").times(q("20 mm"))).isEqualTo(q("0 mm² ± 20 mm²"));
     assertThat(q("4 m² ± 0.4 m²").root()).isEqualTo(q("2 m ± 0.1 m"));
     assertThat(q("700 mm ± 1 %")).isEqualTo(q("700 mm ± 7 mm"));
+    assertThat(q("30 ± 1 %")).isEqualTo(q("30 ± 0.3"));
+    assertThat(q("30 deg ± 1 %")).isEqualTo(q("30 deg ± 0.3 deg"));
+    assertThat(q("30 % ± 1 %").tolerance()).isEqualByComparingTo("1");
   }
 
   @Test
