@@ -275,10 +275,11 @@ public final class Browser implements AutoCloseable {
     driver().switchTo().window(other);
   }
 
-  /** Waits until an expression is true. */
+  /** Waits until an expression is true; of a page that is just coming, none is. */
   public void await(String expression) {
+    String here = "document.body !== null && (" + expression + ")";
     try {
-      if (!Patience.until(() -> Boolean.TRUE.equals(evaluate(expression)))) {
+      if (!Patience.until(() -> Boolean.TRUE.equals(evaluate(here)))) {
         throw new IllegalStateException(
             "never true: " + expression + " of " + text("document.body.innerText"));
       }
