@@ -23,6 +23,9 @@ export function say(words, lasting = false) {
   if (!lasting) clearing = setTimeout(() => { place.textContent = ""; }, 6000);
 }
 
+/** Gives what was made anew the focus that it had, and leaves the page where it was scrolled to meanwhile. */
+export const focusAgain = (element) => element?.focus({ preventScroll: true });
+
 /** Puts a part that the desk sends into an element. */
 export async function fill(element, path) {
   element.setAttribute("aria-busy", "true");

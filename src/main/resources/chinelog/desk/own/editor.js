@@ -2,7 +2,7 @@
 import { EditorState, StateEffect, StateField, RangeSetBuilder } from "@codemirror/state";
 import { EditorView, Decoration, MatchDecorator, ViewPlugin, keymap, lineNumbers, drawSelection, showTooltip, tooltips } from "@codemirror/view";
 import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
-import { ask, fill, say, showAgain } from "./desk.js";
+import { ask, fill, focusAgain, say, showAgain } from "./desk.js";
 import { newAgreement } from "./agreement.js";
 
 const place = document.getElementById("editor");
@@ -358,7 +358,7 @@ const form = async () => {
   const focused = document.activeElement?.id;
   const reply = await ask("/notes/form", { file, text: whole() });
   shown.innerHTML = await reply.text();
-  if (focused) document.getElementById(focused)?.focus();
+  if (focused) focusAgain(document.getElementById(focused));
 };
 
 // One change after the other, each made of the text as it then stands, even if somebody types meanwhile.

@@ -1,5 +1,5 @@
 // One photograph: regions drawn on it, and exactly what will be filled.
-import { ask, say } from "./desk.js";
+import { ask, focusAgain, say } from "./desk.js";
 import "./agreement.js";
 
 const SVG = "http://www.w3.org/2000/svg";
@@ -60,7 +60,7 @@ function draw() {
       svg.append(shape("rect", {
         class: "corner", "data-sides": sides, x: x * W - size / 2, y: y * H - size * ratio / 2, width: size, height: size * ratio,
       })));
-    if (focused) svg.querySelector(".chosen")?.focus();
+    if (focused) focusAgain(svg.querySelector(".chosen"));
   }
 }
 
@@ -162,7 +162,7 @@ function tell() {
     item.append(row, foot);
     list.append(item);
   });
-  if (typing) document.getElementById(typing)?.focus();
+  if (typing) focusAgain(document.getElementById(typing));
 }
 
 // Pointers: a new region on the picture, a region moved by its middle, stretched by its corners.

@@ -1,5 +1,5 @@
 // The sheet of contacts: choosing, giving to notes, bursts, bringing in.
-import { ask, say } from "./desk.js";
+import { ask, focusAgain, say } from "./desk.js";
 import { watchPictures } from "./in-view.js";
 
 const sheet = () => document.querySelector(".contact-sheet");
@@ -31,13 +31,13 @@ async function refresh() {
       if (tags(frame) !== tags(old[i])) {
         const focused = old[i].contains(document.activeElement);
         old[i].replaceWith(frame);
-        if (focused) frame.querySelector("a").focus();
+        if (focused) focusAgain(frame.querySelector("a"));
       }
     });
   } else {
     const at = document.activeElement?.closest?.(".frame")?.dataset.photo;
     sheet().replaceWith(fresh);
-    if (at) sheet().querySelector(`[data-photo="${CSS.escape(at)}"] a`)?.focus();
+    if (at) focusAgain(sheet().querySelector(`[data-photo="${CSS.escape(at)}"] a`));
   }
   for (const box of sheet().querySelectorAll("input[name=photo]")) box.checked = chosen.has(box.value);
   countChosen();
