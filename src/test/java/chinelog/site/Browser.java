@@ -38,12 +38,8 @@ public final class Browser implements AutoCloseable {
 
   private static final Duration PATIENCE = Duration.ofSeconds(120);
 
-  private static final List<String> WHOLE =
+  private static final List<String> CHROMIUM =
       List.of("chromium", "chromium-browser", "google-chrome");
-
-  /** The same without a window at all: a third less time for the same pages. */
-  private static final List<String> SHELLS =
-      List.of("chromium-headless-shell", "chrome-headless-shell");
 
   private static final Logger QUIET = Logger.getLogger("org.openqa.selenium.devtools");
 
@@ -56,22 +52,6 @@ public final class Browser implements AutoCloseable {
         .flatMap(folder -> names.stream().map(Path.of(folder)::resolve))
         .filter(Files::isExecutable)
         .findFirst();
-  }
-
-  private final List<String> programs;
-
-  /** One that is quick: without any window, where that is installed. */
-  public Browser() {
-    this(Stream.concat(SHELLS.stream(), WHOLE.stream()).toList());
-  }
-
-  private Browser(List<String> programs) {
-    this.programs = programs;
-  }
-
-  /** The browser that readers have, which paints at its own moments. */
-  static Browser ofReaders() {
-    return new Browser(WHOLE);
   }
 
   /** Skips the test where there is no browser, and has it as if it had just been started. */
@@ -90,7 +70,7 @@ public final class Browser implements AutoCloseable {
   }
 
   private ChromeDriver start() {
-    Optional<Path> chromium = installed(programs);
+    Optional<Path> chromium = installed(CHROMIUM);
     Optional<Path> chromedriver = installed(List.of("chromedriver"));
     assumeTrue(
         chromium.isPresent() && chromedriver.isPresent(),

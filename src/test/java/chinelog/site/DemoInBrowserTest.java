@@ -334,18 +334,16 @@ class DemoInBrowserTest {
 
   @Test
   void nothingMovesWhilePicturesAndFontsComeIn() throws Exception {
+    browser.prepare(WATCH_SHIFTS);
     for (String theme : THEMES) {
-      try (Loopback host = new Loopback(site(theme, "public"));
-          Browser readers = Browser.ofReaders()) {
-        readers.fresh();
-        readers.prepare(WATCH_SHIFTS);
+      try (Loopback host = new Loopback(site(theme, "public"))) {
         host.late(300);
-        readers.keepNothing(true);
+        browser.keepNothing(true);
         for (int width : WIDTHS) {
-          readers.size(width, 800, 1);
+          browser.size(width, 800, 1);
           for (String page : List.of("index.html", "plates/001.html", POST)) {
-            readers.open(host.at(page));
-            assertThat(readers.number(SHIFTED))
+            browser.open(host.at(page));
+            assertThat(browser.number(SHIFTED))
                 .as(theme + " " + page + " " + width)
                 .isLessThan(0.02);
           }
