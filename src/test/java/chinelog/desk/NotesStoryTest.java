@@ -122,6 +122,10 @@ class NotesStoryTest extends AtTheDesk {
     desk.select("187 mm");
     desk.click("[data-tool=fact]");
     desk.fill("#sought", "length over");
+    desk.until(
+        "document.querySelector('#choices [data-fact=\"full.loa\"]')"
+            + " && !document.querySelector('#choices [data-fact=\"hull.loa\"]')");
+    desk.fill("#sought", "hull.lo");
     desk.until("document.querySelector('#choices [data-fact=\"hull.loa\"]')");
     desk.click("#choices [data-fact=\"hull.loa\"]");
     desk.until("document.body.classList.contains('changed')");
