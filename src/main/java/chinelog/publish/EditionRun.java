@@ -7,6 +7,7 @@ import chinelog.book.Press;
 import chinelog.edition.Edition;
 import chinelog.log.records.Readers;
 import chinelog.markup.Theme;
+import chinelog.photo.PhotoProgress;
 import chinelog.photo.Workers;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -72,7 +73,7 @@ final class EditionRun {
             proofs,
             atATime(),
             p -> attempt(p, asLeft.contains(p.group().id())),
-            chinelog.photo.PhotoProgress.SILENT)) {
+            PhotoProgress.SILENT)) {
       drafts.addAll(attempt.drafts());
       problems.addAll(attempt.problems());
     }

@@ -19,15 +19,17 @@ import java.util.TreeMap;
  */
 record Foresight(Map<String, Withholder.Withheld> editions, List<Problem> problems) {
 
+  /**
+   * @param before all that was ever printed
+   */
   static Foresight of(
       Workshop.Opened opened,
-      Shelf shelf,
+      FigureLedger.Reading before,
       List<Readers> readers,
       Questions.Asked asked,
       LocalDate asOf,
       Progress progress)
       throws IOException {
-    FigureLedger.Reading before = FigureLedger.ofAll(shelf, opened.readerIds());
     Problems problems = new Problems();
     problems.addAll(before.problems());
     Map<String, Withholder.Withheld> editions = new TreeMap<>();

@@ -85,7 +85,8 @@ public final class Publisher {
       }
       course.begin(Step.of(Step.Kind.ASKING));
       Questions.Asked asked = opened.ask(readers, occasion.asOf());
-      Foresight foreseen = Foresight.of(opened, shelf, readers, asked, occasion.asOf(), course);
+      FigureLedger.Reading before = FigureLedger.ofAll(shelf, opened.readerIds());
+      Foresight foreseen = Foresight.of(opened, before, readers, asked, occasion.asOf(), course);
       Stream.concat(asked.open().stream(), foreseen.problems().stream())
           .map(p -> Problem.reminder(p.place(), p.what(), p.remedy()))
           .forEach(problems::add);
@@ -105,11 +106,10 @@ public final class Publisher {
   public Foreseen foresee(Workshop.Opened opened, Questions.Asked asked) throws IOException {
     shelf = shelf.of(opened.log());
     List<Readers> readers = opened.log().readers();
-    Foresight foreseen = Foresight.of(opened, shelf, readers, asked, occasion.asOf(), progress);
+    FigureLedger.Reading before = FigureLedger.ofAll(shelf, opened.readerIds());
+    Foresight foreseen = Foresight.of(opened, before, readers, asked, occasion.asOf(), progress);
     List<Problem> problems = new ArrayList<>(foreseen.problems());
-    FigureLedger.ofAll(shelf, opened.readerIds())
-        .yetToCome(occasion.today())
-        .ifPresent(problems::add);
+    before.yetToCome(occasion.today()).ifPresent(problems::add);
     Standing standing = Standing.before(occasion.folder(), occasion.settings());
     List<Foreseen.PostTold> posts = new ArrayList<>();
     for (Readers group : readers) {

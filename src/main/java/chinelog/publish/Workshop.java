@@ -90,9 +90,7 @@ public final class Workshop {
       problems.addAll(album.problems());
     }
     progress.begin(Step.of(Step.Kind.RECKONING));
-    ReckonedBefore before = ReckonedBefore.of(folder);
-    Reckoner.Reckoning reckoning = Reckoner.reckon(log, before.results());
-    before.keep();
+    Reckoner.Reckoning reckoning = reckoned(log, unsaved.isEmpty());
     if (settled) {
       problems.addAll(reckoning.problems());
       problems.addAll(IdleReleases.find(log, reckoning.facts(), asOf));
@@ -100,6 +98,19 @@ public final class Workshop {
     }
     NextBuild.Priced priced = settled ? priced(log, reckoning.facts(), today, problems) : null;
     return new Opened(log, album, reckoning.facts(), reading.answers(), priced, problems.list());
+  }
+
+  /**
+   * @param saved whether the log is as its files say, so that what it comes to is worth keeping
+   */
+  private static Reckoner.Reckoning reckoned(Log log, boolean saved) throws IOException {
+    if (!saved) {
+      return Reckoner.reckon(log);
+    }
+    ReckonedBefore before = ReckonedBefore.of(log.folder());
+    Reckoner.Reckoning reckoning = Reckoner.reckon(log, before.results());
+    before.keep();
+    return reckoning;
   }
 
   /** The price of the next build where readers are to be told it; null where it cannot be. */

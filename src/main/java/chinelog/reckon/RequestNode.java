@@ -176,13 +176,13 @@ final class RequestNode implements Node {
     }
     try {
       Inputs inputs = new Inputs(quantities, tables, words);
-      ledger.results().recall(reckoning, inputs);
+      String digest = ledger.results().recall(reckoning, inputs);
       List<Yield> yields = reckoning.reckon(inputs);
       List<Part> parts = reckoning.draw(inputs);
       Label label = ledger.join(label(), needs());
       yields.forEach(y -> enter(y, label, ledger));
       List<Sketch> sketches = reckoning.sketch(inputs);
-      ledger.results().keep(reckoning, inputs, yields, parts, sketches);
+      ledger.results().keep(digest, yields, parts, sketches);
       if (!parts.isEmpty() || !sketches.isEmpty()) {
         ledger
             .drawings()

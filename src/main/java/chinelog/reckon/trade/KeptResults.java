@@ -39,28 +39,37 @@ public final class KeptResults {
     return new KeptResults(Map.copyOf(before));
   }
 
-  /** Spares a reckoning its work where it was done before. */
-  public void recall(TradeReckoning reckoning, Inputs inputs) {
-    byte[] kept = before == null ? null : before.get(digest(reckoning, inputs));
+  /**
+   * Spares a reckoning its work where it was done before.
+   *
+   * @return what its results are to be {@linkplain #keep kept} by; null where nothing is kept
+   */
+  public @Nullable String recall(TradeReckoning reckoning, Inputs inputs) {
+    if (before == null) {
+      return null;
+    }
+    String digest =
+        new ContentHash(Quantities.ALL::text).of(List.of(reckoning.name(), inputs.key()));
+    byte[] kept = before.get(digest);
     if (kept != null && !reckoning.remembers(inputs)) {
       TradeReckoning.Result result = result(kept);
       if (result != null) {
         reckoning.remember(inputs, result);
       }
     }
+    return digest;
   }
 
-  /** Notes what a reckoning came to. */
+  /**
+   * Notes what a reckoning came to.
+   *
+   * @param digest as {@link #recall} told it
+   */
   public void keep(
-      TradeReckoning reckoning,
-      Inputs inputs,
-      List<Yield> yields,
-      List<Part> parts,
-      List<Sketch> sketches) {
-    if (before == null) {
+      @Nullable String digest, List<Yield> yields, List<Part> parts, List<Sketch> sketches) {
+    if (before == null || digest == null) {
       return;
     }
-    String digest = digest(reckoning, inputs);
     byte[] kept = before.get(digest);
     if (kept == null) {
       TradeReckoning.Result result = new TradeReckoning.Result(yields, parts, sketches);
@@ -89,10 +98,6 @@ public final class KeptResults {
     } catch (IOException | ClassCastException e) {
       return null;
     }
-  }
-
-  private static String digest(TradeReckoning reckoning, Inputs inputs) {
-    return new ContentHash(Quantities.ALL::text).of(List.of(reckoning.name(), inputs.key()));
   }
 
   /** The one kind of value that is no record. */

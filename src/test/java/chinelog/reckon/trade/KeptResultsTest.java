@@ -48,8 +48,9 @@ class KeptResultsTest {
   private static SortedMap<String, byte[]> kept(Inputs inputs) throws Exception {
     KeptResults results = KeptResults.of(Map.of());
     TradeReckoning reckoning = twice();
+    String digest = results.recall(reckoning, inputs);
     List<Yield> yields = reckoning.reckon(inputs);
-    results.keep(reckoning, inputs, yields, reckoning.draw(inputs), reckoning.sketch(inputs));
+    results.keep(digest, yields, reckoning.draw(inputs), reckoning.sketch(inputs));
     return results.fresh().orElseThrow();
   }
 
@@ -100,8 +101,8 @@ class KeptResultsTest {
     Inputs inputs = length("11.20 mm");
     KeptResults again = KeptResults.of(kept(inputs));
     TradeReckoning reckoning = idle("twice");
-    again.recall(reckoning, inputs);
-    again.keep(reckoning, inputs, reckoning.reckon(inputs), List.of(), List.of());
+    String digest = again.recall(reckoning, inputs);
+    again.keep(digest, reckoning.reckon(inputs), List.of(), List.of());
     assertThat(again.fresh()).isEmpty();
     assertThat(KeptResults.of(kept(inputs)).fresh()).as("nothing is asked any more").isPresent();
   }
