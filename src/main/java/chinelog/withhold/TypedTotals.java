@@ -10,6 +10,8 @@ import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -153,7 +155,7 @@ final class TypedTotals {
   }
 
   private static double value(String function, double[] of) {
-    java.util.DoubleSummaryStatistics all = java.util.Arrays.stream(of).summaryStatistics();
+    DoubleSummaryStatistics all = Arrays.stream(of).summaryStatistics();
     return switch (function) {
       case "sum" -> all.getSum();
       case "mean" -> all.getAverage();

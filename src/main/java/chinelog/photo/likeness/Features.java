@@ -159,8 +159,9 @@ final class Features {
    */
   Features at(float[] otherX, float[] otherY, double growth) {
     byte[] grown = sizes.clone();
+    byte more = (byte) doublings(growth);
     for (int i = 0; i < grown.length; i++) {
-      grown[i] += (byte) doublings(growth);
+      grown[i] += more;
     }
     return new Features(otherX, otherY, turns, grown, white, descriptors);
   }

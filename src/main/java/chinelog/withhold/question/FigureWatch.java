@@ -8,6 +8,7 @@ import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -222,9 +223,7 @@ final class FigureWatch {
       }
       int decimals = (int) Math.max(0, Math.round(-Math.log10(m.step())));
       Quantity value =
-          Quantity.of(
-              BigDecimal.valueOf(m.value()).setScale(decimals, java.math.RoundingMode.HALF_UP),
-              unit);
+          Quantity.of(BigDecimal.valueOf(m.value()).setScale(decimals, RoundingMode.HALF_UP), unit);
       String sentence = Letters.sentence(text, m.start(), m.end());
       Set<String> words = letters(sentence);
       words.removeIf(w -> TradeWords.near(w).size() < 3);

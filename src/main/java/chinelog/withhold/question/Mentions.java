@@ -1,6 +1,7 @@
 package chinelog.withhold.question;
 
 import chinelog.quantity.NumberWords;
+import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import java.text.Normalizer;
@@ -221,8 +222,9 @@ final class Mentions {
     for (NumberWords language : languages) {
       for (int i = 0; i < words.size(); i++) {
         Letters.Word word = words.get(i);
-        int whole = language.find(withoutHalf(word.letters()));
-        if (whole > 0 && !withoutHalf(word.letters()).equals(word.letters())) {
+        String stem = withoutHalf(word.letters());
+        int whole = stem.equals(word.letters()) ? 0 : language.find(stem);
+        if (whole > 0) {
           add(word.start(), word.end(), whole + 0.5, 0.5, null, true);
           continue;
         }
@@ -359,7 +361,7 @@ final class Mentions {
               first.spelled()));
     } else if (smaller != null && smaller.isCompatible(unit) && !smaller.equals(unit)) {
       try {
-        double part = chinelog.quantity.Quantity.of(1, smaller).doubleIn(unit);
+        double part = Quantity.of(1, smaller).doubleIn(unit);
         if (part < 1) {
           found.add(
               new Mention(
