@@ -18,17 +18,7 @@ import java.util.List;
 import java.util.Set;
 
 /** The audit of what stands published: against its manifest, and searched afresh. */
-final class LaterAudit {
-
-  private final Occasion occasion;
-  private final Shelf claimed;
-  private final Progress progress;
-
-  LaterAudit(Occasion occasion, Shelf claimed, Progress progress) {
-    this.occasion = occasion;
-    this.claimed = claimed;
-    this.progress = progress;
-  }
+record LaterAudit(Occasion occasion, Shelf claimed, Progress progress) {
 
   Outcome run(List<String> wanted) throws IOException {
     Workshop.Opened opened = occasion.open(progress);

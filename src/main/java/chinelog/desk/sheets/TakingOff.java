@@ -28,7 +28,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What is taken off a sheet by clicks: its scale, lengths and angles, and a table of offsets. */
-final class TakingOff implements DeskPage {
+record TakingOff(Bench bench, SheetPrinter printer) implements DeskPage {
 
   private static final DeskSection HERE = DeskSection.SHEETS;
   private static final Path FACTS = Path.of("facts.yaml");
@@ -37,14 +37,6 @@ final class TakingOff implements DeskPage {
 
   /** A line this far off level or plumb was not clicked along or up: its sine. */
   private static final double SLANT = 0.1;
-
-  private final Bench bench;
-  private final SheetPrinter printer;
-
-  TakingOff(Bench bench, SheetPrinter printer) {
-    this.bench = bench;
-    this.printer = printer;
-  }
 
   @Override
   public void answerAt(Routes routes) {

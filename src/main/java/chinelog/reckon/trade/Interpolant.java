@@ -2,23 +2,12 @@ package chinelog.reckon.trade;
 
 import java.util.Arrays;
 
-/** Passes through given points: a polynomial, a cubic spline, or a monotone cubic. */
-final class Interpolant {
-
-  private final double[] u;
-  private final double[] v;
-
-  /** At each point, for cubics; Newton's divided differences for a polynomial. */
-  private final double[] coefficients;
-
-  private final boolean isPolynomial;
-
-  private Interpolant(double[] u, double[] v, double[] coefficients, boolean isPolynomial) {
-    this.u = u;
-    this.v = v;
-    this.coefficients = coefficients;
-    this.isPolynomial = isPolynomial;
-  }
+/**
+ * Passes through given points: a polynomial, a cubic spline, or a monotone cubic.
+ *
+ * @param coefficients At each point, for cubics; Newton's divided differences for a polynomial.
+ */
+record Interpolant(double[] u, double[] v, double[] coefficients, boolean isPolynomial) {
 
   /**
    * @param u rising, at least one

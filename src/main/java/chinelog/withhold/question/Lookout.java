@@ -23,37 +23,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Looks for everything in a log that may need a mark, for some readers. */
-final class Lookout {
-
-  private final Log log;
-  private final Facts facts;
-  private final Album album;
-  private final LocalDate asOf;
-  private final OpenPassages texts;
-  private final Eyes eyes;
-  private final FoundQuestions found;
-
-  /**
-   * @param eyes of the readers
-   * @param found takes what is found
-   */
-  Lookout(
-      Log log,
-      Facts facts,
-      Album album,
-      LocalDate asOf,
-      OpenPassages texts,
-      Eyes eyes,
-      FoundQuestions found) {
-    this.log = log;
-    this.facts = facts;
-    this.album = album;
-    this.asOf = asOf;
-    this.texts = texts;
-    this.eyes = eyes;
-    this.found = found;
-  }
+/**
+ * Looks for everything in a log that may need a mark, for some readers.
+ *
+ * @param eyes of the readers
+ * @param found takes what is found
+ */
+record Lookout(
+    Log log,
+    Facts facts,
+    Album album,
+    LocalDate asOf,
+    OpenPassages texts,
+    Eyes eyes,
+    FoundQuestions found) {
 
   void look() {
     if (log.agreements().keySet().stream().allMatch(a -> eyes.see(Label.of(a)))) {
