@@ -9,6 +9,7 @@ import chinelog.log.records.Entry;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
 import chinelog.problem.Place;
+import chinelog.withhold.question.Sight;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;

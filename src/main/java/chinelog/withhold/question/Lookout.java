@@ -26,7 +26,7 @@ import java.util.Optional;
 /**
  * Looks for everything in a log that may need a mark, for some readers.
  *
- * @param eyes of the readers
+ * @param sight of the readers
  * @param found takes what is found
  */
 record Lookout(
@@ -35,17 +35,17 @@ record Lookout(
     Album album,
     LocalDate asOf,
     OpenPassages texts,
-    Eyes eyes,
+    Sight sight,
     FoundQuestions found) {
 
   void look() {
-    if (log.agreements().keySet().stream().allMatch(a -> eyes.see(Label.of(a)))) {
+    if (log.agreements().keySet().stream().allMatch(a -> sight.allows(Label.of(a)))) {
       ended();
       return;
     }
     List<SeenText> seen = new ArrayList<>();
     for (Passage passage : texts.passages()) {
-      String text = passage.seen(eyes);
+      String text = passage.seen(sight);
       if (!text.isBlank()) {
         seen.add(new SeenText(passage, texts.reading(text)));
       }
@@ -61,7 +61,7 @@ record Lookout(
       if (text.passage().role() == Passage.Role.NAME) {
         // Who are party to one agreement know who gives leave in it, and none of the others.
         if (text.passage().pieces().stream().allMatch(p -> p.label().isNone())) {
-          names.findInName(text).forEach(hit -> found.add(question(text, hit), eyes.readers()));
+          names.findInName(text).forEach(hit -> found.add(question(text, hit), sight.readers()));
         }
         continue;
       }
@@ -70,16 +70,16 @@ record Lookout(
       hits.addAll(figures.find(text));
       hits.addAll(days.find(text));
       for (Hit hit : hits) {
-        found.add(question(text, hit), eyes.readers());
+        found.add(question(text, hit), sight.readers());
       }
     }
-    PhotoWatch.find(log, album, eyes)
-        .forEach((path, question) -> found.addDoubt(path, question, eyes.readers()));
-    ParagraphWatch.find(log, eyes).forEach(q -> found.add(q, eyes.readers()));
-    TableWatch tables = new TableWatch(log, eyes);
-    tables.findIn(seen, (text, hit) -> found.add(question(text, hit), eyes.readers()));
-    tables.findInTables().forEach(q -> found.add(q, eyes.readers()));
-    new AliasWatch(log, facts, eyes).find().forEach(q -> found.add(q, eyes.readers()));
+    PhotoWatch.find(log, album, sight)
+        .forEach((path, question) -> found.addDoubt(path, question, sight.readers()));
+    ParagraphWatch.find(log, sight).forEach(q -> found.add(q, sight.readers()));
+    TableWatch tables = new TableWatch(log, sight);
+    tables.findIn(seen, (text, hit) -> found.add(question(text, hit), sight.readers()));
+    tables.findInTables().forEach(q -> found.add(q, sight.readers()));
+    new AliasWatch(log, facts, sight).find().forEach(q -> found.add(q, sight.readers()));
     ended();
     names.unguarded().forEach(found::unguarded);
     figures.unguarded().forEach(found::unguarded);
@@ -89,7 +89,7 @@ record Lookout(
   private DayWatch days() {
     DayWatch days = new DayWatch();
     for (Entry entry : log.entries()) {
-      if (eyes.see(Release.Kind.ENTRY, entry.id(), entry.label())) {
+      if (sight.allows(Release.Kind.ENTRY, entry.id(), entry.label())) {
         days.show(entry.date());
       } else {
         days.withhold(
@@ -98,7 +98,7 @@ record Lookout(
     }
     for (Agreement a : log.agreements().values()) {
       Label own = Label.of(a.id());
-      if (!eyes.see(own)) {
+      if (!sight.allows(own)) {
         days.withhold(a.from(), Sentence.of("the day on which {0} was made", a.id()), own);
         days.withhold(a.until(), Sentence.of("the day on which {0} ends", a.id()), own);
       }
@@ -133,7 +133,7 @@ record Lookout(
       }
     }
     for (Passage passage : texts.passages()) {
-      for (Passage.Piece piece : passage.unseen(eyes)) {
+      for (Passage.Piece piece : passage.unseen(sight)) {
         CharSequence what = passage.what();
         switch (passage.role()) {
           case NAME -> {
@@ -159,8 +159,8 @@ record Lookout(
       }
     }
     for (Sheet sheet : log.sheets()) {
-      Label label = eyes.afterReleases(Release.Kind.SHEET, sheet.path(), sheet.label());
-      if (!eyes.see(label)) {
+      Label label = sight.afterReleases(Release.Kind.SHEET, sheet.path(), sheet.label());
+      if (!sight.allows(label)) {
         CharSequence what = Sentence.of("the sheet {0}", sheet.path());
         words.withholdNumbers(sheet.title(), what, label);
         if (sheet.title().contains(" ")) {
@@ -179,17 +179,19 @@ record Lookout(
     Optional<Quantity> scale = facts.find(FactId.SCALE).map(Fact::value);
     for (Fact fact : facts.byName().values()) {
       String titles = Kinds.called(fact);
-      if (eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
+      if (sight.allows(Release.Kind.FACT, fact.name(), fact.label())) {
         figures.show(fact.value(), titles);
-        if (fact.origin() != Origin.RECKONED && Kinds.isSpokenOf(fact) && eyes.see(fact.label())) {
+        if (fact.origin() != Origin.RECKONED
+            && Kinds.isSpokenOf(fact)
+            && sight.allows(fact.label())) {
           boolean vessel = Kinds.isOfTheVessel(fact);
           figures
               .findTwin(fact.value(), titles, vessel)
-              .ifPresent(t -> found.add(twin(fact, t), eyes.readers()));
+              .ifPresent(t -> found.add(twin(fact, t), sight.readers()));
         }
         continue;
       }
-      Label label = eyes.afterReleases(Release.Kind.FACT, fact.name(), fact.label());
+      Label label = sight.afterReleases(Release.Kind.FACT, fact.name(), fact.label());
       if (fact.id().equals(FactId.SCALE)) {
         figures.withholdScale(fact.value().value(), label);
       } else if (Kinds.isSpokenOf(fact)) {
@@ -216,12 +218,12 @@ record Lookout(
       }
     }
     Marked<Quantity> rate = log.head().rate();
-    if (rate != null && !eyes.see(rate.label())) {
+    if (rate != null && !sight.allows(rate.label())) {
       figures.withhold("the rate", rate.value(), rate.label(), "rate hour", true, false);
     }
     for (Lot lot : log.stock()) {
       Marked<Quantity> price = lot.price();
-      if (price != null && !eyes.see(lot.label().join(price.label()))) {
+      if (price != null && !sight.allows(lot.label().join(price.label()))) {
         String titles = "price " + lot.material() + " " + lot.title();
         Label label = lot.label().join(price.label());
         figures.withhold(
@@ -252,7 +254,7 @@ record Lookout(
         Quantity value = row.cells().get(i).quantity();
         Table.Column column = table.columns().get(i);
         Label label = table.label().join(row.label()).join(column.label());
-        if (value != null && !eyes.see(label)) {
+        if (value != null && !sight.allows(label)) {
           figures.withhold(
               Sentence.of(
                   "a cell of the table {0}, {1} {2}",
@@ -278,7 +280,7 @@ record Lookout(
         Label label = table.label().join(row.label()).join(column.label());
         if (value != null) {
           values.add(value);
-          hidden = eyes.see(label) ? hidden : hidden.join(label);
+          hidden = sight.allows(label) ? hidden : hidden.join(label);
         }
       }
       if (!hidden.isNone() && values.size() > 1) {
@@ -292,7 +294,8 @@ record Lookout(
     for (Agreement agreement : log.agreements().values()) {
       boolean party =
           log.readers().stream()
-              .anyMatch(r -> r.id().equals(eyes.readers()) && r.partyTo().contains(agreement.id()));
+              .anyMatch(
+                  r -> r.id().equals(sight.readers()) && r.partyTo().contains(agreement.id()));
       if (!party && agreement.isFreeOn(asOf)) {
         Label label = Label.of(agreement.id());
         found.add(
@@ -305,7 +308,7 @@ record Lookout(
                 "",
                 "what it covered, which nothing keeps back since that day",
                 label),
-            eyes.readers());
+            sight.readers());
       }
     }
   }
