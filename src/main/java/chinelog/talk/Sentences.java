@@ -20,7 +20,6 @@ final class Sentences {
   private final Locale locale;
   private final Speech speech;
   private final String gapShown;
-  private final String gapSaid;
 
   /**
    * @param gapShown stands in captions for what is withheld
@@ -29,7 +28,6 @@ final class Sentences {
     this.locale = locale;
     this.speech = speech;
     this.gapShown = gapShown;
-    this.gapSaid = "– " + speech.words().text("gap") + " –";
   }
 
   List<Shot.Part> of(List<Text.Run> runs) {
@@ -71,7 +69,8 @@ final class Sentences {
   }
 
   private Shot.Said said(String sentence) {
-    String spoken = speech.say(sentence).replace(gapShown, gapSaid);
+    String gap = "– " + speech.words().text("gap") + " –";
+    String spoken = speech.say(sentence).replace(gapShown, gap);
     boolean beginsInWords = Character.isLetter(sentence.codePointAt(0));
     return new Shot.Said(sentence, beginsInWords ? spoken : capital(spoken));
   }
