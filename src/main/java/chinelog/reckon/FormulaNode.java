@@ -42,6 +42,7 @@ record FormulaNode(FactId id, Statement statement, Formula formula, Label label)
       ledger.put(
           new Fact(
               id,
+              name(),
               id instanceof FactId.Planned ? Message.of("as.planned", title) : title,
               value,
               stated ? Origin.STATED : Origin.RECKONED,
@@ -51,6 +52,7 @@ record FormulaNode(FactId id, Statement statement, Formula formula, Label label)
               stated ? null : formula.tree(),
               List.of(),
               inputs,
+              Basis.of(inputs),
               null));
       return true;
     } catch (Evaluator.Fault fault) {

@@ -210,18 +210,19 @@ record RequestNode(
     }
     ledger.put(
         new Fact(
-                id,
-                yield.title(),
-                yield.value(),
-                Origin.RECKONED,
-                ledger.youngest(null, needs()),
-                label,
-                request.place(),
-                null,
-                yield.method(),
-                needs(),
-                null)
-            .restingOn(basis(yield, ledger)));
+            id,
+            name,
+            yield.title(),
+            yield.value(),
+            Origin.RECKONED,
+            ledger.youngest(null, needs()),
+            label,
+            request.place(),
+            null,
+            yield.method(),
+            needs(),
+            basis(yield, ledger),
+            null));
   }
 
   /** Of all that was given or taken, what decides a figure. */
