@@ -32,7 +32,6 @@ final class FigureLedger {
       Pattern.compile("(\\d{4}-\\d\\d-\\d\\d),([^,\"]+),\"((?:[^\"]|\"\")*)\",([^,]+),([^,]+)");
 
   private final Path file;
-  private final String name;
   private final String readers;
   private final boolean expected;
 
@@ -43,8 +42,11 @@ final class FigureLedger {
   FigureLedger(Path file, String readers, boolean expected) {
     this.file = file;
     this.readers = readers;
-    this.name = "records/" + readers + "/ledger.csv";
     this.expected = expected;
+  }
+
+  private String name() {
+    return "records/" + readers + "/ledger.csv";
   }
 
   /**
@@ -128,7 +130,7 @@ final class FigureLedger {
 
   private Problem unreadable(int line) {
     return Problem.error(
-        Place.of(name, line, 1),
+        Place.of(name(), line, 1),
         "This line of the ledger of figures already printed cannot be read, so that it is not known"
             + " what these readers have.",
         "Put the file back from a copy of the log.");
@@ -136,7 +138,7 @@ final class FigureLedger {
 
   private Problem missing() {
     return Problem.error(
-        Place.of(name),
+        Place.of(name()),
         "An edition went out before, but the ledger of the figures printed in it is missing.",
         "Put the file back from a copy of the log. If there is none, make an empty one of that name;"
             + " what was printed before is then not reckoned with.");
