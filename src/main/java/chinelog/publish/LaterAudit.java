@@ -52,7 +52,7 @@ record LaterAudit(Occasion occasion, Shelf claimed, Progress progress) {
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       Set<String> mayStand = OpenWords.of(opened, group, withheld, asked, asOf).mayStand();
       AuditReport report =
-          EditionSearch.search(standing, manifest, opened, withheld, mayStand, group.id());
+          new EditionSearch(standing, manifest, opened, withheld, mayStand, group.id()).afresh();
       RenderedEdition draft =
           new RenderedEdition(
               group,
