@@ -23,27 +23,16 @@ import java.util.regex.Pattern;
  *
  * <p>A line is such as {@code 2026-05-20,hull.loa,"700 mm",0.7,0.001}: day of the edition, fact, as
  * printed, value and last digit in coherent SI units.
+ *
+ * @param readers id of those whose it is
+ * @param expected whether there must be one, since an edition went out before
  */
-final class FigureLedger {
+record FigureLedger(Path file, String readers, boolean expected) {
 
   private static final String HEAD = "as-of,fact,printed,value,step";
 
   private static final Pattern LINE =
       Pattern.compile("(\\d{4}-\\d\\d-\\d\\d),([^,\"]+),\"((?:[^\"]|\"\")*)\",([^,]+),([^,]+)");
-
-  private final Path file;
-  private final String readers;
-  private final boolean expected;
-
-  /**
-   * @param readers id of those whose it is
-   * @param expected whether there must be one, since an edition went out before
-   */
-  FigureLedger(Path file, String readers, boolean expected) {
-    this.file = file;
-    this.readers = readers;
-    this.expected = expected;
-  }
 
   private String name() {
     return "records/" + readers + "/ledger.csv";
