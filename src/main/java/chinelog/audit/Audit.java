@@ -37,6 +37,7 @@ public final class Audit {
       "A file of this kind does not belong in an edition.";
 
   private static final String CLEAN_OF_ITS_NAME = " ";
+  private static final String CLEAN_WITH_CREDIT = " with ";
 
   private final KnownAddresses addresses;
   private final Originals originals;
@@ -50,7 +51,7 @@ public final class Audit {
 
   private final boolean mayStand;
 
-  /** What was found clean of all that is looked for now. */
+  /** What was found clean of all that is looked for now, but for the fresh originals. */
   private final Set<String> cleanBefore;
 
   private final Set<String> clean = ConcurrentHashMap.newKeySet();
@@ -72,10 +73,7 @@ public final class Audit {
     this.scope = scope;
     this.fresh = originals.without(before.searched().lookedFor());
     this.mayStand = scope.isWithin(before.searched());
-    this.cleanBefore =
-        before.searched().lookedFor().containsAll(scope.lookedFor())
-            ? before.searched().clean()
-            : Set.of();
+    this.cleanBefore = scope.wasLookedFor(before.searched()) ? before.searched().clean() : Set.of();
   }
 
   /**
@@ -191,21 +189,32 @@ public final class Audit {
   private Findings opened(String name, Path file) throws IOException {
     Findings findings = new Findings(name);
     String sha256 = before.hashes().get(name);
-    String told = sha256 == null ? "" : sha256 + CLEAN_OF_ITS_NAME + name;
-    if (sha256 != null && mayStand && before.searched().clean().contains(told)) {
+    String mark = sha256 == null ? "" : mark(name, sha256);
+    search.name(name, findings);
+    if (sha256 != null && mayStand(name, sha256) && before.searched().clean().contains(mark)) {
       again(name, file, findings);
     } else {
-      search.name(name, findings);
       inspect(name, Files.readAllBytes(file), findings);
     }
     if (sha256 != null && findings.list().isEmpty()) {
-      clean.add(told);
+      clean.add(mark);
     }
     return findings;
   }
 
+  /** What is kept of a file in which nothing was found. */
+  private String mark(String name, String sha256) {
+    return sha256
+        + (isPicture(name) ? CLEAN_WITH_CREDIT + scope.credit() : CLEAN_OF_ITS_NAME + name);
+  }
+
+  /** A picture names no other file, so that it is the same whatever it is called. */
+  private boolean mayStand(String name, String sha256) {
+    return isPicture(name) ? scope.wasShown(sha256, before.searched()) : mayStand;
+  }
+
   private CleanParts parts(String name) {
-    return new CleanParts(name, cleanBefore);
+    return new CleanParts(name, cleanBefore, fresh);
   }
 
   /** What has to be done for a file that was found clean of all that is looked for in texts. */
@@ -221,6 +230,10 @@ public final class Audit {
       stood.incrementAndGet();
       fresh.find(Files.readAllBytes(file), findings, "the file");
     }
+  }
+
+  private static boolean isPicture(String name) {
+    return Set.of("jpg", "jpeg", "png").contains(ending(name));
   }
 
   private static String ending(String name) {

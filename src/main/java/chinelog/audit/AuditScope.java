@@ -2,7 +2,9 @@ package chinelog.audit;
 
 import chinelog.digest.Sha256;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -11,8 +13,15 @@ import java.util.stream.Stream;
  * What one audit looks for, and what it lets pass, each thing by a digest of it.
  *
  * @param originals those of {@code lookedFor} that are pieces of the maker's own files
+ * @param pictures those of {@code allowed} that are pictures, by the SHA-256 of their files
+ * @param credit what pictures may say of who made them
  */
-record AuditScope(Set<String> lookedFor, Set<String> originals, Set<String> allowed) {
+record AuditScope(
+    Set<String> lookedFor,
+    Set<String> originals,
+    Set<String> allowed,
+    Map<String, Set<String>> pictures,
+    String credit) {
 
   /** Half of a SHA-256: enough to tell things apart that nobody makes up to collide. */
   private static final int LETTERS = 32;
@@ -26,20 +35,25 @@ record AuditScope(Set<String> lookedFor, Set<String> originals, Set<String> allo
     Set<String> pieces = originals.digests();
     Set<String> lookedFor = digests(search.pieces());
     lookedFor.addAll(pieces);
-    Stream<String> names =
-        Stream.concat(
-            addresses.files().stream().map(file -> "file " + file),
-            addresses.links().stream().map(link -> "link " + link));
-    Stream<String> shown =
-        pictures.stream()
-            .flatMap(p -> p.sha256().stream().map(sha -> "picture " + sha + " " + p.filled()));
-    Stream<String> credits = credit.texts().stream().map(text -> "credit " + text);
-    return new AuditScope(
-        lookedFor,
-        pieces,
+    Map<String, Set<String>> shown = new TreeMap<>();
+    for (AllowedPicture picture : pictures) {
+      for (String sha256 : picture.sha256()) {
+        shown
+            .computeIfAbsent(sha256, sha -> new TreeSet<>())
+            .add(digest("picture " + sha256 + " " + picture.filled()));
+      }
+    }
+    Set<String> allowed =
         digests(
-            Stream.of(names, shown, credits, Stream.of("site " + addresses.site()))
-                .flatMap(all -> all)));
+            Stream.of(
+                    addresses.files().stream().map(file -> "file " + file),
+                    addresses.links().stream().map(link -> "link " + link),
+                    credit.texts().stream().map(text -> "credit " + text),
+                    Stream.of("site " + addresses.site()))
+                .flatMap(all -> all));
+    shown.values().forEach(allowed::addAll);
+    return new AuditScope(
+        lookedFor, pieces, allowed, shown, digest(String.join("\f", credit.texts())));
   }
 
   private static Set<String> digests(Stream<String> things) {
@@ -55,8 +69,21 @@ record AuditScope(Set<String> lookedFor, Set<String> originals, Set<String> allo
    * that were not known then.
    */
   boolean isWithin(Searched before) {
-    return allowed.containsAll(before.allowed())
-        && lookedFor.stream()
-            .allMatch(piece -> before.lookedFor().contains(piece) || originals.contains(piece));
+    return allowed.containsAll(before.allowed()) && wasLookedFor(before);
+  }
+
+  /**
+   * Whether a picture in which an earlier audit found nothing would be found clean now, but for
+   * pieces of originals; its credit aside.
+   */
+  boolean wasShown(String sha256, Searched before) {
+    Set<String> now = pictures.getOrDefault(sha256, Set.of());
+    return !now.isEmpty() && before.allowed().containsAll(now) && wasLookedFor(before);
+  }
+
+  /** Whether an earlier audit looked for all of it, but for pieces of originals. */
+  boolean wasLookedFor(Searched before) {
+    return lookedFor.stream()
+        .allMatch(piece -> before.lookedFor().contains(piece) || originals.contains(piece));
   }
 }

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The parts of one document in which nothing was found: pages, pictures and streams, each by a
  * digest of all that it is made of. What an earlier audit that looked for the same found clean need
- * not be searched again.
+ * not be searched again, but for the originals that were not known then.
  */
 final class CleanParts {
 
@@ -17,15 +17,18 @@ final class CleanParts {
   private static final char NOTE = '=';
 
   private final String suffix;
+  private final Originals fresh;
   private final Map<String, String> before = new HashMap<>();
   private final Map<String, String> now = new HashMap<>();
 
   /**
    * @param file the document's name
-   * @param marks of parts found clean of all that is looked for now; none where it was less
+   * @param marks of parts found clean of all that is looked for now, but for the originals
+   * @param fresh those that were not looked for then
    */
-  CleanParts(String file, Set<String> marks) {
+  CleanParts(String file, Set<String> marks, Originals fresh) {
     this.suffix = OF + file;
+    this.fresh = fresh;
     for (String mark : marks) {
       if (mark.endsWith(suffix)) {
         String part = mark.substring(0, mark.length() - suffix.length());
@@ -41,6 +44,16 @@ final class CleanParts {
   boolean has(String part) {
     now.putIfAbsent(part, "");
     return before.containsKey(part);
+  }
+
+  /** Whether anything is looked for in parts that were found clean. */
+  boolean hasFresh() {
+    return fresh.known() > 0;
+  }
+
+  /** Looks in a part that was found clean for what was not looked for then. */
+  void findFresh(byte[] part, Findings findings, String where) {
+    fresh.find(part, findings, where);
   }
 
   /** What was noted of a part that was found clean before; null if it was not. */

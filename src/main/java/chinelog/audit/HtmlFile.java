@@ -84,7 +84,6 @@ final class HtmlFile {
 
   private static final String SOURCE = "the page's source";
 
-  private final Document page;
   private final KnownAddresses addresses;
   private final Findings findings;
   private final Search search;
@@ -99,13 +98,7 @@ final class HtmlFile {
   private final Set<String> ids = new HashSet<>();
   private final Set<String> anchors = new LinkedHashSet<>();
 
-  private HtmlFile(
-      Document page,
-      KnownAddresses addresses,
-      Search search,
-      Findings findings,
-      boolean isFragment) {
-    this.page = page;
+  private HtmlFile(KnownAddresses addresses, Search search, Findings findings, boolean isFragment) {
     this.addresses = addresses;
     this.search = search;
     this.findings = findings;
@@ -119,8 +112,7 @@ final class HtmlFile {
     if (!html.stripLeading().toLowerCase(Locale.ROOT).startsWith("<!doctype html>")) {
       findings.add("the page's source", "This does not begin as a page does.");
     }
-    new HtmlFile(Parser.htmlParser().parseInput(html, ""), addresses, search, findings, false)
-        .run();
+    new HtmlFile(addresses, search, findings, false).run(Parser.htmlParser().parseInput(html, ""));
     search.text(Disguises.withoutTags(STYLES.matcher(html).replaceAll("\f")), findings, SOURCE);
   }
 
@@ -128,10 +120,10 @@ final class HtmlFile {
   static void inspectFragment(
       String html, KnownAddresses addresses, Search search, Findings findings) {
     Document page = Parser.parseBodyFragment(html, "");
-    new HtmlFile(page, addresses, search, findings, true).run();
+    new HtmlFile(addresses, search, findings, true).run(page);
   }
 
-  private void run() {
+  private void run(Document page) {
     walk(page);
     for (String anchor : anchors) {
       if (!isFragment && !ids.contains(anchor)) {

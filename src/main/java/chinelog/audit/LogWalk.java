@@ -34,7 +34,6 @@ final class LogWalk {
   private final Log log;
   private final Clearance clearance;
   private final LogLabels labels;
-  private final FactLabels facts;
   private final Secrets secrets;
   private final SeenTexts texts;
 
@@ -42,7 +41,6 @@ final class LogWalk {
     this.log = log;
     this.clearance = clearance;
     this.labels = new LogLabels(log, readers);
-    this.facts = labels.facts();
     this.secrets = new Secrets(log.head().locale());
     this.texts = new SeenTexts(clearance, labels, secrets);
   }
@@ -138,9 +136,9 @@ final class LogWalk {
   }
 
   private void statement(Statement statement) {
-    Label label = facts.of(statement.name()).join(statement.label());
-    if (facts.isReleased(statement.name())) {
-      label = facts.of(statement.name());
+    Label label = labels.facts().of(statement.name()).join(statement.label());
+    if (labels.facts().isReleased(statement.name())) {
+      label = labels.facts().of(statement.name());
     }
     String what = "the fact " + statement.name();
     texts.figures(label, statement.expression(), what);
@@ -173,7 +171,7 @@ final class LogWalk {
   private Label notedOf(Request request, Label own) {
     Label label = own;
     for (Marked<String> input : request.inputs().values()) {
-      label = label.join(input.label()).join(facts.ofAll(input.value()));
+      label = label.join(input.label()).join(labels.facts().ofAll(input.value()));
       for (Table table : log.tables()) {
         if (table.name().equals(input.value().strip())) {
           label = label.join(FactLabels.ofAll(table));

@@ -261,10 +261,15 @@ final class PdfFile {
       findings.add(
           "what stands under " + key, "It is a picture, but none as the edition's are: not JPEG.");
     }
-    if (parts.has(digests.stream(stream))) {
+    boolean isClean = parts.has(digests.stream(stream));
+    if (isClean && !parts.hasFresh()) {
       return;
     }
     byte[] content = decoded(stream);
+    if (isClean) {
+      parts.findFresh(content, findings, "what stands under " + key);
+      return;
+    }
     originals.find(content, findings, "what stands under " + key);
     search.bytes(content, findings, "what stands under " + key);
   }

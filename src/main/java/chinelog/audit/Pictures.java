@@ -56,8 +56,9 @@ final class Pictures {
   void jpeg(byte[] bytes, String hash, CleanParts parts, Findings findings, String where) {
     List<AllowedPicture> known = byHash.getOrDefault(hash, List.of());
     boolean isPlain = !known.isEmpty() && known.stream().allMatch(p -> p.filled().isEmpty());
-    boolean isClean = parts.has(hash);
-    if (!isClean || !isPlain) {
+    if (parts.has(hash) && isPlain) {
+      parts.findFresh(bytes, findings, where);
+    } else {
       jpeg(bytes, hash, findings, where);
     }
   }

@@ -4,8 +4,12 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 
-/** Looks for everything that must not be there in the texts of one edition. */
-final class Search {
+/**
+ * Looks for everything that must not be there in the texts of one edition.
+ *
+ * @param undrawn reckonings of which nothing may be drawn
+ */
+record Search(Needles needles, FigureNet figures, Set<String> undrawn, CurveNet curves) {
 
   /** In bytes that are no text, shorter words than this occur by chance. */
   private static final int LEAST_IN_BYTES = 8;
@@ -18,21 +22,6 @@ final class Search {
 
   /** No figure is written with as many letters and digits. */
   private static final int LONGEST_FIGURE = 100;
-
-  private final Needles needles;
-  private final FigureNet figures;
-  private final Set<String> undrawn;
-  private final CurveNet curves;
-
-  /**
-   * @param undrawn reckonings of which nothing may be drawn
-   */
-  Search(Needles needles, FigureNet figures, Set<String> undrawn, CurveNet curves) {
-    this.needles = needles;
-    this.figures = figures;
-    this.undrawn = undrawn;
-    this.curves = curves;
-  }
 
   /** Looks whether a drawing may be there, by the reckoning that it is of. */
   void drawing(String of, Findings findings, String where) {

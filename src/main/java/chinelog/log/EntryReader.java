@@ -24,29 +24,20 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
-/** Reads one note. */
-final class EntryReader {
+/**
+ * Reads one note.
+ *
+ * @param stages ids of the plan; null where the log has no plan
+ * @param materials unit in which each was bought; null where that is not known
+ */
+record EntryReader(
+    Scope scope, @Nullable Collection<String> stages, @Nullable Map<String, Unit> materials) {
 
   private static final String[] KEYS = {
     "title", "date", "stage", "time", "used", "measured", "weighed", "under"
   };
 
   private static final List<String> OF_USE = List.of("amount", "where", "material", "under");
-
-  private final Scope scope;
-  private final @Nullable Collection<String> stages;
-  private final @Nullable Map<String, Unit> materials;
-
-  /**
-   * @param stages ids of the plan; null where the log has no plan
-   * @param materials unit in which each was bought; null where that is not known
-   */
-  EntryReader(
-      Scope scope, @Nullable Collection<String> stages, @Nullable Map<String, Unit> materials) {
-    this.scope = scope;
-    this.stages = stages;
-    this.materials = materials;
-  }
 
   /**
    * The entry, as far as it can be read; several where a loose note without a date tells of several

@@ -46,7 +46,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what log.yaml says of the whole build. */
-final class HeadReader {
+record HeadReader(Fields log, Scope scope) {
 
   private static final Pattern SCALE = Pattern.compile("1\\s*[:/]\\s*([0-9]+(?:\\.[0-9]+)?)");
   private static final Pattern LOOSE_SCALE =
@@ -71,14 +71,6 @@ final class HeadReader {
 
   static final String THEME = "slipway";
   static final String CURRENCY = "EUR";
-
-  private final Fields log;
-  private final Scope scope;
-
-  HeadReader(Fields log, Scope scope) {
-    this.log = log;
-    this.scope = scope;
-  }
 
   Head read(Marked<String> defaultTitle) {
     boolean titled = log.has("title");

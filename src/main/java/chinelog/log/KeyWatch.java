@@ -5,7 +5,7 @@ import chinelog.log.reading.Scope;
 import chinelog.log.reading.Source;
 import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
-import java.text.Normalizer;
+import chinelog.wording.Accents;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -60,7 +60,6 @@ final class KeyWatch {
   private static final Pattern FENCE = Pattern.compile("\\s*([-+]{3,}|[`~]{3,}\\s*\\w*)\\s*");
   private static final Pattern CONTINUED = Pattern.compile("\\s+\\S.*|-\\s.*");
   private static final Pattern COMMENT = Pattern.compile("(?:^|\\s)#(.*)$");
-  private static final Pattern ACCENTS = Pattern.compile("\\p{M}");
 
   private static final String IN_NOTE =
       "This looks like a key, but keys are read only at the top of a note.";
@@ -250,12 +249,8 @@ final class KeyWatch {
 
   /** In small letters without accents, emphasis and invisible characters. */
   private static String fold(String line) {
-    String plain =
-        line.chars().allMatch(c -> c < 128)
-            ? line
-            : ACCENTS.matcher(Normalizer.normalize(line, Normalizer.Form.NFKD)).replaceAll("");
     StringBuilder folded = new StringBuilder();
-    plain
+    Accents.off(line)
         .codePoints()
         .filter(c -> Character.getType(c) != Character.FORMAT && "*_`~".indexOf(c) < 0)
         .forEach(folded::appendCodePoint);

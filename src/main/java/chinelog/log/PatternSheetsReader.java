@@ -18,21 +18,13 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Reads how patterns are printed: {@code patterns} and {@code printer} of log.yaml. */
-final class PatternSheetsReader {
+record PatternSheetsReader(Fields log, Scope scope) {
 
   private static final Unit MM = millimetre();
   private static final Kind LENGTH = new Kind("a length", MM, "10 mm");
   private static final List<String> SIZES = List.of("a4", "letter", "a3", "roll");
 
   private static final List<String> OF_SCANS = List.of("model", "full");
-
-  private final Fields log;
-  private final Scope scope;
-
-  PatternSheetsReader(Fields log, Scope scope) {
-    this.log = log;
-    this.scope = scope;
-  }
 
   PatternSheets read() {
     PatternSheets usual = PatternSheets.USUAL;

@@ -31,7 +31,7 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the lists of log.yaml: stages, limits, posts, the handover booklet. */
-final class PlanReader {
+record PlanReader(Fields log, Scope scope) {
 
   /** The known sections of the handover booklet. */
   private static final List<String> HANDOVER =
@@ -51,14 +51,6 @@ final class PlanReader {
 
   private static final Pattern LENGTH =
       Pattern.compile("([0-9]{1,6}(?:[.][0-9]+)?)\\s*(?:words?|min|minutes?)?");
-
-  private final Fields log;
-  private final Scope scope;
-
-  PlanReader(Fields log, Scope scope) {
-    this.log = log;
-    this.scope = scope;
-  }
 
   List<Stage> stages() {
     List<Stage> stages = new ArrayList<>();

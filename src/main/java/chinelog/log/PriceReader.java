@@ -66,15 +66,7 @@ public final class PriceReader {
     this.problems = problems;
     this.scope =
         new Scope(
-            new Inventory(
-                log.folder(),
-                new TreeMap<>(),
-                new TreeMap<>(),
-                new TreeMap<>(),
-                new TreeMap<>(),
-                new TreeMap<>(),
-                new TreeMap<>(),
-                new TreeMap<>()),
+            Inventory.empty(log.folder()),
             today,
             log.head().zone(),
             log.head().currency(),

@@ -18,19 +18,12 @@ import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** Reads the releases of log.yaml; one that is not complete releases nothing. */
-final class ReleaseReader {
-
-  private final Scope scope;
-  private final Collection<String> readers;
-
-  /**
-   * @param readers ids of the log's readers
-   */
-  ReleaseReader(Scope scope, Collection<String> readers) {
-    this.scope = scope;
-    this.readers = readers;
-  }
+/**
+ * Reads the releases of log.yaml; one that is not complete releases nothing.
+ *
+ * @param readers ids of the log's readers
+ */
+record ReleaseReader(Scope scope, Collection<String> readers) {
 
   List<Release> read(Fields log) {
     List<Release> releases = new ArrayList<>();

@@ -16,18 +16,10 @@ import java.util.Map;
  * Reads how the series is told aloud: {@code talk} of log.yaml, and the marks of recordings in
  * {@code talk/READERS/INSTALMENT.csv}.
  */
-final class TalkReader {
+record TalkReader(Fields log, Scope scope) {
 
   private static final Map<String, int[]> FRAMES =
       Map.of("1920x1080", new int[] {1920, 1080}, "3840x2160", new int[] {3840, 2160});
-
-  private final Fields log;
-  private final Scope scope;
-
-  TalkReader(Fields log, Scope scope) {
-    this.log = log;
-    this.scope = scope;
-  }
 
   TalkPlan read() {
     TalkPlan usual = TalkPlan.USUAL;

@@ -22,7 +22,7 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** Reads time at work: {@code 09:10-12:40, 14:00-15:15}, {@code 2 h 30 min}, {@code PT2H30M}. */
-final class WorkedReader {
+record WorkedReader(LocalDate date, ZoneId zone, Problems problems) {
 
   private static final Pattern RANGE =
       Pattern.compile("([0-9]{1,2}:[0-9]{2})\\s*[-–—]\\s*([0-9]{1,2}:[0-9]{2})");
@@ -32,16 +32,6 @@ final class WorkedReader {
 
   /** Longer than this at a stretch is asked about; common sense, no source. */
   private static final Duration LONG = Duration.ofHours(16);
-
-  private final LocalDate date;
-  private final ZoneId zone;
-  private final Problems problems;
-
-  WorkedReader(LocalDate date, ZoneId zone, Problems problems) {
-    this.date = date;
-    this.zone = zone;
-    this.problems = problems;
-  }
 
   List<Entry.Worked> read(Yaml.Scalar written, Label label) {
     List<Entry.Worked> worked = new ArrayList<>();

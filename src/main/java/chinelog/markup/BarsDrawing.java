@@ -4,21 +4,13 @@ import chinelog.edition.Chart;
 import java.util.List;
 
 /** Bars across, a group of them under the name of each category. */
-final class BarsDrawing {
+record BarsDrawing(Chart chart, ChartSvg sheet) {
 
   private static final int NAME_HEIGHT = 21;
   private static final int BAR_HEIGHT = 12;
   private static final int BAR_STEP = 16;
   private static final int GROUP_GAP = 10;
   private static final int GAP = 7;
-
-  private final Chart chart;
-  private final ChartSvg sheet;
-
-  BarsDrawing(Chart chart, ChartSvg sheet) {
-    this.chart = chart;
-    this.sheet = sheet;
-  }
 
   /** Draws from {@code top} down and tells the height of the whole. */
   int draw(int top) {

@@ -7,15 +7,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** A diagram, turned so that y runs down. */
-final class DiagramDrawing {
-
-  private final Diagram diagram;
-  private final Brush brush;
-
-  DiagramDrawing(Diagram diagram, Brush brush) {
-    this.diagram = diagram;
-    this.brush = brush;
-  }
+record DiagramDrawing(Diagram diagram, Brush brush) {
 
   /** Draws it and tells its height. */
   double draw() {

@@ -14,7 +14,7 @@ import org.apache.pdfbox.util.Matrix;
  * Draws on one sheet, in mm as printed. Lines follow ISO 128-2: wide 0.35 mm, narrow 0.18 mm,
  * dashes in multiples of the width. What is the part's own is black; what is the sheet's is grey.
  */
-final class Pen {
+record Pen(PDPageContentStream content, Face face, Scans scans) {
 
   static final double WIDE = 0.35;
   static final double NARROW = 0.18;
@@ -30,16 +30,6 @@ final class Pen {
 
   /** Dashed narrow line, 02.1. */
   private static final float[] DASHED = dashes(12, 3);
-
-  private final PDPageContentStream content;
-  private final Face face;
-  private final Scans scans;
-
-  Pen(PDPageContentStream content, Face face, Scans scans) {
-    this.content = content;
-    this.face = face;
-    this.scans = scans;
-  }
 
   private static float[] dashes(double... widths) {
     float[] mm = new float[widths.length];

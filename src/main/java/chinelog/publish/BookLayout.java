@@ -7,15 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Remembers, in the log's private cache, how a book of some readers was laid out. */
-final class BookLayout {
-
-  private final Path file;
-  private final String made;
-
-  private BookLayout(Path file, String made) {
-    this.file = file;
-    this.made = made;
-  }
+record BookLayout(Path file, String made) {
 
   /**
    * Of one book.

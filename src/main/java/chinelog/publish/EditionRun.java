@@ -130,23 +130,19 @@ final class EditionRun {
     Manifest manifest = Manifest.of(making, before.kept(), digests::ofCopy);
     course.begin(Step.of(Step.Kind.AUDITING, who));
     AuditReport report =
-        EditionSearch.search(
-            making,
-            manifest,
-            opened,
-            withheld,
-            proof.words().mayStand(),
-            who,
-            Stream.concat(
-                    EditionPictures.of(withheld, digests::of).stream(),
-                    EditionPictures.frames(withheld, TalkWriter.places(edition), manifest.files())
-                        .stream())
-                .toList(),
-            new Before(
-                decoded,
-                manifest.files(),
-                Audited.read(occasion.folder(), who, program),
-                digests::find));
+        new EditionSearch(making, manifest, opened, withheld, proof.words().mayStand(), who)
+            .search(
+                Stream.concat(
+                        EditionPictures.of(withheld, digests::of).stream(),
+                        EditionPictures.frames(
+                            withheld, TalkWriter.places(edition), manifest.files())
+                            .stream())
+                    .toList(),
+                new Before(
+                    decoded,
+                    manifest.files(),
+                    Audited.read(occasion.folder(), who, program),
+                    digests::find));
     earlier.put(who, before);
     return new RenderedEdition(
         group, opened.log().agreements().values(), withheld, manifest, report);

@@ -17,47 +17,33 @@ import java.util.Set;
 import java.util.TreeMap;
 
 /** The audit of one edition, of what its readers may be given. */
-final class EditionSearch {
+record EditionSearch(
+    Path edition,
+    Manifest manifest,
+    Workshop.Opened opened,
+    Withholder.Withheld withheld,
+    Set<String> mayStand,
+    String readers) {
 
-  private EditionSearch() {}
-
-  /** Searches an edition anew, whatever was found in its pictures before. */
-  static AuditReport search(
-      Path edition,
-      Manifest manifest,
-      Workshop.Opened opened,
-      Withholder.Withheld withheld,
-      Set<String> mayStand,
-      String readers)
-      throws IOException {
+  /** Searches it anew, whatever was found in its pictures before. */
+  AuditReport afresh() throws IOException {
     List<AllowedPicture> pictures = new ArrayList<>(EditionPictures.of(withheld));
-    pictures.addAll(framesAfresh(opened, withheld));
-    return search(
-        edition, manifest, opened, withheld, mayStand, readers, pictures, Before.nothing());
+    pictures.addAll(framesAfresh());
+    return search(pictures, Before.nothing());
   }
 
   /** The frames that these readers may be shown, whichever stand in their edition. */
-  private static List<AllowedPicture> framesAfresh(
-      Workshop.Opened opened, Withholder.Withheld withheld) throws IOException {
-    Edition edition = withheld.edition();
+  private List<AllowedPicture> framesAfresh() throws IOException {
+    Edition made = withheld.edition();
     Map<String, String> hashes = new TreeMap<>();
     TalkWriter.draw(
-        edition,
-        Workshop.theme(opened.log().folder(), edition.contents().theme()),
+        made,
+        Workshop.theme(opened.log().folder(), made.contents().theme()),
         (place, jpeg) -> hashes.put(place.file(), Sha256.of(jpeg)));
-    return EditionPictures.frames(withheld, TalkWriter.places(edition), hashes);
+    return EditionPictures.frames(withheld, TalkWriter.places(made), hashes);
   }
 
-  static AuditReport search(
-      Path edition,
-      Manifest manifest,
-      Workshop.Opened opened,
-      Withholder.Withheld withheld,
-      Set<String> mayStand,
-      String readers,
-      List<AllowedPicture> pictures,
-      Before before)
-      throws IOException {
+  AuditReport search(List<AllowedPicture> pictures, Before before) throws IOException {
     return Audit.search(
         edition,
         manifest.names(),

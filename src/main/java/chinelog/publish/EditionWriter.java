@@ -17,42 +17,25 @@ import java.util.concurrent.Semaphore;
 /**
  * Writes what the readers of one edition get: its site, its books. Of the edition that stands it
  * takes every file that would be made of the very same.
+ *
+ * @param log the folder of the log
+ * @param program that writes
+ * @param making an empty folder
  */
-final class EditionWriter {
+record EditionWriter(
+    Path log,
+    Edition edition,
+    Theme theme,
+    EarlierEdition earlier,
+    String program,
+    Path making,
+    Progress progress) {
 
   /** Books that may be laid out at a time: each takes hundreds of MiB. */
   private static final Semaphore PRESSES = new Semaphore(2);
 
-  private final Path log;
-  private final Edition edition;
-  private final Theme theme;
-  private final String readers;
-  private final EarlierEdition earlier;
-  private final String program;
-  private final Path making;
-  private final Progress progress;
-
-  /**
-   * @param log the folder of the log
-   * @param program that writes
-   * @param making an empty folder
-   */
-  EditionWriter(
-      Path log,
-      Edition edition,
-      Theme theme,
-      EarlierEdition earlier,
-      String program,
-      Path making,
-      Progress progress) {
-    this.log = log;
-    this.edition = edition;
-    this.theme = theme;
-    this.readers = edition.contents().readers();
-    this.earlier = earlier;
-    this.program = program;
-    this.making = making;
-    this.progress = progress;
+  private String readers() {
+    return edition.contents().readers();
   }
 
   /** Writes one form of the edition. */
@@ -94,11 +77,11 @@ final class EditionWriter {
       case QUOTATION ->
           letter(Letter.Kind.QUOTATION, Step.Kind.PRINTING_QUOTATION, "quotation.pdf");
       case PATTERNS -> {
-        progress.begin(Step.of(Step.Kind.DRAWING_PATTERNS, readers));
+        progress.begin(Step.of(Step.Kind.DRAWING_PATTERNS, readers()));
         PatternWriter.write(edition, theme, making);
       }
       case TALK -> {
-        Step step = Step.of(Step.Kind.PREPARING_TALK, readers);
+        Step step = Step.of(Step.Kind.PREPARING_TALK, readers());
         if (earlier.keepFolder("talk", made())) {
           progress.skip(step);
           return;
@@ -122,7 +105,7 @@ final class EditionWriter {
   }
 
   private void site() throws IOException {
-    progress.begin(Step.of(Step.Kind.WRITING_SITE, readers));
+    progress.begin(Step.of(Step.Kind.WRITING_SITE, readers()));
     Path own = log.resolve("site-template");
     Path templates = Files.isDirectory(own) ? own : null;
     SiteWriter.write(
@@ -143,7 +126,7 @@ final class EditionWriter {
     Press.Options options = Press.Options.of(edition, false);
     BookLayout layout =
         BookLayout.of(
-            log, readers + "-" + file.getFileName(), List.of(program, theme.digest(), options));
+            log, readers() + "-" + file.getFileName(), List.of(program, theme.digest(), options));
     layout.keep(Press.printBuildBook(edition, theme, options, layout.find(), file));
   }
 
@@ -171,7 +154,7 @@ final class EditionWriter {
   private void print(Step.Kind what, String name, Object parts, Printing printing)
       throws IOException {
     String made = earlier.hashes().of(List.of(program, theme.digest(), parts));
-    Step step = Step.of(what, readers);
+    Step step = Step.of(what, readers());
     if (earlier.keep(name, made)) {
       progress.skip(step);
       return;

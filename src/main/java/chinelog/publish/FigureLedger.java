@@ -23,28 +23,19 @@ import java.util.regex.Pattern;
  *
  * <p>A line is such as {@code 2026-05-20,hull.loa,"700 mm",0.7,0.001}: day of the edition, fact, as
  * printed, value and last digit in coherent SI units.
+ *
+ * @param readers id of those whose it is
+ * @param expected whether there must be one, since an edition went out before
  */
-final class FigureLedger {
+record FigureLedger(Path file, String readers, boolean expected) {
 
   private static final String HEAD = "as-of,fact,printed,value,step";
 
   private static final Pattern LINE =
       Pattern.compile("(\\d{4}-\\d\\d-\\d\\d),([^,\"]+),\"((?:[^\"]|\"\")*)\",([^,]+),([^,]+)");
 
-  private final Path file;
-  private final String name;
-  private final String readers;
-  private final boolean expected;
-
-  /**
-   * @param readers id of those whose it is
-   * @param expected whether there must be one, since an edition went out before
-   */
-  FigureLedger(Path file, String readers, boolean expected) {
-    this.file = file;
-    this.readers = readers;
-    this.name = "records/" + readers + "/ledger.csv";
-    this.expected = expected;
+  private String name() {
+    return "records/" + readers + "/ledger.csv";
   }
 
   /**
@@ -128,7 +119,7 @@ final class FigureLedger {
 
   private Problem unreadable(int line) {
     return Problem.error(
-        Place.of(name, line, 1),
+        Place.of(name(), line, 1),
         "This line of the ledger of figures already printed cannot be read, so that it is not known"
             + " what these readers have.",
         "Put the file back from a copy of the log.");
@@ -136,7 +127,7 @@ final class FigureLedger {
 
   private Problem missing() {
     return Problem.error(
-        Place.of(name),
+        Place.of(name()),
         "An edition went out before, but the ledger of the figures printed in it is missing.",
         "Put the file back from a copy of the log. If there is none, make an empty one of that name;"
             + " what was printed before is then not reckoned with.");

@@ -214,13 +214,14 @@ public final class Forms {
       FileTimes.set(making, today);
       progress.begin(Step.of(Step.Kind.AUDITING_FORM));
       AuditReport report =
-          EditionSearch.search(
-              making,
-              Manifest.of(making),
-              opened,
-              withheld,
-              opened.ask(List.of(), today).standing(),
-              SIDE);
+          new EditionSearch(
+                  making,
+                  Manifest.of(making),
+                  opened,
+                  withheld,
+                  opened.ask(List.of(), today).standing(),
+                  SIDE)
+              .afresh();
       List<Outcome.Finding> findings =
           report.findings().stream()
               .map(f -> new Outcome.Finding(f.file(), f.where(), f.what()))

@@ -14,15 +14,7 @@ import java.util.TreeSet;
 /**
  * What publishing has to know of a log in which nothing has changed, so that it need not be read.
  */
-final class LastReading {
-
-  private final Remembered remembered;
-  private final String today;
-
-  private LastReading(Remembered remembered, String today) {
-    this.remembered = remembered;
-    this.today = today;
-  }
+record LastReading(Remembered remembered, String today) {
 
   /**
    * @param sources as they are now

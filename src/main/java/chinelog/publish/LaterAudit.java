@@ -18,17 +18,7 @@ import java.util.List;
 import java.util.Set;
 
 /** The audit of what stands published: against its manifest, and searched afresh. */
-final class LaterAudit {
-
-  private final Occasion occasion;
-  private final Shelf claimed;
-  private final Progress progress;
-
-  LaterAudit(Occasion occasion, Shelf claimed, Progress progress) {
-    this.occasion = occasion;
-    this.claimed = claimed;
-    this.progress = progress;
-  }
+record LaterAudit(Occasion occasion, Shelf claimed, Progress progress) {
 
   Outcome run(List<String> wanted) throws IOException {
     Workshop.Opened opened = occasion.open(progress);
@@ -62,7 +52,7 @@ final class LaterAudit {
       Manifest manifest = Manifest.read(shelf.manifest(group.id()));
       Set<String> mayStand = OpenWords.of(opened, group, withheld, asked, asOf).mayStand();
       AuditReport report =
-          EditionSearch.search(standing, manifest, opened, withheld, mayStand, group.id());
+          new EditionSearch(standing, manifest, opened, withheld, mayStand, group.id()).afresh();
       RenderedEdition draft =
           new RenderedEdition(
               group,

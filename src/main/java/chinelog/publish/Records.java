@@ -20,15 +20,7 @@ import java.util.TreeMap;
  * The private papers about one readers' editions: register, audit report, and what was published
  * when.
  */
-final class Records {
-
-  private final Shelf shelf;
-  private final String readers;
-
-  Records(Shelf shelf, String readers) {
-    this.shelf = shelf;
-    this.readers = readers;
-  }
+record Records(Shelf shelf, String readers) {
 
   void write(RenderedEdition draft, LocalDate asOf) throws IOException {
     Path folder = Files.createDirectories(shelf.records(readers));

@@ -37,26 +37,16 @@ import java.util.stream.Collectors;
  * <p>An edition is made in a folder beside the published ones and put in its place by renaming. If
  * the machine stops between the two renames, the next command finds the old edition set aside and
  * puts it back.
+ *
+ * @param ofWorkshop ids of the readers whose editions never stand among what may leave the workshop
  */
-final class Shelf {
+record Shelf(Path log, Set<String> ofWorkshop) {
 
   private static final String PUBLISHED = "published";
   private static final String WORKSHOP = "workshop";
 
   /** Ends no id of readers, which holds no dot. */
   private static final String DRAFT = ".draft";
-
-  private final Path log;
-  private final Set<String> ofWorkshop;
-
-  /**
-   * @param ofWorkshop ids of the readers whose editions never stand among what may leave the
-   *     workshop
-   */
-  Shelf(Path log, Set<String> ofWorkshop) {
-    this.log = log;
-    this.ofWorkshop = ofWorkshop;
-  }
 
   Shelf(Path log) {
     this(log, Set.of());

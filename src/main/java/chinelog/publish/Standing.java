@@ -15,21 +15,15 @@ import java.util.List;
  * all that an edition comes from (the log's files, the ledgers, the program, its settings), of what
  * its young files held, and of the stamps of the edition's own files. Whatever is in doubt counts
  * as changed.
+ *
+ * @param sources what was looked at
  */
-final class Standing {
+record Standing(Path log, LogState sources) {
 
   private static final String IN_DOUBT = "in doubt";
 
   /** Lines before the names of the young files. */
   private static final int HEAD = 3;
-
-  private final Path log;
-  private final LogState sources;
-
-  private Standing(Path log, LogState sources) {
-    this.log = log;
-    this.sources = sources;
-  }
 
   /**
    * Looks at the files of a log, before they are read.
@@ -38,11 +32,6 @@ final class Standing {
    */
   static Standing before(Path log, String settings) throws IOException {
     return new Standing(log, LogState.atSources(log, settings));
-  }
-
-  /** What was looked at. */
-  LogState sources() {
-    return sources;
   }
 
   /** What has changed since an edition was put in its place. */

@@ -9,26 +9,14 @@ enum Compound {
   POUNDS_AND_OUNCES("lb", "oz", 16),
   HOURS_AND_MINUTES("h", "min", 60);
 
-  private final String large;
-  private final String small;
-  private final int ratio;
+  final String large;
+  final String small;
+  final int ratio;
 
   Compound(String large, String small, int ratio) {
     this.large = large;
     this.small = small;
     this.ratio = ratio;
-  }
-
-  String large() {
-    return large;
-  }
-
-  String small() {
-    return small;
-  }
-
-  int ratio() {
-    return ratio;
   }
 
   String symbol() {

@@ -184,7 +184,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
       return Quantity.of(BigDecimal.ONE.divide(BigDecimal.valueOf(inchDenominator)), Unit.INCH);
     }
     if (compound.isPresent()) {
-      return Quantity.of(HUNDREDTH, Unit.known(compound.get().small()));
+      return Quantity.of(HUNDREDTH, Unit.known(compound.get().small));
     }
     BigDecimal t = q.tolerance();
     int places = t != null && t.signum() > 0 ? tolerancePlaces(t) : places(q);
@@ -286,7 +286,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   private String steps(Quantity q, Compound c) {
     BigDecimal small = q.value().abs();
     if (q.unit().equals(Unit.HOUR)) {
-      small = small.multiply(BigDecimal.valueOf(c.ratio()));
+      small = small.multiply(BigDecimal.valueOf(c.ratio));
     }
     boolean fraction = c == Compound.FEET_AND_INCHES && inchDenominator > 0;
     int places = c == Compound.HOURS_AND_MINUTES ? 0 : 2;
@@ -296,9 +296,9 @@ public record NumberStyle(Locale locale, int inchDenominator) {
             : small.setScale(places, RoundingMode.HALF_UP);
     boolean exact = !fraction || rounded.compareTo(small) == 0;
     BigDecimal[] parts =
-        rounded.divideToIntegralValue(BigDecimal.valueOf(c.ratio())).signum() == 0
+        rounded.divideToIntegralValue(BigDecimal.valueOf(c.ratio)).signum() == 0
             ? new BigDecimal[] {BigDecimal.ZERO, rounded}
-            : rounded.divideAndRemainder(BigDecimal.valueOf(c.ratio()));
+            : rounded.divideAndRemainder(BigDecimal.valueOf(c.ratio));
     String rest =
         fraction
             ? InchFraction.nearest(parts[1], inchDenominator).textAfterFeet(parts[0].signum() != 0)
@@ -310,7 +310,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
     boolean hours = c == Compound.HOURS_AND_MINUTES;
     boolean large = parts[0].signum() != 0 || !hours && parts[1].signum() == 0;
     if (large) {
-      shown.append(number(parts[0], 0, false)).append(NARROW_SPACE).append(c.large());
+      shown.append(number(parts[0], 0, false)).append(NARROW_SPACE).append(c.large);
     }
     boolean wholeHours = hours && parts[1].signum() == 0 && (large || q.unit().equals(Unit.HOUR));
     if (wholeHours) {
@@ -322,7 +322,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
         .append(large ? " " : "")
         .append(rest)
         .append(NARROW_SPACE)
-        .append(c.small())
+        .append(c.small)
         .toString();
   }
 

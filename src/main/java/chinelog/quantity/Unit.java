@@ -192,7 +192,7 @@ public final class Unit {
 
   /** This unit as its smaller step where it is written in two, such as inches for feet-inches. */
   Unit simple() {
-    return Compound.findBySymbol(symbol).map(c -> known(c.small())).orElse(this);
+    return Compound.findBySymbol(symbol).map(c -> known(c.small)).orElse(this);
   }
 
   /**

@@ -12,6 +12,11 @@ import java.util.List;
  */
 record Basis(List<String> facts, List<Message> given) {
 
+  /** The facts themselves, and nothing else. */
+  static Basis of(List<String> facts) {
+    return new Basis(facts, List.of());
+  }
+
   Basis {
     facts = List.copyOf(facts);
     given = List.copyOf(given);

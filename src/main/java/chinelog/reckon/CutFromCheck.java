@@ -15,15 +15,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** Asks whether what parts are cut from is there, and large enough for each of them. */
-final class CutFromCheck {
-
-  private final Log log;
-  private final Ledger ledger;
-
-  CutFromCheck(Log log, Ledger ledger) {
-    this.log = log;
-    this.ledger = ledger;
-  }
+record CutFromCheck(Log log, Ledger ledger) {
 
   void check() {
     List<String> materials = log.stock().stream().map(Lot::material).distinct().toList();

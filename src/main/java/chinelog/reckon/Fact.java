@@ -39,40 +39,6 @@ public record Fact(
     Basis basis,
     @Nullable String entry) {
 
-  Fact(
-      FactId id,
-      Phrase title,
-      Quantity value,
-      Origin origin,
-      @Nullable LocalDate date,
-      Label label,
-      Place place,
-      @Nullable Expression formula,
-      List<Message> method,
-      List<String> inputs,
-      @Nullable String entry) {
-    this(
-        id,
-        id.name(),
-        title,
-        value,
-        origin,
-        date,
-        label,
-        place,
-        formula,
-        method,
-        inputs,
-        new Basis(inputs, List.of()),
-        entry);
-  }
-
-  Fact restingOn(Basis deciding) {
-    return new Fact(
-        id, name, title, value, origin, date, label, place, formula, method, inputs, deciding,
-        entry);
-  }
-
   Fact withTitle(Phrase newTitle) {
     return new Fact(
         id, name, newTitle, value, origin, date, label, place, formula, method, inputs, basis,

@@ -13,30 +13,17 @@ import chinelog.wording.Message;
 import chinelog.wording.Phrase;
 import java.util.List;
 
-/** A fact that facts.yaml states, as a quantity or as a formula. */
-final class FormulaNode implements Node {
-
-  private final FactId id;
-  private final String name;
-  private final Statement statement;
-  private final Formula formula;
-  private final Label label;
-
-  /**
-   * @param id usually of the statement's own name
-   * @param label the statement's, joined with that of the sheet it was taken from
-   */
-  FormulaNode(FactId id, Statement statement, Formula formula, Label label) {
-    this.id = id;
-    this.name = id.name();
-    this.statement = statement;
-    this.formula = formula;
-    this.label = label;
-  }
+/**
+ * A fact that facts.yaml states, as a quantity or as a formula.
+ *
+ * @param id usually of the statement's own name
+ * @param label the statement's, joined with that of the sheet it was taken from
+ */
+record FormulaNode(FactId id, Statement statement, Formula formula, Label label) implements Node {
 
   @Override
   public String name() {
-    return name;
+    return id.name();
   }
 
   @Override
@@ -55,6 +42,7 @@ final class FormulaNode implements Node {
       ledger.put(
           new Fact(
               id,
+              name(),
               id instanceof FactId.Planned ? Message.of("as.planned", title) : title,
               value,
               stated ? Origin.STATED : Origin.RECKONED,
@@ -64,13 +52,14 @@ final class FormulaNode implements Node {
               stated ? null : formula.tree(),
               List.of(),
               inputs,
+              Basis.of(inputs),
               null));
       return true;
     } catch (Evaluator.Fault fault) {
       QuantityException reason = fault.reason();
       ledger.error(
           at(formula.indexOf(fault.part())),
-          Sentence.of("\"{0}\": {1}", name, reason.what()),
+          Sentence.of("\"{0}\": {1}", name(), reason.what()),
           reason.remedy());
       return false;
     }
@@ -86,7 +75,7 @@ final class FormulaNode implements Node {
             .orElse(0);
     ledger.error(
         at(index),
-        Sentence.of("\"{0}\" needs \"{1}\", but there is no such fact.", name, need),
+        Sentence.of("\"{0}\" needs \"{1}\", but there is no such fact.", name(), need),
         Ledger.remedyFor(need, graph.names()));
   }
 
@@ -100,8 +89,8 @@ final class FormulaNode implements Node {
     ledger.error(
         statement.place(),
         circle.size() == 2
-            ? Sentence.of("\"{0}\" is reckoned from itself.", name)
-            : Sentence.of("\"{0}\" rests on itself: {1}.", name, String.join(" → ", circle)),
+            ? Sentence.of("\"{0}\" is reckoned from itself.", name())
+            : Sentence.of("\"{0}\" rests on itself: {1}.", name(), String.join(" → ", circle)),
         "State or measure one of them instead of reckoning it.");
   }
 

@@ -19,21 +19,13 @@ import java.util.List;
  *
  * <p>The pace of the past holds for the rest: common practice, no source.
  */
-final class GrowthForecast {
+record GrowthForecast(Log log, Ledger ledger) {
 
   private static final FactId HOURS = new FactId.Expected(FactId.Expectation.HOURS);
   private static final FactId PACE = new FactId.Expected(FactId.Expectation.PACE);
   private static final FactId FORECAST = new FactId.Expected(FactId.Expectation.FORECAST);
   private static final FactId MARGIN = new FactId.Expected(FactId.Expectation.MARGIN);
   private static final FactId PLANNED = new FactId.Plan(FactId.Standing.FORECAST);
-
-  private final Log log;
-  private final Ledger ledger;
-
-  GrowthForecast(Log log, Ledger ledger) {
-    this.log = log;
-    this.ledger = ledger;
-  }
 
   void reckon(List<Facts.MassPoint> growth) {
     boolean told = growth.size() > 1 && ledger.has(PLANNED) && ledger.has(FactId.MASS);

@@ -149,7 +149,11 @@ final class Ledger {
       Label label,
       Place place,
       @Nullable String entry) {
-    put(new Fact(id, title, value, origin, date, label, place, null, List.of(), List.of(), entry));
+    Basis none = Basis.of(List.of());
+    put(
+        new Fact(
+            id, id.name(), title, value, origin, date, label, place, null, List.of(), List.of(),
+            none, entry));
   }
 
   /** The sum of facts that are known to be of one kind; nothing if there are none to add. */
@@ -182,6 +186,7 @@ final class Ledger {
       put(
           new Fact(
               id,
+              id.name(),
               title,
               value,
               Origin.RECKONED,
@@ -191,6 +196,7 @@ final class Ledger {
               tree,
               List.of(),
               List.copyOf(inputs),
+              Basis.of(inputs),
               entry));
     } catch (Evaluator.Fault fault) {
       QuantityException reason = fault.reason();

@@ -182,27 +182,22 @@ final class MassBook {
         label,
         weighing.place(),
         entry.id());
-    centre(
-        new FactId.Centre(id, FactId.Axis.X),
-        Message.of("mass.part.x", title),
-        weighing.x(),
-        weighing,
-        entry);
-    centre(
-        new FactId.Centre(id, FactId.Axis.Z),
-        Message.of("mass.part.z", title),
-        weighing.z(),
-        weighing,
-        entry);
+    centre(id, FactId.Axis.X, Message.of("mass.part.x", title), weighing.x(), weighing, entry);
+    centre(id, FactId.Axis.Z, Message.of("mass.part.z", title), weighing.z(), weighing, entry);
     grow(entry, weighing, name, latest.put(latestId.name(), name));
     return true;
   }
 
   private void centre(
-      FactId id, Message title, @Nullable Quantity at, Entry.Weighing weighing, Entry entry) {
+      FactId part,
+      FactId.Axis axis,
+      Message title,
+      @Nullable Quantity at,
+      Entry.Weighing weighing,
+      Entry entry) {
     if (at != null) {
       ledger.given(
-          id,
+          new FactId.Centre(part, axis),
           title,
           at,
           Origin.MEASURED,

@@ -33,29 +33,14 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** A trade reckoning that facts.yaml asks for. */
-final class RequestNode implements Node {
-
-  private final Request request;
-  private final Label own;
-  private final TradeReckoning reckoning;
-  private final SortedMap<String, Formula> formulas;
-  private final SortedMap<String, Table> tables;
-  private final SortedMap<String, String> words;
-
-  private RequestNode(
-      Request request,
-      Label own,
-      TradeReckoning reckoning,
-      SortedMap<String, Formula> formulas,
-      SortedMap<String, Table> tables,
-      SortedMap<String, String> words) {
-    this.request = request;
-    this.own = own;
-    this.reckoning = reckoning;
-    this.formulas = formulas;
-    this.tables = tables;
-    this.words = words;
-  }
+record RequestNode(
+    Request request,
+    Label own,
+    TradeReckoning reckoning,
+    SortedMap<String, Formula> formulas,
+    SortedMap<String, Table> tables,
+    SortedMap<String, String> words)
+    implements Node {
 
   /** The node of a request, unless one of its inputs cannot be understood, which is then said. */
   static Optional<RequestNode> of(Request request, Log log, ColumnNames columns, Ledger ledger) {
@@ -225,18 +210,19 @@ final class RequestNode implements Node {
     }
     ledger.put(
         new Fact(
-                id,
-                yield.title(),
-                yield.value(),
-                Origin.RECKONED,
-                ledger.youngest(null, needs()),
-                label,
-                request.place(),
-                null,
-                yield.method(),
-                needs(),
-                null)
-            .restingOn(basis(yield, ledger)));
+            id,
+            name,
+            yield.title(),
+            yield.value(),
+            Origin.RECKONED,
+            ledger.youngest(null, needs()),
+            label,
+            request.place(),
+            null,
+            yield.method(),
+            needs(),
+            basis(yield, ledger),
+            null));
   }
 
   /** Of all that was given or taken, what decides a figure. */

@@ -17,17 +17,7 @@ import java.util.TreeSet;
  * Columns with figures that nothing reads, though their table is reckoned with: one whose heading
  * is misspelt would be left out in silence.
  */
-final class UnreadColumns {
-
-  private final Log log;
-  private final ColumnNames formulas;
-  private final Problems problems;
-
-  UnreadColumns(Log log, ColumnNames formulas, Problems problems) {
-    this.log = log;
-    this.formulas = formulas;
-    this.problems = problems;
-  }
+record UnreadColumns(Log log, ColumnNames formulas, Problems problems) {
 
   void remind() {
     for (Table table : log.tables()) {

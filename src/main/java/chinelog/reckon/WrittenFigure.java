@@ -14,15 +14,7 @@ import java.util.Locale;
  * <p>Numbers may be written with a decimal point or in the manner of the log's language, money with
  * its sign or code.
  */
-final class WrittenFigure {
-
-  private final Quantity value;
-  private final Quantity lastDigit;
-
-  private WrittenFigure(Quantity value, Quantity lastDigit) {
-    this.value = value;
-    this.lastDigit = lastDigit;
-  }
+record WrittenFigure(Quantity value, Quantity lastDigit) {
 
   /**
    * The figure written {@code text} in a log of that language and money.

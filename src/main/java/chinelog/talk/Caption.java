@@ -20,6 +20,7 @@ record Caption(List<String> lines) {
 
   private static final int IN_A_CLAUSE = 30;
   private static final double RAGGED = 0.04;
+  private static final double NO_ROOM = Double.POSITIVE_INFINITY;
   private static final int BRIEF = 20;
   private static final int BRIEF_LENGTH = 18;
   private static final Pattern CLAUSE_END = Pattern.compile(".*[.,;:!?…–—)\u201d»]");
@@ -40,60 +41,61 @@ record Caption(List<String> lines) {
 
   /** A sentence in captions, split where clauses end if that can be. */
   static List<Caption> of(String sentence) {
-    List<String> words = words(sentence);
-    int n = words.size();
-    long[] cost = new long[n + 1];
-    int[] from = new int[n + 1];
-    Arrays.fill(cost, Long.MAX_VALUE);
-    cost[0] = 0;
-    for (int end = 1; end <= n; end++) {
-      for (int start = end - 1; start >= 0; start--) {
-        List<String> part = words.subList(start, end);
-        if (!fits(part)) {
-          break;
-        }
-        long sum = cost[start] + ONE_MORE + ending(part, end == n);
-        if (sum < cost[end]) {
-          cost[end] = sum;
-          from[end] = start;
-        }
-      }
-    }
-    List<Caption> captions = new ArrayList<>();
-    for (int end = n; end > 0; end = from[end]) {
-      captions.add(0, new Caption(lines(words.subList(from[end], end))));
-    }
-    return captions;
+    return cut(
+            words(sentence),
+            (sum, part, isLast) -> fits(part) ? sum + ONE_MORE + ending(part, isLast) : NO_ROOM)
+        .stream()
+        .map(part -> new Caption(lines(part)))
+        .toList();
   }
 
   /** Lines of a text that is read aloud, of at most so many characters, that end as clauses do. */
   static List<String> lines(String text, int most) {
-    List<String> words = words(text);
+    return cut(
+            words(text),
+            (sum, part, isLast) -> {
+              String line = String.join(" ", part);
+              if (line.length() > most && part.size() > 1) {
+                return NO_ROOM;
+              }
+              double room = most - line.length();
+              boolean endsWell = isLast || CLAUSE_END.matcher(line).matches();
+              return sum + RAGGED * room * room + ONE_MORE + (endsWell ? 0 : IN_A_CLAUSE);
+            })
+        .stream()
+        .map(part -> String.join(" ", part))
+        .toList();
+  }
+
+  private interface Cost {
+    /** With a part more; {@link #NO_ROOM} for one that is too long, as all longer ones are. */
+    double of(double sum, List<String> part, boolean isLast);
+  }
+
+  /** The parts, in order, that cost least together. */
+  private static List<List<String>> cut(List<String> words, Cost cost) {
     int n = words.size();
-    double[] cost = new double[n + 1];
+    double[] least = new double[n + 1];
     int[] from = new int[n + 1];
-    Arrays.fill(cost, Double.MAX_VALUE);
-    cost[0] = 0;
+    Arrays.fill(least, Double.MAX_VALUE);
+    least[0] = 0;
     for (int end = 1; end <= n; end++) {
       for (int start = end - 1; start >= 0; start--) {
-        String line = String.join(" ", words.subList(start, end));
-        if (line.length() > most && start < end - 1) {
+        double sum = cost.of(least[start], words.subList(start, end), end == n);
+        if (sum == NO_ROOM) {
           break;
         }
-        double room = most - line.length();
-        boolean endsWell = end == n || CLAUSE_END.matcher(line).matches();
-        double sum = cost[start] + RAGGED * room * room + ONE_MORE + (endsWell ? 0 : IN_A_CLAUSE);
-        if (sum < cost[end]) {
-          cost[end] = sum;
+        if (sum < least[end]) {
+          least[end] = sum;
           from[end] = start;
         }
       }
     }
-    List<String> lines = new ArrayList<>();
+    List<List<String>> parts = new ArrayList<>();
     for (int end = n; end > 0; end = from[end]) {
-      lines.add(0, String.join(" ", words.subList(from[end], end)));
+      parts.add(0, words.subList(from[end], end));
     }
-    return lines;
+    return parts;
   }
 
   private static int ending(List<String> part, boolean isLast) {

@@ -11,22 +11,10 @@ import java.util.Set;
  * stand in the table of words where it does not; how they are put together is from grammar, no one
  * source.
  */
-final class FractionWords {
+record FractionWords(Numerals numerals, UnitNames units, Catalogue words) {
 
   private static final Set<Integer> KNOWN =
       Set.of(2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 32, 64, 100, 128, 1000);
-
-  private final Numerals numerals;
-  private final UnitNames units;
-  private final Catalogue words;
-  private final String language;
-
-  FractionWords(Numerals numerals, UnitNames units, Catalogue words) {
-    this.numerals = numerals;
-    this.units = units;
-    this.words = words;
-    this.language = words.language();
-  }
 
   /**
    * A fraction.
@@ -58,7 +46,7 @@ final class FractionWords {
     boolean half = f.over == 1 && f.under == 2;
     String whole = numerals.counting(BigDecimal.valueOf(f.whole), gender);
     if (f.whole == 0) {
-      return switch (language) {
+      return switch (words.language()) {
         case "en" -> half ? "half " + article(one) : parts + " of " + article(one);
         case "de" ->
             half
@@ -70,7 +58,7 @@ final class FractionWords {
         default -> half ? half(gender, "medio ", "media ", "") + one : parts + " de " + one;
       };
     }
-    return switch (language) {
+    return switch (words.language()) {
       case "en" -> whole + " and " + (half ? "a half" : parts) + " " + several;
       case "de" ->
           half
@@ -107,7 +95,7 @@ final class FractionWords {
     String gender =
         words
             .find("fraction." + f.under + ".gender")
-            .orElse(language.equals("de") ? "neuter" : "masculine");
+            .orElse(words.language().equals("de") ? "neuter" : "masculine");
     String number = numerals.counting(BigDecimal.valueOf(f.over), gender);
     String form = f.over == 1 ? ".one" : ".other";
     return number + " " + words.find("fraction." + f.under + form).orElseGet(() -> part(f));
@@ -115,7 +103,7 @@ final class FractionWords {
 
   private String part(Fraction f) {
     boolean many = f.over > 1;
-    return switch (language) {
+    return switch (words.language()) {
       case "en" -> numerals.ordinal(f.under, "") + (many ? "s" : "");
       case "de" -> capital(numerals.ordinal(f.under, "")) + "l";
       case "nl" -> numerals.ordinal(f.under, "");

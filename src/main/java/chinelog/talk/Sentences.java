@@ -10,27 +10,16 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Cuts text into sentences. */
-final class Sentences {
+/**
+ * Cuts text into sentences.
+ *
+ * @param gapShown stands in captions for what is withheld
+ */
+record Sentences(Locale locale, Speech speech, String gapShown) {
 
   /** Not after a figure, as in the date 14. 3. 2026. */
   private static final Pattern BEFORE_A_FIGURE =
       Pattern.compile("(?<=[^\\p{Nd}\\s])[.!?][\u201d\u2019)]? (?=\\p{Nd})");
-
-  private final Locale locale;
-  private final Speech speech;
-  private final String gapShown;
-  private final String gapSaid;
-
-  /**
-   * @param gapShown stands in captions for what is withheld
-   */
-  Sentences(Locale locale, Speech speech, String gapShown) {
-    this.locale = locale;
-    this.speech = speech;
-    this.gapShown = gapShown;
-    this.gapSaid = "– " + speech.words().text("gap") + " –";
-  }
 
   List<Shot.Part> of(List<Text.Run> runs) {
     return of(Text.plainText(runs, gapShown));
@@ -71,7 +60,8 @@ final class Sentences {
   }
 
   private Shot.Said said(String sentence) {
-    String spoken = speech.say(sentence).replace(gapShown, gapSaid);
+    String gap = "– " + speech.words().text("gap") + " –";
+    String spoken = speech.say(sentence).replace(gapShown, gap);
     boolean beginsInWords = Character.isLetter(sentence.codePointAt(0));
     return new Shot.Said(sentence, beginsInWords ? spoken : capital(spoken));
   }

@@ -4,6 +4,7 @@ import chinelog.label.Label;
 import chinelog.label.Presence;
 import chinelog.log.records.Release;
 import chinelog.problem.Place;
+import chinelog.withhold.question.Sight;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -19,19 +19,7 @@ import java.util.Set;
  * What a log's own figures are tied by: its formulas and sums, and full size = model × scale where
  * names pair two figures and no formula does.
  */
-final class DisclosingRelations {
-
-  private final Log log;
-  private final Facts facts;
-  private final Web web;
-  private final Cells cells;
-
-  DisclosingRelations(Log log, Facts facts, Web web, Cells cells) {
-    this.log = log;
-    this.facts = facts;
-    this.web = web;
-    this.cells = cells;
-  }
+record DisclosingRelations(Log log, Facts facts, Web web, Cells cells) {
 
   List<Derivability.Relation> all() {
     List<Derivability.Relation> relations = new ArrayList<>(cells.relations());

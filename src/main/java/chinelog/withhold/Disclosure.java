@@ -15,6 +15,7 @@ import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.formula.Formula;
 import chinelog.withhold.derive.Derivability;
+import chinelog.withhold.question.Sight;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;

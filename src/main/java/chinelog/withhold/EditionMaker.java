@@ -25,6 +25,7 @@ import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.PlanBook;
 import chinelog.withhold.Register.Kind;
+import chinelog.withhold.question.Sight;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.time.LocalDate;

@@ -18,6 +18,7 @@ import chinelog.reckon.FactId;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Origin;
 import chinelog.reckon.Similitude;
+import chinelog.withhold.question.Sight;
 import chinelog.wording.Catalogue;
 import chinelog.wording.Message;
 import chinelog.wording.WorkedLine;

@@ -20,35 +20,18 @@ import java.util.Optional;
 /**
  * Writes the forms that are put before the other side of an agreement. They say of a thing what an
  * edition for that side would, and no more: it may be under other agreements as well.
+ *
+ * @param entries that the other side may see, and so on
+ * @param plates by the log's paths
+ * @param entryIds the edition's ids by the log's
  */
-final class FormMaker {
-
-  private final Catalogue words;
-  private final Log log;
-  private final List<Edition.Entry> entries;
-  private final List<Figure> figures;
-  private final Map<String, Plate> plates;
-  private final Map<String, String> entryIds;
-
-  /**
-   * @param entries that the other side may see, and so on
-   * @param plates by the log's paths
-   * @param entryIds the edition's ids by the log's
-   */
-  FormMaker(
-      Catalogue words,
-      Log log,
-      List<Edition.Entry> entries,
-      List<Figure> figures,
-      Map<String, Plate> plates,
-      Map<String, String> entryIds) {
-    this.words = words;
-    this.log = log;
-    this.entries = entries;
-    this.figures = figures;
-    this.plates = plates;
-    this.entryIds = entryIds;
-  }
+record FormMaker(
+    Catalogue words,
+    Log log,
+    List<Edition.Entry> entries,
+    List<Figure> figures,
+    Map<String, Plate> plates,
+    Map<String, String> entryIds) {
 
   Letter make(Correspondence.Form form, String maker, String subject) {
     Agreement agreement = log.agreements().get(form.agreement());

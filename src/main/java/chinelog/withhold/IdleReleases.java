@@ -9,6 +9,7 @@ import chinelog.log.records.Release;
 import chinelog.problem.Problem;
 import chinelog.problem.Sentence;
 import chinelog.reckon.Facts;
+import chinelog.withhold.question.Sight;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;

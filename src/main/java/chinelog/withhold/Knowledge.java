@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.log.records.Readers;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
+import chinelog.withhold.question.Sight;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;

@@ -14,6 +14,7 @@ import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.NextBuild;
 import chinelog.reckon.trade.Quotation;
+import chinelog.withhold.question.Sight;
 import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.log.records.Entry;
 import chinelog.reckon.Facts;
+import chinelog.withhold.question.Sight;
 import chinelog.wording.Catalogue;
 import java.text.Collator;
 import java.util.ArrayList;

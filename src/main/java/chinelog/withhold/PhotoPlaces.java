@@ -9,6 +9,7 @@ import chinelog.photo.album.Belonging;
 import chinelog.photo.album.Matching;
 import chinelog.photo.album.Photograph;
 import chinelog.withhold.question.PhotoWatch;
+import chinelog.withhold.question.Sight;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;

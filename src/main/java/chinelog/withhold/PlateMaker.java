@@ -15,6 +15,7 @@ import chinelog.photo.album.Written;
 import chinelog.photo.derivatives.Darkroom;
 import chinelog.problem.Problem;
 import chinelog.withhold.Register.Kind;
+import chinelog.withhold.question.Sight;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.io.UncheckedIOException;

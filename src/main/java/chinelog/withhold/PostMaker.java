@@ -9,6 +9,7 @@ import chinelog.log.records.PostLength;
 import chinelog.log.records.PostPlan;
 import chinelog.reckon.Instalments;
 import chinelog.reckon.Pace;
+import chinelog.withhold.question.Sight;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;

@@ -15,6 +15,7 @@ import chinelog.log.records.Table;
 import chinelog.problem.Place;
 import chinelog.reckon.FactId;
 import chinelog.withhold.Register.Kind;
+import chinelog.withhold.question.Sight;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

@@ -17,6 +17,7 @@ import chinelog.problem.Sentence;
 import chinelog.quantity.Unit;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
+import chinelog.withhold.question.Sight;
 import chinelog.wording.Catalogue;
 import java.io.IOException;
 import java.math.BigDecimal;

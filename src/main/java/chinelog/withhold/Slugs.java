@@ -1,6 +1,6 @@
 package chinelog.withhold;
 
-import java.text.Normalizer;
+import chinelog.wording.Accents;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Set;
@@ -15,8 +15,7 @@ final class Slugs {
   /** A name not given before: letters a to z, digits and hyphens, which every host serves alike. */
   String make(String title) {
     String plain =
-        Normalizer.normalize(title, Normalizer.Form.NFKD)
-            .replaceAll("\\p{M}", "")
+        Accents.off(title)
             .toLowerCase(Locale.ROOT)
             .replaceAll("['\u2019]", "")
             .replace("ß", "ss")

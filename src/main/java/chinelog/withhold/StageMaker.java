@@ -3,6 +3,7 @@ package chinelog.withhold;
 import chinelog.edition.Edition;
 import chinelog.log.records.Entry;
 import chinelog.log.records.Stage;
+import chinelog.withhold.question.Sight;
 import chinelog.wording.Catalogue;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -9,6 +9,7 @@ import chinelog.log.records.Entry;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
 import chinelog.problem.Place;
+import chinelog.withhold.question.Sight;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -20,54 +21,37 @@ import java.util.Optional;
 /**
  * Copies what readers may see of a text into an edition's text; what is not copied is left out, or
  * marked by a stand-in of fixed width.
+ *
+ * @param plates by the photograph's path; a photograph without a plate is not seen
+ * @param entryIds the edition's id of each entry seen, by the log's
  */
-final class TextCopier {
+record TextCopier(
+    Account account,
+    FigureMaker figures,
+    HoursTold hours,
+    Map<String, Plate> plates,
+    Map<String, String> entryIds,
+    Slugs anchors,
+    Quotes quotes) {
 
   private static final int DEEPEST_HEADING = 4;
 
-  private final Account account;
-  private final Sight sight;
-  private final FigureMaker figures;
-  private final HoursTold hours;
-  private final Map<String, Plate> plates;
-  private final Map<String, String> entryIds;
-  private final Slugs anchors;
-  private final Quotes quotes;
-
-  /**
-   * @param plates by the photograph's path; a photograph without a plate is not seen
-   * @param entryIds the edition's id of each entry seen, by the log's
-   */
-  TextCopier(
-      Account account,
-      FigureMaker figures,
-      HoursTold hours,
-      Map<String, Plate> plates,
-      Map<String, String> entryIds,
-      Slugs anchors,
-      Quotes quotes) {
-    this.account = account;
-    this.sight = account.sight();
-    this.figures = figures;
-    this.hours = hours;
-    this.plates = plates;
-    this.entryIds = entryIds;
-    this.anchors = anchors;
-    this.quotes = quotes;
+  private Sight sight() {
+    return account.sight();
   }
 
   /** The blocks that may be seen; neighbouring withheld ones leave one note. */
   List<Text.Block> blocks(List<Block> blocks) {
     int top =
         blocks.stream()
-            .filter(b -> b instanceof Block.Heading && sight.allows(b.label()))
+            .filter(b -> b instanceof Block.Heading && sight().allows(b.label()))
             .mapToInt(b -> ((Block.Heading) b).level())
             .min()
             .orElse(1);
     List<Text.Block> copied = new ArrayList<>();
     for (Block block : blocks) {
       if (!account.sees(block.label(), block.place(), Register.Kind.TEXT, "")) {
-        if (sight.presence(block.label()) == Presence.NOTE) {
+        if (sight().presence(block.label()) == Presence.NOTE) {
           addNote(copied);
         }
         continue;
@@ -106,7 +90,7 @@ final class TextCopier {
   }
 
   private List<Text.Run> standIn(Label label) {
-    return sight.presence(label) == Presence.NOTE ? List.of(new Text.Gap()) : List.of();
+    return sight().presence(label) == Presence.NOTE ? List.of(new Text.Gap()) : List.of();
   }
 
   private final class BlockCopy implements Block.Visitor<List<Text.Block>> {
@@ -122,7 +106,7 @@ final class TextCopier {
       List<Text.Run> text = runs(heading.text());
       int level = Math.min(DEEPEST_HEADING, heading.level() - top + 1);
       String anchor = anchors.make(Text.plainText(text, ""));
-      return List.of(new Text.Heading(level, anchor, text, sight.under(heading.label())));
+      return List.of(new Text.Heading(level, anchor, text, sight().under(heading.label())));
     }
 
     @Override
@@ -132,7 +116,7 @@ final class TextCopier {
       List<Text.Block> copied = new ArrayList<>();
       if (!Text.plainText(text, "").isBlank()
           || text.stream().anyMatch(r -> r instanceof Text.Gap)) {
-        copied.add(new Text.Paragraph(text, sight.under(paragraph.label())));
+        copied.add(new Text.Paragraph(text, sight().under(paragraph.label())));
       }
       met.forEach(plate -> copied.add(new Text.PlateHere(plate, List.of())));
       return copied;
@@ -145,7 +129,7 @@ final class TextCopier {
         return List.of();
       }
       Layout layout = Layout.valueOf(picture.image().layout().name());
-      return List.of(new Text.PlateHere(plate, layout, sight.under(picture.label())));
+      return List.of(new Text.PlateHere(plate, layout, sight().under(picture.label())));
     }
 
     @Override
@@ -154,7 +138,7 @@ final class TextCopier {
           items.items().stream().map(TextCopier.this::blocks).filter(i -> !i.isEmpty()).toList();
       return copied.isEmpty()
           ? List.of()
-          : List.of(new Text.Items(items.start(), copied, sight.under(items.label())));
+          : List.of(new Text.Items(items.start(), copied, sight().under(items.label())));
     }
 
     @Override
@@ -162,17 +146,17 @@ final class TextCopier {
       List<Text.Block> copied = blocks(quote.children());
       return copied.isEmpty()
           ? List.of()
-          : List.of(new Text.Quote(copied, sight.under(quote.label())));
+          : List.of(new Text.Quote(copied, sight().under(quote.label())));
     }
 
     @Override
     public List<Text.Block> code(Block.Code code) {
-      return List.of(new Text.Code(code.text(), sight.under(code.label())));
+      return List.of(new Text.Code(code.text(), sight().under(code.label())));
     }
 
     @Override
     public List<Text.Block> rule(Block.Rule rule) {
-      return List.of(new Text.Rule(sight.under(rule.label())));
+      return List.of(new Text.Rule(sight().under(rule.label())));
     }
 
     @Override
@@ -184,7 +168,7 @@ final class TextCopier {
                   .map(row -> row.stream().map(TextCopier.this::runs).toList())
                   .toList(),
               grid.rightAligned(),
-              sight.under(grid.label())));
+              sight().under(grid.label())));
     }
   }
 
@@ -242,7 +226,7 @@ final class TextCopier {
     /** What the edition itself adds up in the place of a sum that it may not show. */
     private List<Text.Run> unseen(Inline.FactLink link, Label label) {
       Optional<String> told =
-          sight.presence(label) == Presence.NOTE
+          sight().presence(label) == Presence.NOTE
               ? figures.findId(link.fact()).flatMap(hours::told)
               : Optional.empty();
       return told.<List<Text.Run>>map(t -> List.of(new Text.Plain(t)))
@@ -261,7 +245,7 @@ final class TextCopier {
     @Override
     public List<Text.Run> phrase(Inline.Phrase phrase) {
       return account.sees(phrase.label(), phrase.place(), Register.Kind.PHRASE, "")
-          ? List.of(new Text.Phrase(runs(phrase.children(), met), sight.under(phrase.label())))
+          ? List.of(new Text.Phrase(runs(phrase.children(), met), sight().under(phrase.label())))
           : standIn(phrase.label());
     }
 

@@ -3,12 +3,12 @@ package chinelog.withhold;
 import chinelog.log.records.Table;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.formula.Expression;
+import chinelog.wording.Accents;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
@@ -34,7 +34,6 @@ final class TypedTotals {
 
   private static final double SAME = 1e-9;
   private static final Pattern NO_LETTERS = Pattern.compile("[^\\p{L}]+");
-  private static final Pattern ACCENTS = Pattern.compile("\\p{M}");
 
   /** The functions that a word may stand for, by word. */
   private static final Map<String, List<String>> WORDS = words();
@@ -114,10 +113,8 @@ final class TypedTotals {
   }
 
   private static List<String> functions(String text) {
-    String plain = Normalizer.normalize(text, Normalizer.Form.NFKD);
-    String folded = ACCENTS.matcher(plain).replaceAll("").toLowerCase(Locale.ROOT);
     return NO_LETTERS
-        .splitAsStream(folded)
+        .splitAsStream(Accents.off(text).toLowerCase(Locale.ROOT))
         .map(word -> WORDS.getOrDefault(word, List.of()))
         .filter(f -> !f.isEmpty())
         .findFirst()

@@ -11,6 +11,7 @@ import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
 import chinelog.reckon.LimitBook;
 import chinelog.reckon.Reckoner;
+import chinelog.withhold.question.Sight;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

@@ -168,6 +168,80 @@ class AuditTest {
     assertThat(changed.searched()).anyMatch(line -> line.startsWith(files.size() - 1 + " of them"));
   }
 
+  @Test
+  void aPhotographThatCameLaterIsLookedForInWhatWasFoundClean() throws IOException {
+    byte[] open = SampleEdition.encode(SampleEdition.picture(256, 192, 7), "jpeg");
+    String packed = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789".repeat(40);
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PLATE, open);
+    files.put(
+        BOOK,
+        SampleEdition.pdf(
+            "We set the moulds up.",
+            (pdf, font) -> {
+              draw(pdf, open);
+              note(pdf, packed);
+            }));
+    write(files);
+    List<AllowedPicture> pictures = new ArrayList<>(SampleEdition.pictures());
+    pictures.add(SampleEdition.told(open));
+    Before known = after(files, pictures);
+    assertThat(searchFor(pictures, manifest(), known).findings()).isEmpty();
+
+    Path later = log.resolve("photos/T20_0458.jpg");
+    String found = "It holds bytes of photos/T20_0458.jpg as they are in the log.";
+    Files.write(later, open);
+    assertThat(searchFor(pictures, manifest(), known).findings())
+        .extracting(Finding::file, Finding::what)
+        .contains(tuple(BOOK, found), tuple(PLATE, found));
+    Files.write(later, utf8(packed));
+    assertThat(searchFor(pictures, manifest(), known).findings())
+        .extracting(Finding::file, Finding::what)
+        .containsOnly(tuple(BOOK, found));
+  }
+
+  @Test
+  void aPictureStandsByWhateverNameUntilItIsToBeFilled() throws IOException {
+    byte[] open = SampleEdition.encode(SampleEdition.picture(256, 192, 7), "jpeg");
+    Map<String, byte[]> files = SampleEdition.files();
+    files.put(PLATE, open);
+    write(files);
+    List<AllowedPicture> pictures = new ArrayList<>(SampleEdition.pictures());
+    pictures.add(SampleEdition.told(open));
+    String renamed = PLATE.replace("001", "002");
+    Before known = after(files, pictures);
+    known.hashes().put(renamed, SampleEdition.sha256(open));
+    Files.move(edition.resolve(PLATE), edition.resolve(renamed));
+    Set<String> names = new TreeSet<>(manifest());
+    names.remove(PLATE);
+    names.add(renamed);
+    AuditReport again = searchFor(pictures, names, known);
+    assertThat(again.findings()).extracting(Finding::file).doesNotContain(renamed);
+    assertThat(again.searched())
+        .contains(
+            "2 of them are as they were when an earlier audit searched them for all of the"
+                + " following, and were not searched again.");
+
+    pictures.add(SampleEdition.told(open, pictures.get(1).filled().get(0)));
+    assertThat(searchFor(pictures, names, known).findings())
+        .extracting(Finding::file, Finding::what)
+        .contains(tuple(renamed, "It is not filled with one colour."));
+  }
+
+  /** What is known after a first audit. */
+  private Before after(Map<String, byte[]> files, List<AllowedPicture> pictures)
+      throws IOException {
+    Map<String, String> hashes = new TreeMap<>();
+    files.forEach((name, bytes) -> hashes.put(name, SampleEdition.sha256(bytes)));
+    AuditReport first =
+        searchFor(
+            pictures,
+            manifest(),
+            new Before(new Decoded(List.of()), hashes, Searched.NOTHING, bytes -> null));
+    assertThat(first.findings()).isEmpty();
+    return new Before(new Decoded(List.of()), hashes, first.outcome(), bytes -> null);
+  }
+
   private AuditReport search(List<Canary> more, Before before) throws IOException {
     return Audit.search(
         edition,
@@ -254,16 +328,29 @@ class AuditTest {
   }
 
   private AuditReport searchFor(List<AllowedPicture> pictures) throws IOException {
+    return searchFor(pictures, manifest(), Before.nothing());
+  }
+
+  private AuditReport searchFor(List<AllowedPicture> pictures, Set<String> names, Before before)
+      throws IOException {
     return Audit.search(
         edition,
-        manifest(),
+        names,
         SampleLog.in(log),
         "public",
         SampleLog.PUBLIC,
         List.of(),
         Set.of(),
         pictures,
-        Before.nothing());
+        before);
+  }
+
+  /** Writes a line that nobody sees into a stream that is packed. */
+  private static void note(PDDocument pdf, String line) throws IOException {
+    try (PDPageContentStream content =
+        new PDPageContentStream(pdf, pdf.getPage(0), PDPageContentStream.AppendMode.APPEND, true)) {
+      content.addComment(line);
+    }
   }
 
   private static void draw(PDDocument pdf, byte[] jpeg) throws IOException {

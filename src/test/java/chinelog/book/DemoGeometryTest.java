@@ -139,7 +139,7 @@ class DemoGeometryTest {
       for (int i = 0; i < document.getNumberOfPages(); i++) {
         List<Mark> marks = PageMarks.of(document.getPage(i));
         String page = "page %d of the file: ".formatted(i + 1);
-        double filled = PageMarks.filledMm(marks, trim.topMm, trim.textHeightMm());
+        double filled = PageMarks.filledMm(marks, trim.margins.topMm(), trim.textHeightMm());
         // Before the body, so that it begins on a right page, a left one may be blank.
         if (i >= bare && !marks.isEmpty() && filled < least * trim.textHeightMm()) {
           empty.add(page + Math.round(filled) + " mm");
@@ -246,12 +246,13 @@ class DemoGeometryTest {
   }
 
   private static boolean isInPlace(Mark mark, Trim trim, boolean isRight) {
-    double left = isRight ? trim.innerMm : trim.outerMm;
+    double left = isRight ? trim.margins.innerMm() : trim.margins.outerMm();
     boolean isBetweenMargins =
         mark.left() >= left - SPARE_MM && mark.right() <= left + trim.textWidthMm() + SPARE_MM;
-    double bottom = trim.heightMm - trim.bottomMm;
-    boolean isText = mark.top() >= trim.topMm - SPARE_MM && mark.bottom() <= bottom + SPARE_MM;
-    boolean isHead = mark.top() >= EDGE_MM && mark.bottom() < trim.topMm - WHITE_MM;
+    double bottom = trim.heightMm - trim.margins.bottomMm();
+    boolean isText =
+        mark.top() >= trim.margins.topMm() - SPARE_MM && mark.bottom() <= bottom + SPARE_MM;
+    boolean isHead = mark.top() >= EDGE_MM && mark.bottom() < trim.margins.topMm() - WHITE_MM;
     boolean isFoot = mark.top() > bottom + WHITE_MM && mark.bottom() < trim.heightMm - EDGE_MM;
     return isBetweenMargins && (isText || mark.kind() == Kind.GLYPH && (isHead || isFoot));
   }

@@ -59,7 +59,8 @@ final class LayoutBenchmark {
     double white = 0;
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       for (PDPage page : document.getPages()) {
-        double filled = PageMarks.filledMm(PageMarks.of(page), trim.topMm, trim.textHeightMm());
+        double filled =
+            PageMarks.filledMm(PageMarks.of(page), trim.margins.topMm(), trim.textHeightMm());
         white += 1 - filled / trim.textHeightMm();
       }
     }

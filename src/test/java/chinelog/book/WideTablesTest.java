@@ -63,7 +63,7 @@ class WideTablesTest {
         @Override
         protected void processTextPosition(TextPosition text) {
           boolean isRight = getCurrentPageNo() % 2 == 1;
-          double left = isRight ? Trim.A4.innerMm : Trim.A4.outerMm;
+          double left = isRight ? Trim.A4.margins.innerMm() : Trim.A4.margins.outerMm();
           double from = text.getXDirAdj() / PageMarks.POINTS_PER_MM - left;
           double to = from + text.getWidthDirAdj() / PageMarks.POINTS_PER_MM;
           boolean isBlank = text.getUnicode().isBlank();

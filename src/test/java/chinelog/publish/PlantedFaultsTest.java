@@ -386,8 +386,9 @@ class PlantedFaultsTest {
       Files.write(path, file.getValue());
     }
     Manifest manifest = Manifest.of(standing.opened.log().folder().resolve("published/public"));
-    return EditionSearch.search(
-        folder, manifest, standing.opened, standing.withheld, standing.mayStand, "public");
+    return new EditionSearch(
+            folder, manifest, standing.opened, standing.withheld, standing.mayStand, "public")
+        .afresh();
   }
 
   private static Map<String, String> text(Map<String, byte[]> files) {

@@ -117,7 +117,8 @@ class UnfilledPicturesTest {
     Set<String> mayStand =
         OpenWords.of(opened, everybody, withheld, Questions.Asked.NOTHING, ByteTwinsTest.AS_OF)
             .mayStand();
-    return EditionSearch.search(folder, Manifest.of(folder), opened, withheld, mayStand, "public")
+    return new EditionSearch(folder, Manifest.of(folder), opened, withheld, mayStand, "public")
+        .afresh()
         .findings();
   }
 }

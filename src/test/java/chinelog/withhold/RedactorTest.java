@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chinelog.log.EveryMark;
 import chinelog.log.records.Log;
 import chinelog.reckon.Facts;
+import chinelog.withhold.question.Sight;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;

@@ -16,6 +16,7 @@ import chinelog.photo.derivatives.Darkroom;
 import chinelog.photo.derivatives.View;
 import chinelog.reckon.Facts;
 import chinelog.reckon.Reckoner;
+import chinelog.withhold.question.Sight;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.lang.reflect.Method;

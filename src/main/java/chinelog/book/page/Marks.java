@@ -181,7 +181,7 @@ final class Marks {
     float width = font.getStringWidth(words) / 1000 * SIZE_PT;
     float right = place.textLeftPt(number) + (float) (place.trim().textWidthMm() * POINTS_PER_MM);
     double fromTopMm =
-        Math.max(place.trim().topMm - ABOVE_TEXT_MM, LEAST_FROM_TOP_MM) + place.bleedMm();
+        Math.max(place.trim().margins.topMm() - ABOVE_TEXT_MM, LEAST_FROM_TOP_MM) + place.bleedMm();
     try (PDPageContentStream content = append(document, page)) {
       content.beginMarkedContent(COSName.ARTIFACT);
       content.beginText();

@@ -9,6 +9,8 @@ import com.openhtmltopdf.render.LineBox;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
@@ -25,7 +27,25 @@ final class Measures {
   private final MessageDigest digest = Sha256.digest();
   private final ByteBuffer numbers = ByteBuffer.allocate(NUMBERS * Integer.BYTES);
 
+  private static final Pattern TAG = Pattern.compile("<(\\w+)((?:\\s[^<>]*)?)>");
+  private static final Pattern KIND = Pattern.compile("\\s(?:class|id)=\"[^\"]*\"");
+
   private Measures() {}
+
+  /** Digest of which elements pages are made of, each with its class and id. */
+  static String elements(Manuscript manuscript) {
+    StringBuilder elements = new StringBuilder();
+    Matcher tag = TAG.matcher(manuscript.html());
+    while (tag.find()) {
+      elements.append(tag.group(1));
+      Matcher kind = KIND.matcher(tag.group(2));
+      while (kind.find()) {
+        elements.append(kind.group());
+      }
+      elements.append('\n');
+    }
+    return Sha256.of(elements.toString());
+  }
 
   /** Of pages that were laid out. */
   static String of(PdfBoxRenderer renderer) {

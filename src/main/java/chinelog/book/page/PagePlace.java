@@ -21,7 +21,8 @@ record PagePlace(Trim trim, double bleedMm) {
    */
   float textLeftPt(int page) {
     boolean isRight = page % 2 == 0;
-    return (float) (((isRight ? trim.innerMm : trim.outerMm) + bleedMm) * POINTS_PER_MM);
+    return (float)
+        (((isRight ? trim.margins.innerMm() : trim.margins.outerMm()) + bleedMm) * POINTS_PER_MM);
   }
 
   /** From the sheet's left side to what begins so many dots from the text's. */
@@ -36,6 +37,6 @@ record PagePlace(Trim trim, double bleedMm) {
 
   /** From the sheet's top to the text's. */
   float textTopPt() {
-    return (float) ((trim.topMm + bleedMm) * POINTS_PER_MM);
+    return (float) ((trim.margins.topMm() + bleedMm) * POINTS_PER_MM);
   }
 }

@@ -50,33 +50,36 @@ public final class PageSearch {
 
   /** Prints the pages as they were laid out before, if that comes out the same again. */
   private boolean isPrintedAs(Settled before, Path pdf) throws IOException {
-    return printer
-        .attempt(
-            pages.apply(before.layout()),
-            look ->
-                look.pages().equals(before.layout().pages())
-                    && look.measures().equals(before.measures()),
-            pdf)
-        .isPrinted();
+    Manuscript written = pages.apply(before.layout());
+    return Measures.elements(written).equals(before.elements())
+        && printer
+            .attempt(
+                written,
+                look ->
+                    look.pages().equals(before.layout().pages())
+                        && look.measures().equals(before.measures()),
+                pdf)
+            .isPrinted();
   }
 
   private Settled search(Path pdf) throws IOException {
     Found best = best(pdf);
     if (best.isPrinted) {
-      return new Settled(best.layout, best.look.measures());
+      return new Settled(best.layout, best.look.measures(), best.elements);
     }
     Layout layout = best.layout;
     for (int i = 0; i < PRINTINGS; i++) {
-      Layout.Look look = printer.attempt(pages.apply(layout), l -> true, pdf).look();
+      Manuscript written = pages.apply(layout);
+      Layout.Look look = printer.attempt(written, l -> true, pdf).look();
       if (look.pages().equals(layout.pages())) {
-        return new Settled(layout, look.measures());
+        return new Settled(layout, look.measures(), Measures.elements(written));
       }
       layout = layout.with(look.pages());
     }
     throw new IllegalStateException("the page numbers do not settle");
   }
 
-  private record Found(Layout layout, Layout.Look look, boolean isPrinted) {}
+  private record Found(Layout layout, Layout.Look look, String elements, boolean isPrinted) {}
 
   /** Finds the best layout; where the first that is laid out is right in all, prints it at once. */
   private Found best(Path pdf) throws IOException {
@@ -85,10 +88,12 @@ public final class PageSearch {
     Map<String, Integer> found = new TreeMap<>();
     Found best = null;
     for (int i = 0; i < TRIALS; i++) {
-      Printer.Tried tried = attempt(made, galley.pageDots(), best, pdf);
+      Manuscript written = pages.apply(made.layout());
+      Printer.Tried tried = attempt(made, written, galley.pageDots(), best, pdf);
       Layout.Look look = tried.look();
       if (best == null || look.allWhite() < best.look.allWhite()) {
-        best = new Found(made.layout().with(look.pages()), look, tried.isPrinted());
+        Layout layout = made.layout().with(look.pages());
+        best = new Found(layout, look, Measures.elements(written), tried.isPrinted());
       }
       if (tried.isPrinted()) {
         break;
@@ -111,10 +116,10 @@ public final class PageSearch {
   }
 
   /** Lays pages out, and prints them if they came out as reckoned and tell the right numbers. */
-  private Printer.Tried attempt(MakeUp.Made made, int pageDots, @Nullable Found best, Path pdf)
+  private Printer.Tried attempt(
+      MakeUp.Made made, Manuscript written, int pageDots, @Nullable Found best, Path pdf)
       throws IOException {
     Layout layout = made.layout();
-    Manuscript written = pages.apply(layout);
     return printer.attempt(
         written,
         look ->

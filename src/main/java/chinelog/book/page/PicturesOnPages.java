@@ -14,20 +14,8 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 
 /** Finds pictures on the pages once they are laid out, to draw something upon them. */
-final class PicturesOnPages {
-
-  private final PdfBoxRenderer renderer;
-  private final PagePlace place;
-  private final String attribute;
-  private final Drawing drawing;
-
-  private PicturesOnPages(
-      PdfBoxRenderer renderer, PagePlace place, String attribute, Drawing drawing) {
-    this.renderer = renderer;
-    this.place = place;
-    this.attribute = attribute;
-    this.drawing = drawing;
-  }
+record PicturesOnPages(
+    PdfBoxRenderer renderer, PagePlace place, String attribute, Drawing drawing) {
 
   /** Draws upon a picture. */
   interface Drawing {

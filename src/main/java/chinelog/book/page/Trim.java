@@ -10,10 +10,10 @@ import java.util.TreeMap;
  * other.
  */
 public enum Trim {
-  A4(210, 297, 26, 30, 31, 36),
-  LETTER(215.9, 279.4, 25, 28, 33, 39),
-  A5(148, 210, 17, 20, 18, 21),
-  HALF_LETTER(139.7, 215.9, 17, 20, 17, 19);
+  A4(210, 297, new Margins(26, 30, 31, 36)),
+  LETTER(215.9, 279.4, new Margins(25, 28, 33, 39)),
+  A5(148, 210, new Margins(17, 20, 18, 21)),
+  HALF_LETTER(139.7, 215.9, new Margins(17, 20, 17, 19));
 
   /** So much is printed beyond the cut where a picture runs off the page: common practice. */
   public static final double BLEED_MM = 3;
@@ -23,24 +23,15 @@ public enum Trim {
 
   public final double widthMm;
   public final double heightMm;
-  public final double topMm;
-  public final double bottomMm;
-  public final double innerMm;
-  public final double outerMm;
+  public final Margins margins;
 
-  Trim(
-      double widthMm,
-      double heightMm,
-      double topMm,
-      double bottomMm,
-      double innerMm,
-      double outerMm) {
+  /** What stays white around the text, but for head and foot. */
+  public record Margins(double topMm, double bottomMm, double innerMm, double outerMm) {}
+
+  Trim(double widthMm, double heightMm, Margins margins) {
     this.widthMm = widthMm;
     this.heightMm = heightMm;
-    this.topMm = topMm;
-    this.bottomMm = bottomMm;
-    this.innerMm = innerMm;
-    this.outerMm = outerMm;
+    this.margins = margins;
   }
 
   public static Trim ofBook(Paper paper) {
@@ -59,11 +50,11 @@ public enum Trim {
   }
 
   public double textWidthMm() {
-    return widthMm - innerMm - outerMm;
+    return widthMm - margins.innerMm() - margins.outerMm();
   }
 
   public double textHeightMm() {
-    return heightMm - topMm - bottomMm;
+    return heightMm - margins.topMm() - margins.bottomMm();
   }
 
   /**
@@ -76,10 +67,10 @@ public enum Trim {
     values.put("page-width", mm(widthMm + 2 * bleedMm));
     values.put("page-height", mm(heightMm + 2 * bleedMm));
     values.put("full-height", mm(heightMm + 2 * bleedMm - SLIVER_MM));
-    values.put("margin-top", mm(topMm + bleedMm));
-    values.put("margin-bottom", mm(bottomMm + bleedMm));
-    values.put("margin-inner", mm(innerMm + bleedMm));
-    values.put("margin-outer", mm(outerMm + bleedMm));
+    values.put("margin-top", mm(margins.topMm() + bleedMm));
+    values.put("margin-bottom", mm(margins.bottomMm() + bleedMm));
+    values.put("margin-inner", mm(margins.innerMm() + bleedMm));
+    values.put("margin-outer", mm(margins.outerMm() + bleedMm));
     values.put("text-width", mm(textWidthMm()));
     values.put("text-height", mm(textHeightMm()));
     return values;

@@ -17,6 +17,7 @@ public final class Coverage {
 
   private final List<CmapLookup> setIn = new ArrayList<>();
   private final List<CmapLookup> fallbacks = new ArrayList<>();
+  private final Map<Integer, Boolean> known = new ConcurrentHashMap<>();
 
   /**
    * Reads the fonts.
@@ -41,7 +42,10 @@ public final class Coverage {
   }
 
   public boolean has(int character) {
-    return fallbacks.stream().anyMatch(f -> f.getGlyphId(character) != 0)
-        || setIn.stream().allMatch(f -> f.getGlyphId(character) != 0);
+    return known.computeIfAbsent(
+        character,
+        c ->
+            fallbacks.stream().anyMatch(f -> f.getGlyphId(c) != 0)
+                || setIn.stream().allMatch(f -> f.getGlyphId(c) != 0));
   }
 }

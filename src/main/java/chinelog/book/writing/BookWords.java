@@ -10,18 +10,10 @@ import java.util.MissingResourceException;
  * The book's own words in the language of the log, English where there are none in it; what site
  * and book say alike comes from {@link Wording}.
  */
-public final class BookWords {
+public record BookWords(Catalogue own, Wording shared) {
 
   /** Characters that the head of a page has room for. */
   private static final int IN_ONE_LINE = 64;
-
-  private final Catalogue own;
-  private final Wording shared;
-
-  private BookWords(Catalogue own, Wording shared) {
-    this.own = own;
-    this.shared = shared;
-  }
 
   public static BookWords of(Locale locale) {
     return new BookWords(Catalogue.of("chinelog.book.words", locale), Wording.of(locale));
@@ -49,9 +41,5 @@ public final class BookWords {
   /** Such as "14 March 2026". */
   String date(LocalDate date) {
     return shared.date(date);
-  }
-
-  Wording shared() {
-    return shared;
   }
 }

@@ -12,7 +12,7 @@ import java.util.Objects;
 import java.util.Optional;
 
 /** Writes the cover of the build book for a printing house: back, spine and front on one sheet. */
-public final class CoverSheet {
+public record CoverSheet(Setting setting, double spineMm) {
 
   /** A narrower spine bears no title, which would run over its edges: common practice. */
   private static final double LETTERED_MM = 6;
@@ -29,14 +29,6 @@ public final class CoverSheet {
 
   /** A broader picture shows on the back; an upright one would leave no room for words. */
   private static final double BROAD = 1.2;
-
-  private final Setting setting;
-  private final double spineMm;
-
-  private CoverSheet(Setting setting, double spineMm) {
-    this.setting = setting;
-    this.spineMm = spineMm;
-  }
 
   /** The width of the spine of so many pages. */
   static double spineMm(int pages, double leafMm) {

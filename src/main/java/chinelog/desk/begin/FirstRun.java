@@ -24,27 +24,17 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** Asks what is built, at what scale and where its photographs are, and opens the log so made. */
-public final class FirstRun implements DeskPage {
-
-  private final Frame frame;
-  private final Clock clock;
-  private final Path suggested;
-  private final Opening opening;
+/**
+ * Asks what is built, at what scale and where its photographs are, and opens the log so made.
+ *
+ * @param suggested where the log may lie
+ */
+public record FirstRun(Frame frame, Clock clock, Path suggested, Opening opening)
+    implements DeskPage {
 
   /** Opens a log at this desk. */
   public interface Opening {
     void open(Path folder) throws IOException;
-  }
-
-  /**
-   * @param suggested where the log may lie
-   */
-  public FirstRun(Frame frame, Clock clock, Path suggested, Opening opening) {
-    this.frame = frame;
-    this.clock = clock;
-    this.suggested = suggested;
-    this.opening = opening;
   }
 
   @Override

@@ -11,15 +11,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** What is being typed and not yet written into the log, one file for each of the log's. */
-final class Drafts {
-
-  private final Path folder;
-  private final Disk disk;
-
-  Drafts(Path folder, Disk disk) {
-    this.folder = folder;
-    this.disk = disk;
-  }
+record Drafts(Path folder, Disk disk) {
 
   void keep(TypedDraft draft) throws IOException {
     Disk.makePrivate(folder);

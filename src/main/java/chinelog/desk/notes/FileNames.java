@@ -1,6 +1,6 @@
 package chinelog.desk.notes;
 
-import java.text.Normalizer;
+import chinelog.wording.Accents;
 import java.time.LocalDate;
 import java.util.Locale;
 import java.util.function.Predicate;
@@ -20,8 +20,7 @@ final class FileNames {
    */
   static String of(LocalDate day, String title, Predicate<String> taken) {
     String words =
-        Normalizer.normalize(title.toLowerCase(Locale.ROOT), Normalizer.Form.NFKD)
-            .replaceAll("\\p{M}", "")
+        Accents.off(title.toLowerCase(Locale.ROOT))
             .replace("ß", "ss")
             .replaceAll("['\u2019]", "")
             .replaceAll("[^\\p{L}\\p{N}]+", "-")

@@ -37,15 +37,9 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** The list of all notes beside a calendar of the days worked, and new notes. */
-public final class NotesPages implements DeskPage {
+public record NotesPages(Bench bench) implements DeskPage {
 
   private static final int DAYS_OF_WEEK = 7;
-
-  private final Bench bench;
-
-  public NotesPages(Bench bench) {
-    this.bench = bench;
-  }
 
   @Override
   public void answerAt(Routes routes) {

@@ -28,15 +28,9 @@ import java.util.Optional;
  * The open questions, each answered by a click: it may stand, with a reason, or it goes under the
  * agreement where it stands.
  */
-public final class Answering implements DeskPage {
+public record Answering(Bench bench) implements DeskPage {
 
   private static final Path ANSWERS = Path.of("answers.yaml");
-
-  private final Bench bench;
-
-  public Answering(Bench bench) {
-    this.bench = bench;
-  }
 
   @Override
   public void answerAt(Routes routes) {

@@ -9,19 +9,12 @@ import chinelog.desk.web.WebRequest;
 import java.io.IOException;
 import java.util.Map;
 
-/** Closes the log, for whoever opened it without a terminal. What is being typed is kept. */
-public final class Leaving implements DeskPage {
-
-  private final Bench bench;
-  private final Runnable leave;
-
-  /**
-   * @param leave called before the last page is sent
-   */
-  public Leaving(Bench bench, Runnable leave) {
-    this.bench = bench;
-    this.leave = leave;
-  }
+/**
+ * Closes the log, for whoever opened it without a terminal. What is being typed is kept.
+ *
+ * @param leave called before the last page is sent
+ */
+public record Leaving(Bench bench, Runnable leave) implements DeskPage {
 
   @Override
   public void answerAt(Routes routes) {

@@ -14,18 +14,12 @@ import java.util.Map;
  * Tells open pages when a file of the log has changed, by server-sent events (HTML, 9.2): {@code
  * event: changed}. A page that is not seen need not listen.
  */
-public final class Live implements DeskPage {
+public record Live(Bench bench) implements DeskPage {
 
   private static final long PAUSE_MILLIS = 1000;
 
   /** After so long without news, a comment shows whether anybody still listens. */
   private static final int QUIET_PAUSES = 15;
-
-  private final Bench bench;
-
-  public Live(Bench bench) {
-    this.bench = bench;
-  }
 
   @Override
   public void answerAt(Routes routes) {

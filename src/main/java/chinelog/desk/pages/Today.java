@@ -28,18 +28,12 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** What wants doing, each thing a click from being done. */
-public final class Today implements DeskPage {
+public record Today(Bench bench) implements DeskPage {
 
   /** An agreement that ends within so many days is told of. */
   private static final int SOON_DAYS = 60;
 
   private static final int MOST_DAYS = 6;
-
-  private final Bench bench;
-
-  public Today(Bench bench) {
-    this.bench = bench;
-  }
 
   @Override
   public void answerAt(Routes routes) {

@@ -15,13 +15,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 /** Takes back the last change of any file, and makes it again, across restarts. */
-public final class Undoing implements DeskPage {
-
-  private final Bench bench;
-
-  public Undoing(Bench bench) {
-    this.bench = bench;
-  }
+public record Undoing(Bench bench) implements DeskPage {
 
   @Override
   public void answerAt(Routes routes) {

@@ -1,5 +1,6 @@
 package chinelog.desk.photographs;
 
+import chinelog.desk.bench.Answers;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
@@ -27,7 +28,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** One photograph seen large, with the regions of it that are under agreements. */
-final class Looking implements DeskPage {
+record Looking(Bench bench, Remarks remarks, Darkroom darkroom) implements DeskPage {
 
   private static final DeskSection HERE = DeskSection.PHOTOGRAPHS;
 
@@ -36,16 +37,6 @@ final class Looking implements DeskPage {
 
   private static final int MOST_COMPARED = 200;
   private static final int MOST_ALIKE = 12;
-
-  private final Bench bench;
-  private final Remarks remarks;
-  private final Darkroom darkroom;
-
-  Looking(Bench bench, Remarks remarks, Darkroom darkroom) {
-    this.bench = bench;
-    this.remarks = remarks;
-    this.darkroom = darkroom;
-  }
 
   @Override
   public void answerAt(Routes routes) {

@@ -1,5 +1,6 @@
 package chinelog.desk.photographs;
 
+import chinelog.desk.bench.Answers;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;

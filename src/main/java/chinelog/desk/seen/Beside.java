@@ -20,13 +20,7 @@ import java.util.Optional;
  * What a page shows, once as the workshop has it and once as some readers get it: {@code
  * /beside/facts?for=public}. Every place that is withheld says under what.
  */
-public final class Beside implements DeskPage {
-
-  private final Bench bench;
-
-  public Beside(Bench bench) {
-    this.bench = bench;
-  }
+public record Beside(Bench bench) implements DeskPage {
 
   @Override
   public void answerAt(Routes routes) {

@@ -31,15 +31,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Agreements, readers and releases, and the log as seen by any readers beside the whole of it. */
-public final class Agreements implements DeskPage {
+public record Agreements(Bench bench) implements DeskPage {
 
   private static final List<String> KINDS = List.of("fact", "entry", "photo", "sheet");
-
-  private final Bench bench;
-
-  public Agreements(Bench bench) {
-    this.bench = bench;
-  }
 
   @Override
   public void answerAt(Routes routes) {

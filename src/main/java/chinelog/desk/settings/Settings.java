@@ -33,15 +33,9 @@ import java.util.TreeMap;
  * Writes single values into the log's YAML files, each checked first by reading the log as it would
  * be: what would bring a new error is told and not written.
  */
-public final class Settings implements DeskPage {
+public record Settings(Bench bench) implements DeskPage {
 
   private static final Set<String> FILES = Set.of("log.yaml", "facts.yaml", "stock.yaml");
-
-  private final Bench bench;
-
-  public Settings(Bench bench) {
-    this.bench = bench;
-  }
 
   @Override
   public void answerAt(Routes routes) {

@@ -27,17 +27,9 @@ import java.util.regex.Pattern;
  * What would come of some lines more in a file: what is wrong, by the key it is wrong in, and the
  * figures that would be reckoned from them.
  */
-final class Trying {
+record Trying(Bench bench, DeskWords words) {
 
   private static final Pattern KEY = Pattern.compile("\\s*(?:- )?([A-Za-z][A-Za-z0-9_.-]*)\\s*:.*");
-
-  private final Bench bench;
-  private final DeskWords words;
-
-  Trying(Bench bench, DeskWords words) {
-    this.bench = bench;
-    this.words = words;
-  }
 
   /**
    * As JSON: {@code wrong} by key, the empty one for what is wrong with all of it, and {@code

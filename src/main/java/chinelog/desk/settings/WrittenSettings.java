@@ -23,17 +23,11 @@ import java.util.Optional;
  * Limits, lots, stated facts and reckonings as they are written, each as a form whose fields are
  * written when they are left.
  */
-final class WrittenSettings implements DeskPage {
+record WrittenSettings(Bench bench) implements DeskPage {
 
   private static final String LOG = "log.yaml";
   private static final String FACTS = "facts.yaml";
   private static final String STOCK = "stock.yaml";
-
-  private final Bench bench;
-
-  WrittenSettings(Bench bench) {
-    this.bench = bench;
-  }
 
   @Override
   public void answerAt(Routes routes) {

@@ -1,5 +1,6 @@
 package chinelog.desk.sheets;
 
+import chinelog.desk.bench.Answers;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
@@ -14,8 +15,6 @@ import chinelog.desk.web.Routes;
 import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Sheet;
 import chinelog.photo.derivatives.SheetPrinter;
-import chinelog.problem.Problem;
-import chinelog.problem.ProblemException;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -28,23 +27,14 @@ import java.util.Map;
 import java.util.Optional;
 
 /** What is taken off a sheet by clicks: its scale, lengths and angles, and a table of offsets. */
-final class TakingOff implements DeskPage {
+record TakingOff(Bench bench, SheetPrinter printer) implements DeskPage {
 
   private static final DeskSection HERE = DeskSection.SHEETS;
   private static final Path FACTS = Path.of("facts.yaml");
-  private static final int CONFLICT = 409;
   private static final String NAME = "[a-z][a-z0-9_]*(\\.[a-z0-9][a-z0-9_]*)*";
 
   /** A line this far off level or plumb was not clicked along or up: its sine. */
   private static final double SLANT = 0.1;
-
-  private final Bench bench;
-  private final SheetPrinter printer;
-
-  TakingOff(Bench bench, SheetPrinter printer) {
-    this.bench = bench;
-    this.printer = printer;
-  }
 
   @Override
   public void answerAt(Routes routes) {
@@ -80,7 +70,7 @@ final class TakingOff implements DeskPage {
     boolean along = request.text("along").equals("true");
     Optional<List<Point>> points = Point.parse(request.all("point"));
     if (points.isEmpty() || points.get().size() != 2) {
-      return refused(words.text("two-clicks"));
+      return Answers.refused(words.text("two-clicks"));
     }
     Point a = points.get().get(0);
     Point b = points.get().get(1);
@@ -88,22 +78,22 @@ final class TakingOff implements DeskPage {
     double up = Math.abs(a.y() - b.y());
     double px = Math.hypot(across, up);
     if (px < 10 || (along ? up : across) > SLANT * px) {
-      return refused(words.text(along ? "slant.along" : "slant.up"));
+      return Answers.refused(words.text(along ? "slant.along" : "slant.up"));
     }
     String truth = request.text("truth").strip();
     try {
       Quantity length = Quantity.parse(truth);
       if (!length.unit().isCompatible(Unit.METRE) || length.value().signum() <= 0) {
-        return refused(words.text("no-length", truth));
+        return Answers.refused(words.text("no-length", truth));
       }
     } catch (QuantityException e) {
-      return refused(words.text("no-length", truth));
+      return Answers.refused(words.text("no-length", truth));
     }
     Measured scan =
         new Measured(px * asked.drawing.mmPerPx(), Scale.CLICKS_PX * asked.drawing.mmPerPx(), "mm");
     String prefix = asked.drawing.prefix();
     if (!along && asked.now.opened().facts().find(prefix + ".factor_x").isEmpty()) {
-      return refused(words.text("along-first"));
+      return Answers.refused(words.text("along-first"));
     }
     String axis = along ? "x" : "y";
     String said = words.text(along ? "done.along" : "done.up", truth);
@@ -124,7 +114,7 @@ final class TakingOff implements DeskPage {
                       .text();
                 },
                 said);
-    return answer(outcome, words, said);
+    return Answers.of(outcome, words, said);
   }
 
   private static YamlValue request(Asked asked, String axis, String truth, String scan) {
@@ -141,7 +131,7 @@ final class TakingOff implements DeskPage {
     Asked asked = asked(request);
     Optional<Measured> measured = measured(request, asked);
     return measured.isEmpty()
-        ? refused(asked.words.text("scale-first"))
+        ? Answers.refused(asked.words.text("scale-first"))
         : Reply.bytes(
             "text/plain; charset=utf-8",
             measured.get().text().getBytes(java.nio.charset.StandardCharsets.UTF_8));
@@ -167,15 +157,15 @@ final class TakingOff implements DeskPage {
     DeskWords words = asked.words;
     Optional<Measured> measured = measured(request, asked);
     if (measured.isEmpty()) {
-      return refused(words.text("scale-first"));
+      return Answers.refused(words.text("scale-first"));
     }
     String name = request.text("name").strip();
     String title = request.text("title").strip();
     if (!name.matches(NAME)) {
-      return refused(words.text("name.wrong", name));
+      return Answers.refused(words.text("name.wrong", name));
     }
     if (asked.now.opened().facts().find(name).isPresent()) {
-      return refused(words.text("name.taken", name));
+      return Answers.refused(words.text("name.taken", name));
     }
     Map<String, YamlValue> keys = new LinkedHashMap<>();
     keys.put("is", YamlValue.text(measured.get().text()));
@@ -194,7 +184,7 @@ final class TakingOff implements DeskPage {
                 file ->
                     YamlText.of(file).with(List.of(name), new YamlValue.Keys(keys, true)).text(),
                 said);
-    return answer(outcome, words, said);
+    return Answers.of(outcome, words, said);
   }
 
   /** Writes a table of offsets, and first of all puts it under the sheet's agreements. */
@@ -205,13 +195,13 @@ final class TakingOff implements DeskPage {
     Optional<List<Point>> origin = Point.parse(request.all("origin"));
     List<String> waterlines = request.all("waterline");
     if (scale.isEmpty() || origin.isEmpty() || origin.get().size() != 1) {
-      return refused(words.text("scale-first"));
+      return Answers.refused(words.text("scale-first"));
     }
     List<OffsetsTaken.Station> stations = new ArrayList<>();
     for (String sent : request.all("station")) {
       Optional<OffsetsTaken.Station> station = OffsetsTaken.parse(sent, waterlines.size());
       if (station.isEmpty()) {
-        return refused(words.text("station.wrong", sent.split("\\|", 2)[0]));
+        return Answers.refused(words.text("station.wrong", sent.split("\\|", 2)[0]));
       }
       stations.add(station.get());
     }
@@ -219,11 +209,11 @@ final class TakingOff implements DeskPage {
     if (!name.matches("[A-Za-z0-9][A-Za-z0-9_-]{0,40}")
         || stations.isEmpty()
         || !waterlines.stream().allMatch(w -> w.matches("[0-9]{1,6}([.][0-9]{1,4})?"))) {
-      return refused(words.text("table.wrong"));
+      return Answers.refused(words.text("table.wrong"));
     }
     Path table = Path.of("tables", name + ".csv");
     if (bench.files().read(table).exists()) {
-      return refused(words.text("table.there", table.toString()));
+      return Answers.refused(words.text("table.there", table.toString()));
     }
     String csv = new OffsetsTaken(scale.get(), origin.get().get(0), waterlines, stations).csv();
     String said = words.text("done.table", table.toString());
@@ -237,23 +227,7 @@ final class TakingOff implements DeskPage {
                     YamlText.of(file).with(List.of("tables", name, "under"), asked.under()).text(),
                 said);
     return marked instanceof WriteOutcome.Written
-        ? answer(bench.files().write(table, FileVersion.NONE, csv, said), words, said)
-        : answer(marked, words, said);
-  }
-
-  private static Reply answer(WriteOutcome outcome, DeskWords words, String said)
-      throws ProblemException {
-    if (outcome instanceof WriteOutcome.Written) {
-      return Reply.html(said);
-    }
-    if (outcome instanceof WriteOutcome.Refused refused) {
-      Problem problem = refused.problem();
-      return refused(problem.place() + ": " + problem.words(words.locale()));
-    }
-    return refused(words.text("changed.meanwhile"));
-  }
-
-  private static Reply refused(String why) {
-    return Reply.refused(CONFLICT, why);
+        ? Answers.of(bench.files().write(table, FileVersion.NONE, csv, said), words, said)
+        : Answers.of(marked, words, said);
   }
 }

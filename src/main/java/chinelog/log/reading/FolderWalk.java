@@ -243,7 +243,8 @@ public final class FolderWalk {
           "This folder holds no log: no log.yaml, no note (.md) and no photograph.",
           "Name the folder of your build; or lay down a new log with chinelog begin.");
     }
-    return new Inventory(folder, settings, entries, photos, remarks, sheets, tables, marks);
+    return new Inventory(
+        folder, settings, entries, photos, remarks, sheets, tables, marks, new TreeMap<>());
   }
 
   /**

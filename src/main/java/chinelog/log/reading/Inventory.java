@@ -4,6 +4,7 @@ import chinelog.log.records.Entry;
 import chinelog.problem.Problems;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.SortedSet;
@@ -39,17 +40,11 @@ public record Inventory(
     return !settings.containsKey("log.yaml");
   }
 
-  /** As the files are. */
-  public Inventory(
-      Path folder,
-      SortedMap<String, Path> settings,
-      SortedMap<String, Path> entries,
-      SortedMap<String, Path> photos,
-      SortedMap<String, Path> remarks,
-      SortedMap<String, Path> sheets,
-      SortedMap<String, Path> tables,
-      SortedMap<String, Path> marks) {
-    this(folder, settings, entries, photos, remarks, sheets, tables, marks, new TreeMap<>());
+  /** Without a file. */
+  public static Inventory empty(Path folder) {
+    SortedMap<String, Path> none = Collections.emptySortedMap();
+    return new Inventory(
+        folder, none, none, none, none, none, none, none, Collections.emptySortedMap());
   }
 
   /** The same with other texts, some of which may be notes or settings that are no files yet. */

@@ -1,11 +1,10 @@
 package chinelog.log.reading;
 
 import chinelog.problem.Problems;
-import java.text.Normalizer;
+import chinelog.wording.Accents;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Pattern;
 
 /**
  * Looks for what was most likely meant as a mark, {@code {under=AGREEMENT}}, where none was read.
@@ -17,7 +16,6 @@ import java.util.regex.Pattern;
 public final class MarkWatch {
 
   private static final String BEGINNING = "{under=";
-  private static final Pattern ACCENTS = Pattern.compile("\\p{M}");
 
   private MarkWatch() {}
 
@@ -114,7 +112,6 @@ public final class MarkWatch {
     if (c != '{' && c != '}' && isBrace(c)) {
       return "❴｛﹛︷⦃".indexOf(c) >= 0 ? "{" : "}";
     }
-    String plain = Normalizer.normalize(Character.toString(c), Normalizer.Form.NFKD);
-    return ACCENTS.matcher(plain).replaceAll("").toLowerCase(Locale.ROOT);
+    return Accents.off(Character.toString(c)).toLowerCase(Locale.ROOT);
   }
 }

@@ -7,7 +7,7 @@ import chinelog.problem.Sentence;
 import chinelog.problem.Suggestion;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
-import java.text.Normalizer;
+import chinelog.wording.Accents;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -229,8 +229,7 @@ public final class Values {
    */
   public static String word(String name, String joint, String allowed, String otherwise) {
     String plain =
-        Normalizer.normalize(name.toLowerCase(Locale.ROOT), Normalizer.Form.NFKD)
-            .replaceAll("\\p{M}", "")
+        Accents.off(name.toLowerCase(Locale.ROOT))
             .replace("ß", "ss")
             .replaceAll("[^a-z0-9.]+", joint)
             .replaceAll("^[-_.0-9]+|[-_.]+$", "");

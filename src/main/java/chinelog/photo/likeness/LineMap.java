@@ -12,7 +12,7 @@ import java.util.Arrays;
  * <p>The lines are what a morphological closing takes away (the black top-hat transform), relative
  * to the lightness of the ground, so that shade and faded ink hardly matter.
  */
-final class LineMap {
+record LineMap(int widthPx, int heightPx, float[] lines) {
 
   /** Half the side of the closing's square: lines up to 6 pixels wide are thin. */
   private static final int THIN_PX = 3;
@@ -31,16 +31,6 @@ final class LineMap {
   private static final int WHITE = 255;
   private static final long NEGATIVE = -1;
   private static final long HIGH_BITS = 0x8080808080808080L;
-
-  private final int widthPx;
-  private final int heightPx;
-  private final float[] lines;
-
-  private LineMap(int widthPx, int heightPx, float[] lines) {
-    this.widthPx = widthPx;
-    this.heightPx = heightPx;
-    this.lines = lines;
-  }
 
   static LineMap of(Luma luma) {
     int w = luma.widthPx();

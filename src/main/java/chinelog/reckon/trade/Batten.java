@@ -13,17 +13,7 @@ import java.util.List;
  * chapter IV). Where a spline would swing beyond its points, its slope is held back to what keeps
  * it rising and falling with them (Fritsch and Carlson, SIAM J. Numer. Anal. 17, 1980).
  */
-final class Batten {
-
-  private final double[] s;
-  private final double[][] at;
-  private final double[][] slope;
-
-  private Batten(double[] s, double[][] at, double[][] slope) {
-    this.s = s;
-    this.at = at;
-    this.slope = slope;
-  }
+record Batten(double[] s, double[][] at, double[][] slope) {
 
   /**
    * @param y half-breadths

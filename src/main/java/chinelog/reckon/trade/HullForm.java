@@ -90,18 +90,19 @@ final class HullForm {
 
   private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
     Offsets offsets = Offsets.read(inputs);
-    double siding = Si.value(inputs, "siding", Unit.METRE, 0);
-    double solid = Solids.read(inputs, true).volume();
-    double draught = draught(inputs, offsets, WaterDensity.of(inputs), siding, solid);
-    return List.of(LinesPlan.draw(offsets, draught));
+    return List.of(LinesPlan.draw(offsets, draught(inputs, offsets)));
   }
 
   private static List<Sketch> sketch(Inputs inputs) throws TradeException, QuantityException {
     Offsets offsets = Offsets.read(inputs);
+    return List.of(LinesSketch.draw(offsets, draught(inputs, offsets)));
+  }
+
+  private static double draught(Inputs inputs, Offsets offsets)
+      throws TradeException, QuantityException {
     double siding = Si.value(inputs, "siding", Unit.METRE, 0);
     double solid = Solids.read(inputs, true).volume();
-    double draught = draught(inputs, offsets, WaterDensity.of(inputs), siding, solid);
-    return List.of(LinesSketch.draw(offsets, draught));
+    return draught(inputs, offsets, WaterDensity.of(inputs), siding, solid);
   }
 
   private static double draught(

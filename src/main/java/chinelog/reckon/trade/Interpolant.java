@@ -2,23 +2,12 @@ package chinelog.reckon.trade;
 
 import java.util.Arrays;
 
-/** Passes through given points: a polynomial, a cubic spline, or a monotone cubic. */
-final class Interpolant {
-
-  private final double[] u;
-  private final double[] v;
-
-  /** At each point, for cubics; Newton's divided differences for a polynomial. */
-  private final double[] coefficients;
-
-  private final boolean isPolynomial;
-
-  private Interpolant(double[] u, double[] v, double[] coefficients, boolean isPolynomial) {
-    this.u = u;
-    this.v = v;
-    this.coefficients = coefficients;
-    this.isPolynomial = isPolynomial;
-  }
+/**
+ * Passes through given points: a polynomial, a cubic spline, or a monotone cubic.
+ *
+ * @param coefficients At each point, for cubics; Newton's divided differences for a polynomial.
+ */
+record Interpolant(double[] u, double[] v, double[] coefficients, boolean isPolynomial) {
 
   /**
    * @param u rising, at least one
@@ -75,18 +64,10 @@ final class Interpolant {
     double[] h = new double[n - 1];
     double[] d = new double[n - 1];
     chords(u, v, h, d);
-    double[] below = new double[n];
-    double[] on = new double[n];
-    double[] above = new double[n];
-    double[] right = new double[n];
-    on[0] = 2;
-    above[0] = 1;
-    right[0] = 3 * d[0];
-    inside(h, d, below, on, above, right);
-    on[n - 1] = 2;
-    below[n - 1] = 1;
-    right[n - 1] = 3 * d[n - 2];
-    return solved(below, on, above, right);
+    Bands bands = Bands.inside(h, d);
+    bands.row(0, 0, 2, 1, 3 * d[0]);
+    bands.row(n - 1, 1, 2, 0, 3 * d[n - 2]);
+    return bands.solved();
   }
 
   /** Slopes of the spline whose first and last two pieces are one cubic each. */
@@ -103,45 +84,49 @@ final class Interpolant {
     double[] h = new double[n - 1];
     double[] d = new double[n - 1];
     chords(u, v, h, d);
-    double[] below = new double[n];
-    double[] on = new double[n];
-    double[] above = new double[n];
-    double[] right = new double[n];
-    on[0] = h[1];
-    above[0] = h[0] + h[1];
-    right[0] = endOfSpline(h[0], h[1], d[0], d[1]);
-    inside(h, d, below, on, above, right);
-    on[n - 1] = h[n - 3];
-    below[n - 1] = h[n - 2] + h[n - 3];
-    right[n - 1] = endOfSpline(h[n - 2], h[n - 3], d[n - 2], d[n - 3]);
-    return solved(below, on, above, right);
+    Bands bands = Bands.inside(h, d);
+    bands.row(0, 0, h[1], h[0] + h[1], endOfSpline(h[0], h[1], d[0], d[1]));
+    double last = endOfSpline(h[n - 2], h[n - 3], d[n - 2], d[n - 3]);
+    bands.row(n - 1, h[n - 2] + h[n - 3], h[n - 3], 0, last);
+    return bands.solved();
   }
 
-  /** The same curvature on both sides of every inner point. */
-  private static void inside(
-      double[] h, double[] d, double[] below, double[] on, double[] above, double[] right) {
-    for (int i = 1; i < h.length; i++) {
-      below[i] = h[i];
-      on[i] = 2 * (h[i - 1] + h[i]);
-      above[i] = h[i - 1];
-      right[i] = 3 * (h[i] * d[i - 1] + h[i - 1] * d[i]);
-    }
-  }
+  /** The equations for the slopes, a row for each point with at most three of them. */
+  private record Bands(double[] below, double[] on, double[] above, double[] right) {
 
-  /** Gauss's elimination for three bands (Thomas). */
-  private static double[] solved(double[] below, double[] on, double[] above, double[] right) {
-    int n = on.length;
-    for (int i = 1; i < n; i++) {
-      double f = below[i] / on[i - 1];
-      on[i] -= f * above[i - 1];
-      right[i] -= f * right[i - 1];
+    /** The same curvature on both sides of every inner point. */
+    static Bands inside(double[] h, double[] d) {
+      int n = h.length + 1;
+      Bands bands = new Bands(new double[n], new double[n], new double[n], new double[n]);
+      for (int i = 1; i < h.length; i++) {
+        double right = 3 * (h[i] * d[i - 1] + h[i - 1] * d[i]);
+        bands.row(i, h[i], 2 * (h[i - 1] + h[i]), h[i - 1], right);
+      }
+      return bands;
     }
-    double[] slopes = new double[n];
-    slopes[n - 1] = right[n - 1] / on[n - 1];
-    for (int i = n - 2; i >= 0; i--) {
-      slopes[i] = (right[i] - above[i] * slopes[i + 1]) / on[i];
+
+    void row(int i, double before, double own, double next, double sum) {
+      below[i] = before;
+      on[i] = own;
+      above[i] = next;
+      right[i] = sum;
     }
-    return slopes;
+
+    /** Gauss's elimination for three bands (Thomas). */
+    double[] solved() {
+      int n = on.length;
+      for (int i = 1; i < n; i++) {
+        double f = below[i] / on[i - 1];
+        on[i] -= f * above[i - 1];
+        right[i] -= f * right[i - 1];
+      }
+      double[] slopes = new double[n];
+      slopes[n - 1] = right[n - 1] / on[n - 1];
+      for (int i = n - 2; i >= 0; i--) {
+        slopes[i] = (right[i] - above[i] * slopes[i + 1]) / on[i];
+      }
+      return slopes;
+    }
   }
 
   private static double endOfSpline(double h0, double h1, double d0, double d1) {

@@ -17,18 +17,10 @@ import java.util.Locale;
  * and yz are the slopes of the half-breadth along the hull and up it. Where the hull runs straight
  * fore and aft that is t; towards the ends it is more. Common practice of the trade; the formula is
  * that of the distance between parallel planes.
+ *
+ * @param outline points {@code {y, z}} from the middle line, or the side of the keel, up to the top
  */
-final class MouldSide {
-
-  private final HullSection station;
-  private final List<double[]> outline;
-  private final double[] along;
-
-  private MouldSide(HullSection station, List<double[]> outline, double[] along) {
-    this.station = station;
-    this.outline = outline;
-    this.along = along;
-  }
+record MouldSide(HullSection station, List<double[]> outline, double[] along) {
 
   static MouldSide of(Offsets offsets, int index, double thickness) throws TradeException {
     return of(offsets.stations(), index, thickness);
@@ -171,15 +163,6 @@ final class MouldSide {
         Sentence.of(
             "Look at the unit of the thickness, or take station {0} out of the table.",
             station.name()));
-  }
-
-  HullSection station() {
-    return station;
-  }
-
-  /** Points {@code {y, z}} from the middle line, or the side of the keel, up to the top. */
-  List<double[]> outline() {
-    return outline;
   }
 
   double bottom() {

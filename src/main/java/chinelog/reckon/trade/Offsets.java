@@ -223,11 +223,8 @@ record Offsets(
   /** Where the skin meets the keel, above the keel's own lower edge. */
   private static void addRabbet(Columns columns, int row, TreeMap<Double, Double> points)
       throws TradeException, QuantityException {
-    if (columns.find("rabbet").isEmpty() || columns.find("rabbet half-breadth").isEmpty()) {
-      return;
-    }
-    double height = columns.number(row, columns.index("rabbet"), Unit.METRE);
-    double half = columns.number(row, columns.index("rabbet half-breadth"), Unit.METRE);
+    double height = number(columns, row, "rabbet");
+    double half = number(columns, row, "rabbet half-breadth");
     if (Double.isNaN(height) || Double.isNaN(half)) {
       return;
     }
@@ -243,11 +240,8 @@ record Offsets(
 
   private static void addSheer(Columns columns, int row, TreeMap<Double, Double> points)
       throws TradeException, QuantityException {
-    if (columns.find("sheer").isEmpty() || columns.find("sheer half-breadth").isEmpty()) {
-      return;
-    }
-    double height = columns.number(row, columns.index("sheer"), Unit.METRE);
-    double half = columns.number(row, columns.index("sheer half-breadth"), Unit.METRE);
+    double height = number(columns, row, "sheer");
+    double half = number(columns, row, "sheer half-breadth");
     if (Double.isNaN(height) || Double.isNaN(half)) {
       return;
     }
@@ -259,6 +253,16 @@ record Offsets(
           "Leave the waterlines above the sheer empty.");
     }
     points.put(height, half);
+  }
+
+  /**
+   * A length of a column that need not be there; not a number where it is not, or the cell empty.
+   */
+  private static double number(Columns columns, int row, String column)
+      throws TradeException, QuantityException {
+    return columns.find(column).isEmpty()
+        ? Double.NaN
+        : columns.number(row, columns.index(column), Unit.METRE);
   }
 
   private static String number(Table.Column waterline) {

@@ -116,9 +116,6 @@ final class Rig {
     }
     Map<String, List<double[]>> corners = corners(inputs, sails.names);
     List<SailPlanSketch.Cloth> cloths = new ArrayList<>();
-    double whole = 0;
-    double along = 0;
-    double up = 0;
     for (int i = 0; i < sails.area.length; i++) {
       String name = sails.names.get(i);
       cloths.add(
@@ -128,9 +125,6 @@ final class Rig {
               sails.x[i],
               sails.z[i],
               corners.getOrDefault(name.toLowerCase(Locale.ROOT), List.of())));
-      whole += sails.area[i];
-      along += sails.area[i] * sails.x[i];
-      up += sails.area[i] * sails.z[i];
     }
     List<double[]> profile = new ArrayList<>();
     double clr = Si.value(inputs, "clr", Unit.METRE, Double.NaN);
@@ -143,8 +137,7 @@ final class Rig {
       }
       clr = Polygon.read("profile", columns).x();
     }
-    return List.of(
-        new SailPlanSketch(cloths, profile, along / whole, up / whole, clr, sails.units).draw());
+    return List.of(new SailPlanSketch(cloths, profile, clr, sails.units).draw());
   }
 
   /** The corners of each sail by its name, in small letters. */

@@ -45,17 +45,19 @@ final class SailPlanSketch {
    * @param profile corners of the underwater profile; empty if it is not given
    * @param clr centre of lateral resistance from the aft end; not a number if it is not known
    */
-  SailPlanSketch(
-      List<Cloth> sails,
-      List<double[]> profile,
-      double ce,
-      double ceUp,
-      double clr,
-      ShopUnits units) {
+  SailPlanSketch(List<Cloth> sails, List<double[]> profile, double clr, ShopUnits units) {
     this.sails = sails;
     this.profile = profile;
-    this.ce = ce;
-    this.ceUp = ceUp;
+    double whole = 0;
+    double along = 0;
+    double up = 0;
+    for (Cloth sail : sails) {
+      whole += sail.area();
+      along += sail.area() * sail.x();
+      up += sail.area() * sail.z();
+    }
+    this.ce = along / whole;
+    this.ceUp = up / whole;
     this.clr = clr;
     this.units = units;
   }

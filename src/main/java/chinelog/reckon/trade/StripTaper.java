@@ -192,25 +192,23 @@ final class StripTaper {
         : full + (long) Math.floor(rest / least + 1e-9);
   }
 
+  private void wedges(YieldList yields, String name, String title, long reaching)
+      throws TradeException {
+    yields.add(
+        name,
+        Message.of(title),
+        Quantity.of(strips - reaching, Unit.ONE),
+        Message.of("planking.short.how"),
+        YieldList.worked("{0} − {1}", Si.number(strips), Si.number(reaching)),
+        Planking.PRACTICE);
+  }
+
   private void wedges(YieldList yields) throws TradeException {
     int fullest = girths.fullest();
     long aft = Arrays.stream(run, 0, fullest + 1).min().orElseThrow();
     long fore = Arrays.stream(run, fullest, run.length).min().orElseThrow();
-    Message method = Message.of("planking.short.how");
-    yields.add(
-        "wedges_aft",
-        Message.of("planking.short.aft"),
-        Quantity.of(strips - aft, Unit.ONE),
-        method,
-        YieldList.worked("{0} − {1}", Si.number(strips), Si.number(aft)),
-        Planking.PRACTICE);
-    yields.add(
-        "wedges_fore",
-        Message.of("planking.short.fore"),
-        Quantity.of(strips - fore, Unit.ONE),
-        method,
-        YieldList.worked("{0} − {1}", Si.number(strips), Si.number(fore)),
-        Planking.PRACTICE);
+    wedges(yields, "wedges_aft", "planking.short.aft", aft);
+    wedges(yields, "wedges_fore", "planking.short.fore", fore);
     int last = fullest;
     while (last + 1 < run.length && run[last + 1] == strips) {
       last++;

@@ -9,15 +9,8 @@ import java.util.Map;
 import java.util.function.ToDoubleFunction;
 
 /** Makes a {@link RangedFormula} of an {@link Expression}. */
-final class FormulaBuilder implements Expression.Visitor<RangedFormula> {
-
-  private final Map<String, Integer> indexes;
-  private final ToDoubleFunction<Quantity> inSi;
-
-  FormulaBuilder(Map<String, Integer> indexes, ToDoubleFunction<Quantity> inSi) {
-    this.indexes = indexes;
-    this.inSi = inSi;
-  }
+record FormulaBuilder(Map<String, Integer> indexes, ToDoubleFunction<Quantity> inSi)
+    implements Expression.Visitor<RangedFormula> {
 
   @Override
   public RangedFormula literal(Expression.Literal literal) {

@@ -28,15 +28,15 @@ final class AliasWatch {
 
   private final Log log;
   private final Facts facts;
-  private final Eyes eyes;
+  private final Sight sight;
 
   /** The sizes of facts that were asked for, by name. */
   private final Map<String, List<Quantity>> sizes = new HashMap<>();
 
-  AliasWatch(Log log, Facts facts, Eyes eyes) {
+  AliasWatch(Log log, Facts facts, Sight sight) {
     this.log = log;
     this.facts = facts;
-    this.eyes = eyes;
+    this.sight = sight;
   }
 
   List<Question> find() {
@@ -47,9 +47,9 @@ final class AliasWatch {
       if (!Kinds.isOfTheVessel(fact)) {
         continue;
       }
-      if (!eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
+      if (!sight.allows(Release.Kind.FACT, fact.name(), fact.label())) {
         hidden.add(fact);
-      } else if (eyes.see(fact.label())) {
+      } else if (sight.allows(fact.label())) {
         open.add(fact);
       } else {
         released.add(fact);

@@ -46,15 +46,16 @@ final class KeptBack {
       Label label,
       boolean seen) {}
 
-  private final Eyes eyes;
+  private final Sight sight;
   private final List<Thing> things = new ArrayList<>();
 
-  private KeptBack(Eyes eyes) {
-    this.eyes = eyes;
+  private KeptBack(Sight sight) {
+    this.sight = sight;
   }
 
-  private static KeptBack of(Log log, Facts facts, Album album, List<Passage> passages, Eyes eyes) {
-    KeptBack all = new KeptBack(eyes);
+  private static KeptBack of(
+      Log log, Facts facts, Album album, List<Passage> passages, Sight sight) {
+    KeptBack all = new KeptBack(sight);
     passages.forEach(all::passage);
     facts.byName().values().stream()
         .filter(f -> f.origin() != Origin.RECKONED && Kinds.isSpokenOf(f))
@@ -78,9 +79,9 @@ final class KeptBack {
 
   /** What these readers do not see, by hash, with the agreements it is under. */
   static SortedMap<String, String> now(
-      Log log, Facts facts, Album album, List<Passage> passages, Eyes eyes) {
+      Log log, Facts facts, Album album, List<Passage> passages, Sight sight) {
     SortedMap<String, String> now = new TreeMap<>();
-    for (Thing thing : of(log, facts, album, passages, eyes).things) {
+    for (Thing thing : of(log, facts, album, passages, sight).things) {
       if (!thing.seen) {
         now.put(thing.hash, String.join(" ", thing.label.agreements()));
       }
@@ -99,9 +100,9 @@ final class KeptBack {
       Facts facts,
       Album album,
       List<Passage> passages,
-      Eyes eyes,
+      Sight sight,
       Map<String, String> before) {
-    List<Thing> all = before.isEmpty() ? List.of() : of(log, facts, album, passages, eyes).things;
+    List<Thing> all = before.isEmpty() ? List.of() : of(log, facts, album, passages, sight).things;
     Map<String, Thing> first = new LinkedHashMap<>();
     Map<String, Label> labels = new TreeMap<>();
     Map<String, StringBuilder> about = new TreeMap<>();
@@ -148,7 +149,7 @@ final class KeptBack {
                 shown.length() > 60 ? shown.substring(0, 60) + "\u2026" : shown,
                 passage.place(),
                 written,
-                eyes.see(passage.label(piece, eyes))));
+                sight.allows(passage.label(piece, sight))));
       }
     }
   }
@@ -161,7 +162,7 @@ final class KeptBack {
             fact.name(),
             fact.place(),
             fact.label(),
-            eyes.see(Release.Kind.FACT, fact.name(), fact.label())));
+            sight.allows(Release.Kind.FACT, fact.name(), fact.label())));
   }
 
   private void photograph(Photograph photograph) {
@@ -175,12 +176,12 @@ final class KeptBack {
               path,
               photograph.file().place(),
               label,
-              eyes.see(Release.Kind.PHOTO, path, label)));
+              sight.allows(Release.Kind.PHOTO, path, label)));
     }
   }
 
   private void add(CharSequence what, Place place, Label label) {
     things.add(
-        new Thing(Question.hash(what.toString()), what, what, place, label, eyes.see(label)));
+        new Thing(Question.hash(what.toString()), what, what, place, label, sight.allows(label)));
   }
 }

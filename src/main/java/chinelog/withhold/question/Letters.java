@@ -1,6 +1,6 @@
 package chinelog.withhold.question;
 
-import java.text.Normalizer;
+import chinelog.wording.Accents;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,7 +14,6 @@ import java.util.regex.Pattern;
  */
 final class Letters {
 
-  private static final Pattern ACCENTS = Pattern.compile("\\p{M}");
   private static final Pattern WORD =
       Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N}\\p{M}\u00ad\u200b]*");
   private static final String ENDS_SENTENCE = ".!?:…\"“”„«»(\n\f|";
@@ -104,8 +103,12 @@ final class Letters {
     }
     String plain = text;
     if (!ascii) {
-      plain = ACCENTS.matcher(Normalizer.normalize(text, Normalizer.Form.NFKD)).replaceAll("");
-      plain = plain.replace("ß", "ss").replace("æ", "ae").replace("ø", "o").replace("œ", "oe");
+      plain =
+          Accents.off(text)
+              .replace("ß", "ss")
+              .replace("æ", "ae")
+              .replace("ø", "o")
+              .replace("œ", "oe");
     }
     StringBuilder left = new StringBuilder();
     plain.codePoints().filter(Character::isLetterOrDigit).forEach(left::appendCodePoint);

@@ -95,13 +95,7 @@ final class LogTexts {
               texts.add(Passage.Role.PROSE, "a title", h.place(), h.title(), h.label());
               texts.blocks(Sentence.of("handover section {0}", h.id()), h.text(), h.label());
             });
-    log.statements()
-        .forEach(
-            s -> {
-              Sentence what = Sentence.of("the title of {0}", s.name());
-              texts.add(Passage.Role.TERM, what, s.place(), s.title(), s.label());
-              texts.id(s.name(), s.place(), s.label());
-            });
+    log.statements().forEach(s -> texts.figure(s.name(), s.place(), s.title(), s.label()));
     log.requests().forEach(r -> texts.id(r.prefix(), r.place(), r.label()));
     log.stock()
         .forEach(
@@ -144,6 +138,11 @@ final class LogTexts {
     }
   }
 
+  private void figure(String name, Place place, String title, Label label) {
+    add(Passage.Role.TERM, Sentence.of("the title of {0}", name), place, title, label);
+    id(name, place, label);
+  }
+
   private void entry(Entry entry) {
     released = Release.Kind.ENTRY;
     name = entry.id();
@@ -157,24 +156,8 @@ final class LogTexts {
         title.value(),
         title.label());
     blocks(entry.id(), entry.text(), Label.NONE);
-    for (Entry.Measurement m : entry.measured()) {
-      add(
-          Passage.Role.TERM,
-          Sentence.of("the title of {0}", m.fact()),
-          m.place(),
-          m.title(),
-          m.label());
-      id(m.fact(), m.place(), m.label());
-    }
-    for (Entry.Weighing w : entry.weighed()) {
-      add(
-          Passage.Role.TERM,
-          Sentence.of("the title of {0}", w.part()),
-          w.place(),
-          w.title(),
-          w.label());
-      id(w.part(), w.place(), w.label());
-    }
+    entry.measured().forEach(m -> figure(m.fact(), m.place(), m.title(), m.label()));
+    entry.weighed().forEach(w -> figure(w.part(), w.place(), w.title(), w.label()));
     for (Entry.Use u : entry.used()) {
       add(
           Passage.Role.TERM,

@@ -23,46 +23,29 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Looks for everything in a log that may need a mark, for some readers. */
-final class Lookout {
-
-  private final Log log;
-  private final Facts facts;
-  private final Album album;
-  private final LocalDate asOf;
-  private final OpenPassages texts;
-  private final Eyes eyes;
-  private final FoundQuestions found;
-
-  /**
-   * @param eyes of the readers
-   * @param found takes what is found
-   */
-  Lookout(
-      Log log,
-      Facts facts,
-      Album album,
-      LocalDate asOf,
-      OpenPassages texts,
-      Eyes eyes,
-      FoundQuestions found) {
-    this.log = log;
-    this.facts = facts;
-    this.album = album;
-    this.asOf = asOf;
-    this.texts = texts;
-    this.eyes = eyes;
-    this.found = found;
-  }
+/**
+ * Looks for everything in a log that may need a mark, for some readers.
+ *
+ * @param sight of the readers
+ * @param found takes what is found
+ */
+record Lookout(
+    Log log,
+    Facts facts,
+    Album album,
+    LocalDate asOf,
+    OpenPassages texts,
+    Sight sight,
+    FoundQuestions found) {
 
   void look() {
-    if (log.agreements().keySet().stream().allMatch(a -> eyes.see(Label.of(a)))) {
+    if (log.agreements().keySet().stream().allMatch(a -> sight.allows(Label.of(a)))) {
       ended();
       return;
     }
     List<SeenText> seen = new ArrayList<>();
     for (Passage passage : texts.passages()) {
-      String text = passage.seen(eyes);
+      String text = passage.seen(sight);
       if (!text.isBlank()) {
         seen.add(new SeenText(passage, texts.reading(text)));
       }
@@ -78,7 +61,7 @@ final class Lookout {
       if (text.passage().role() == Passage.Role.NAME) {
         // Who are party to one agreement know who gives leave in it, and none of the others.
         if (text.passage().pieces().stream().allMatch(p -> p.label().isNone())) {
-          names.findInName(text).forEach(hit -> found.add(question(text, hit), eyes.readers()));
+          names.findInName(text).forEach(hit -> found.add(question(text, hit), sight.readers()));
         }
         continue;
       }
@@ -87,16 +70,16 @@ final class Lookout {
       hits.addAll(figures.find(text));
       hits.addAll(days.find(text));
       for (Hit hit : hits) {
-        found.add(question(text, hit), eyes.readers());
+        found.add(question(text, hit), sight.readers());
       }
     }
-    PhotoWatch.find(log, album, eyes)
-        .forEach((path, question) -> found.addDoubt(path, question, eyes.readers()));
-    ParagraphWatch.find(log, eyes).forEach(q -> found.add(q, eyes.readers()));
-    TableWatch tables = new TableWatch(log, eyes);
-    tables.findIn(seen, (text, hit) -> found.add(question(text, hit), eyes.readers()));
-    tables.findInTables().forEach(q -> found.add(q, eyes.readers()));
-    new AliasWatch(log, facts, eyes).find().forEach(q -> found.add(q, eyes.readers()));
+    PhotoWatch.find(log, album, sight)
+        .forEach((path, question) -> found.addDoubt(path, question, sight.readers()));
+    ParagraphWatch.find(log, sight).forEach(q -> found.add(q, sight.readers()));
+    TableWatch tables = new TableWatch(log, sight);
+    tables.findIn(seen, (text, hit) -> found.add(question(text, hit), sight.readers()));
+    tables.findInTables().forEach(q -> found.add(q, sight.readers()));
+    new AliasWatch(log, facts, sight).find().forEach(q -> found.add(q, sight.readers()));
     ended();
     names.unguarded().forEach(found::unguarded);
     figures.unguarded().forEach(found::unguarded);
@@ -106,7 +89,7 @@ final class Lookout {
   private DayWatch days() {
     DayWatch days = new DayWatch();
     for (Entry entry : log.entries()) {
-      if (eyes.see(Release.Kind.ENTRY, entry.id(), entry.label())) {
+      if (sight.allows(Release.Kind.ENTRY, entry.id(), entry.label())) {
         days.show(entry.date());
       } else {
         days.withhold(
@@ -115,7 +98,7 @@ final class Lookout {
     }
     for (Agreement a : log.agreements().values()) {
       Label own = Label.of(a.id());
-      if (!eyes.see(own)) {
+      if (!sight.allows(own)) {
         days.withhold(a.from(), Sentence.of("the day on which {0} was made", a.id()), own);
         days.withhold(a.until(), Sentence.of("the day on which {0} ends", a.id()), own);
       }
@@ -150,7 +133,7 @@ final class Lookout {
       }
     }
     for (Passage passage : texts.passages()) {
-      for (Passage.Piece piece : passage.unseen(eyes)) {
+      for (Passage.Piece piece : passage.unseen(sight)) {
         CharSequence what = passage.what();
         switch (passage.role()) {
           case NAME -> {
@@ -176,8 +159,8 @@ final class Lookout {
       }
     }
     for (Sheet sheet : log.sheets()) {
-      Label label = eyes.afterReleases(Release.Kind.SHEET, sheet.path(), sheet.label());
-      if (!eyes.see(label)) {
+      Label label = sight.afterReleases(Release.Kind.SHEET, sheet.path(), sheet.label());
+      if (!sight.allows(label)) {
         CharSequence what = Sentence.of("the sheet {0}", sheet.path());
         words.withholdNumbers(sheet.title(), what, label);
         if (sheet.title().contains(" ")) {
@@ -196,17 +179,19 @@ final class Lookout {
     Optional<Quantity> scale = facts.find(FactId.SCALE).map(Fact::value);
     for (Fact fact : facts.byName().values()) {
       String titles = Kinds.called(fact);
-      if (eyes.see(Release.Kind.FACT, fact.name(), fact.label())) {
+      if (sight.allows(Release.Kind.FACT, fact.name(), fact.label())) {
         figures.show(fact.value(), titles);
-        if (fact.origin() != Origin.RECKONED && Kinds.isSpokenOf(fact) && eyes.see(fact.label())) {
+        if (fact.origin() != Origin.RECKONED
+            && Kinds.isSpokenOf(fact)
+            && sight.allows(fact.label())) {
           boolean vessel = Kinds.isOfTheVessel(fact);
           figures
               .findTwin(fact.value(), titles, vessel)
-              .ifPresent(t -> found.add(twin(fact, t), eyes.readers()));
+              .ifPresent(t -> found.add(twin(fact, t), sight.readers()));
         }
         continue;
       }
-      Label label = eyes.afterReleases(Release.Kind.FACT, fact.name(), fact.label());
+      Label label = sight.afterReleases(Release.Kind.FACT, fact.name(), fact.label());
       if (fact.id().equals(FactId.SCALE)) {
         figures.withholdScale(fact.value().value(), label);
       } else if (Kinds.isSpokenOf(fact)) {
@@ -233,12 +218,12 @@ final class Lookout {
       }
     }
     Marked<Quantity> rate = log.head().rate();
-    if (rate != null && !eyes.see(rate.label())) {
+    if (rate != null && !sight.allows(rate.label())) {
       figures.withhold("the rate", rate.value(), rate.label(), "rate hour", true, false);
     }
     for (Lot lot : log.stock()) {
       Marked<Quantity> price = lot.price();
-      if (price != null && !eyes.see(lot.label().join(price.label()))) {
+      if (price != null && !sight.allows(lot.label().join(price.label()))) {
         String titles = "price " + lot.material() + " " + lot.title();
         Label label = lot.label().join(price.label());
         figures.withhold(
@@ -269,7 +254,7 @@ final class Lookout {
         Quantity value = row.cells().get(i).quantity();
         Table.Column column = table.columns().get(i);
         Label label = table.label().join(row.label()).join(column.label());
-        if (value != null && !eyes.see(label)) {
+        if (value != null && !sight.allows(label)) {
           figures.withhold(
               Sentence.of(
                   "a cell of the table {0}, {1} {2}",
@@ -295,7 +280,7 @@ final class Lookout {
         Label label = table.label().join(row.label()).join(column.label());
         if (value != null) {
           values.add(value);
-          hidden = eyes.see(label) ? hidden : hidden.join(label);
+          hidden = sight.allows(label) ? hidden : hidden.join(label);
         }
       }
       if (!hidden.isNone() && values.size() > 1) {
@@ -309,7 +294,8 @@ final class Lookout {
     for (Agreement agreement : log.agreements().values()) {
       boolean party =
           log.readers().stream()
-              .anyMatch(r -> r.id().equals(eyes.readers()) && r.partyTo().contains(agreement.id()));
+              .anyMatch(
+                  r -> r.id().equals(sight.readers()) && r.partyTo().contains(agreement.id()));
       if (!party && agreement.isFreeOn(asOf)) {
         Label label = Label.of(agreement.id());
         found.add(
@@ -322,7 +308,7 @@ final class Lookout {
                 "",
                 "what it covered, which nothing keeps back since that day",
                 label),
-            eyes.readers());
+            sight.readers());
       }
     }
   }

@@ -26,9 +26,9 @@ public final class OpenTexts {
   /** All that the maker worded; names and titles of figures are shown by right. */
   public static List<Open> of(Log log, Album album, Readers readers, LocalDate asOf) {
     List<Open> all = new ArrayList<>();
-    Eyes eyes = new Eyes(log, readers, asOf);
+    Sight sight = new Sight(log, readers, asOf);
     for (Passage passage : LogTexts.of(log, album)) {
-      String text = passage.seen(eyes);
+      String text = passage.seen(sight);
       if (passage.role() == Passage.Role.PROSE && !text.isBlank()) {
         all.add(new Open(passage.place(), passage.what(), text));
       }

@@ -31,13 +31,13 @@ final class ParagraphWatch {
   private static final int MOST_SHOWN = 60;
 
   private final Log log;
-  private final Eyes eyes;
+  private final Sight sight;
   private final Label ofDrawings;
   private final List<Question> found = new ArrayList<>();
 
-  private ParagraphWatch(Log log, Eyes eyes) {
+  private ParagraphWatch(Log log, Sight sight) {
     this.log = log;
-    this.eyes = eyes;
+    this.sight = sight;
     Label label = Label.NONE;
     for (var sheet : log.sheets()) {
       label = label.join(sheet.label());
@@ -51,10 +51,10 @@ final class ParagraphWatch {
     this.ofDrawings = label;
   }
 
-  static List<Question> find(Log log, Eyes eyes) {
-    ParagraphWatch watch = new ParagraphWatch(log, eyes);
+  static List<Question> find(Log log, Sight sight) {
+    ParagraphWatch watch = new ParagraphWatch(log, sight);
     for (Entry entry : log.entries()) {
-      if (eyes.see(Release.Kind.ENTRY, entry.id(), entry.label())) {
+      if (sight.allows(Release.Kind.ENTRY, entry.id(), entry.label())) {
         watch.look(entry.text());
       }
     }
@@ -78,7 +78,7 @@ final class ParagraphWatch {
   }
 
   private boolean isDoubtful(Block.Paragraph marked) {
-    return !eyes.see(marked.label())
+    return !sight.allows(marked.label())
         && marked.label().agreements().stream().anyMatch(ofDrawings.agreements()::contains)
         && marked.text().stream().allMatch(ParagraphWatch::isPlain)
         && words(marked).chars().noneMatch(Character::isDigit)

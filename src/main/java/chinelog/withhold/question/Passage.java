@@ -46,16 +46,16 @@ record Passage(
   record Piece(String text, Label label) {}
 
   /** What is left of the agreements of a piece for these readers. */
-  Label label(Piece piece, Eyes eyes) {
-    Label around = released == null ? outer : eyes.afterReleases(released, name, outer);
+  Label label(Piece piece, Sight sight) {
+    Label around = released == null ? outer : sight.afterReleases(released, name, outer);
     return around.join(piece.label);
   }
 
   /** What these readers see of it, cut where they do not. */
-  String seen(Eyes eyes) {
+  String seen(Sight sight) {
     StringBuilder seen = new StringBuilder();
     for (Piece piece : pieces) {
-      if (eyes.see(label(piece, eyes))) {
+      if (sight.allows(label(piece, sight))) {
         seen.append(piece.text);
       } else if (!seen.isEmpty() && seen.charAt(seen.length() - 1) != CUT) {
         seen.append(CUT);
@@ -65,12 +65,12 @@ record Passage(
   }
 
   /** What is withheld from these readers, each with its agreements. */
-  List<Piece> unseen(Eyes eyes) {
+  List<Piece> unseen(Sight sight) {
     List<Piece> unseen = new ArrayList<>();
     boolean joined = false;
     for (Piece piece : pieces) {
-      Label label = label(piece, eyes);
-      if (eyes.see(label)) {
+      Label label = label(piece, sight);
+      if (sight.allows(label)) {
         joined = false;
         continue;
       }

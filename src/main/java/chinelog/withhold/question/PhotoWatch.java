@@ -25,16 +25,16 @@ import java.util.TreeMap;
 public final class PhotoWatch {
 
   private final Log log;
-  private final Eyes eyes;
+  private final Sight sight;
   private final List<Entry> hidden;
   private final List<Section> sections;
 
-  private PhotoWatch(Log log, Eyes eyes) {
+  private PhotoWatch(Log log, Sight sight) {
     this.log = log;
-    this.eyes = eyes;
+    this.sight = sight;
     this.hidden =
         log.entries().stream()
-            .filter(e -> !eyes.see(Release.Kind.ENTRY, e.id(), e.label()))
+            .filter(e -> !sight.allows(Release.Kind.ENTRY, e.id(), e.label()))
             .toList();
     this.sections =
         log.entries().stream()
@@ -47,8 +47,8 @@ public final class PhotoWatch {
   private record Section(Entry of, Doubt doubt) {}
 
   /** A question for each, by the photograph's path. */
-  static SortedMap<String, Question> find(Log log, Album album, Eyes eyes) {
-    PhotoWatch watch = new PhotoWatch(log, eyes);
+  static SortedMap<String, Question> find(Log log, Album album, Sight sight) {
+    PhotoWatch watch = new PhotoWatch(log, sight);
     SortedMap<String, Question> questions = new TreeMap<>();
     for (Photograph photograph : album.photographs()) {
       watch
@@ -61,7 +61,7 @@ public final class PhotoWatch {
   /** What each such photograph may be under, by its path. */
   public static SortedMap<String, Label> doubts(
       Log log, Album album, Readers readers, LocalDate asOf) {
-    PhotoWatch watch = new PhotoWatch(log, new Eyes(log, readers, asOf));
+    PhotoWatch watch = new PhotoWatch(log, new Sight(log, readers, asOf));
     SortedMap<String, Label> doubts = new TreeMap<>();
     for (Photograph photograph : album.photographs()) {
       watch.doubt(photograph).ifPresent(d -> doubts.put(photograph.file().path(), d.label));
@@ -94,7 +94,7 @@ public final class PhotoWatch {
         hidden.stream().anyMatch(e -> e.id().equals(photograph.entry()) && isAlone(e));
     if (!Belonging.isGuessed(photograph)
         || isOfHidden
-        || !eyes.see(Release.Kind.PHOTO, path, photograph.file().label())) {
+        || !sight.allows(Release.Kind.PHOTO, path, photograph.file().label())) {
       return Optional.empty();
     }
     Optional<Doubt> whole =
@@ -124,7 +124,7 @@ public final class PhotoWatch {
   /** The first section of an open note that these readers do not see. */
   private Optional<Doubt> section(Entry entry) {
     return headings(entry.text()).stream()
-        .filter(h -> !eyes.see(h.label()))
+        .filter(h -> !sight.allows(h.label()))
         .map(h -> new Doubt(Sentence.of("a section of the note {0}", entry.id()), h.label()))
         .findFirst();
   }

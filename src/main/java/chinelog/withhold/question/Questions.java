@@ -78,9 +78,9 @@ public final class Questions {
     OpenPassages texts = new OpenPassages(log, album);
     FoundQuestions found = new FoundQuestions(asOf);
     for (Readers group : readers) {
-      Eyes eyes = new Eyes(log, group, asOf);
-      new Lookout(log, facts, album, asOf, texts, eyes, found).look();
-      KeptBack.lost(log, facts, album, texts.passages(), eyes, keptBack.apply(group))
+      Sight sight = new Sight(log, group, asOf);
+      new Lookout(log, facts, album, asOf, texts, sight, found).look();
+      KeptBack.lost(log, facts, album, texts.passages(), sight, keptBack.apply(group))
           .forEach(q -> found.add(q, group.id()));
     }
     return found.asked(answers, readers.containsAll(log.readers()));
@@ -94,6 +94,6 @@ public final class Questions {
   /** What some readers do not see on a day, by hash, with the agreements it is under. */
   public static SortedMap<String, String> keptBack(
       Log log, Facts facts, Album album, Readers readers, LocalDate asOf) {
-    return KeptBack.now(log, facts, album, LogTexts.of(log, album), new Eyes(log, readers, asOf));
+    return KeptBack.now(log, facts, album, LogTexts.of(log, album), new Sight(log, readers, asOf));
   }
 }

@@ -53,7 +53,7 @@ final class TableWatch {
   private static final double[] UNITS = {1, 0.001, 0.01, 0.0254, 0.3048, 0.028349523125, 1e-4};
 
   private final Log log;
-  private final Eyes eyes;
+  private final Sight sight;
   private final double[] sizes;
   private final List<Row> withheld = new ArrayList<>();
 
@@ -71,9 +71,9 @@ final class TableWatch {
   /** Where a figure stands in a text. */
   private record Spot(SeenText text, int start, int end) {}
 
-  TableWatch(Log log, Eyes eyes) {
+  TableWatch(Log log, Sight sight) {
     this.log = log;
-    this.eyes = eyes;
+    this.sight = sight;
     Marked<BigDecimal> scale = log.head().scale();
     double n = scale == null ? 1 : scale.value().doubleValue();
     this.sizes = new double[] {1, n, 1 / n};
@@ -117,7 +117,7 @@ final class TableWatch {
   private void add(Table table, Table.Row row, int column, boolean seen, List<Cell> run) {
     Quantity quantity = row.cells().get(column).quantity();
     Label label = table.label().join(row.label()).join(table.columns().get(column).label());
-    if (quantity != null && eyes.see(label) == seen) {
+    if (quantity != null && sight.allows(label) == seen) {
       run.add(new Cell(quantity, label));
     }
   }

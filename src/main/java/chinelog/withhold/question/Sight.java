@@ -1,4 +1,4 @@
-package chinelog.withhold;
+package chinelog.withhold.question;
 
 import chinelog.label.Agreement;
 import chinelog.label.Clearance;
@@ -11,42 +11,47 @@ import java.time.LocalDate;
 import java.util.List;
 
 /** What one group of readers may see on a day. */
-final class Sight {
+public final class Sight {
 
   private final Log log;
   private final Readers readers;
   private final LocalDate asOf;
   private final Clearance clearance;
 
-  Sight(Log log, Readers readers, LocalDate asOf) {
+  public Sight(Log log, Readers readers, LocalDate asOf) {
     this.log = log;
     this.readers = readers;
     this.asOf = asOf;
     this.clearance = Clearance.of(readers.partyTo(), log.agreements().values(), asOf);
   }
 
-  Clearance clearance() {
+  public Clearance clearance() {
     return clearance;
   }
 
   /** Id of the readers. */
-  String readers() {
+  public String readers() {
     return readers.id();
   }
 
-  LocalDate asOf() {
+  public LocalDate asOf() {
     return asOf;
   }
 
   /** Whether the readers may see what is under a label. */
-  boolean allows(Label label) {
+  public boolean allows(Label label) {
     return clearance.allows(label);
+  }
+
+  /** Whether they see a thing of that name that is under {@code label} but for releases. */
+  boolean allows(Release.Kind kind, String name, Label label) {
+    return allows(afterReleases(kind, name, label));
   }
 
   /**
    * What is left of a label once the releases that name the thing for these readers are taken off.
    */
-  Label afterReleases(Release.Kind kind, String name, Label label) {
+  public Label afterReleases(Release.Kind kind, String name, Label label) {
     Label rest = label;
     for (Release release : releases(kind, name, label)) {
       rest = rest.without(release.agreement());
@@ -55,7 +60,7 @@ final class Sight {
   }
 
   /** The releases of this very thing for these readers, from agreements that it is under. */
-  List<Release> releases(Release.Kind kind, String name, Label label) {
+  public List<Release> releases(Release.Kind kind, String name, Label label) {
     return log.releases().stream()
         .filter(r -> r.kind() == kind && r.name().equals(name))
         .filter(r -> label.agreements().contains(r.agreement()))
@@ -66,7 +71,7 @@ final class Sight {
   /**
    * What these readers see in the place of something under {@code label}, which they may not see.
    */
-  Presence presence(Label label) {
+  public Presence presence(Label label) {
     boolean hidden =
         label.agreements().stream()
             .filter(id -> !clearance.agreements().contains(id))
@@ -80,7 +85,7 @@ final class Sight {
    * Agreements that have ended freely, or from which the thing was released, are not told, nor is
    * what the workshop would have kept to itself.
    */
-  List<String> under(Label label) {
+  public List<String> under(Label label) {
     return label.agreements().stream()
         .filter(readers.partyTo()::contains)
         .filter(id -> !Agreement.isOwn(id))

@@ -1,19 +1,18 @@
-package chinelog.desk.photographs;
+package chinelog.desk.bench;
 
-import chinelog.desk.bench.DeskWords;
 import chinelog.desk.files.WriteOutcome;
 import chinelog.desk.web.Reply;
 import chinelog.problem.Problem;
 
 /** What a browser is told of a change. */
-final class Answers {
+public final class Answers {
 
   private static final int CONFLICT = 409;
 
   private Answers() {}
 
   /** The words of what was done, or why it was not. */
-  static Reply of(WriteOutcome outcome, DeskWords words, String done) {
+  public static Reply of(WriteOutcome outcome, DeskWords words, String done) {
     if (outcome instanceof WriteOutcome.Written) {
       return Reply.html(done);
     }
@@ -24,7 +23,7 @@ final class Answers {
     return refused(words.text("changed.meanwhile"));
   }
 
-  static Reply refused(String why) {
+  public static Reply refused(String why) {
     return Reply.refused(CONFLICT, why);
   }
 }
