@@ -59,7 +59,10 @@ class CopiedTableTest {
 
   private TinyLog log() {
     return TinyLog.in(folder)
-        .replace("log.yaml", "limits:", "tables:\n  offsets: {under: lines}\n  waterline: {under: lines}\nlimits:")
+        .replace(
+            "log.yaml",
+            "limits:",
+            "tables:\n  offsets: {under: lines}\n  waterline: {under: lines}\nlimits:")
         .write(
             "tables/offsets.csv",
             "station,x [mm],keel [mm],half breadth [mm],buttock [mm]\n0,0,36.0,78.0,\n"
@@ -96,10 +99,12 @@ class CopiedTableTest {
 
   private static boolean asked(Said said, String file) {
     String quoted = java.util.regex.Pattern.quote(file);
-    return java.util.regex.Pattern.compile("(?m)^" + quoted + "[:\\d]*: question: .*table (?:offsets|waterline)")
+    return java.util.regex.Pattern.compile(
+                "(?m)^" + quoted + "[:\\d]*: question: .*table (?:offsets|waterline)")
             .matcher(said.err())
             .find()
-        || java.util.regex.Pattern.compile("question: .*table (?:offsets|waterline).*Also at .*" + quoted)
+        || java.util.regex.Pattern.compile(
+                "question: .*table (?:offsets|waterline).*Also at .*" + quoted)
             .matcher(said.err())
             .find();
   }

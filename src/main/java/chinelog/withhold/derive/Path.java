@@ -122,7 +122,8 @@ record Path(Model model, int goal, List<Step> steps, List<Equation> together) {
       parts.add(step.quantity() == goal ? how : own + " is " + how);
     }
     for (Equation equation : together) {
-      parts.add(named.get(model.names()[equation.target()]) + " = " + words.write(equation.written()));
+      parts.add(
+          named.get(model.names()[equation.target()]) + " = " + words.write(equation.written()));
     }
     CharSequence by = String.join("; ", parts.subList(0, Math.min(MOST_TOLD, parts.size())));
     if (parts.size() > MOST_TOLD) {
