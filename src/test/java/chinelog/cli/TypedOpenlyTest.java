@@ -436,6 +436,7 @@ class TypedOpenlyTest {
       value = {
         "en-GB @ The transom stands at an angle of 134 degrees.",
         "en-GB @ Her beam is 3.59 times the draught.",
+        "en-GB @ She displaces 2.4 l.",
         "de-DE @ Der Spiegel steht im Winkel von 134 Grad.",
         "de-DE @ Die Breite ist das 3,59-fache des Tiefgangs.",
         "nl-NL @ De hoek van de spiegel is 134 graden.",
