@@ -282,7 +282,8 @@ public final class Audit {
 
   private void document(String name, byte[] bytes, Findings findings) {
     CleanParts parts = parts(name);
-    PdfFile.inspect(bytes, addresses, originals, search, pictures, parts, before.same(), findings);
+    new PdfFile(bytes, addresses, originals, search, pictures, parts, before.same(), findings)
+        .inspect();
     if (findings.list().isEmpty()) {
       clean.addAll(parts.marks());
     }

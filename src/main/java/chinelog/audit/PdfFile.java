@@ -48,34 +48,12 @@ final class PdfFile {
   private final List<Span> pictureBodies = new ArrayList<>();
   private int pictures;
 
-  private PdfFile(
-      byte[] bytes,
-      KnownAddresses addresses,
-      Originals originals,
-      Search search,
-      Pictures known,
-      CleanParts parts,
-      PartDigests digests,
-      Findings findings) {
-    this.bytes = bytes;
-    this.all = new String(bytes, StandardCharsets.ISO_8859_1);
-    this.addresses = addresses;
-    this.originals = originals;
-    this.search = search;
-    this.known = known;
-    this.parts = parts;
-    this.digests = digests;
-    this.findings = findings;
-  }
-
   /**
-   * Opens and searches a document.
-   *
    * @param bytes are not the document's any more afterwards
    * @param parts of it that need not be searched again
    * @param same knows the pictures by their bytes
    */
-  static void inspect(
+  PdfFile(
       byte[] bytes,
       KnownAddresses addresses,
       Originals originals,
@@ -84,11 +62,19 @@ final class PdfFile {
       CleanParts parts,
       Before.Same same,
       Findings findings) {
-    PartDigests digests = new PartDigests(same);
-    new PdfFile(bytes, addresses, originals, search, known, parts, digests, findings).run();
+    this.bytes = bytes;
+    this.all = new String(bytes, StandardCharsets.ISO_8859_1);
+    this.addresses = addresses;
+    this.originals = originals;
+    this.search = search;
+    this.known = known;
+    this.parts = parts;
+    this.digests = new PartDigests(same);
+    this.findings = findings;
   }
 
-  private void run() {
+  /** Opens and searches the document. */
+  void inspect() {
     bookends();
     try (PDDocument pdf = Loader.loadPDF(bytes)) {
       if (pdf.isEncrypted()) {

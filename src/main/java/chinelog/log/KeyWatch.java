@@ -3,7 +3,6 @@ package chinelog.log;
 import chinelog.log.reading.MarkWatch;
 import chinelog.log.reading.Scope;
 import chinelog.log.reading.Source;
-import chinelog.problem.Problems;
 import chinelog.problem.Suggestion;
 import chinelog.wording.Accents;
 import java.util.ArrayList;
@@ -23,7 +22,7 @@ import java.util.regex.Pattern;
  * word, such as "Under: the keel, a batten", is none. So too {@code (under=lines)} within a line.
  * Other keys are looked for as paragraphs that hold nothing else.
  */
-final class KeyWatch {
+record KeyWatch(Source source, Scope scope) {
 
   private static final String UNDER = "under";
 
@@ -71,16 +70,6 @@ final class KeyWatch {
   private static final String REMEDY =
       "Put the note under its agreement between two lines \"---\" at its very top, or a part of it"
           + " with a mark such as {under=lines}; or word the sentence otherwise.";
-
-  private final Source source;
-  private final Scope scope;
-  private final Problems problems;
-
-  private KeyWatch(Source source, Scope scope) {
-    this.source = source;
-    this.scope = scope;
-    this.problems = scope.problems();
-  }
 
   /** Notes an error for each key that stands in the text of a note, where keys are not read. */
   static void refuseInText(Source text, Scope scope) {
@@ -244,7 +233,7 @@ final class KeyWatch {
     while (indent < text.length() && Character.isWhitespace(text.charAt(indent))) {
       indent++;
     }
-    problems.error(source.at(source.offset(line, 0) + indent), what, remedy);
+    scope.error(source.at(source.offset(line, 0) + indent), what, remedy);
   }
 
   /** In small letters without accents, emphasis and invisible characters. */

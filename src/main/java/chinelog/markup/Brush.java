@@ -24,6 +24,11 @@ final class Brush {
     this.theme = theme;
   }
 
+  /** The typeface of the lettering, as an attribute has it. */
+  String sans() {
+    return theme.value("sans").replace('"', '\'');
+  }
+
   String drawn() {
     return svg.toString();
   }

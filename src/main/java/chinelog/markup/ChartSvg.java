@@ -34,13 +34,11 @@ public final class ChartSvg {
           new Brush.Look("line line-2", "none", "soft", 1.5, "5 4"));
 
   private final Chart chart;
-  private final Theme theme;
   private final Wording wording;
   private final Brush brush;
 
   private ChartSvg(Chart chart, Theme theme, Wording wording) {
     this.chart = chart;
-    this.theme = theme;
     this.wording = wording;
     this.brush = new Brush(theme);
   }
@@ -89,7 +87,7 @@ public final class ChartSvg {
         "alt",
         widthMm > 0 ? inWords() : null,
         "font-family",
-        theme.value("sans").replace('"', '\''),
+        brush.sans(),
         "font-size",
         String.valueOf(TEXT_SIZE));
     whole.element("title", chart.title(), "id", titleId);
@@ -132,7 +130,7 @@ public final class ChartSvg {
     }
   }
 
-  private static String size(double widthMm, double heightMm) {
+  static String size(double widthMm, double heightMm) {
     return String.format(Locale.ROOT, "width:%.2fmm;height:%.2fmm", widthMm, heightMm);
   }
 

@@ -3,7 +3,6 @@ package chinelog.markup;
 import chinelog.edition.Diagram;
 import chinelog.edition.Drawing;
 import chinelog.edition.Timeline;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -60,7 +59,7 @@ public final class DrawingSvg {
     whole.open(
         "svg",
         "style",
-        isPrint ? size(widthMm, widthMm * draft.height / Diagram.WIDTH) : null,
+        isPrint ? ChartSvg.size(widthMm, widthMm * draft.height / Diagram.WIDTH) : null,
         "xmlns",
         "http://www.w3.org/2000/svg",
         "class",
@@ -91,9 +90,5 @@ public final class DrawingSvg {
 
   private static @Nullable String of(Drawing drawing) {
     return drawing instanceof Diagram diagram ? diagram.of() : null;
-  }
-
-  private static String size(double widthMm, double heightMm) {
-    return String.format(Locale.ROOT, "width:%.2fmm;height:%.2fmm", widthMm, heightMm);
   }
 }

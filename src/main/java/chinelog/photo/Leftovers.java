@@ -1,6 +1,7 @@
 package chinelog.photo;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -53,6 +54,8 @@ public final class Leftovers {
       for (Path one : found.sorted(Comparator.reverseOrder()).toList()) {
         Files.deleteIfExists(one);
       }
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
   }
 }

@@ -2,6 +2,7 @@ package chinelog.publish;
 
 import chinelog.log.records.Log;
 import chinelog.log.records.Readers;
+import chinelog.photo.Leftovers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
@@ -12,14 +13,11 @@ import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.DirectoryStream;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -361,28 +359,8 @@ record Shelf(Path log, Set<String> ofWorkshop) {
   }
 
   private static void delete(Path folder) throws IOException {
-    if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
-      return;
+    if (Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+      Leftovers.delete(folder);
     }
-    Files.walkFileTree(
-        folder,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
-              throws IOException {
-            Files.delete(file);
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult postVisitDirectory(
-              Path directory, @org.jspecify.annotations.Nullable IOException e) throws IOException {
-            if (e != null) {
-              throw e;
-            }
-            Files.delete(directory);
-            return FileVisitResult.CONTINUE;
-          }
-        });
   }
 }

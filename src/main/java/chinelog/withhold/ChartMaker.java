@@ -20,23 +20,12 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 
-/** Draws up the numbers of charts from facts that the readers see, and from no others. */
-final class ChartMaker {
-
-  private final Facts facts;
-  private final FigureMaker figures;
-  private final Catalogue words;
-  private final List<Entry> entries;
-
-  /**
-   * @param entries those that are told, by date
-   */
-  ChartMaker(VisibleLog visible, FigureMaker figures, Catalogue words, List<Entry> entries) {
-    this.entries = entries;
-    this.facts = visible.facts();
-    this.figures = figures;
-    this.words = words;
-  }
+/**
+ * Draws up the numbers of charts from facts that the readers see, and from no others.
+ *
+ * @param entries those that are told, by date
+ */
+record ChartMaker(VisibleLog visible, FigureMaker figures, Catalogue words, List<Entry> entries) {
 
   /**
    * The charts for which there are numbers.
@@ -88,7 +77,7 @@ final class ChartMaker {
   private Optional<Chart> progress() {
     Map<LocalDate, Quantity> sums = new TreeMap<>();
     Quantity sofar = Quantity.of(0, Unit.HOUR);
-    for (Facts.DayHours day : facts.hoursByDay()) {
+    for (Facts.DayHours day : visible.facts().hoursByDay()) {
       Optional<Fact> fact = figures.find(day.fact());
       if (fact.isPresent()) {
         figures.show(fact.get());
@@ -112,7 +101,9 @@ final class ChartMaker {
 
   private Optional<Chart> massGrowth() {
     List<Facts.MassPoint> points =
-        facts.massGrowth().stream().filter(p -> figures.find(p.fact()).isPresent()).toList();
+        visible.facts().massGrowth().stream()
+            .filter(p -> figures.find(p.fact()).isPresent())
+            .toList();
     if (points.size() < 3) {
       return Optional.empty();
     }
@@ -150,7 +141,7 @@ final class ChartMaker {
     Map<LocalDate, Quantity> sums = new TreeMap<>();
     Quantity sofar = null;
     for (Entry entry : entries) {
-      for (Facts.UseCost use : facts.uses()) {
+      for (Facts.UseCost use : visible.facts().uses()) {
         Optional<Fact> fact =
             use.entry().equals(entry.id()) ? figures.find(use.costFact()) : Optional.empty();
         if (fact.isEmpty()) {

@@ -101,12 +101,24 @@ class AttacksTest {
   }
 
   @Test
-  void aKeyIsGoodOnce() throws IOException {
+  void aKeyIsGoodUntilABrowserCameInWithIt() throws IOException {
     URI key = desk.address();
     String path = "GET " + key.getPath() + "?" + key.getQuery() + " HTTP/1.1";
-    assertThat(raw(path, host())).startsWith("HTTP/1.1 200");
+    String entrance = raw(path, host());
+    assertThat(entrance).startsWith("HTTP/1.1 200");
+    assertThat(desk.address()).isNotEqualTo(key);
+    raw("GET " + TEXT + " HTTP/1.1", host(), cookie);
+    String given = given(entrance);
+    assertThat(given(raw(path, host()))).as("asked for twice").isEqualTo(given);
+    assertThat(given).isNotEqualTo(cookie);
+    assertThat(raw("GET " + TEXT + " HTTP/1.1", host(), given)).startsWith("HTTP/1.1 200");
     assertThat(raw(path, host())).startsWith("HTTP/1.1 401").doesNotContain("Set-Cookie");
     assertThat(raw("GET /?key=guess HTTP/1.1", host())).startsWith("HTTP/1.1 401");
+  }
+
+  /** The cookie that a reply sets, as a browser sends it back. */
+  private static String given(String reply) {
+    return reply.replaceAll("(?is).*Set-Cookie: ([^;]*);.*", "Cookie: $1");
   }
 
   @Test

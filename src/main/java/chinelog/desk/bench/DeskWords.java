@@ -13,7 +13,7 @@ import java.util.Locale.LanguageRange;
 import java.util.Map;
 
 /** The words of one section of the desk and those that all share, in one language. */
-public final class DeskWords {
+public record DeskWords(Catalogue own, Catalogue shared, Locale locale) {
 
   private static final List<Locale> LANGUAGES =
       List.of(
@@ -23,16 +23,6 @@ public final class DeskWords {
           Locale.forLanguageTag("nl"),
           Locale.FRENCH,
           Locale.forLanguageTag("es"));
-
-  private final Catalogue own;
-  private final Catalogue shared;
-  private final Locale locale;
-
-  private DeskWords(Catalogue own, Catalogue shared, Locale locale) {
-    this.own = own;
-    this.shared = shared;
-    this.locale = locale;
-  }
 
   /** The language that a browser asks for; English where it is none of ours. */
   public static Locale locale(WebRequest request) {
@@ -53,10 +43,6 @@ public final class DeskWords {
         Catalogue.of(section.words(), locale),
         Catalogue.of(DeskSection.SHARED_WORDS, locale),
         locale);
-  }
-
-  public Locale locale() {
-    return locale;
   }
 
   /** A text with its places filled in. */

@@ -12,6 +12,7 @@ import chinelog.desk.web.Reply;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Head;
+import chinelog.photo.Leftovers;
 import chinelog.photo.gathering.Gatherer;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
@@ -26,7 +27,6 @@ import java.time.Duration;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -272,11 +272,7 @@ final class BringingIn implements DeskPage {
   private void drop(String load) throws IOException {
     @Nullable Path folder = loads.remove(load);
     if (folder != null) {
-      try (Stream<Path> all = Files.walk(folder)) {
-        for (Path file : all.sorted(Comparator.reverseOrder()).toList()) {
-          Files.deleteIfExists(file);
-        }
-      }
+      Leftovers.delete(folder);
     }
   }
 }

@@ -4,13 +4,15 @@ import com.sun.net.httpserver.Headers;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Knows the maker's browser from everybody else. A key in the first address is good once and is
- * exchanged for a cookie; every request after it must bear that cookie and must come from the
+ * Knows the maker's browser from everybody else. A key in the first address lets one browser in: it
+ * is exchanged for a cookie, and is good until a request bears that cookie, since some browsers ask
+ * for an address twice. Every request after it must bear such a cookie and must come from the
  * desk's own pages.
  *
  * <p>The host is checked as a name that leads to this machine may be anybody's (DNS rebinding); the
@@ -23,8 +25,20 @@ final class Gate {
 
   private final String host;
   private final String cookieName;
-  private final String cookie = secret();
-  private String key = secret();
+
+  /** What lets a browser in, and what it is known by then. */
+  private record Pass(String key, String cookie) {
+    static Pass fresh() {
+      return new Pass(secret(), secret());
+    }
+  }
+
+  private Pass next = Pass.fresh();
+
+  /** Keys that were taken, and whose cookies no request has borne yet. */
+  private final List<Pass> taken = new ArrayList<>();
+
+  private final List<String> cookies = new ArrayList<>();
 
   /**
    * @param port on which the desk listens; browsers keep cookies by host alone
@@ -46,21 +60,27 @@ final class Gate {
 
   /** The key that lets a browser in next. */
   synchronized String key() {
-    return key;
+    return next.key;
   }
 
-  /** Whether this is the key; it is good no more after that. */
-  synchronized boolean accepts(String offered) {
-    boolean right = same(offered, key);
-    if (right) {
-      key = secret();
+  /**
+   * The cookie, as it is sent, that a browser gets for a key.
+   *
+   * @throws RefusedException if the key is none, or a browser came in with it
+   */
+  synchronized String exchange(String offered) throws RefusedException {
+    if (same(offered, next.key)) {
+      taken.add(next);
+      cookies.add(next.cookie);
+      next = Pass.fresh();
     }
-    return right;
-  }
-
-  /** The cookie of a browser that was let in, as it is sent. */
-  String cookie() {
-    return cookieName + "=" + cookie + "; Path=/; HttpOnly; SameSite=Strict";
+    for (Pass pass : taken) {
+      if (same(offered, pass.key)) {
+        return cookieName + "=" + pass.cookie + "; Path=/; HttpOnly; SameSite=Strict";
+      }
+    }
+    throw new RefusedException(
+        401, "This address was used before. Type the command \u201copen\u201d again.");
   }
 
   /**
@@ -93,13 +113,19 @@ final class Gate {
     for (String line : sent) {
       for (String pair : line.split(";")) {
         String[] parts = pair.strip().split("=", 2);
-        if (parts.length == 2 && parts[0].equals(cookieName) && same(parts[1], cookie)) {
+        if (parts.length == 2 && parts[0].equals(cookieName) && isKnown(parts[1])) {
           return;
         }
       }
     }
     throw new RefusedException(
         401, "This browser was not let in. Type the command \u201copen\u201d again.");
+  }
+
+  /** Whether a browser was let in with a cookie; its key is good no more from then on. */
+  private synchronized boolean isKnown(String cookie) {
+    taken.removeIf(pass -> same(cookie, pass.cookie));
+    return cookies.stream().anyMatch(known -> same(cookie, known));
   }
 
   private static @Nullable String only(Headers headers, String name) throws RefusedException {

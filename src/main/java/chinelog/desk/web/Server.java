@@ -70,7 +70,7 @@ public final class Server implements Closeable {
     server.start();
   }
 
-  /** The address that lets one browser in, once. */
+  /** The address that lets the next browser in. */
   public URI firstAddress() {
     return URI.create(gate.origin() + "/?key=" + gate.key());
   }
@@ -125,12 +125,9 @@ public final class Server implements Closeable {
   }
 
   private Reply letIn(String key) throws RefusedException {
-    if (!gate.accepts(key)) {
-      throw new RefusedException(
-          401, "This address was used before. Type the command \u201copen\u201d again.");
-    }
+    String cookie = gate.exchange(key);
     letIn.run();
-    return entrance().with("Set-Cookie", gate.cookie());
+    return entrance().with("Set-Cookie", cookie);
   }
 
   /**

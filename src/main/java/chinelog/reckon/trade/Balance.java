@@ -128,15 +128,11 @@ final class Balance {
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     Balance balance = new Balance(inputs);
     balance.centre();
-    double net = balance.has("displacement") ? Math.max(0, balance.ballast()) : 0;
+    double net = balance.inputs.hasAll("displacement") ? Math.max(0, balance.ballast()) : 0;
     balance.target();
     balance.upright(net / balance.share(), net / balance.share() - net);
     balance.trim(balance.xMoment / balance.mass);
     return balance.yields.list();
-  }
-
-  private boolean has(String... names) {
-    return Arrays.stream(names).allMatch(n -> inputs.findQuantity(n).isPresent());
   }
 
   private void length(String name, String title, double value, Message... method)
@@ -234,7 +230,7 @@ final class Balance {
           massOf(ballast),
           YieldList.worked("{0} − {1}", massOf(displacement), massOf(mass)));
     }
-    if (ballast > 0 && has("lcb")) {
+    if (ballast > 0 && inputs.hasAll("lcb")) {
       double lcb = Si.value(inputs, "lcb", Unit.METRE);
       yields.from("masses", "displacement", "lcb");
       length(
@@ -247,7 +243,7 @@ final class Balance {
               massOf(displacement), units.length(lcb), moment(xMoment), massOf(ballast)));
       cautionOutside((displacement * lcb - xMoment) / ballast);
     }
-    if (ballast > 0 && has("ballast_density")) {
+    if (ballast > 0 && inputs.hasAll("ballast_density")) {
       double density = Si.positive(inputs, "ballast_density", Si.KG_M3);
       yields.from("masses", "displacement", "ballast_density", "ballast_lies", "water_density");
       yields.add(
@@ -257,7 +253,7 @@ final class Balance {
           Message.of("mass.over.density"),
           YieldList.worked("{0} ÷ {1}", units.mass(ballast / share()), units.density(density)));
     }
-    if (has("immersion")) {
+    if (inputs.hasAll("immersion")) {
       double immersion = Si.positive(inputs, "immersion", PER_METRE);
       yields.from("masses", "displacement", "immersion");
       length(
@@ -293,7 +289,7 @@ final class Balance {
   }
 
   private void target() throws TradeException, QuantityException {
-    if (!has("target")) {
+    if (!inputs.hasAll("target")) {
       return;
     }
     double target = Si.value(inputs, "target", Unit.METRE);
@@ -322,7 +318,7 @@ final class Balance {
    * @param bearing the mass of the water that ballast outside the hull displaces
    */
   private void upright(double ballast, double bearing) throws TradeException, QuantityException {
-    if (!heights || !has("vcb", "bm")) {
+    if (!heights || !inputs.hasAll("vcb", "bm")) {
       return;
     }
     double afloat = mass + ballast;
@@ -356,7 +352,7 @@ final class Balance {
             massOf(afloat - mass),
             Si.show(Si.value(inputs, "ballast_z", Unit.METRE, 0), Unit.METRE, units.lengthUnit()),
             units.length(kg)));
-    if (has("heel")) {
+    if (inputs.hasAll("heel")) {
       double heel = Math.toRadians(Si.value(inputs, "heel", Si.DEGREE));
       if (Math.abs(heel) >= Math.PI / 2) {
         throw new TradeException("heel", "It would lie on its side.", "Give less than 90 deg.");
@@ -391,7 +387,7 @@ final class Balance {
   }
 
   private void trim(double lcg) throws TradeException, QuantityException {
-    if (!has("displacement", "bml", "lwl") || !heights || !has("vcb")) {
+    if (!inputs.hasAll("displacement", "bml", "lwl") || !heights || !inputs.hasAll("vcb")) {
       return;
     }
     double displacement = Si.positive(inputs, "displacement", Unit.KILOGRAM);
@@ -413,7 +409,7 @@ final class Balance {
             units.length(gml),
             units.length(length),
             Si.show(1, units.trimUnit(), units.trimUnit())));
-    if (!has("lcb")) {
+    if (!inputs.hasAll("lcb")) {
       return;
     }
     double trim = mass * (lcg - Si.value(inputs, "lcb", Unit.METRE)) / change;
@@ -431,7 +427,7 @@ final class Balance {
             units.length(lcb),
             Si.show(1, units.trimUnit(), units.trimUnit()),
             units.trimming(change)));
-    if (has("lcf")) {
+    if (inputs.hasAll("lcf")) {
       double aft = Si.value(inputs, "lcf", Unit.METRE) / length;
       yields.from("masses", "displacement", "bml", "lwl", "vcb", "lcb", "lcf");
       Quantity lcf = units.length(Si.value(inputs, "lcf", Unit.METRE));

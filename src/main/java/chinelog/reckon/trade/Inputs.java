@@ -35,6 +35,11 @@ public record Inputs(
     return Optional.ofNullable(quantities.get(name));
   }
 
+  /** Whether all these quantities are given. */
+  boolean hasAll(String... names) {
+    return quantities.keySet().containsAll(List.of(names));
+  }
+
   Optional<Table> findTable(String name) {
     return Optional.ofNullable(tables.get(name));
   }

@@ -5,7 +5,6 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
 import chinelog.wording.Message;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -86,10 +85,6 @@ final class Motor {
     return motor.yields.list();
   }
 
-  private boolean has(String... names) {
-    return Arrays.stream(names).allMatch(n -> inputs.findQuantity(n).isPresent());
-  }
-
   private double given(String name, Unit unit) throws TradeException, QuantityException {
     return Si.positive(inputs, name, unit);
   }
@@ -99,7 +94,7 @@ final class Motor {
   }
 
   private void cells() throws TradeException, QuantityException {
-    if (has("voltage", "capacity")) {
+    if (inputs.hasAll("voltage", "capacity")) {
       yields.from("voltage", "capacity");
       yields.add(
           "energy",
@@ -107,7 +102,7 @@ final class Motor {
           Si.show(given("voltage", VOLT) * given("capacity", CHARGE), Si.unit("Wh"), Si.unit("Wh")),
           YieldList.worked("U × Q = {0} × {1}", as("voltage", VOLT), as("capacity", CHARGE)));
     }
-    if (has("voltage", "current")) {
+    if (inputs.hasAll("voltage", "current")) {
       yields.from("voltage", "current");
       yields.add(
           "power",
@@ -115,7 +110,7 @@ final class Motor {
           Si.show(given("voltage", VOLT) * given("current", AMPERE), WATT, WATT),
           YieldList.worked("U × I = {0} × {1}", as("voltage", VOLT), as("current", AMPERE)));
     }
-    if (has("capacity", "current")) {
+    if (inputs.hasAll("capacity", "current")) {
       double usable = share("usable", 0.8);
       yields.from("capacity", "current", "usable");
       yields.add(
@@ -143,7 +138,7 @@ final class Motor {
 
   private void propeller() throws TradeException, QuantityException {
     Unit mm = Unit.MILLIMETRE;
-    if (has("turns", "pitch")) {
+    if (inputs.hasAll("turns", "pitch")) {
       double advance = given("turns", Si.unit("Hz")) * given("pitch", Unit.METRE);
       yields.from("turns", "pitch");
       yields.add(
@@ -151,7 +146,7 @@ final class Motor {
           Message.of("motor.pitch.speed"),
           Si.show(advance, SPEED, SPEED),
           YieldList.worked("n × p = {0} × {1}", as("turns", TURNS), as("pitch", mm)));
-      if (has("speed")) {
+      if (inputs.hasAll("speed")) {
         yields.from("turns", "pitch", "speed");
         yields.add(
             "slip",
@@ -162,7 +157,7 @@ final class Motor {
                 as("speed", SPEED), Si.show(advance, SPEED, SPEED)));
       }
     }
-    if (has("turns", "speed", "slip")) {
+    if (inputs.hasAll("turns", "speed", "slip")) {
       double slip = Si.share(inputs, "slip", 0);
       yields.from("turns", "speed", "slip");
       yields.add(
@@ -177,7 +172,7 @@ final class Motor {
   }
 
   private void towed() throws TradeException, QuantityException {
-    if (!has("pull", "speed")) {
+    if (!inputs.hasAll("pull", "speed")) {
       return;
     }
     double tow = given("pull", NEWTON) * given("speed", SPEED);
@@ -198,12 +193,12 @@ final class Motor {
   }
 
   private void scaled() throws TradeException, QuantityException {
-    if (!has("scale")) {
+    if (!inputs.hasAll("scale")) {
       return;
     }
     double scale = given("scale", Unit.ONE);
     Message law = Message.of("motor.froude");
-    if (has("full_speed")) {
+    if (inputs.hasAll("full_speed")) {
       yields.from("full_speed", "scale");
       yields.add(
           "scale_speed",
@@ -212,7 +207,7 @@ final class Motor {
           YieldList.worked("V ÷ √λ = {0} ÷ √{1}", as("full_speed", SPEED), Si.number(scale)),
           law);
     }
-    if (has("full_power")) {
+    if (inputs.hasAll("full_power")) {
       yields.from("full_power", "scale");
       yields.add(
           "scale_power",
