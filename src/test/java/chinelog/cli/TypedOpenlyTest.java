@@ -516,6 +516,7 @@ class TypedOpenlyTest {
         "- {questions: [q0123456789], answer: maybe, reason: x, on: 2026-05-01}",
         "- {questions: [x], answer: may-stand, reason: x, on: 2026-05-01}",
         "- {questions: [q0123456789], answer: may-stand, reason: \"\", on: 2026-05-01}",
+        "- {questions: [q0123456789], answer: may-stand, reason: …, on: 2026-05-01}",
         "- {questions: [q0123456789], answer: may-stand, reason: x}",
         "- {questions: [q0123456789], answer: may-stand, reason: x, on: 2036-05-01}",
         "questions: [q0123456789]",
