@@ -92,7 +92,10 @@ final class FigureNet {
   boolean add(Quantity quantity, boolean named, Sentence what) {
     int digits = quantity.value().stripTrailingZeros().precision();
     boolean wholeTens = quantity.value().stripTrailingZeros().scale() < 0;
-    boolean distinct = digits >= (named ? 3 : 4) && !wholeTens;
+    // Prices are round, and nothing else is told in money.
+    boolean distinct =
+        digits >= (named ? 3 : 4) && !wholeTens
+            || named && digits >= 3 && quantity.unit().isMoney();
     if (!distinct || isTooCommon(quantity.unit())) {
       return false;
     }
