@@ -35,7 +35,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,17 +42,6 @@ import org.jspecify.annotations.Nullable;
  * what can be worked out from them can be told.
  */
 final class FigureMaker {
-
-  private static final Pattern NUMBER = Pattern.compile("[0-9]{1,9}");
-
-  /** With the numbers in names as numbers, so that {@code area_2} comes before {@code area_10}. */
-  private static final Comparator<String> NATURAL_ORDER =
-      Comparator.<String, String>comparing(
-              name ->
-                  NUMBER
-                      .matcher(name)
-                      .replaceAll(n -> "0".repeat(9 - n.group().length()) + n.group()))
-          .thenComparing(Comparator.naturalOrder());
 
   private final Log log;
   private final Facts facts;
@@ -286,7 +274,7 @@ final class FigureMaker {
         Comparator.comparingInt(Ranked::rank)
             .thenComparing(r -> r.figure.group())
             .thenComparing(Ranked::isModels)
-            .thenComparing(r -> r.figure.name(), NATURAL_ORDER);
+            .thenComparing(r -> r.figure.name(), Facts.NAMES_IN_ORDER);
     return facts.byName().values().stream()
         .filter(f -> listed(f) != null)
         .filter(this::sees)

@@ -44,6 +44,14 @@ class ReckonCommandTest {
   }
 
   @Test
+  void numbersInNamesAreInTheirOrder() {
+    TinyLog log = log();
+    log.write("facts.yaml", "mould.m_10: 10 mm\nmould.m_2: 2 mm\nmould.m_1: 1 mm\n");
+    assertThat(log.run("reckon", "mould").out().lines().map(l -> l.split(" ")[0]))
+        .containsExactly("mould.m_1", "mould.m_2", "mould.m_10");
+  }
+
+  @Test
   void oneFactIsToldStepByStepDownToWhereItWasWritten() {
     Said said = log().run("reckon", "hull.loa");
     assertThat(said.status()).isZero();
