@@ -5,6 +5,7 @@ import chinelog.label.Clearance;
 import chinelog.log.records.Head;
 import chinelog.log.records.Log;
 import chinelog.log.records.Marked;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,8 +34,11 @@ import java.util.stream.Collectors;
  */
 public final class Audit {
 
-  private static final String NOT_OF_AN_EDITION =
-      "A file of this kind does not belong in an edition.";
+  private static final Sentence NOT_OF_AN_EDITION =
+      Sentence.of("A file of this kind does not belong in an edition.");
+
+  /** The same order whatever language it is told in. */
+  private static final Comparator<Sentence> IN_ENGLISH = Comparator.comparing(Sentence::toString);
 
   private static final String CLEAN_OF_ITS_NAME = " ";
   private static final String CLEAN_WITH_CREDIT = " with ";
@@ -130,7 +134,7 @@ public final class Audit {
    *
    * @param texts that the maker wrote and readers get
    */
-  public static List<SortedSet<String>> openly(
+  public static List<SortedSet<Sentence>> openly(
       List<String> texts,
       Log log,
       String readers,
@@ -140,16 +144,16 @@ public final class Audit {
     Search search = walk(log, readers, clearance, more, shown).secrets().search();
     boolean any = !held(String.join("\f", texts), search).isEmpty();
     return texts.stream()
-        .map(text -> any ? held(text, search) : Collections.<String>emptySortedSet())
+        .map(text -> any ? held(text, search) : Collections.<Sentence>emptySortedSet())
         .toList();
   }
 
-  private static SortedSet<String> held(String text, Search search) {
+  private static SortedSet<Sentence> held(String text, Search search) {
     Findings findings = new Findings("");
-    search.text(text, findings, "");
+    search.text(text, findings, Sentence.of(""));
     return findings.list().stream()
         .map(Finding::what)
-        .collect(Collectors.toCollection(TreeSet::new));
+        .collect(Collectors.toCollection(() -> new TreeSet<>(IN_ENGLISH)));
   }
 
   private static LogWalk walk(
@@ -166,9 +170,9 @@ public final class Audit {
       found.add(
           new Finding(
               "",
-              "the log",
-              "Things are withheld, but none of them can be told from what the readers see, so that"
-                  + " nothing could be looked for."));
+              Sentence.of("the log"),
+              Sentence.of(
+                  "Things are withheld, but none of them can be told from what the readers see, so that nothing could be looked for.")));
     }
     SortedMap<String, Path> there = FileSet.list(folder, files, found);
     for (Findings findings :
@@ -177,8 +181,8 @@ public final class Audit {
     }
     found.sort(
         Comparator.comparing(Finding::file)
-            .thenComparing(Finding::where)
-            .thenComparing(Finding::what));
+            .thenComparing(Finding::where, IN_ENGLISH)
+            .thenComparing(Finding::what, IN_ENGLISH));
     return new AuditReport(
         List.copyOf(found),
         searched(there.keySet(), secrets),
@@ -228,7 +232,7 @@ public final class Audit {
       inspect(name, Files.readAllBytes(file), findings);
     } else {
       stood.incrementAndGet();
-      fresh.find(Files.readAllBytes(file), findings, "the file");
+      fresh.find(Files.readAllBytes(file), findings, Sentence.of("the file"));
     }
   }
 
@@ -245,14 +249,18 @@ public final class Audit {
     switch (ending) {
       case "jpg", "jpeg" -> {
         String sha256 = before.hashes().get(name);
-        pictures.jpeg(bytes, sha256 == null ? Sha256.of(bytes) : sha256, findings, "the picture");
+        pictures.jpeg(
+            bytes,
+            sha256 == null ? Sha256.of(bytes) : sha256,
+            findings,
+            Sentence.of("the picture"));
         return;
       }
       case "png" -> {
-        pictures.png(bytes, findings, "the picture");
+        pictures.png(bytes, findings, Sentence.of("the picture"));
         return;
       }
-      default -> originals.find(bytes, findings, "the file");
+      default -> originals.find(bytes, findings, Sentence.of("the file"));
     }
     switch (ending) {
       case "pdf" -> document(name, bytes, findings);
@@ -261,20 +269,22 @@ public final class Audit {
       case "html", "css", "js", "xml", "svg", "json", "webmanifest", "txt", "vtt", "srt" ->
           PlainFile.decode(bytes, findings).ifPresent(text -> text(name, ending, text, findings));
       case "csv" -> table(name, bytes, findings);
-      default -> findings.add("its name", NOT_OF_AN_EDITION);
+      default -> findings.add(Sentence.of("its name"), NOT_OF_AN_EDITION);
     }
   }
 
   /** Patterns alone have tables to take into a spreadsheet. */
   private void table(String name, byte[] bytes, Findings findings) {
     if (!name.startsWith("patterns/")) {
-      findings.add("its name", NOT_OF_AN_EDITION);
+      findings.add(Sentence.of("its name"), NOT_OF_AN_EDITION);
     }
     PlainFile.decode(bytes, findings)
         .ifPresent(
             text -> {
               if (Spreadsheet.hasFormula(text)) {
-                findings.add("a cell", "It begins like a formula, which a spreadsheet would run.");
+                findings.add(
+                    Sentence.of("a cell"),
+                    Sentence.of("It begins like a formula, which a spreadsheet would run."));
               }
               text(name, "csv", text, findings);
             });

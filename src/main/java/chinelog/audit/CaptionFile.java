@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -26,7 +27,7 @@ final class CaptionFile {
     int at = 0;
     if (isVtt) {
       if (lines.isEmpty() || !lines.get(0).equals("WEBVTT")) {
-        findings.add("line 1", "This does not begin as captions do.");
+        findings.add(Sentence.of("line 1"), Sentence.of("This does not begin as captions do."));
       }
       at = 1;
     }
@@ -39,15 +40,20 @@ final class CaptionFile {
       }
       cue++;
       if (!isVtt && !lines.get(at++).equals(String.valueOf(cue))) {
-        findings.add("line " + at, "The captions are not numbered one after the other.");
+        findings.add(
+            Sentence.of("line {0}", at),
+            Sentence.of("The captions are not numbered one after the other."));
       }
       Matcher times =
           (isVtt ? VTT_TIMES : SRT_TIMES).matcher(at < lines.size() ? lines.get(at) : "");
       if (!times.matches()) {
-        findings.add("line " + (at + 1), "Here stands something that is no caption.");
+        findings.add(
+            Sentence.of("line {0}", at + 1),
+            Sentence.of("Here stands something that is no caption."));
       } else if (times.group(1).compareTo(before) < 0
           || times.group(2).compareTo(times.group(1)) <= 0) {
-        findings.add("line " + (at + 1), "The times of the captions go back.");
+        findings.add(
+            Sentence.of("line {0}", at + 1), Sentence.of("The times of the captions go back."));
       } else {
         before = times.group(1);
       }
@@ -57,7 +63,8 @@ final class CaptionFile {
       }
     }
     String whole = said.toString();
-    search.text(isVtt ? Disguises.withoutTags(whole) : whole, findings, "the captions");
-    search.text(text, findings, "the file");
+    search.text(
+        isVtt ? Disguises.withoutTags(whole) : whole, findings, Sentence.of("the captions"));
+    search.text(text, findings, Sentence.of("the file"));
   }
 }

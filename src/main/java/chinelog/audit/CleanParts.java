@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
@@ -52,7 +53,7 @@ final class CleanParts {
   }
 
   /** Looks in a part that was found clean for what was not looked for then. */
-  void findFresh(byte[] part, Findings findings, String where) {
+  void findFresh(byte[] part, Findings findings, Sentence where) {
     fresh.find(part, findings, where);
   }
 

@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.nio.charset.StandardCharsets;
 import java.util.Set;
 import org.w3c.dom.Document;
@@ -26,15 +27,15 @@ record CreditLine(Set<String> texts) {
           "http://ns.adobe.com/xap/1.0/rights/",
           "http://ns.adobe.com/photoshop/1.0/");
 
-  void inspect(byte[] xmp, Findings findings, String where) {
+  void inspect(byte[] xmp, Findings findings, Sentence where) {
     String text = new String(xmp, StandardCharsets.UTF_8);
     XmlFile.parse(text)
         .ifPresentOrElse(
             document -> walk(document, findings, where),
-            () -> findings.add(where, "The picture's credit cannot be read."));
+            () -> findings.add(where, Sentence.of("The picture's credit cannot be read.")));
   }
 
-  private void walk(Document document, Findings findings, String where) {
+  private void walk(Document document, Findings findings, Sentence where) {
     NodeList all = document.getElementsByTagName("*");
     for (int i = 0; i < all.getLength(); i++) {
       Node element = all.item(i);
@@ -51,20 +52,22 @@ record CreditLine(Set<String> texts) {
         if (child.getNodeType() == Node.TEXT_NODE) {
           value(child.getNodeValue(), findings, where);
         } else if (child.getNodeType() == Node.COMMENT_NODE) {
-          findings.add(where, "The picture's credit holds a comment.");
+          findings.add(where, Sentence.of("The picture's credit holds a comment."));
         }
       }
     }
   }
 
-  private static void check(Node node, Findings findings, String where) {
+  private static void check(Node node, Findings findings, Sentence where) {
     String namespace = node.getNamespaceURI();
     if (namespace != null && !NAMESPACES.contains(namespace)) {
-      findings.add(where, "The picture's credit holds something else: " + node.getNodeName() + ".");
+      findings.add(
+          where,
+          Sentence.of("The picture's credit holds something else: {0}.", node.getNodeName()));
     }
   }
 
-  private void value(String value, Findings findings, String where) {
+  private void value(String value, Findings findings, Sentence where) {
     String plain = value.strip();
     boolean isTheirs =
         plain.isEmpty()
@@ -72,7 +75,8 @@ record CreditLine(Set<String> texts) {
             || plain.equals("True")
             || texts.stream().anyMatch(t -> plain.contains(t) && plain.length() < t.length() + 12);
     if (!isTheirs) {
-      findings.add(where, "The picture's credit says more than the log's maker and licence.");
+      findings.add(
+          where, Sentence.of("The picture's credit says more than the log's maker and licence."));
     }
   }
 }

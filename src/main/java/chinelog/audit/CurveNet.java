@@ -2,6 +2,7 @@ package chinelog.audit;
 
 import chinelog.label.Label;
 import chinelog.log.records.Table;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -134,9 +135,9 @@ final class CurveNet {
    *
    * @param ways it may be turned over
    */
-  private record Curve(String what, double[] x, double[] y, List<Form> ways) {
+  private record Curve(Sentence what, double[] x, double[] y, List<Form> ways) {
 
-    static Curve of(String what, double[] x, double[] y) {
+    static Curve of(Sentence what, double[] x, double[] y) {
       Form form = Form.of(x, y);
       return new Curve(
           what,
@@ -197,7 +198,7 @@ final class CurveNet {
         for (Table.Row row : table.rows()) {
           add(points, millimetres(row, places), cell(table, row, c, isWithheld));
         }
-        add(points, "a column of table " + table.name());
+        add(points, Sentence.of("a column of table {0}", table.name()));
       }
     }
     for (Table.Row row : table.rows()) {
@@ -211,11 +212,11 @@ final class CurveNet {
           add(points, mm, cell(table, row, c, isWithheld));
         }
       }
-      add(points, "a row of table " + table.name());
+      add(points, Sentence.of("a row of table {0}", table.name()));
       List<double[]> ends = ends(table, row, isWithheld);
       if (ends.size() > 0 && ends.addAll(points)) {
         ends.sort(Comparator.comparingDouble(p -> p[0]));
-        add(ends, "a row of table " + table.name());
+        add(ends, Sentence.of("a row of table {0}", table.name()));
       }
     }
   }
@@ -244,7 +245,7 @@ final class CurveNet {
     }
   }
 
-  private void add(List<double[]> points, String what) {
+  private void add(List<double[]> points, Sentence what) {
     double[] x = points.stream().mapToDouble(p -> p[0]).toArray();
     double[] y = points.stream().mapToDouble(p -> p[1]).toArray();
     if (x.length < LEAST_POINTS || !isMonotone(x)) {
@@ -341,14 +342,14 @@ final class CurveNet {
    *
    * @param lines of one drawing, each from point to point
    */
-  Set<String> find(List<List<double[]>> lines) {
+  Set<Sentence> find(List<List<double[]>> lines) {
     List<Match> matches = new ArrayList<>();
     for (List<double[]> line : lines) {
       for (List<double[]> stretch : Stretches.of(line)) {
         addMatches(stretch, matches);
       }
     }
-    Set<String> found = new LinkedHashSet<>();
+    Set<Sentence> found = new LinkedHashSet<>();
     for (Match match : matches) {
       long inCommon = matches.stream().filter(match::isAs).map(Match::curve).distinct().count();
       if (match.isToScale() || inCommon >= IN_COMMON) {

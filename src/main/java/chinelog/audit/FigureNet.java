@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -64,7 +65,7 @@ final class FigureNet {
   private static final double NEAR = 1e-9;
 
   private final List<Withheld> withheld = new ArrayList<>();
-  private final Map<Pattern, String> scales = new java.util.LinkedHashMap<>();
+  private final Map<Pattern, Sentence> scales = new java.util.LinkedHashMap<>();
   private final Map<String, NavigableMap<Double, List<Withheld>>> byUnit =
       new ConcurrentHashMap<>();
 
@@ -74,7 +75,7 @@ final class FigureNet {
    * @param fineness how fine a printed figure must be to be taken for it
    * @param what it is, for the private report
    */
-  private record Withheld(Quantity quantity, boolean imperial, int fineness, String what) {}
+  private record Withheld(Quantity quantity, boolean imperial, int fineness, Sentence what) {}
 
   /**
    * A figure as printed somewhere.
@@ -88,10 +89,13 @@ final class FigureNet {
   }
 
   /** Looks for {@code quantity}, if it can be told from others. */
-  boolean add(Quantity quantity, boolean named, String what) {
+  boolean add(Quantity quantity, boolean named, Sentence what) {
     int digits = quantity.value().stripTrailingZeros().precision();
     boolean wholeTens = quantity.value().stripTrailingZeros().scale() < 0;
-    boolean distinct = digits >= (named ? 3 : 4) && !wholeTens;
+    // Prices are round, and nothing else is told in money.
+    boolean distinct =
+        digits >= (named ? 3 : 4) && !wholeTens
+            || named && digits >= 3 && quantity.unit().isMoney();
     if (!distinct || isTooCommon(quantity.unit())) {
       return false;
     }
@@ -106,7 +110,7 @@ final class FigureNet {
   }
 
   /** Looks for a scale as makers write it: 1:16. */
-  void addScale(BigDecimal denominator, String what) {
+  void addScale(BigDecimal denominator, Sentence what) {
     String digits = denominator.stripTrailingZeros().toPlainString();
     scales.put(
         Pattern.compile("(?<![\\d:.])1\\s?[:∶]\\s?" + Pattern.quote(digits) + "(?![\\d:])"), what);
@@ -167,8 +171,8 @@ final class FigureNet {
     return found;
   }
 
-  Set<String> find(String text) {
-    Set<String> found = new LinkedHashSet<>();
+  Set<Sentence> find(String text) {
+    Set<Sentence> found = new LinkedHashSet<>();
     scales.forEach(
         (scale, what) -> {
           if (scale.matcher(text).find()) {

@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
@@ -31,9 +32,9 @@ final class FileSet {
             if (!dir.equals(folder)) {
               String name = name(dir);
               if (hasOddName(dir)) {
-                amiss.add(finding(name, "This folder is not the edition's."));
+                amiss.add(finding(name, Sentence.of("This folder is not the edition's.")));
               } else if (expected.stream().noneMatch(f -> f.startsWith(name + "/"))) {
-                amiss.add(finding(name, "This folder holds nothing of the edition."));
+                amiss.add(finding(name, Sentence.of("This folder holds nothing of the edition.")));
               }
             }
             return FileVisitResult.CONTINUE;
@@ -43,13 +44,15 @@ final class FileSet {
           public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
             String name = name(file);
             if (!attributes.isRegularFile()) {
-              amiss.add(finding(name, "This is a link or a device, not a file."));
+              amiss.add(finding(name, Sentence.of("This is a link or a device, not a file.")));
             } else {
               if (hasOddName(file)) {
-                amiss.add(finding(name, "A file of this name does not belong in an edition."));
+                amiss.add(
+                    finding(
+                        name, Sentence.of("A file of this name does not belong in an edition.")));
               }
               if (!expected.contains(name)) {
-                amiss.add(finding(name, "The edition did not write this file."));
+                amiss.add(finding(name, Sentence.of("The edition did not write this file.")));
               }
               files.put(name, file);
             }
@@ -64,7 +67,7 @@ final class FileSet {
         });
     for (String name : new TreeSet<>(expected)) {
       if (!files.containsKey(name)) {
-        amiss.add(finding(name, "The edition wrote this file, but it is not there."));
+        amiss.add(finding(name, Sentence.of("The edition wrote this file, but it is not there.")));
       }
     }
     findings.addAll(amiss);
@@ -79,7 +82,7 @@ final class FileSet {
             .matches("(?i).*(\\.bak|\\.tmp|\\.orig|\\.swp|thumbs\\.db)");
   }
 
-  private static Finding finding(String file, String what) {
-    return new Finding(file, "the folder", what);
+  private static Finding finding(String file, Sentence what) {
+    return new Finding(file, Sentence.of("the folder"), what);
   }
 }

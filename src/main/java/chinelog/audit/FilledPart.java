@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.awt.image.BufferedImage;
 
 /** Looks at the pixels of a part that must be of one colour. */
@@ -18,7 +19,7 @@ final class FilledPart {
 
   private FilledPart() {}
 
-  static void inspect(BufferedImage picture, FilledArea part, Findings findings, String where) {
+  static void inspect(BufferedImage picture, FilledArea part, Findings findings, Sentence where) {
     int left = (int) Math.ceil(part.left() * picture.getWidth());
     int top = (int) Math.ceil(part.top() * picture.getHeight());
     int right = (int) Math.floor(part.right() * picture.getWidth());
@@ -41,8 +42,8 @@ final class FilledPart {
                 && (atBottom || by + BLOCK_PX <= b);
         if (distance(picture.getRGB(x, y), part.rgb()) > (inside ? EVEN : AT_THE_EDGE)) {
           findings.add(
-              where + ", the part from " + left + "," + top + " to " + right + "," + bottom,
-              "It is not filled with one colour.");
+              Sentence.of("{0}, the part from {1},{2} to {3},{4}", where, left, top, right, bottom),
+              Sentence.of("It is not filled with one colour."));
           return;
         }
       }

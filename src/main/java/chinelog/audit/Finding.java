@@ -1,5 +1,7 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
+
 /**
  * Something that must not be there, or that could not be searched.
  *
@@ -7,4 +9,4 @@ package chinelog.audit;
  * @param where in the file, in words
  * @param what was found, in words the maker understands
  */
-public record Finding(String file, String where, String what) {}
+public record Finding(String file, Sentence where, Sentence what) {}

@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -17,7 +18,7 @@ final class Findings {
     return file;
   }
 
-  void add(String where, String what) {
+  void add(Sentence where, Sentence what) {
     Finding finding = new Finding(file, where, what);
     if (!found.contains(finding)) {
       found.add(finding);
@@ -25,7 +26,7 @@ final class Findings {
   }
 
   /** As {@link #add}, unless the same was found elsewhere in the file. */
-  void addOnce(String where, String what) {
+  void addOnce(Sentence where, Sentence what) {
     if (found.stream().noneMatch(f -> f.what().equals(what))) {
       add(where, what);
     }

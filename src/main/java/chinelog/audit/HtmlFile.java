@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -82,7 +83,7 @@ final class HtmlFile {
   /** Looked at by themselves. */
   private static final Pattern STYLES = Pattern.compile("(?is)<style[^>]*>.*?</style>");
 
-  private static final String SOURCE = "the page's source";
+  private static final Sentence SOURCE = Sentence.of("the page's source");
 
   private final KnownAddresses addresses;
   private final Findings findings;
@@ -107,10 +108,10 @@ final class HtmlFile {
 
   static void inspect(String html, KnownAddresses addresses, Search search, Findings findings) {
     if (html.contains("<!--") || html.contains("<![") || html.contains("<?")) {
-      findings.add("the page's source", "The page holds a comment.");
+      findings.add(SOURCE, Sentence.of("The page holds a comment."));
     }
     if (!html.stripLeading().toLowerCase(Locale.ROOT).startsWith("<!doctype html>")) {
-      findings.add("the page's source", "This does not begin as a page does.");
+      findings.add(SOURCE, Sentence.of("This does not begin as a page does."));
     }
     new HtmlFile(addresses, search, findings, false).run(Parser.htmlParser().parseInput(html, ""));
     search.text(Disguises.withoutTags(STYLES.matcher(html).replaceAll("\f")), findings, SOURCE);
@@ -127,18 +128,19 @@ final class HtmlFile {
     walk(page);
     for (String anchor : anchors) {
       if (!isFragment && !ids.contains(anchor)) {
-        findings.add("a link to #" + anchor, "The page has no such place.");
+        findings.add(
+            Sentence.of("a link to #{0}", anchor), Sentence.of("The page has no such place."));
       }
     }
-    search.text(text.toString(), findings, "the page's text");
-    search.text(attributes.toString(), findings, "the page's attributes");
-    search.code(classes.toString(), findings, "the page's attributes");
-    search.lines(lines, findings, "the page's drawings");
+    search.text(text.toString(), findings, Sentence.of("the page's text"));
+    search.text(attributes.toString(), findings, Sentence.of("the page's attributes"));
+    search.code(classes.toString(), findings, Sentence.of("the page's attributes"));
+    search.lines(lines, findings, Sentence.of("the page's drawings"));
   }
 
   private void walk(Node node) {
     if (node instanceof Comment || node instanceof XmlDeclaration) {
-      findings.add("the page's source", "The page holds a comment.");
+      findings.add(SOURCE, Sentence.of("The page holds a comment."));
     } else if (node instanceof TextNode t) {
       text.append(t.getWholeText());
     } else if (node instanceof DataNode d) {
@@ -153,7 +155,9 @@ final class HtmlFile {
   private void element(Element element) {
     String name = element.normalName();
     if (!(element instanceof Document) && !ELEMENTS.contains(name)) {
-      findings.add("the page", "It holds an element that no page of ours has: <" + name + ">.");
+      findings.add(
+          Sentence.of("the page"),
+          Sentence.of("It holds an element that no page of ours has: <{0}>.", name));
     }
     boolean apart = !INLINE.contains(name);
     if (apart) {
@@ -163,7 +167,7 @@ final class HtmlFile {
       attribute(element, name, attribute.getKey().toLowerCase(Locale.ROOT), attribute.getValue());
     }
     if (element.hasAttr("hidden") && !element.text().isBlank() && !isControl(element)) {
-      findings.add("<" + name + ">", "It holds text that is hidden.");
+      findings.add(Sentence.of("<" + name + ">"), Sentence.of("It holds text that is hidden."));
     }
     element.childNodes().forEach(this::walk);
     if (apart) {
@@ -183,25 +187,25 @@ final class HtmlFile {
       case "script" -> {
         if (!(node.parentNode() instanceof Element script)
             || !script.attr("type").equals("application/ld+json")) {
-          findings.add("<script>", "A script stands in the page.");
+          findings.add(Sentence.of("<script>"), Sentence.of("A script stands in the page."));
         }
-        search.text(data, findings, "<script>");
+        search.text(data, findings, Sentence.of("<script>"));
       }
       case "style" -> PlainFile.inspectStyle(data, findings.file(), addresses, search, findings);
-      default -> search.text(data, findings, "<" + parent + ">");
+      default -> search.text(data, findings, Sentence.of("<" + parent + ">"));
     }
   }
 
   private void attribute(Element element, String tag, String key, String value) {
-    String where = "<" + tag + " " + key + ">";
+    Sentence where = Sentence.of("<" + tag + " " + key + ">");
     (isOfTemplates(key, value) ? classes : attributes).append(value).append('\f');
     if (key.startsWith("on")) {
-      findings.add(where, "A script stands in an attribute.");
+      findings.add(where, Sentence.of("A script stands in an attribute."));
       return;
     }
     boolean known = ATTRIBUTES.contains(key) || KNOWN_FAMILIES.matcher(key).matches();
     if (!known) {
-      findings.add(where, "The page holds an attribute that no page of ours has.");
+      findings.add(where, Sentence.of("The page holds an attribute that no page of ours has."));
     }
     switch (key) {
       case "id" -> ids.add(value);
@@ -216,30 +220,32 @@ final class HtmlFile {
       }
       case "style" -> {
         if (FETCHING_STYLE.matcher(value).matches()) {
-          findings.add(where, "A style fetches or says something.");
+          findings.add(where, Sentence.of("A style fetches or says something."));
         }
       }
       case "http-equiv" -> {
         if (!value.equalsIgnoreCase("content-security-policy")) {
-          findings.add(where, "The page gives the browser an order of its own: " + value + ".");
+          findings.add(
+              where, Sentence.of("The page gives the browser an order of its own: {0}.", value));
         }
       }
       case "content" -> meta(element, where, value);
       case "rel" -> {
         if (tag.equals("link") && !LINK_RELATIONS.contains(value.split(" ")[0])) {
-          findings.add(where, "The page is linked to something as \"" + value + "\".");
+          findings.add(where, Sentence.of("The page is linked to something as \"{0}\".", value));
         }
       }
       case "name" -> {
         if (tag.equals("meta") && !META_NAMES.contains(value.toLowerCase(Locale.ROOT))) {
-          findings.add(where, "The page's head tells of \"" + value + "\".");
+          findings.add(where, Sentence.of("The page's head tells of \"{0}\".", value));
         }
       }
       // Words to be read or searched, never an address.
       case "alt", "title", "data-find", "aria-label" -> {}
       default -> {
         if (RUNNING.matcher(value).matches()) {
-          findings.add(where, "The page holds an address that runs or hides something.");
+          findings.add(
+              where, Sentence.of("The page holds an address that runs or hides something."));
         }
       }
     }
@@ -249,19 +255,20 @@ final class HtmlFile {
     return OF_TEMPLATES.contains(key) || OF_PLACES.contains(key) && PLACE.matcher(value).matches();
   }
 
-  private void meta(Element element, String where, String value) {
+  private void meta(Element element, Sentence where, String value) {
     boolean isPolicy = element.attr("http-equiv").equalsIgnoreCase("content-security-policy");
     if (isPolicy && value.matches("(?is).*(https?:|\\*|unsafe-eval).*")) {
-      findings.add(where, "The page allows requests to other places.");
+      findings.add(where, Sentence.of("The page allows requests to other places."));
     }
     // A sentence may begin like an address; whoever follows one from here follows all of it.
     boolean isAddress = addresses.isWeb(value) && value.chars().noneMatch(Character::isWhitespace);
     if (isAddress && !addresses.allowsLink(value)) {
-      findings.add(where, "The page names an address that is not the edition's: " + value + ".");
+      findings.add(
+          where, Sentence.of("The page names an address that is not the edition's: {0}.", value));
     }
   }
 
-  private void link(String tag, String where, String address, String relation) {
+  private void link(String tag, Sentence where, String address, String relation) {
     if (address.startsWith("#")) {
       if (address.length() > 1 && !address.equals("#top")) {
         anchors.add(address.substring(1));
@@ -275,22 +282,26 @@ final class HtmlFile {
             || relation.equals("alternate");
     if (follows && (addresses.isWeb(address) || address.startsWith("mailto:"))) {
       if (!addresses.allowsLink(address)) {
-        findings.add(where, "It links to an address that no text here shows: " + address + ".");
+        findings.add(
+            where, Sentence.of("It links to an address that no text here shows: {0}.", address));
       }
       return;
     }
     file(where, address);
   }
 
-  private void file(String where, String address) {
+  private void file(Sentence where, String address) {
     if (address.equals("data:,") || address.isEmpty()) {
       return;
     }
     if (SCHEME.matcher(address).matches() || address.startsWith("//")) {
-      findings.add(where, "It fetches from outside the edition: " + shortened(address) + ".");
+      findings.add(
+          where, Sentence.of("It fetches from outside the edition: {0}.", shortened(address)));
     } else if (!isFragment && addresses.resolve(findings.file(), address) == null) {
       findings.add(
-          where, "It leads to a file that the edition does not have: " + shortened(address) + ".");
+          where,
+          Sentence.of(
+              "It leads to a file that the edition does not have: {0}.", shortened(address)));
     }
   }
 

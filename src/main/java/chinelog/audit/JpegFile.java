@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import com.drew.imaging.jpeg.JpegMetadataReader;
 import com.drew.imaging.jpeg.JpegProcessingException;
 import com.drew.metadata.Directory;
@@ -12,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Iterator;
+import java.util.Locale;
 import java.util.Set;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
@@ -48,10 +50,10 @@ final class JpegFile {
   private final byte[] bytes;
   private final CreditLine credit;
   private final Findings findings;
-  private final String where;
+  private final Sentence where;
   private int at;
 
-  private JpegFile(byte[] bytes, CreditLine credit, Findings findings, String where) {
+  private JpegFile(byte[] bytes, CreditLine credit, Findings findings, Sentence where) {
     this.bytes = bytes;
     this.credit = credit;
     this.findings = findings;
@@ -65,26 +67,26 @@ final class JpegFile {
    * @return the picture, or null if it cannot be read or was not decoded
    */
   static @Nullable BufferedImage inspect(
-      byte[] bytes, CreditLine credit, boolean decode, Findings findings, String where) {
+      byte[] bytes, CreditLine credit, boolean decode, Findings findings, Sentence where) {
     JpegFile file = new JpegFile(bytes, credit, findings, where);
     try {
       file.walk();
       file.readMetadata();
       return decode ? file.decode() : null;
     } catch (Unreadable e) {
-      file.report(e.getMessage());
+      file.report(e.what);
     } catch (IOException | JpegProcessingException | RuntimeException e) {
-      file.report("This picture cannot be read to its end.");
+      file.report(Sentence.of("This picture cannot be read to its end."));
     }
     return null;
   }
 
   private void walk() throws Unreadable {
     if (bytes.length < 4 || next() != 0xFF || next() != SOI) {
-      throw new Unreadable("This is not a JPEG picture.");
+      throw new Unreadable(Sentence.of("This is not a JPEG picture."));
     }
     if (!startsWith(2, "\u00ff\u00e0")) {
-      report("The picture does not begin as every picture of ours does.");
+      report(Sentence.of("The picture does not begin as every picture of ours does."));
     }
     int frames = 0;
     int scans = 0;
@@ -97,7 +99,7 @@ final class JpegFile {
       int length = word();
       int end = start + length;
       if (length < 2 || end > bytes.length) {
-        throw new Unreadable("A part of this picture is longer than the file.");
+        throw new Unreadable(Sentence.of("A part of this picture is longer than the file."));
       }
       switch (marker) {
         case APP0 -> {
@@ -105,7 +107,9 @@ final class JpegFile {
               || !startsWith(start + 2, "JFIF\0")
               || bytes[end - 2] != 0
               || bytes[end - 1] != 0) {
-            report("The picture's header holds more than a header, such as a small preview.");
+            report(
+                Sentence.of(
+                    "The picture's header holds more than a header, such as a small preview."));
           }
         }
         case APP1 -> application(start + 2, end);
@@ -113,20 +117,20 @@ final class JpegFile {
           frames++;
           int parts = bytes[start + 7] & 0xFF;
           if (bytes[start + 2] != 8 || (parts != 1 && parts != 3) || length != 8 + 3 * parts) {
-            report("The picture is not plain 8-bit grey or colour.");
+            report(Sentence.of("The picture is not plain 8-bit grey or colour."));
           }
         }
         case DQT -> tables(start + 2, end, false);
         case DHT -> tables(start + 2, end, true);
         case DRI -> {
           if (length != 4) {
-            report("A part of the picture is longer than it needs to be.");
+            report(Sentence.of("A part of the picture is longer than it needs to be."));
           }
         }
         case SOS -> {
           scans++;
           if (length != 6 + 2 * (bytes[start + 2] & 0xFF)) {
-            report("A part of the picture is longer than it needs to be.");
+            report(Sentence.of("A part of the picture is longer than it needs to be."));
           }
         }
         default -> report(name(marker));
@@ -137,22 +141,24 @@ final class JpegFile {
       }
     }
     if (frames != 1 || scans == 0) {
-      report("There is not exactly one picture in this file.");
+      report(Sentence.of("There is not exactly one picture in this file."));
     }
     if (at != bytes.length) {
-      report((bytes.length - at) + " bytes follow the end of the picture.");
+      report(Sentence.of("{0} bytes follow the end of the picture.", bytes.length - at));
     }
   }
 
-  private static String name(int marker) {
+  private static Sentence name(int marker) {
     if (marker == 0xFE) {
-      return "The picture holds a comment.";
+      return Sentence.of("The picture holds a comment.");
     }
     if (marker >= 0xE0 && marker <= 0xEF) {
-      return "The picture holds camera or program data (segment APP" + (marker - 0xE0) + ").";
+      return Sentence.of(
+          "The picture holds camera or program data (segment APP{0}).", marker - 0xE0);
     }
-    return String.format(
-        java.util.Locale.ROOT, "The picture holds an unexpected segment (%02X).", marker);
+    return Sentence.of(
+        "The picture holds an unexpected segment ({0}).",
+        String.format(Locale.ROOT, "%02X", marker));
   }
 
   private void application(int from, int to) {
@@ -179,14 +185,14 @@ final class JpegFile {
       i += 1 + size;
     }
     if (i != end) {
-      report("A part of the picture is longer than it needs to be.");
+      report(Sentence.of("A part of the picture is longer than it needs to be."));
     }
   }
 
   private void skipScan() throws Unreadable {
     while (true) {
       if (at + 1 >= bytes.length) {
-        throw new Unreadable("The picture breaks off before its end.");
+        throw new Unreadable(Sentence.of("The picture breaks off before its end."));
       }
       if ((bytes[at] & 0xFF) != 0xFF) {
         at++;
@@ -206,7 +212,7 @@ final class JpegFile {
     Metadata metadata = JpegMetadataReader.readMetadata(new ByteArrayInputStream(bytes));
     for (Directory directory : metadata.getDirectories()) {
       if (!DIRECTORIES.contains(directory.getName())) {
-        report("The picture holds metadata: " + directory.getName() + ".");
+        report(Sentence.of("The picture holds metadata: {0}.", directory.getName()));
       }
     }
   }
@@ -220,7 +226,8 @@ final class JpegFile {
     try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
       reader.setInput(in);
       IIOReadWarningListener warn =
-          (source, warning) -> report("The picture's data do not end where the picture does.");
+          (source, warning) ->
+              report(Sentence.of("The picture's data do not end where the picture does."));
       reader.addIIOReadWarningListener(warn);
       ImageReadParam how = reader.getDefaultReadParam();
       ImageTypeSpecifier usual = reader.getImageTypes(0).next();
@@ -247,10 +254,10 @@ final class JpegFile {
 
   private int marker() throws Unreadable {
     if (at + 1 >= bytes.length) {
-      throw new Unreadable("The picture breaks off before its end.");
+      throw new Unreadable(Sentence.of("The picture breaks off before its end."));
     }
     if (next() != 0xFF) {
-      throw new Unreadable("The picture's parts do not follow on one another.");
+      throw new Unreadable(Sentence.of("The picture's parts do not follow on one another."));
     }
     return next();
   }
@@ -261,7 +268,7 @@ final class JpegFile {
 
   private int word() throws Unreadable {
     if (at + 1 >= bytes.length) {
-      throw new Unreadable("The picture breaks off before its end.");
+      throw new Unreadable(Sentence.of("The picture breaks off before its end."));
     }
     return next() << 8 | next();
   }
@@ -272,16 +279,19 @@ final class JpegFile {
         && Arrays.equals(bytes, from, from + wanted.length, wanted, 0, wanted.length);
   }
 
-  private void report(@Nullable String what) {
-    findings.add(where, what == null ? "This picture cannot be read." : what);
+  private void report(Sentence what) {
+    findings.add(where, what);
   }
 
   /** A picture that ends the walk. */
   private static final class Unreadable extends Exception {
     private static final long serialVersionUID = 1L;
 
-    Unreadable(String what) {
-      super(what);
+    private final transient Sentence what;
+
+    Unreadable(Sentence what) {
+      super(what.toString());
+      this.what = what;
     }
   }
 }

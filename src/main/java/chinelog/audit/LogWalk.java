@@ -19,6 +19,7 @@ import chinelog.log.records.Sheet;
 import chinelog.log.records.Stage;
 import chinelog.log.records.Statement;
 import chinelog.log.records.Table;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import java.math.BigDecimal;
 import java.util.Arrays;
@@ -72,16 +73,16 @@ final class LogWalk {
   }
 
   private void head(Head head) {
-    texts.text(head.title(), Secrets.Kind.PHRASE, "the log's title");
-    texts.text(head.subject(), Secrets.Kind.NAME, "the subject's name");
-    texts.text(head.kind(), Secrets.Kind.PHRASE, "the kind of the subject");
-    texts.text(head.maker(), Secrets.Kind.NAME, "the maker's name");
-    texts.text(head.client(), Secrets.Kind.NAME, "the client's name");
-    texts.text(head.licence(), Secrets.Kind.PROSE, "the licence");
-    texts.blocks(head.about(), Label.NONE, "the text about the build");
-    texts.blocks(head.letter().text(), Label.NONE, "the letter");
-    texts.quantity(head.rate(), "the rate");
-    head.budgets().forEach((name, q) -> texts.quantity(q, "the budget for " + name));
+    texts.text(head.title(), Secrets.Kind.PHRASE, Sentence.of("the log's title"));
+    texts.text(head.subject(), Secrets.Kind.NAME, Sentence.of("the subject's name"));
+    texts.text(head.kind(), Secrets.Kind.PHRASE, Sentence.of("the kind of the subject"));
+    texts.text(head.maker(), Secrets.Kind.NAME, Sentence.of("the maker's name"));
+    texts.text(head.client(), Secrets.Kind.NAME, Sentence.of("the client's name"));
+    texts.text(head.licence(), Secrets.Kind.PROSE, Sentence.of("the licence"));
+    texts.blocks(head.about(), Label.NONE, Sentence.of("the text about the build"));
+    texts.blocks(head.letter().text(), Label.NONE, Sentence.of("the letter"));
+    texts.quantity(head.rate(), Sentence.of("the rate"));
+    head.budgets().forEach((name, q) -> texts.quantity(q, Sentence.of("the budget for {0}", name)));
     Marked<BigDecimal> scale = head.scale();
     if (scale != null && !clearance.allows(scale.label())) {
       secrets.withholdScale(scale.value());
@@ -95,43 +96,66 @@ final class LogWalk {
   private void agreement(Agreement agreement) {
     Label own = Label.of(agreement.id());
     texts.text(
-        own, agreement.with(), Secrets.Kind.NAME, "the other party to \"" + agreement.id() + "\"");
+        own,
+        agreement.with(),
+        Secrets.Kind.NAME,
+        Sentence.of("the other party to \"{0}\"", agreement.id()));
     texts.text(
-        own, agreement.covers(), Secrets.Kind.PROSE, "what \"" + agreement.id() + "\" covers");
+        own,
+        agreement.covers(),
+        Secrets.Kind.PROSE,
+        Sentence.of("what \"{0}\" covers", agreement.id()));
   }
 
   private void stage(Stage stage) {
     texts.text(
-        stage.label(), stage.title(), Secrets.Kind.PHRASE, "the title of stage " + stage.id());
-    texts.blocks(stage.about(), stage.label(), "the text about stage " + stage.id());
+        stage.label(),
+        stage.title(),
+        Secrets.Kind.PHRASE,
+        Sentence.of("the title of stage {0}", stage.id()));
+    texts.blocks(stage.about(), stage.label(), Sentence.of("the text about stage {0}", stage.id()));
   }
 
   private void release(Release release) {
     Label own = Label.of(release.agreement());
-    String what = "the release of " + release.name();
-    texts.text(own, release.words(), Secrets.Kind.PROSE, "the words of " + what);
-    texts.text(own, release.by(), Secrets.Kind.NAME, "who gave " + what);
+    Sentence what = Sentence.of("the release of {0}", release.name());
+    texts.text(own, release.words(), Secrets.Kind.PROSE, Sentence.of("the words of {0}", what));
+    texts.text(own, release.by(), Secrets.Kind.NAME, Sentence.of("who gave {0}", what));
   }
 
   private void limit(Limit limit) {
     texts.text(
-        limit.label(), limit.title(), Secrets.Kind.PHRASE, "the title of limit " + limit.id());
-    texts.text(limit.label(), limit.rule(), Secrets.Kind.PROSE, "the rule of limit " + limit.id());
+        limit.label(),
+        limit.title(),
+        Secrets.Kind.PHRASE,
+        Sentence.of("the title of limit {0}", limit.id()));
+    texts.text(
+        limit.label(),
+        limit.rule(),
+        Secrets.Kind.PROSE,
+        Sentence.of("the rule of limit {0}", limit.id()));
   }
 
   private void post(PostPlan post) {
     texts.text(
-        post.label(), post.title(), Secrets.Kind.PHRASE, "a post's title (" + post.place() + ")");
+        post.label(),
+        post.title(),
+        Secrets.Kind.PHRASE,
+        Sentence.of("a post's title ({0})", post.place()));
     texts.text(
         post.label(),
         post.standfirst(),
         Secrets.Kind.PROSE,
-        "a post's standfirst (" + post.place() + ")");
+        Sentence.of("a post's standfirst ({0})", post.place()));
   }
 
   private void handover(HandoverSection section) {
-    String what = "handover section " + section.id();
-    texts.text(section.label(), section.title(), Secrets.Kind.PHRASE, "the title of " + what);
+    Sentence what = Sentence.of("handover section {0}", section.id());
+    texts.text(
+        section.label(),
+        section.title(),
+        Secrets.Kind.PHRASE,
+        Sentence.of("the title of {0}", what));
     texts.blocks(section.text(), section.label(), what);
   }
 
@@ -140,13 +164,14 @@ final class LogWalk {
     if (labels.facts().isReleased(statement.name())) {
       label = labels.facts().of(statement.name());
     }
-    String what = "the fact " + statement.name();
+    Sentence what = Sentence.of("the fact {0}", statement.name());
     texts.figures(label, statement.expression(), what);
     String source = statement.source();
     if (source != null && !source.startsWith("sheets/")) {
-      texts.text(statement.label(), source, Secrets.Kind.PHRASE, "the source of " + what);
+      texts.text(
+          statement.label(), source, Secrets.Kind.PHRASE, Sentence.of("the source of {0}", what));
     }
-    texts.text(label, statement.title(), Secrets.Kind.TERM, "the title of " + what);
+    texts.text(label, statement.title(), Secrets.Kind.TERM, Sentence.of("the title of {0}", what));
   }
 
   private void request(Request request) {
@@ -158,7 +183,7 @@ final class LogWalk {
                 texts.figures(
                     label.join(input.label()),
                     input.value(),
-                    "input " + name + " of " + request.prefix()));
+                    Sentence.of("input {0} of {1}", name, request.prefix())));
     if (!clearance.allows(notedOf(request, label))) {
       secrets.withholdDrawings(request.prefix());
     }
@@ -188,12 +213,21 @@ final class LogWalk {
   }
 
   private void lot(Lot lot) {
-    String what = lot.material() + " (" + lot.place() + ")";
-    texts.text(lot.label(), lot.title(), Secrets.Kind.PHRASE, "the title of " + what);
-    texts.text(lot.label(), lot.repair(), Secrets.Kind.PHRASE, "what is mended with " + what);
+    Sentence what = Sentence.of("{0} ({1})", lot.material(), lot.place());
+    texts.text(
+        lot.label(), lot.title(), Secrets.Kind.PHRASE, Sentence.of("the title of {0}", what));
+    texts.text(
+        lot.label(),
+        lot.repair(),
+        Secrets.Kind.PHRASE,
+        Sentence.of("what is mended with {0}", what));
     Marked<Quantity> price = lot.price();
     if (price != null) {
-      texts.quantity(lot.label().join(price.label()), price.value(), true, "the price of " + what);
+      texts.quantity(
+          lot.label().join(price.label()),
+          price.value(),
+          true,
+          Sentence.of("the price of {0}", what));
     }
     Marked<String> supplier = lot.supplier();
     if (supplier != null) {
@@ -201,9 +235,10 @@ final class LogWalk {
           lot.label().join(supplier.label()),
           supplier.value(),
           Secrets.Kind.NAME,
-          "the supplier of " + what);
+          Sentence.of("the supplier of {0}", what));
     }
-    texts.quantity(lot.label(), lot.bought(), true, "how much was bought of " + what);
+    texts.quantity(
+        lot.label(), lot.bought(), true, Sentence.of("how much was bought of {0}", what));
   }
 
   private void table(Table table) {
@@ -213,14 +248,14 @@ final class LogWalk {
           table.label().join(column.label()),
           column.name(),
           Secrets.Kind.TERM,
-          "a column's name of table " + table.name());
+          Sentence.of("a column's name of table {0}", table.name()));
     }
     for (Table.Row row : table.rows()) {
       for (int i = 0; i < row.cells().size(); i++) {
         Table.Cell cell = row.cells().get(i);
         Label label = table.label().join(row.label()).join(table.columns().get(i).label());
         Quantity quantity = cell.quantity();
-        String what = "a cell of table " + table.name() + " (" + cell.place() + ")";
+        Sentence what = Sentence.of("a cell of table {0} ({1})", table.name(), cell.place());
         if (quantity == null) {
           texts.text(label, cell.text(), Secrets.Kind.PHRASE, what);
         } else {
@@ -232,12 +267,12 @@ final class LogWalk {
 
   private void entry(Entry entry) {
     Label label = labels.entry(entry);
-    String what = entry.id();
+    Sentence what = Sentence.of(entry.id());
     texts.text(
         label.join(entry.title().label()),
         entry.title().value(),
         Secrets.Kind.PHRASE,
-        "the title of " + what);
+        Sentence.of("the title of {0}", what));
     if (clearance.allows(label)) {
       secrets.show(entry.id());
       secrets.show(entry.date() + " " + entry.title().value());
@@ -250,34 +285,37 @@ final class LogWalk {
           labels.fact(m.fact(), label.join(m.label())),
           m.value(),
           true,
-          "the measured " + m.fact());
+          Sentence.of("the measured {0}", m.fact()));
       texts.text(
           label.join(m.label()),
           m.title(),
           Secrets.Kind.TERM,
-          "the title of the measured " + m.fact());
+          Sentence.of("the title of the measured {0}", m.fact()));
     }
     for (Entry.Weighing w : entry.weighed()) {
       Label own = labels.fact("mass." + w.part(), label.join(w.label()));
-      texts.quantity(own, w.mass(), true, "the mass of " + w.part());
+      texts.quantity(own, w.mass(), true, Sentence.of("the mass of {0}", w.part()));
       for (Quantity arm : Arrays.asList(w.x(), w.z())) {
         if (arm != null) {
           texts.quantity(
-              label.join(w.label()), arm, false, "where the mass of " + w.part() + " lies");
+              label.join(w.label()),
+              arm,
+              false,
+              Sentence.of("where the mass of {0} lies", w.part()));
         }
       }
       texts.text(
           label.join(w.label()),
           w.title(),
           Secrets.Kind.TERM,
-          "the title of the mass of " + w.part());
+          Sentence.of("the title of the mass of {0}", w.part()));
     }
     for (Entry.Use use : entry.used()) {
       texts.text(
           label.join(use.label()),
           use.where(),
           Secrets.Kind.PHRASE,
-          "where " + use.material() + " went");
+          Sentence.of("where {0} went", use.material()));
     }
   }
 
@@ -286,18 +324,25 @@ final class LogWalk {
     if (!clearance.allows(label)) {
       texts.fileName(photo.path());
     } else if (photo.leaveOut()) {
-      secrets.leaveOut(SeenTexts.bareName(photo.path()), "the name of " + photo.path());
+      secrets.leaveOut(
+          SeenTexts.bareName(photo.path()), Sentence.of("the name of {0}", photo.path()));
     }
-    texts.inlines(photo.caption(), label, "the caption of " + photo.path());
-    texts.text(label, photo.alt(), Secrets.Kind.PROSE, "the alt text of " + photo.path());
+    texts.inlines(photo.caption(), label, Sentence.of("the caption of {0}", photo.path()));
+    texts.text(
+        label, photo.alt(), Secrets.Kind.PROSE, Sentence.of("the alt text of {0}", photo.path()));
     for (PhotoFile.Part part : photo.parts()) {
-      texts.text(label, part.name(), Secrets.Kind.PROSE, "what is named in " + photo.path());
+      texts.text(
+          label,
+          part.name(),
+          Secrets.Kind.PROSE,
+          Sentence.of("what is named in {0}", photo.path()));
     }
   }
 
   private void sheet(Sheet sheet) {
     Label label = labels.sheet(sheet);
-    texts.text(label, sheet.title(), Secrets.Kind.PHRASE, "the title of " + sheet.path());
+    texts.text(
+        label, sheet.title(), Secrets.Kind.PHRASE, Sentence.of("the title of {0}", sheet.path()));
     if (!clearance.allows(label)) {
       texts.fileName(sheet.path());
     }

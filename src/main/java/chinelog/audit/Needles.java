@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -33,7 +34,7 @@ final class Needles {
    * @param letters folded, at least {@link #LEAST}
    * @param what it is, for the private report
    */
-  record Needle(String letters, String what) {}
+  record Needle(String letters, Sentence what) {}
 
   void add(Needle needle) {
     if (needle.letters.length() >= LEAST && known.add(needle)) {

@@ -4,6 +4,7 @@ import chinelog.digest.Sha256;
 import chinelog.label.Clearance;
 import chinelog.log.records.Log;
 import chinelog.log.records.Sheet;
+import chinelog.problem.Sentence;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.awt.image.BufferedImage;
@@ -186,7 +187,7 @@ final class Originals {
     return seen.cardinality();
   }
 
-  void find(byte[] bytes, Findings findings, String where) {
+  void find(byte[] bytes, Findings findings, Sentence where) {
     for (int i = next(bytes, 0); i + WINDOW <= bytes.length; i = next(bytes, i + stride)) {
       for (Window window : byWindow.getOrDefault((long) HEAD.get(bytes, i), List.of())) {
         int from = i - window.at;
@@ -194,7 +195,8 @@ final class Originals {
             && from + PIECE <= bytes.length
             && Arrays.equals(bytes, from, from + PIECE, window.piece.bytes, 0, PIECE)) {
           findings.add(
-              where, "It holds bytes of " + window.piece.original + " as they are in the log.");
+              where,
+              Sentence.of("It holds bytes of {0} as they are in the log.", window.piece.original));
         }
       }
     }

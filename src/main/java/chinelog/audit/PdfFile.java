@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -29,7 +30,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 /** Opens a PDF: written in one go, every object in use, no key but those of {@link PdfKeys}. */
 final class PdfFile {
 
-  private static final String WHERE = "the document";
+  private static final Sentence WHERE = Sentence.of("the document");
 
   private final byte[] bytes;
 
@@ -78,7 +79,8 @@ final class PdfFile {
     bookends();
     try (PDDocument pdf = Loader.loadPDF(bytes)) {
       if (pdf.isEncrypted()) {
-        findings.add(WHERE, "The document is encrypted, so that it cannot be searched.");
+        findings.add(
+            WHERE, Sentence.of("The document is encrypted, so that it cannot be searched."));
         return;
       }
       COSDocument document = pdf.getDocument();
@@ -86,11 +88,11 @@ final class PdfFile {
       catalog(pdf.getDocumentCatalog().getCOSObject());
       reach(document.getTrailer());
       unreferenced(document);
-      search.text(strings.toString(), findings, "names, titles and descriptions");
+      search.text(strings.toString(), findings, Sentence.of("names, titles and descriptions"));
       PdfTexts.inspect(pdf, digests, parts, search, findings);
       PdfPaint.inspect(pdf, digests, parts, search, findings);
     } catch (IOException | RuntimeException | StackOverflowError | NoClassDefFoundError e) {
-      findings.add(WHERE, "This document cannot be read to its end.");
+      findings.add(WHERE, Sentence.of("This document cannot be read to its end."));
     }
     // Pictures are searched by themselves; from here on their bytes are needed no more.
     pictureBodies.forEach(body -> Arrays.fill(bytes, body.from, body.to, (byte) 0));
@@ -100,13 +102,13 @@ final class PdfFile {
   /** A second revision begins after the first one's end. */
   private void bookends() {
     if (!all.startsWith("%PDF-")) {
-      findings.add(WHERE, "Something stands before the document.");
+      findings.add(WHERE, Sentence.of("Something stands before the document."));
     }
     if (count("%%EOF") != 1 || count("startxref") != 1) {
-      findings.add(WHERE, "The document holds an earlier version of itself.");
+      findings.add(WHERE, Sentence.of("The document holds an earlier version of itself."));
     }
     if (!all.substring(all.lastIndexOf("%%EOF") + 1).strip().equals("%EOF")) {
-      findings.add(WHERE, "Something stands after the document.");
+      findings.add(WHERE, Sentence.of("Something stands after the document."));
     }
   }
 
@@ -125,7 +127,9 @@ final class PdfFile {
     }
     for (COSName key : info.keySet()) {
       if (!PdfKeys.INFORMATION.contains(key.getName())) {
-        findings.add("the document's information", "It tells of " + key.getName() + ".");
+        findings.add(
+            Sentence.of("the document's information"),
+            Sentence.of("It tells of {0}.", key.getName()));
       }
     }
   }
@@ -133,23 +137,27 @@ final class PdfFile {
   private void catalog(COSDictionary catalog) {
     for (COSName key : catalog.keySet()) {
       if (!PdfKeys.CATALOG.contains(key.getName())) {
-        findings.add("the document's catalogue", "It holds " + key.getName() + ".");
+        findings.add(
+            Sentence.of("the document's catalogue"), Sentence.of("It holds {0}.", key.getName()));
       }
     }
     COSDictionary marks = catalog.getCOSDictionary(COSName.MARK_INFO);
     boolean isTagged = marks != null && marks.getBoolean(COSName.getPDFName("Marked"), false);
     if (!isTagged || catalog.getCOSDictionary(COSName.STRUCT_TREE_ROOT) == null) {
       findings.add(
-          WHERE, "It is not tagged as every document of ours is; it comes from elsewhere.");
+          WHERE,
+          Sentence.of("It is not tagged as every document of ours is; it comes from elsewhere."));
     }
     if (!(catalog.getDictionaryObject(COSName.METADATA) instanceof COSStream)) {
-      findings.add(WHERE, "It does not say what it is as every document of ours does.");
+      findings.add(
+          WHERE, Sentence.of("It does not say what it is as every document of ours does."));
     }
     COSDictionary names = catalog.getCOSDictionary(COSName.NAMES);
     if (names != null) {
       for (COSName key : names.keySet()) {
         if (!PdfKeys.NAME_TREES.contains(key.getName())) {
-          findings.add("the document's catalogue", "It holds " + key.getName() + ".");
+          findings.add(
+              Sentence.of("the document's catalogue"), Sentence.of("It holds {0}.", key.getName()));
         }
       }
     }
@@ -201,14 +209,16 @@ final class PdfFile {
     }
     if (COSName.ANNOT.equals(dictionary.getCOSName(COSName.TYPE))
         && !"Link".equals(dictionary.getNameAsString(COSName.SUBTYPE))) {
-      findings.add("a page's notes", "A page carries something besides its links.");
+      findings.add(
+          Sentence.of("a page's notes"),
+          Sentence.of("A page carries something besides its links."));
     }
     for (Map.Entry<COSName, COSBase> entry : dictionary.entrySet()) {
       String key = entry.getKey().getName();
       if (!step.hasOwnNames && !PdfKeys.ANYWHERE.contains(key)) {
         findings.add(
-            "an object under " + step.key,
-            "It holds something that no document of ours has: " + key + ".");
+            Sentence.of("an object under {0}", step.key),
+            Sentence.of("It holds something that no document of ours has: {0}.", key));
       }
       if (step.hasOwnNames) {
         strings.append(key).append('\f');
@@ -225,7 +235,9 @@ final class PdfFile {
   private void link(COSDictionary action, COSName kind) {
     String address = action.getString(COSName.URI, "");
     if (!kind.getName().equals("URI") || !addresses.allowsLink(address)) {
-      findings.add("a link", "It leads to an address that no text here shows: " + address + ".");
+      findings.add(
+          Sentence.of("a link"),
+          Sentence.of("It leads to an address that no text here shows: {0}.", address));
     }
   }
 
@@ -240,24 +252,27 @@ final class PdfFile {
       try (InputStream raw = stream.createRawInputStream()) {
         jpeg = raw.readAllBytes();
       }
-      known.jpeg(jpeg, digests.body(stream), parts, findings, "picture " + ++pictures);
+      known.jpeg(
+          jpeg, digests.body(stream), parts, findings, Sentence.of("picture {0}", ++pictures));
       return;
     }
     if ("Image".equals(stream.getNameAsString(COSName.SUBTYPE))) {
       findings.add(
-          "what stands under " + key, "It is a picture, but none as the edition's are: not JPEG.");
+          Sentence.of("what stands under {0}", key),
+          Sentence.of("It is a picture, but none as the edition's are: not JPEG."));
     }
     boolean isClean = parts.has(digests.stream(stream));
     if (isClean && !parts.hasFresh()) {
       return;
     }
     byte[] content = decoded(stream);
+    Sentence where = Sentence.of("what stands under {0}", key);
     if (isClean) {
-      parts.findFresh(content, findings, "what stands under " + key);
+      parts.findFresh(content, findings, where);
       return;
     }
-    originals.find(content, findings, "what stands under " + key);
-    search.bytes(content, findings, "what stands under " + key);
+    originals.find(content, findings, where);
+    search.bytes(content, findings, where);
   }
 
   private static boolean isJpeg(COSStream stream) {
@@ -268,7 +283,8 @@ final class PdfFile {
     COSBase filters = stream.getFilters();
     if (filters instanceof COSArray array) {
       if (array.size() > 1) {
-        findings.add("what stands under " + key, "It is packed more than once.");
+        findings.add(
+            Sentence.of("what stands under {0}", key), Sentence.of("It is packed more than once."));
       }
       array.forEach(f -> filter(f, key));
     } else if (filters != null) {
@@ -279,7 +295,8 @@ final class PdfFile {
   private void filter(COSBase filter, String key) {
     if (!(filter instanceof COSName name) || !PdfKeys.FILTERS.contains(name.getName())) {
       findings.add(
-          "what stands under " + key, "It is packed in a way that no document of ours is.");
+          Sentence.of("what stands under {0}", key),
+          Sentence.of("It is packed in a way that no document of ours is."));
     }
   }
 
@@ -294,22 +311,24 @@ final class PdfFile {
   private void metadata(byte[] xmp) {
     String text = new String(xmp, StandardCharsets.UTF_8);
     if (XmlFile.parse(text).isEmpty()) {
-      findings.add("the document's metadata", "They cannot be read.");
+      findings.add(Sentence.of("the document's metadata"), Sentence.of("They cannot be read."));
     }
     if (!text.contains("http://www.aiim.org/pdfa/ns/id/")
         || !text.contains("http://www.aiim.org/pdfua/ns/id/")) {
       findings.add(
-          "the document's metadata",
-          "They do not say what it is as those of every document of ours do.");
+          Sentence.of("the document's metadata"),
+          Sentence.of("They do not say what it is as those of every document of ours do."));
     }
     if (text.contains("<!--")
         || text.contains("xmpMM:History")
         || text.contains("stRef:")
         || text.contains("Thumb")) {
-      findings.add("the document's metadata", "They hold more than the document's title and date.");
+      findings.add(
+          Sentence.of("the document's metadata"),
+          Sentence.of("They hold more than the document's title and date."));
     }
-    search.text(Disguises.withoutTags(text), findings, "the document's metadata");
-    search.text(text, findings, "the document's metadata");
+    search.text(Disguises.withoutTags(text), findings, Sentence.of("the document's metadata"));
+    search.text(text, findings, Sentence.of("the document's metadata"));
   }
 
   /** Every object must be in use, and nothing may stand between them. */
@@ -323,7 +342,9 @@ final class PdfFile {
               && (COSName.XREF.equals(d.getCOSName(COSName.TYPE))
                   || COSName.OBJ_STM.equals(d.getCOSName(COSName.TYPE)));
       if (!isFrame && !reached.contains(key)) {
-        findings.add("object " + key.getNumber(), "It is not in use, so that no reader shows it.");
+        findings.add(
+            Sentence.of("object {0}", key.getNumber()),
+            Sentence.of("It is not in use, so that no reader shows it."));
       }
       if (entry.getValue() > 0) {
         places.put(entry.getValue(), key);
@@ -337,18 +358,18 @@ final class PdfFile {
     if (all.startsWith("%", end)) {
       int line = all.indexOf('\n', end) + 1;
       if (line - end > 12) {
-        findings.add(WHERE, "A comment stands at the document's head.");
+        findings.add(WHERE, Sentence.of("A comment stands at the document's head."));
       }
       end = line;
     }
     for (Map.Entry<Long, COSObjectKey> place : places.entrySet()) {
       int start = place.getKey().intValue();
       if (start < end || start > all.length()) {
-        findings.add(WHERE, "Its objects overlap.");
+        findings.add(WHERE, Sentence.of("Its objects overlap."));
         return;
       }
       if (!all.substring(end, start).isBlank()) {
-        findings.add(WHERE, "Something stands between its objects.");
+        findings.add(WHERE, Sentence.of("Something stands between its objects."));
       }
       int from = start;
       COSBase object = document.getObjectFromPool(place.getValue()).getObject();
@@ -356,7 +377,7 @@ final class PdfFile {
         int body = all.indexOf("stream", start);
         long length = stream.getLong(COSName.LENGTH, -1);
         if (body < 0 || length < 0 || body + length > all.length()) {
-          findings.add(WHERE, "A stream is longer than the document.");
+          findings.add(WHERE, Sentence.of("A stream is longer than the document."));
           return;
         }
         from = (int) (body + 6 + length);
@@ -365,19 +386,20 @@ final class PdfFile {
         }
         int close = all.indexOf("endstream", from);
         if (close < 0 || close - from > 4) {
-          findings.add(WHERE, "A stream is longer than it says.");
+          findings.add(WHERE, Sentence.of("A stream is longer than it says."));
         }
       }
       int close = all.indexOf("endobj", from);
       if (close < 0) {
-        findings.add(WHERE, "An object has no end.");
+        findings.add(WHERE, Sentence.of("An object has no end."));
         return;
       }
       end = close + 6;
     }
     String tail = all.substring(end).strip();
     if (!tail.startsWith("xref") && !tail.startsWith("startxref")) {
-      findings.add(WHERE, "Something stands between its objects and its table of contents.");
+      findings.add(
+          WHERE, Sentence.of("Something stands between its objects and its table of contents."));
     }
   }
 }

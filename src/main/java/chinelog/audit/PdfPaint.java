@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.GeneralPath;
@@ -44,7 +45,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
   private static final double[][] POINTS = {{0.5, 0.25}, {0.2, 0.05}, {0.8, 0.45}};
 
   private final Findings findings;
-  private final String where;
+  private final Sentence where;
   private final List<Coat> coats = new ArrayList<>();
   private final List<Glyph> glyphs = new ArrayList<>();
   private final StringBuilder inSight = new StringBuilder();
@@ -71,7 +72,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
    */
   private record Glyph(Point2D[] points, int coats, int rgb, double alpha) {}
 
-  private PdfPaint(PDPage page, Findings findings, String where) {
+  private PdfPaint(PDPage page, Findings findings, Sentence where) {
     super(page);
     this.findings = findings;
     this.where = where;
@@ -95,7 +96,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
         before = null;
         continue;
       }
-      PdfPaint paint = new PdfPaint(page, findings, "page " + number);
+      PdfPaint paint = new PdfPaint(page, findings, Sentence.of("page {0}", number));
       paint.processPage(page);
       paint.glyphs.forEach(paint::look);
       search.lines(paint.lines, findings, paint.where);
@@ -118,7 +119,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
    */
   private void tellOfCutOff(CharSequence next) {
     if (!cutOff.isEmpty() && !next.toString().startsWith(cutOff.toString())) {
-      findings.addOnce(where, "Text stands outside the page or is cut off.");
+      findings.addOnce(where, Sentence.of("Text stands outside the page or is cut off."));
     }
   }
 
@@ -132,15 +133,15 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
     PDGraphicsState state = getGraphicsState();
     RenderingMode mode = state.getTextState().getRenderingMode();
     if (!mode.isFill() || mode.isClip()) {
-      findings.addOnce(where, "Text stands there that is not shown.");
+      findings.addOnce(where, Sentence.of("Text stands there that is not shown."));
       return;
     }
     if (state.getSoftMask() != null || state.getBlendMode() != BlendMode.NORMAL) {
-      findings.addOnce(where, "Text is drawn through something that may hide it.");
+      findings.addOnce(where, Sentence.of("Text is drawn through something that may hide it."));
     }
     AffineTransform place = matrix.createAffineTransform();
     if (Math.sqrt(Math.abs(place.getDeterminant())) < SMALLEST_PT) {
-      findings.addOnce(where, "Text stands there that is too small to be read.");
+      findings.addOnce(where, Sentence.of("Text stands there that is too small to be read."));
     }
     Point2D[] points = new Point2D[POINTS.length];
     for (int i = 0; i < points.length; i++) {
@@ -151,7 +152,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
     (visible().contains(points[0]) ? inSight : cutOff).append(letter == null ? "\uFFFD" : letter);
     Integer rgb = rgb(state.getNonStrokingColor());
     if (rgb == null) {
-      findings.addOnce(where, "Text is drawn in something other than a colour.");
+      findings.addOnce(where, Sentence.of("Text is drawn in something other than a colour."));
       return;
     }
     glyphs.add(new Glyph(points, coats.size(), rgb, state.getNonStrokeAlphaConstant()));
@@ -164,7 +165,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
         covered &= coat.covers(point);
       }
       if (covered) {
-        findings.addOnce(where, "Text stands under a picture or a box.");
+        findings.addOnce(where, Sentence.of("Text stands under a picture or a box."));
         return;
       }
     }
@@ -175,7 +176,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
       }
     }
     if (ground != null && alike(mixed(ground, glyph.rgb, glyph.alpha), ground)) {
-      findings.addOnce(where, "Text stands there in the colour of what is under it.");
+      findings.addOnce(where, Sentence.of("Text stands there in the colour of what is under it."));
     }
   }
 
@@ -231,7 +232,7 @@ final class PdfPaint extends PDFGraphicsStreamEngine {
   @Override
   public void drawImage(PDImage image) {
     if (image instanceof PDInlineImage) {
-      findings.addOnce(where, "A picture stands within the page's own commands.");
+      findings.addOnce(where, Sentence.of("A picture stands within the page's own commands."));
     }
     Matrix matrix = getGraphicsState().getCurrentTransformationMatrix();
     coat(

@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
@@ -49,10 +50,10 @@ final class PdfText extends PDFTextStripper {
     text.setStartPage(first);
     text.setEndPage(last);
     String lines = text.getText(pdf);
-    search.text(lines, findings, "the text of the pages");
-    search.words(text.inOrder.toString(), findings, "the text of the pages");
-    search.text(text.apart.toString(), findings, "the text of the pages");
-    search.text(text.asSeen.getText(pdf), findings, "the text of the pages");
+    search.text(lines, findings, Sentence.of("the text of the pages"));
+    search.words(text.inOrder.toString(), findings, Sentence.of("the text of the pages"));
+    search.text(text.apart.toString(), findings, Sentence.of("the text of the pages"));
+    search.text(text.asSeen.getText(pdf), findings, Sentence.of("the text of the pages"));
     return text;
   }
 

@@ -1,6 +1,7 @@
 package chinelog.audit;
 
 import chinelog.digest.Sha256;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -132,8 +133,9 @@ final class PdfTexts {
     left.forEach(
         (font, letters) ->
             findings.add(
-                "font " + font,
-                "It holds letters that no page shows: " + String.join(" ", letters) + "."));
+                Sentence.of("font {0}", font),
+                Sentence.of(
+                    "It holds letters that no page shows: {0}.", String.join(" ", letters))));
     return true;
   }
 }

@@ -1,6 +1,7 @@
 package chinelog.audit;
 
 import chinelog.digest.Sha256;
+import chinelog.problem.Sentence;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,7 +54,7 @@ final class Pictures {
    *
    * @param hash its SHA-256
    */
-  void jpeg(byte[] bytes, String hash, CleanParts parts, Findings findings, String where) {
+  void jpeg(byte[] bytes, String hash, CleanParts parts, Findings findings, Sentence where) {
     List<AllowedPicture> known = byHash.getOrDefault(hash, List.of());
     boolean isPlain = !known.isEmpty() && known.stream().allMatch(p -> p.filled().isEmpty());
     if (parts.has(hash) && isPlain) {
@@ -68,7 +69,7 @@ final class Pictures {
    *
    * @param hash its SHA-256
    */
-  void jpeg(byte[] bytes, String hash, Findings findings, String where) {
+  void jpeg(byte[] bytes, String hash, Findings findings, Sentence where) {
     inspect(
         bytes,
         hash,
@@ -77,7 +78,7 @@ final class Pictures {
         (own, decode) -> JpegFile.inspect(bytes, credit, decode, own, where));
   }
 
-  void png(byte[] bytes, Findings findings, String where) {
+  void png(byte[] bytes, Findings findings, Sentence where) {
     inspect(
         bytes,
         Sha256.of(bytes),
@@ -92,7 +93,7 @@ final class Pictures {
   }
 
   private void inspect(
-      byte[] bytes, String hash, Findings findings, String where, Opening opening) {
+      byte[] bytes, String hash, Findings findings, Sentence where, Opening opening) {
     if (clean.contains(hash)) {
       return;
     }
@@ -103,7 +104,7 @@ final class Pictures {
     boolean isFilled = known.stream().anyMatch(p -> !p.filled().isEmpty());
     BufferedImage image = opening.open(own, isFilled || !decoded.has(hash));
     if (known.isEmpty()) {
-      own.add(where, "It is none of the pictures that the log gives these readers.");
+      own.add(where, Sentence.of("It is none of the pictures that the log gives these readers."));
     }
     if (image != null) {
       for (AllowedPicture picture : known) {

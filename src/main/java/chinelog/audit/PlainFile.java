@@ -1,5 +1,6 @@
 package chinelog.audit;
 
+import chinelog.problem.Sentence;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CodingErrorAction;
@@ -48,11 +49,13 @@ final class PlainFile {
               .decode(ByteBuffer.wrap(bytes))
               .toString();
       if (text.chars().anyMatch(c -> c < 0x20 && c != '\n' && c != '\r' && c != '\t')) {
-        findings.add("the file", "This is not plain text: it holds control characters.");
+        findings.add(
+            Sentence.of("the file"),
+            Sentence.of("This is not plain text: it holds control characters."));
       }
       return Optional.of(text);
     } catch (CharacterCodingException e) {
-      findings.add("the file", "This is not text in UTF-8.");
+      findings.add(Sentence.of("the file"), Sentence.of("This is not text in UTF-8."));
       return Optional.empty();
     }
   }
@@ -60,7 +63,7 @@ final class PlainFile {
   static void inspectStyle(
       String css, String file, KnownAddresses addresses, Search search, Findings findings) {
     if (css.matches("(?is).*@import.*")) {
-      findings.add("the style", "A style fetches another.");
+      findings.add(Sentence.of("the style"), Sentence.of("A style fetches another."));
     }
     Matcher m = URL.matcher(css);
     while (m.find()) {
@@ -69,16 +72,17 @@ final class PlainFile {
       boolean part = address.startsWith("#");
       if (!drawn && !part && addresses.resolve(file, address) == null) {
         findings.add(
-            "the style", "A style fetches what the edition does not have: " + address + ".");
+            Sentence.of("the style"),
+            Sentence.of("A style fetches what the edition does not have: {0}.", address));
       }
     }
     if (css.contains("/*")) {
-      findings.add("the style", "The style holds a remark.");
+      findings.add(Sentence.of("the style"), Sentence.of("The style holds a remark."));
     }
-    web(css, addresses, findings, "the style");
+    web(css, addresses, findings, Sentence.of("the style"));
     Said said = Said.inStyle(css);
-    search.text(said.words(), findings, "the style");
-    search.code(said.code(), findings, "the style");
+    search.text(said.words(), findings, Sentence.of("the style"));
+    search.code(said.code(), findings, Sentence.of("the style"));
   }
 
   static void inspectScript(String js, KnownAddresses addresses, Search search, Findings findings) {
@@ -86,14 +90,16 @@ final class PlainFile {
     if (!WORDS_ALONE.matcher(withoutStrings(js)).matches()) {
       Matcher m = REACHES_OUT.matcher(js);
       while (m.find()) {
-        findings.add("the script", "The script could send or fetch something: " + m.group() + ".");
+        findings.add(
+            Sentence.of("the script"),
+            Sentence.of("The script could send or fetch something: {0}.", m.group()));
       }
-      web(js, addresses, findings, "the script");
+      web(js, addresses, findings, Sentence.of("the script"));
     }
     Said said = Said.inScript(js);
-    search.text(said.words(), findings, "the script");
-    search.text(Disguises.withoutTags(said.words()), findings, "the script");
-    search.code(said.code(), findings, "the script");
+    search.text(said.words(), findings, Sentence.of("the script"));
+    search.text(Disguises.withoutTags(said.words()), findings, Sentence.of("the script"));
+    search.code(said.code(), findings, Sentence.of("the script"));
   }
 
   /** {@code js} with every string in double quotes taken out, its quotes too. */
@@ -114,16 +120,18 @@ final class PlainFile {
   }
 
   static void inspectText(String text, KnownAddresses addresses, Search search, Findings findings) {
-    web(text, addresses, findings, "the text");
-    search.text(text, findings, "the text");
+    web(text, addresses, findings, Sentence.of("the text"));
+    search.text(text, findings, Sentence.of("the text"));
   }
 
-  private static void web(String text, KnownAddresses addresses, Findings findings, String where) {
+  private static void web(
+      String text, KnownAddresses addresses, Findings findings, Sentence where) {
     Matcher m = WEB.matcher(text);
     while (m.find()) {
       String address = m.group();
       if (!addresses.isVocabulary(address) && !addresses.allowsLink(address)) {
-        findings.add(where, "It names an address that is not the edition's: " + address + ".");
+        findings.add(
+            where, Sentence.of("It names an address that is not the edition's: {0}.", address));
       }
     }
   }
@@ -132,15 +140,17 @@ final class PlainFile {
   static void inspectXml(String text, KnownAddresses addresses, Search search, Findings findings) {
     Optional<Document> document =
         XmlFile.parse(text.startsWith("\uFEFF") ? text.substring(1) : text);
-    search.text(Disguises.withoutTags(text), findings, "the text");
+    search.text(Disguises.withoutTags(text), findings, Sentence.of("the text"));
     if (document.isEmpty()) {
-      findings.add("the file", "This XML cannot be read, or it brings declarations of its own.");
+      findings.add(
+          Sentence.of("the file"),
+          Sentence.of("This XML cannot be read, or it brings declarations of its own."));
       return;
     }
     StringBuilder all = new StringBuilder();
     walk(document.get(), addresses, search, findings, all);
-    search.text(all.toString(), findings, "the text");
-    search.lines(lines(document.get()), findings, "the drawing");
+    search.text(all.toString(), findings, Sentence.of("the text"));
+    search.lines(lines(document.get()), findings, Sentence.of("the drawing"));
   }
 
   private static List<List<double[]>> lines(Document document) {
@@ -159,7 +169,7 @@ final class PlainFile {
       Node node, KnownAddresses addresses, Search search, Findings findings, StringBuilder all) {
     switch (node.getNodeType()) {
       case Node.COMMENT_NODE, Node.PROCESSING_INSTRUCTION_NODE ->
-          findings.add("the file", "The file holds a comment.");
+          findings.add(Sentence.of("the file"), Sentence.of("The file holds a comment."));
       case Node.ELEMENT_NODE -> element((Element) node, addresses, search, findings, all);
       case Node.TEXT_NODE, Node.CDATA_SECTION_NODE -> all.append(node.getNodeValue());
       default -> {
@@ -180,11 +190,15 @@ final class PlainFile {
     String name = element.getLocalName();
     String namespace = String.valueOf(element.getNamespaceURI());
     if (!addresses.isVocabulary(namespace)) {
-      findings.add("<" + name + ">", "The file holds an element that no file of ours has.");
+      findings.add(
+          Sentence.of("<" + name + ">"),
+          Sentence.of("The file holds an element that no file of ours has."));
     }
     boolean draws = namespace.equals(SVG);
     if (draws && (name.equals("script") || name.equals("foreignObject") || name.equals("image"))) {
-      findings.add("<" + name + ">", "The drawing holds something that is not drawn.");
+      findings.add(
+          Sentence.of("<" + name + ">"),
+          Sentence.of("The drawing holds something that is not drawn."));
     }
     all.append('\f');
     NamedNodeMap attributes = element.getAttributes();
@@ -194,17 +208,22 @@ final class PlainFile {
       String value = attribute.getNodeValue();
       all.append(value).append('\f');
       if (key.startsWith("on")) {
-        findings.add("<" + name + " " + key + ">", "A script stands in an attribute.");
+        findings.add(
+            Sentence.of("<" + name + " " + key + ">"),
+            Sentence.of("A script stands in an attribute."));
       }
       boolean link = key.equals("href") || key.equals("src") || key.endsWith(":href");
       boolean own = value.startsWith("#") || addresses.allowsLink(value);
       if (link && !own && (draws || addresses.resolve(findings.file(), value) == null)) {
-        findings.add("<" + name + " " + key + ">", "It leads out of the edition: " + value + ".");
+        findings.add(
+            Sentence.of("<" + name + " " + key + ">"),
+            Sentence.of("It leads out of the edition: {0}.", value));
       }
     }
     String content = element.getTextContent();
     if (name.equals("loc") && !addresses.allowsLink(content.strip())) {
-      findings.add("<loc>", "It leads out of the edition: " + content.strip() + ".");
+      findings.add(
+          Sentence.of("<loc>"), Sentence.of("It leads out of the edition: {0}.", content.strip()));
     }
     if ("html".equals(element.getAttribute("type"))) {
       HtmlFile.inspectFragment(content, addresses, search, findings);

@@ -2,6 +2,7 @@ package chinelog.audit;
 
 import chinelog.label.Label;
 import chinelog.log.records.Table;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -167,13 +168,14 @@ final class Secrets {
    *
    * @param what it is, such as "the title of 2026-03-14-drawings"
    */
-  void withhold(String text, Kind kind, String what) {
+  void withhold(String text, Kind kind, Sentence what) {
     Folded folded = Folded.of(text);
     if (folded.length() == 0) {
       return;
     }
     withheld++;
-    FigureNet.quantities(text).forEach(q -> figures.add(q, true, "a figure of " + what));
+    FigureNet.quantities(text)
+        .forEach(q -> figures.add(q, true, Sentence.of("a figure of {0}", what)));
     List<String> words = words(folded);
     boolean any = addNames(text, kind, what);
     if (kind == Kind.PROSE && words.size() > RUN_WORDS) {
@@ -183,26 +185,26 @@ final class Secrets {
       any = true;
     }
     if (!any) {
-      tooCommon.add(what.replaceFirst(" \\([^()]*:\\d+:\\d+\\)$", ""));
+      tooCommon.add(what.toString().replaceFirst(" \\([^()]*:\\d+:\\d+\\)$", ""));
     }
   }
 
   /** As {@link #withhold}, for a name that is left out, but no secret that must be found. */
-  void leaveOut(String text, String what) {
+  void leaveOut(String text, Sentence what) {
     int before = withheld;
     withhold(text, Kind.PHRASE, what);
     withheld = before;
   }
 
-  void withhold(Quantity quantity, boolean named, String what) {
+  void withhold(Quantity quantity, boolean named, Sentence what) {
     withheld++;
     if (!figures.add(quantity, named, what)) {
-      tooCommon.add(what.replaceFirst(" \\([^()]*:\\d+:\\d+\\)$", ""));
+      tooCommon.add(what.toString().replaceFirst(" \\([^()]*:\\d+:\\d+\\)$", ""));
     }
   }
 
   /** Of reckoned figures there are many: like cells, they need four digits to be told apart. */
-  void withholdReckoned(String shown, String what) {
+  void withholdReckoned(String shown, Sentence what) {
     List<Quantity> quantities = FigureNet.quantities(shown);
     if (quantities.isEmpty()) {
       withhold(shown, Kind.PHRASE, what);
@@ -210,14 +212,14 @@ final class Secrets {
     for (Quantity quantity : quantities) {
       withheld++;
       if (!figures.add(quantity, false, what)) {
-        reckonedTooCommon.add(what);
+        reckonedTooCommon.add(what.toString());
       }
     }
   }
 
   void withholdScale(BigDecimal denominator) {
     withheld++;
-    figures.addScale(denominator, "the scale");
+    figures.addScale(denominator, Sentence.of("the scale"));
   }
 
   private static boolean isWorthWhile(Folded folded, Kind kind, int words) {
@@ -235,7 +237,7 @@ final class Secrets {
         && (kind == Kind.NAME || words > 1 || letters.length() >= 2 * PHRASE_LETTERS);
   }
 
-  private boolean addRuns(List<String> words, String what) {
+  private boolean addRuns(List<String> words, Sentence what) {
     boolean any = false;
     for (int from = 0; from + RUN_WORDS <= words.size(); from++) {
       StringBuilder run = new StringBuilder();
@@ -256,7 +258,7 @@ final class Secrets {
   }
 
   /** Single words that are names or numbers of their own. */
-  private boolean addNames(String text, Kind kind, String what) {
+  private boolean addNames(String text, Kind kind, Sentence what) {
     boolean any = false;
     Matcher m = WORD.matcher(text);
     while (m.find()) {
@@ -269,7 +271,8 @@ final class Secrets {
               && !HOUSE_WORDS.contains(letters)
               && (kind == Kind.NAME || !beginsASentence(text, m.start()));
       if (letters.length() >= Needles.LEAST && (isName || isNumbered(word, letters))) {
-        needles.add(new Needles.Needle(letters, "the word \"" + word + "\" of " + what));
+        needles.add(
+            new Needles.Needle(letters, Sentence.of("the word \"{0}\" of {1}", word, what)));
         any = true;
       }
     }

@@ -5,6 +5,7 @@ import chinelog.label.Label;
 import chinelog.log.records.Marked;
 import chinelog.log.text.Block;
 import chinelog.log.text.Inline;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import java.util.List;
 import java.util.Set;
@@ -35,7 +36,7 @@ final class SeenTexts {
 
   /** A path's last part is withheld, with its ending and without. */
   void fileName(String path) {
-    secrets.withhold(bareName(path), Secrets.Kind.PHRASE, "the name of " + path);
+    secrets.withhold(bareName(path), Secrets.Kind.PHRASE, Sentence.of("the name of {0}", path));
   }
 
   static String bareName(String path) {
@@ -44,20 +45,20 @@ final class SeenTexts {
     return dot > 0 ? name.substring(0, dot) : name;
   }
 
-  void figures(Label label, String text, String what) {
+  void figures(Label label, String text, Sentence what) {
     // A tolerance tells nothing by itself.
     for (Quantity q : FigureNet.quantities(text.replaceAll("(?:±|\\+/-)\\s*[\\d.]+", ""))) {
       quantity(label, q, true, what);
     }
   }
 
-  void quantity(@Nullable Marked<Quantity> marked, String what) {
+  void quantity(@Nullable Marked<Quantity> marked, Sentence what) {
     if (marked != null) {
       quantity(marked.label(), marked.value(), true, what);
     }
   }
 
-  void quantity(Label label, Quantity quantity, boolean named, String what) {
+  void quantity(Label label, Quantity quantity, boolean named, Sentence what) {
     if (clearance.allows(label)) {
       secrets.show(quantity);
     } else {
@@ -65,13 +66,13 @@ final class SeenTexts {
     }
   }
 
-  void text(@Nullable Marked<String> marked, Secrets.Kind kind, String what) {
+  void text(@Nullable Marked<String> marked, Secrets.Kind kind, Sentence what) {
     if (marked != null) {
       text(marked.label(), marked.value(), kind, what);
     }
   }
 
-  void text(Label label, String text, Secrets.Kind kind, String what) {
+  void text(Label label, String text, Secrets.Kind kind, Sentence what) {
     if (!clearance.allows(label)) {
       secrets.withhold(text, kind, what);
     } else if (kind == Secrets.Kind.PROSE) {
@@ -81,10 +82,10 @@ final class SeenTexts {
     }
   }
 
-  void blocks(List<Block> blocks, Label around, String what) {
+  void blocks(List<Block> blocks, Label around, Sentence what) {
     for (Block block : blocks) {
       Label label = around.join(block.label());
-      String where = what + " (" + block.place() + ")";
+      Sentence where = Sentence.of("{0} ({1})", what, block.place());
       block.lines().forEach(line -> inlines(line, label, where));
       blocks(block.children(), label, where);
       if (block instanceof Block.Code code) {
@@ -93,7 +94,7 @@ final class SeenTexts {
     }
   }
 
-  void inlines(List<Inline> text, Label label, String what) {
+  void inlines(List<Inline> text, Label label, Sentence what) {
     RunWalk walk = new RunWalk(label, what);
     walk.all(text);
     walk.end();
@@ -103,10 +104,10 @@ final class SeenTexts {
   private final class RunWalk {
     private final StringBuilder seen = new StringBuilder();
     private final StringBuilder unseen = new StringBuilder();
-    private final String what;
+    private final Sentence what;
     private Label label;
 
-    RunWalk(Label label, String what) {
+    RunWalk(Label label, Sentence what) {
       this.label = label;
       this.what = what;
     }
@@ -143,7 +144,10 @@ final class SeenTexts {
       } else if (run instanceof Inline.Image image) {
         image(image);
       } else if (run instanceof Inline.Footnote footnote) {
-        inlines(footnote.children(), label.join(footnote.label()), "a footnote of " + what);
+        inlines(
+            footnote.children(),
+            label.join(footnote.label()),
+            Sentence.of("a footnote of {0}", what));
       } else if (run.children().isEmpty()) {
         write(run.plainText());
       } else {
@@ -165,7 +169,7 @@ final class SeenTexts {
       if (clearance.allows(label)) {
         links.add(target);
       } else {
-        secrets.withhold(target, Secrets.Kind.PHRASE, "a link of " + what);
+        secrets.withhold(target, Secrets.Kind.PHRASE, Sentence.of("a link of {0}", what));
       }
     }
 
@@ -174,7 +178,7 @@ final class SeenTexts {
         figures(
             labels.facts().of(link.fact()),
             link.written(),
-            "the fact " + link.fact() + " in " + what);
+            Sentence.of("the fact {0} in {1}", link.fact(), what));
         write("\f");
       } else {
         write(link.written());

@@ -73,7 +73,7 @@ final class FormCommand extends ReadCommand {
     }
     talk().problems(made.problems());
     for (Outcome.Finding finding : made.findings()) {
-      talk().err().println(finding.file() + ", " + finding.where() + ": " + finding.what());
+      talk().err().println(finding.in(talk().language()));
     }
     if (made.file().isEmpty()) {
       return made.findings().isEmpty() ? Main.PROBLEMS : Main.LEAK;

@@ -158,12 +158,7 @@ record Terminal(
    */
   void findings(Outcome outcome, Sentence after) {
     for (Outcome.Made edition : outcome.editions()) {
-      edition
-          .findings()
-          .forEach(
-              f ->
-                  err.println(
-                      edition.readers() + "/" + f.file() + ", " + f.where() + ": " + f.what()));
+      edition.findings().forEach(f -> err.println(edition.readers() + "/" + f.in(language)));
     }
     warn(Sentence.of("The audit found what must not be there. {0}", after));
   }

@@ -45,12 +45,14 @@ final class AnswersReader {
       Yaml on = fields.require("on", "2026-05-20");
       LocalDate day = fields.pastDate("on");
       String why = fields.text("reason", "");
-      if (reason != null && why.isBlank()) {
+      // The dots of the question, taken over as they stand, are no reason.
+      boolean given = why.codePoints().anyMatch(Character::isLetterOrDigit);
+      if (reason != null && !given) {
         scope.error(
             reason.place(), "No reason is given.", "Write in a few words why it may stand.");
       }
       Set<String> ids = ids(fields);
-      if (on != null && day != null && !why.isBlank()) {
+      if (on != null && day != null && given) {
         answers.add(new Answer(ids, why, day, fields.place()));
       }
     }

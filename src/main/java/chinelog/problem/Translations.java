@@ -30,6 +30,7 @@ final class Translations {
           "withholding",
           "publishing",
           "editions",
+          "audit",
           "keep",
           "command",
           "desk");

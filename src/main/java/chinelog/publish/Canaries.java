@@ -4,6 +4,7 @@ import chinelog.audit.Canary;
 import chinelog.log.records.Head;
 import chinelog.log.records.PhotoFile;
 import chinelog.photo.album.Written;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.withhold.Register;
 import chinelog.withhold.Withholder;
@@ -34,7 +35,7 @@ final class Canaries {
     Stream<Canary> figures =
         opened.facts().byName().values().stream()
             .filter(f -> withheld.hiddenFacts().contains(f.name()))
-            .map(f -> new Canary(style.show(f.value()), "figure " + f.name()));
+            .map(f -> new Canary(style.show(f.value()), Sentence.of("figure {0}", f.name())));
     Set<String> hidden = unseenPhotos(opened, withheld);
     Stream<Canary> written =
         opened.album().photographs().stream()
@@ -42,7 +43,10 @@ final class Canaries {
             .flatMap(
                 p ->
                     words(p.written())
-                        .map(t -> new Canary(t, "a caption inside " + p.file().path())));
+                        .map(
+                            t ->
+                                new Canary(
+                                    t, Sentence.of("a caption inside {0}", p.file().path()))));
     return Stream.concat(figures, written).toList();
   }
 

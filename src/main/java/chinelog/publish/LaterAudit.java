@@ -6,6 +6,7 @@ import chinelog.log.records.Readers;
 import chinelog.problem.Place;
 import chinelog.problem.Problem;
 import chinelog.problem.Problems;
+import chinelog.problem.Sentence;
 import chinelog.withhold.PrintedFigure;
 import chinelog.withhold.Withholder;
 import chinelog.withhold.question.Questions;
@@ -77,7 +78,8 @@ record LaterAudit(Occasion occasion, Shelf claimed, Progress progress) {
         .differencesIn(standing)
         .forEach(
             (name, differences) ->
-                differences.forEach(d -> changes.add(new Finding(name, "the file itself", d))));
+                differences.forEach(
+                    d -> changes.add(new Finding(name, Sentence.of("the file itself"), d))));
     return changes;
   }
 }

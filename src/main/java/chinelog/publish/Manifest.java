@@ -1,6 +1,7 @@
 package chinelog.publish;
 
 import chinelog.digest.Sha256;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -149,17 +150,17 @@ record Manifest(SortedMap<String, String> files, SortedMap<String, Traits> trait
    * How what stands in a folder differs from what was written into it, in words, by name. What is
    * missing, and what is not of this manifest, is for others to tell.
    */
-  SortedMap<String, List<String>> differencesIn(Path folder) throws IOException {
-    SortedMap<String, List<String>> differences = new TreeMap<>();
+  SortedMap<String, List<Sentence>> differencesIn(Path folder) throws IOException {
+    SortedMap<String, List<Sentence>> differences = new TreeMap<>();
     for (String name : changedIn(folder)) {
       differences
           .computeIfAbsent(name, n -> new ArrayList<>())
-          .add("Its bytes are not those that were published.");
+          .add(Sentence.of("Its bytes are not those that were published."));
     }
     for (Map.Entry<String, Traits> published : traits.entrySet()) {
       Path path = folder.resolve(published.getKey());
       if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
-        List<String> own = Traits.of(path).differencesFrom(published.getValue());
+        List<Sentence> own = Traits.of(path).differencesFrom(published.getValue());
         if (!own.isEmpty()) {
           differences.computeIfAbsent(published.getKey(), n -> new ArrayList<>()).addAll(own);
         }

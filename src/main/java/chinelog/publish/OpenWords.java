@@ -43,7 +43,7 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
    * @param id to be named in the answer
    * @param found what the audit would say
    */
-  record Asking(String id, OpenTexts.Open text, SortedSet<String> found) {}
+  record Asking(String id, OpenTexts.Open text, SortedSet<Sentence> found) {}
 
   static OpenWords of(
       Workshop.Opened opened,
@@ -60,7 +60,7 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
     // Where something is asked already, nothing is asked twice.
     Set<String> open = new TreeSet<>(mayStand);
     texts.forEach(t -> open.add(OpenTexts.kept(t, before.sentences())));
-    List<SortedSet<String>> found =
+    List<SortedSet<Sentence>> found =
         Audit.openly(
             texts.stream().map(OpenTexts.Open::text).toList(),
             opened.log(),
@@ -83,7 +83,7 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
   }
 
   /** Another as soon as the text changes, what is found in it, or an agreement. */
-  private static String id(OpenTexts.Open text, SortedSet<String> found, Workshop.Opened opened) {
+  private static String id(OpenTexts.Open text, SortedSet<Sentence> found, Workshop.Opened opened) {
     String terms =
         opened.log().agreements().values().stream()
             .map(Agreement::toString)
@@ -131,7 +131,10 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
         text.place(),
         Sentence.of(
             "In \u201c{0}\u201d, {1}, stands what is withheld elsewhere. {2} Seen by" + " {3}.",
-            shown, text.what(), String.join(" ", asking.found), String.join(", ", seenBy)),
+            shown,
+            text.what(),
+            asking.found.stream().reduce((a, b) -> Sentence.of("{0} {1}", a, b)).orElseThrow(),
+            String.join(", ", seenBy)),
         Sentence.of(
             "{0} If it may stand, write into answers.yaml: {1}",
             Sentence.of("Put it under the agreement, or take it out."),

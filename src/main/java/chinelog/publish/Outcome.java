@@ -1,8 +1,10 @@
 package chinelog.publish;
 
 import chinelog.problem.Problem;
+import chinelog.problem.Sentence;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.SortedMap;
 
 /**
@@ -62,5 +64,11 @@ public record Outcome(
    * @param where in the file, in words
    * @param what was found, in words
    */
-  public record Finding(String file, String where, String what) {}
+  public record Finding(String file, Sentence where, Sentence what) {
+
+    /** In one line. */
+    public String in(Locale language) {
+      return file + ", " + where.in(language) + ": " + what.in(language);
+    }
+  }
 }

@@ -1,6 +1,7 @@
 package chinelog.publish;
 
 import chinelog.digest.Sha256;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
@@ -92,19 +93,21 @@ record Traits(String time, String mode, SortedMap<String, String> attributes) {
   }
 
   /** In words, how these traits of today differ from those as published. */
-  List<String> differencesFrom(Traits published) {
-    List<String> differences = new ArrayList<>();
+  List<Sentence> differencesFrom(Traits published) {
+    List<Sentence> differences = new ArrayList<>();
     if (!time.equals(published.time)) {
-      differences.add("Its time is " + time + ", but was published as " + published.time + ".");
+      differences.add(
+          Sentence.of("Its time is {0}, but was published as {1}.", time, published.time));
     }
     if (!mode.equals(published.mode) && !mode.equals(UNKNOWN) && !published.mode.equals(UNKNOWN)) {
-      differences.add("Its mode is " + mode + ", but was published as " + published.mode + ".");
+      differences.add(
+          Sentence.of("Its mode is {0}, but was published as {1}.", mode, published.mode));
     }
     attributes.forEach(
         (name, sha) -> {
           if (!sha.equals(published.attributes.get(name))) {
             differences.add(
-                "It has the extra attribute \"" + name + "\", which was not published.");
+                Sentence.of("It has the extra attribute \"{0}\", which was not published.", name));
           }
         });
     return differences;

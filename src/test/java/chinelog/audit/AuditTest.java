@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.tuple;
 import chinelog.label.Clearance;
 import chinelog.log.records.Release;
 import chinelog.problem.Place;
+import chinelog.problem.Sentence;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -61,7 +62,7 @@ class AuditTest {
     write(files);
     assertThat(search(SampleLog.WORKSHOP).findings()).isEmpty();
     assertThat(search(SampleLog.PUBLIC).findings())
-        .extracting(Finding::what)
+        .extracting(f -> f.what().toString())
         .contains("It holds the other party to \"lines\".", "It holds the fact full.loa.");
   }
 
@@ -121,7 +122,8 @@ class AuditTest {
     Map<String, byte[]> files = SampleEdition.files();
     files.put(PAGE, utf8(SampleEdition.page("../", "<p>She displaces 1.873 kg.</p>")));
     write(files);
-    List<Canary> more = List.of(new Canary("1.873 kg", "the fact hull.displacement"));
+    List<Canary> more =
+        List.of(new Canary("1.873 kg", Sentence.of("the fact {0}", "hull.displacement")));
     AuditReport report =
         Audit.search(
             edition,
@@ -156,7 +158,8 @@ class AuditTest {
     assertThat(second.searched()).anyMatch(line -> line.contains("not searched again"));
     assertThat(second.outcome()).isEqualTo(first.outcome());
 
-    List<Canary> secret = List.of(new Canary("1.873 kg", "the fact hull.displacement"));
+    List<Canary> secret =
+        List.of(new Canary("1.873 kg", Sentence.of("the fact {0}", "hull.displacement")));
     assertThat(search(secret, known).findings())
         .singleElement()
         .satisfies(f -> assertThat(f.what()).contains("hull.displacement"));
@@ -192,11 +195,11 @@ class AuditTest {
     String found = "It holds bytes of photos/T20_0458.jpg as they are in the log.";
     Files.write(later, open);
     assertThat(searchFor(pictures, manifest(), known).findings())
-        .extracting(Finding::file, Finding::what)
+        .extracting(Finding::file, f -> f.what().toString())
         .contains(tuple(BOOK, found), tuple(PLATE, found));
     Files.write(later, utf8(packed));
     assertThat(searchFor(pictures, manifest(), known).findings())
-        .extracting(Finding::file, Finding::what)
+        .extracting(Finding::file, f -> f.what().toString())
         .containsOnly(tuple(BOOK, found));
   }
 
@@ -224,7 +227,7 @@ class AuditTest {
 
     pictures.add(SampleEdition.told(open, pictures.get(1).filled().get(0)));
     assertThat(searchFor(pictures, names, known).findings())
-        .extracting(Finding::file, Finding::what)
+        .extracting(Finding::file, f -> f.what().toString())
         .contains(tuple(renamed, "It is not filled with one colour."));
   }
 
@@ -266,7 +269,7 @@ class AuditTest {
     List<AllowedPicture> pictures = new ArrayList<>(SampleEdition.pictures());
     pictures.add(SampleEdition.told(open, pictures.get(1).filled().get(0)));
     assertThat(searchFor(pictures).findings())
-        .extracting(Finding::file, Finding::what)
+        .extracting(Finding::file, f -> f.what().toString())
         .containsExactly(
             tuple(BOOK, "It is not filled with one colour."),
             tuple(PLATE, "It is not filled with one colour."));
@@ -280,7 +283,7 @@ class AuditTest {
     files.put(BOOK, SampleEdition.pdf("We set the moulds up.", (pdf, font) -> draw(pdf, other)));
     write(files);
     assertThat(searchFor(SampleEdition.pictures()).findings())
-        .extracting(Finding::file, Finding::what)
+        .extracting(Finding::file, f -> f.what().toString())
         .containsExactly(
             tuple(BOOK, "It is none of the pictures that the log gives these readers."),
             tuple(PLATE, "It is none of the pictures that the log gives these readers."));

@@ -164,6 +164,7 @@ class PlantedLeaksTest {
     onPage("T43", "a drawing's number", "SK-1142/3", "<p>See SK-1142/3.</p>");
     onPage("T54", "a supplier", "supplier", "<p>Bought of Ottersby Timber.</p>");
     onPage("T54", "a price", "price", "<p>The lot was £21.63.</p>");
+    onPage("T54", "a round price", "price", "<p>It comes to £1,480 with the cloth.</p>");
     onPage("T38", "the rate", "the rate", "<p>At £34.75/h.</p>");
     onPage("T14", "the client", "client", "<p>For Marrowby Ferries.</p>");
     onPage("T26", "a withheld post's title", "post", "<p>Next: How the pantograph was cheated</p>");

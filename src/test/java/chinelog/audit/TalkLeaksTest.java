@@ -127,7 +127,8 @@ class TalkLeaksTest {
     assertThat(text).contains(before);
     files.put(TALK + file, utf8(text.replace(before, to.replace('~', '\n'))));
     assertThat(audit(files, files().get(TALK + "frames/001.jpg")))
-        .anyMatch(f -> f.file().equals(TALK + file) && (f.what() + f.where()).contains(told));
+        .anyMatch(
+            f -> f.file().equals(TALK + file) && (f.what().toString() + f.where()).contains(told));
   }
 
   @Test
@@ -135,7 +136,7 @@ class TalkLeaksTest {
     Map<String, byte[]> files = files();
     files.put(TALK + "script.pdf", pdf("She is eleven point two metres long."));
     assertThat(audit(files, files().get(TALK + "frames/001.jpg")))
-        .anyMatch(f -> f.file().endsWith("script.pdf") && f.what().contains("full.loa"));
+        .anyMatch(f -> f.file().endsWith("script.pdf") && f.what().toString().contains("full.loa"));
   }
 
   @Test
@@ -143,7 +144,7 @@ class TalkLeaksTest {
     Map<String, byte[]> files = files();
     files.put(TALK + "frames/001.jpg", encode(picture(640, 360, 9), "jpeg"));
     assertThat(audit(files, files().get(TALK + "frames/001.jpg")))
-        .anyMatch(f -> f.what().contains("none of the pictures"));
+        .anyMatch(f -> f.what().toString().contains("none of the pictures"));
   }
 
   @Test
@@ -151,7 +152,7 @@ class TalkLeaksTest {
     Map<String, byte[]> files = files();
     byte[] open = encode(frame(false), "jpeg");
     files.put(TALK + "frames/001.jpg", open);
-    assertThat(audit(files, open)).anyMatch(f -> f.what().contains("not filled"));
+    assertThat(audit(files, open)).anyMatch(f -> f.what().toString().contains("not filled"));
   }
 
   @Test

@@ -40,6 +40,12 @@ class CopiedTableTest {
     NOTES.put("quote", "> 83.8 86.1 85.2 81.7");
     NOTES.put("paragraphs", "78.0\n\n83.8\n\n86.1\n\n85.2");
     NOTES.put("words", "First 14.9, then 22.6, then 25.1 and at last 19.3.");
+    NOTES.put("stations", "At 1 28.3 up, at 2 21.4, at 3 17.9, at 4 15.6.");
+    NOTES.put("pairs", "36.0 by 78.0, 28.3 by 83.8, 21.4 by 86.1, 17.9 by 85.2");
+    NOTES.put("breadths", "From side to side: 156.0, 167.6, 172.2, 170.4");
+    NOTES.put("every-second", "37.7, 31.2, 25.4, 18.9");
+    TABLES.put("breadths", "n,b [mm]\n0,156.0\n1,167.6\n2,172.2\n3,170.4\n");
+    TABLES.put("every-second", "n,b [mm]\n0,37.7\n2,31.2\n4,25.4\n6,18.9\n");
     TABLES.put("copy", "station,x [mm],keel [mm]\n0,0,36.0\n1,60,28.3\n2,120,21.4\n3,185,17.9\n");
     TABLES.put("heights", "n,h\n1,36.0\n2,28.3\n3,21.4\n4,17.9\n");
     TABLES.put("small", "n,h [cm]\n1,3.60\n2,2.83\n3,2.14\n4,1.79\n");
@@ -53,12 +59,18 @@ class CopiedTableTest {
 
   private TinyLog log() {
     return TinyLog.in(folder)
-        .replace("log.yaml", "limits:", "tables:\n  offsets: {under: lines}\nlimits:")
+        .replace(
+            "log.yaml",
+            "limits:",
+            "tables:\n  offsets: {under: lines}\n  waterline: {under: lines}\nlimits:")
         .write(
             "tables/offsets.csv",
             "station,x [mm],keel [mm],half breadth [mm],buttock [mm]\n0,0,36.0,78.0,\n"
                 + "1,60,28.3,83.8,14.9\n2,120,21.4,86.1,22.6\n3,185,17.9,85.2,25.1\n"
-                + "4,240,15.6,81.7,19.3\n");
+                + "4,240,15.6,81.7,19.3\n")
+        .write(
+            "tables/waterline.csv",
+            "n,y [mm]\n0,37.7\n1,35.1\n2,31.2\n3,28.8\n4,25.4\n5,22.3\n6,18.9\n");
   }
 
   @Test
@@ -87,10 +99,12 @@ class CopiedTableTest {
 
   private static boolean asked(Said said, String file) {
     String quoted = java.util.regex.Pattern.quote(file);
-    return java.util.regex.Pattern.compile("(?m)^" + quoted + "[:\\d]*: question: .*table offsets")
+    return java.util.regex.Pattern.compile(
+                "(?m)^" + quoted + "[:\\d]*: question: .*table (?:offsets|waterline)")
             .matcher(said.err())
             .find()
-        || java.util.regex.Pattern.compile("question: .*table offsets.*Also at .*" + quoted)
+        || java.util.regex.Pattern.compile(
+                "question: .*table (?:offsets|waterline).*Also at .*" + quoted)
             .matcher(said.err())
             .find();
   }

@@ -55,6 +55,7 @@ class TypedOpenlyTest {
         hull.draught: {is: 52 mm, title: Draught, under: lines}
         hull.volume: {is: 2377 cm³, title: Volume, under: lines}
         stem.height: {is: 190 mm, title: Height of the stem, under: lines}
+        transom.angle: {is: 134 deg, title: Angle of the transom, under: lines}
         price.quoted: {is: 3480 GBP, title: Price quoted, under: client}
         strake.width: {is: 12 mm, title: Width of a strake}
         """);
@@ -65,7 +66,7 @@ class TypedOpenlyTest {
         title: The drawings
         under: lines
         ---
-        Sheet SY-1142/3 came by post. The forefoot is hollowed out like a spoon, and Brannock
+        Sheet SY-1142/3 came by post, for hull No. 1174, order 88213. The forefoot is hollowed out like a spoon, and Brannock
         says that nobody has ever built her right. Der Vorfuß ist ausgehöhlt wie ein Löffel
         und steigt zur Hacke. De voorvoet is uitgehold als een lepel en stijgt naar de hak. Le
         brion est creusé comme une cuiller et monte vers le talon. El pie de roda está vaciado
@@ -355,6 +356,22 @@ class TypedOpenlyTest {
         "en-GB @ It came on 3/20/2026.",
         "en-GB @ It came on 20 Mar.",
         "en-GB @ Signed on 2 March.",
+        "en-GB @ It came on the twentieth of March.",
+        "en-GB @ It came on March the twentieth.",
+        "en-GB @ March 20 was a wet day.",
+        "en-GB @ It came on 20-Mar-2026.",
+        "en-GB @ It came on 20/3, by van.",
+        "en-GB @ IMG 20260320 shows it.",
+        "de-DE @ Es kam am zwanzigsten März.",
+        "de-DE @ Der zwanzigste März war nass.",
+        "de-DE @ Es kam am 20ten März.",
+        "nl-NL @ Het kwam op de twintigste maart.",
+        "nl-NL @ Het kwam op twintig maart.",
+        "nl-NL @ Het kwam de 20e maart.",
+        "fr-FR @ Il est arrivé le vingt mars.",
+        "fr-FR @ Il est arrivé le 20 du mois de mars.",
+        "es-ES @ Llegó el veinte de marzo.",
+        "es-ES @ Llegó el día veinte de marzo de 2026.",
         "de-DE @ Es kam am 20. März.",
         "de-DE @ Es kam am 20. März 2026.",
         "de-DE @ Es kam am 20.03.2026.",
@@ -377,10 +394,60 @@ class TypedOpenlyTest {
         "It came on 21 March.",
         "It came on 20 April.",
         "It came on 20 March 2025.",
-        "Twenty marched by; 20 mark the place."
+        "Twenty marched by; 20 mark the place.",
+        "We may twenty times march; in March twelve came.",
+        "A turn and 20/3 of another."
       })
   void anotherDayIsNotAsked(String text) {
     doesNotAsk("en-GB", text);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
+        "en-GB @ No. 1174 is on the bench.",
+        "en-GB @ I call her 1174.",
+        "en-GB @ Her yard number: 1174.",
+        "en-GB @ The order, 88213, is in.",
+        "en-GB @ It is drawing 1142.",
+        "de-DE @ Nr. 1174 liegt auf der Werkbank.",
+        "de-DE @ Baunummer 1174 liegt auf der Werkbank.",
+        "nl-NL @ Bouwnummer 1174 ligt op de bank.",
+        "fr-FR @ Le n° 1174 est sur l'établi.",
+        "fr-FR @ La commande 88213 est là.",
+        "es-ES @ El casco 1174 está en el banco.",
+        "es-ES @ El n.º 1174 está en el banco."
+      })
+  void aNumberThatNamesAThingIsAsked(String language, String text) {
+    asks(language, text);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"The lime came as 1174 mm strips.", "It is 11.74 of them.", "No 1174 g of it."})
+  void aNumberThatCountsIsNotAsked(String text) {
+    doesNotAsk("en-GB", text);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '@',
+      value = {
+        "en-GB @ The transom stands at an angle of 134 degrees.",
+        "en-GB @ Her beam is 3.59 times the draught.",
+        "en-GB @ She displaces 2.4 l.",
+        "de-DE @ Der Spiegel steht im Winkel von 134 Grad.",
+        "de-DE @ Die Breite ist das 3,59-fache des Tiefgangs.",
+        "nl-NL @ De hoek van de spiegel is 134 graden.",
+        "nl-NL @ De breedte is 3,59 keer de diepgang.",
+        "fr-FR @ L'angle est de cent trente-quatre degrés.",
+        "fr-FR @ La largeur vaut 3,59 fois le tirant d'eau.",
+        "es-ES @ El ángulo del espejo es de 134 grados.",
+        "es-ES @ La manga es 3,59 veces el calado."
+      })
+  void anAngleAndARatioAreAsked(String language, String text) {
+    asks(language, text);
   }
 
   @ParameterizedTest
@@ -449,6 +516,7 @@ class TypedOpenlyTest {
         "- {questions: [q0123456789], answer: maybe, reason: x, on: 2026-05-01}",
         "- {questions: [x], answer: may-stand, reason: x, on: 2026-05-01}",
         "- {questions: [q0123456789], answer: may-stand, reason: \"\", on: 2026-05-01}",
+        "- {questions: [q0123456789], answer: may-stand, reason: …, on: 2026-05-01}",
         "- {questions: [q0123456789], answer: may-stand, reason: x}",
         "- {questions: [q0123456789], answer: may-stand, reason: x, on: 2036-05-01}",
         "questions: [q0123456789]",

@@ -29,6 +29,9 @@ final class DataTable {
    */
   private static final int BODY = 60;
 
+  /** So many rows at the end of a table stay together, that none stands alone on a page. */
+  private static final int KEPT = 2;
+
   private final Setting setting;
   private final Xhtml out;
   private final List<Column> columns;
@@ -36,6 +39,7 @@ final class DataTable {
   /** Whether all rows are under the same agreements, which is then said once, above. */
   private final boolean isMarkedAbove;
 
+  private final int rows;
   private int rowsBegun;
 
   /** Tables of nothing but numbers, whose rows stand closer. */
@@ -97,6 +101,7 @@ final class DataTable {
     this.setting = setting;
     this.out = setting.out;
     this.columns = columns;
+    this.rows = rows.size();
     this.isMarkedAbove = rows.size() > 1 && rows.stream().distinct().count() == 1;
     // The layout keeps room for the beginning of a box, but not for that of a table.
     String room = "-fs-page-break-min-height:" + Trim.mm(HEAD_MM + firstMm + ROW_MM);
@@ -133,7 +138,12 @@ final class DataTable {
 
   /** Begins a row whose cells are written one by one. */
   void open(String id, List<String> under, String kind) {
-    nextRow(out, rowsBegun++);
+    if (rowsBegun == rows - KEPT && rowsBegun > 0) {
+      out.close().open("tbody", "class", "end");
+    } else {
+      nextRow(out, rowsBegun);
+    }
+    rowsBegun++;
     out.open("tr", "id", id, "class", kind, Manuscript.UNDER_ATTRIBUTE, setting.parties(under));
   }
 

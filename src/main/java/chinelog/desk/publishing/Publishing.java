@@ -149,7 +149,15 @@ public final class Publishing implements DeskPage {
       edition.put(
           "findings",
           made.findings().stream()
-              .map(f -> Map.of("file", f.file(), "where", f.where(), "what", f.what()))
+              .map(
+                  f ->
+                      Map.of(
+                          "file",
+                          f.file(),
+                          "where",
+                          f.where().in(locale),
+                          "what",
+                          f.what().in(locale)))
               .toList());
       editions.add(edition);
     }

@@ -10,6 +10,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -148,24 +150,23 @@ public final class Derivability {
     for (int i = 0; i < items.size(); i++) {
       withheld.set(i, items.get(i).sight() == Sight.WITHHELD);
     }
-    Map<Integer, Inquiry> inquiries = new HashMap<>();
-    List<Verdict> verdicts = new ArrayList<>();
-    for (int i = 0; i < items.size(); i++) {
-      if (withheld.get(i)) {
-        int item = i;
-        Inquiry inquiry = inquiries.get(i);
-        if (inquiry == null) {
-          Model.Component component = model.componentOf(item);
-          BitSet asked = (BitSet) component.unknown().clone();
-          asked.and(withheld);
-          Inquiry made = check.new Inquiry(model, component, asked, domains);
-          made.component.unknown().stream().forEach(member -> inquiries.put(member, made));
-          inquiry = made;
-        }
-        verdicts.add(check.verdict(item, inquiry));
+    SortedMap<Integer, Verdict> verdicts = new TreeMap<>();
+    for (int i = withheld.nextSetBit(0); i >= 0; i = withheld.nextSetBit(i + 1)) {
+      if (!verdicts.containsKey(i)) {
+        Inquiry inquiry = check.inquiry(model, i, domains, withheld);
+        Remedies remedies = check.new Remedies(withheld);
+        inquiry.asked.stream()
+            .forEach(item -> verdicts.put(item, check.verdict(item, inquiry, remedies)));
       }
     }
-    return verdicts;
+    return List.copyOf(verdicts.values());
+  }
+
+  private Inquiry inquiry(Model of, int item, Interval[] domains, BitSet withheld) {
+    Model.Component component = of.componentOf(item);
+    BitSet asked = (BitSet) component.unknown().clone();
+    asked.and(withheld);
+    return new Inquiry(of, component, asked, domains);
   }
 
   private static Model model(
@@ -225,7 +226,7 @@ public final class Derivability {
         Math.max(item.printed() + reach, item.value()));
   }
 
-  private Verdict verdict(int item, Inquiry inquiry) {
+  private Verdict verdict(int item, Inquiry inquiry, Remedies remedies) {
     Answer answer = inquiry.answer(item);
     Interval range = inquiry.domains[item];
     Verdict bare =
@@ -239,39 +240,57 @@ public final class Derivability {
         path.printed().stream()
             .map(i -> model.names()[i])
             .collect(Collectors.toCollection(LinkedHashSet::new));
-    return bare.with(path.inWords(bare), causes, remedies(item, path));
+    return bare.with(path.inWords(bare), causes, remedies.find(item, path));
   }
 
-  private List<Set<String>> remedies(int item, Path path) {
-    List<Integer> candidates = path.printed().stream().limit(MOST_CANDIDATES).toList();
-    List<Set<String>> found = new ArrayList<>();
-    for (int candidate : candidates) {
-      if (found.size() < MOST_REMEDIES && isSafeWithout(item, List.of(candidate))) {
-        found.add(Set.of(model.names()[candidate]));
-      }
+  /**
+   * What might not be printed instead, for the quantities of one component: what is found about one
+   * of them, with some figure less, holds for all that hang together then.
+   */
+  private final class Remedies {
+    private final BitSet withheld;
+    private final Map<Set<Integer>, List<Inquiry>> tried = new HashMap<>();
+
+    Remedies(BitSet withheld) {
+      this.withheld = withheld;
     }
-    int few = found.isEmpty() ? Math.min(MOST_IN_PAIRS, candidates.size()) : 0;
-    for (int a = 0; a < few; a++) {
-      for (int b = a + 1; b < few && found.size() < MOST_REMEDIES; b++) {
-        if (isSafeWithout(item, List.of(candidates.get(a), candidates.get(b)))) {
-          Set<String> both = new LinkedHashSet<>();
-          both.add(model.names()[candidates.get(a)]);
-          both.add(model.names()[candidates.get(b)]);
-          found.add(both);
+
+    List<Set<String>> find(int item, Path path) {
+      List<Integer> candidates = path.printed().stream().limit(MOST_CANDIDATES).toList();
+      List<Set<String>> found = new ArrayList<>();
+      for (int candidate : candidates) {
+        if (found.size() < MOST_REMEDIES && isSafeWithout(item, List.of(candidate))) {
+          found.add(Set.of(model.names()[candidate]));
         }
       }
+      int few = found.isEmpty() ? Math.min(MOST_IN_PAIRS, candidates.size()) : 0;
+      for (int a = 0; a < few; a++) {
+        for (int b = a + 1; b < few && found.size() < MOST_REMEDIES; b++) {
+          if (isSafeWithout(item, List.of(candidates.get(a), candidates.get(b)))) {
+            Set<String> both = new LinkedHashSet<>();
+            both.add(model.names()[candidates.get(a)]);
+            both.add(model.names()[candidates.get(b)]);
+            found.add(both);
+          }
+        }
+      }
+      return found;
     }
-    return found;
-  }
 
-  private boolean isSafeWithout(int item, List<Integer> withheld) {
-    Model fewer = model.without(withheld);
-    Model.Component component = fewer.componentOf(item);
-    Interval[] domains = fewer.domains();
-    Propagation.narrow(fewer, component.equations(), domains);
-    BitSet asked = new BitSet();
-    asked.set(item);
-    return new Inquiry(fewer, component, asked, domains).answer(item) == Answer.SAFE;
+    private boolean isSafeWithout(int item, List<Integer> fewer) {
+      List<Inquiry> inquiries = tried.computeIfAbsent(Set.copyOf(fewer), f -> new ArrayList<>());
+      for (Inquiry inquiry : inquiries) {
+        if (inquiry.component.unknown().get(item)) {
+          return inquiry.answer(item) == Answer.SAFE;
+        }
+      }
+      Model less = model.without(fewer);
+      Interval[] domains = less.domains();
+      Propagation.narrow(less, less.componentOf(item).equations(), domains);
+      Inquiry made = inquiry(less, item, domains, withheld);
+      inquiries.add(made);
+      return made.answer(item) == Answer.SAFE;
+    }
   }
 
   /** The questions about one component, which share what was found. */

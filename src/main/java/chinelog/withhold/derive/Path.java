@@ -112,7 +112,8 @@ record Path(Model model, int goal, List<Step> steps, List<Equation> together) {
 
   Sentence inWords(Derivability.Verdict verdict) {
     String name = model.names()[goal];
-    ExpressionWords words = new ExpressionWords(this::named);
+    Map<String, String> named = named();
+    ExpressionWords words = new ExpressionWords(n -> named.getOrDefault(n, n));
     List<String> parts = new ArrayList<>();
     for (Step step : steps) {
       String own = model.names()[step.quantity()];
@@ -121,7 +122,8 @@ record Path(Model model, int goal, List<Step> steps, List<Equation> together) {
       parts.add(step.quantity() == goal ? how : own + " is " + how);
     }
     for (Equation equation : together) {
-      parts.add(named(model.names()[equation.target()]) + " = " + words.write(equation.written()));
+      parts.add(
+          named.get(model.names()[equation.target()]) + " = " + words.write(equation.written()));
     }
     CharSequence by = String.join("; ", parts.subList(0, Math.min(MOST_TOLD, parts.size())));
     if (parts.size() > MOST_TOLD) {
@@ -147,12 +149,18 @@ record Path(Model model, int goal, List<Step> steps, List<Equation> together) {
         within);
   }
 
-  private String named(String name) {
-    for (int i = 0; i < model.names().length; i++) {
-      if (model.names()[i].equals(name)) {
-        return model.shown()[i].isEmpty() ? name : name + " " + model.shown()[i];
+  /** How the quantities of the path are told: with their figures, where those are printed. */
+  private Map<String, String> named() {
+    Map<String, String> named = new HashMap<>();
+    List<Equation> equations = new ArrayList<>(together);
+    steps.forEach(step -> equations.add(step.equation()));
+    for (Equation equation : equations) {
+      for (int i : equation.members()) {
+        String name = model.names()[i];
+        String shown = model.shown()[i];
+        named.put(name, shown.isEmpty() ? name : name + " " + shown);
       }
     }
-    return name;
+    return named;
   }
 }

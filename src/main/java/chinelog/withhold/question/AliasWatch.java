@@ -2,6 +2,7 @@ package chinelog.withhold.question;
 
 import chinelog.log.records.Log;
 import chinelog.log.records.Release;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.Fact;
 import chinelog.reckon.Facts;
@@ -88,7 +89,7 @@ final class AliasWatch {
         fact.place(),
         found,
         found,
-        "the figure " + secret.name() + ", " + Kinds.show(log, secret.value()),
+        Sentence.of("the figure {0}, {1}", secret.name(), Kinds.show(log, secret.value())),
         secret.label());
   }
 

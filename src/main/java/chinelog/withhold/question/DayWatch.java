@@ -33,13 +33,9 @@ final class DayWatch {
   private static final Pattern DIGITS =
       Pattern.compile(
           "(?<![\\d.,/-])(?:(?<year>\\d{4})[-./](?<m>\\d{1,2})[-./](?<d>\\d{1,2})"
-              + "|(?<a>\\d{1,2})[./-](?<b>\\d{1,2})[./-](?<last>\\d{4}|\\d{2})|(?<c>\\d{1,2})\\.\\s?(?<e>\\d{1,2})\\.)(?![\\d/])");
-
-  /** With the month in words: "2 April 2026", "2. April", "April 2nd", "2 de abril". */
-  private static final Pattern WORDS =
-      Pattern.compile(
-          "(?<!\\d)(?<before>\\d{1,2})(?:st|nd|rd|th|er|\\.)?\\s+(?:of\\s+|de\\s+)?(?<month>\\p{L}{3,10})\\.?(?:\\s+(?:de\\s+)?(?<year>\\d{4}))?"
-              + "|(?<first>\\p{L}{3,10})\\.?\\s+(?:the\\s+)?(?<after>\\d{1,2})(?:st|nd|rd|th)?(?!\\d|[.,]\\d)(?:,?\\s+(?<other>\\d{4}))?");
+              + "|(?<a>\\d{1,2})(?:[./-](?<b>\\d{1,2})[./-](?<last>\\d{4}|\\d{2})|[ \u2013](?<bb>\\d{1,2})[ \u2013](?<llast>20\\d{2}))"
+              + "|(?<c>\\d{1,2})\\.\\s?(?<e>\\d{1,2})\\.|(?<run>20\\d{2}[01]\\d[0-3]\\d)"
+              + "|(?<=\\b(?:on|am|vom|seit|bis|op|le|du|el|del|since|until) )(?<f>\\d{1,2})/(?<g>\\d{1,2}))(?![\\d/])");
 
   private final SortedMap<LocalDate, Secret> secrets = new TreeMap<>();
   private final Set<LocalDate> shown = new HashSet<>();
@@ -76,7 +72,7 @@ final class DayWatch {
    *
    * @param year 0 where none is written
    */
-  private record Written(int start, int end, int year, int month, int day) {}
+  record Written(int start, int end, int year, int month, int day) {}
 
   List<Hit> find(SeenText text) {
     List<Hit> hits = new ArrayList<>();
@@ -99,30 +95,23 @@ final class DayWatch {
         found.add(new Written(start, end, year, number(digits, "m"), number(digits, "d")));
       } else if (digits.group("c") != null) {
         found.add(new Written(start, end, 0, number(digits, "e"), number(digits, "c")));
+      } else if (digits.group("run") != null) {
+        int run = number(digits, "run");
+        found.add(new Written(start, end, run / 10_000, run / 100 % 100, run % 100));
+      } else if (digits.group("f") != null) {
+        found.add(new Written(start, end, 0, number(digits, "g"), number(digits, "f")));
+        found.add(new Written(start, end, 0, number(digits, "f"), number(digits, "g")));
       } else {
-        int last = number(digits, "last");
+        boolean signs = digits.group("b") != null;
+        int last = number(digits, signs ? "last" : "llast");
         int year = last < 100 ? 2000 + last : last;
         int first = number(digits, "a");
-        int second = number(digits, "b");
+        int second = number(digits, signs ? "b" : "bb");
         found.add(new Written(start, end, year, second, first));
         found.add(new Written(start, end, year, first, second));
       }
     }
-    Matcher words = WORDS.matcher(text);
-    int from = 0;
-    while (words.find(from)) {
-      boolean before = words.group("before") != null;
-      Integer month = MONTHS.get(Letters.fold(words.group(before ? "month" : "first")));
-      if (month == null) {
-        from = words.start() + 1;
-        continue;
-      }
-      String year = words.group(before ? "year" : "other");
-      int day = number(words, before ? "before" : "after");
-      int of = year == null ? 0 : Integer.parseInt(year);
-      found.add(new Written(words.start(), words.end(), of, month, day));
-      from = words.end();
-    }
+    found.addAll(DayWords.in(text, MONTHS));
     return found;
   }
 

@@ -323,29 +323,41 @@ final class FigureWatch {
       }
     }
     boolean plain = m.unit() == null || m.unit().isDimensionless();
-    boolean fine = !m.spelled() && m.step() < 1 && m.fineness() >= THREE_DIGITS;
-    return best == null && plain && fine ? ofARatio(m, around) : best;
+    return best == null && plain && m.step() < 1 ? ofARatio(m, around) : best;
   }
 
   /**
-   * What a ratio gives away, such as "3.75 times as long as she is broad" of a beam beside a length
-   * that is shown: a withheld figure and a shown one of its kind, both spoken of in the sentence.
+   * What a ratio gives away, such as "3.75 times as long as she is broad": a withheld figure beside
+   * a shown one of its kind, or two withheld ones, both spoken of in the sentence.
    */
   private @Nullable Secret ofARatio(Mention m, Around around) {
+    if (m.spelled() || m.fineness() < DECIMALS) {
+      return null;
+    }
     double one = m.unit() == null ? 1 : Quantity.of(1, m.unit()).coherent();
-    for (Secret secret : secrets) {
-      if (!secret.cell && !secret.value.unit().isDimensionless() && around.speaksOf(secret.near)) {
-        for (Shown open : shown) {
-          double ratio = secret.value.coherent() / open.value.coherent();
-          if (open.value.unit().isCompatible(secret.value.unit())
-              && (isSame(m, one, ratio) || isSame(m, one, 1 / ratio))
-              && around.speaksOf(open.near)) {
-            return secret;
-          }
+    List<Secret> spoken =
+        secrets.stream()
+            .filter(s -> !s.cell && !s.value.unit().isDimensionless() && around.speaksOf(s.near))
+            .toList();
+    for (Secret secret : spoken) {
+      for (Shown open : m.fineness() < THREE_DIGITS ? List.<Shown>of() : shown) {
+        if (isRatio(m, one, secret.value, open.value) && around.speaksOf(open.near)) {
+          return secret;
+        }
+      }
+      for (Secret other : spoken) {
+        if (!other.near.equals(secret.near) && isRatio(m, one, secret.value, other.value)) {
+          return secret;
         }
       }
     }
     return null;
+  }
+
+  private static boolean isRatio(Mention m, double one, Quantity a, Quantity b) {
+    return a.unit().isCompatible(b.unit())
+        && (isSame(m, one, a.coherent() / b.coherent())
+            || isSame(m, one, b.coherent() / a.coherent()));
   }
 
   private static boolean isSame(Mention m, double one, double ratio) {

@@ -45,6 +45,7 @@ final class PassageWatch {
   private final Map<String, Secret> runs = new HashMap<>();
   private final Map<String, List<Phrase>> phrases = new HashMap<>();
   private final Map<String, Number> numbers = new TreeMap<>();
+  private final Map<String, Secret> serials = new HashMap<>();
   private final Set<String> numbersByRight = new HashSet<>();
 
   private record Secret(CharSequence what, Label label) {}
@@ -72,6 +73,7 @@ final class PassageWatch {
 
   void show(String text) {
     numbers(text).forEach(n -> numbersByRight.add(Letters.fold(n.group())));
+    SerialNumber.in(text).forEach(n -> numbersByRight.add(n.digits()));
   }
 
   /** Notes a passage that is withheld; whether anything of it can be looked for. */
@@ -110,6 +112,14 @@ final class PassageWatch {
         Secret secret =
             new Secret(Sentence.of("the number \u201c{0}\u201d of {1}", number, what), label);
         numbers.putIfAbsent(letters, Number.of(number, secret));
+      }
+    }
+    for (SerialNumber serial : SerialNumber.in(text)) {
+      if (serial.isTold() && !numbersByRight.contains(serial.digits())) {
+        serials.putIfAbsent(
+            serial.digits(),
+            new Secret(
+                Sentence.of("the number \u201c{0}\u201d of {1}", serial.digits(), what), label));
       }
     }
     return !found.isEmpty();
@@ -175,6 +185,16 @@ final class PassageWatch {
       while (m.find()) {
         Secret secret = number.secret;
         hits.add(new Hit(Question.Kind.NUMBER, m.start(), m.end(), secret.what, secret.label));
+      }
+    }
+    for (SerialNumber serial :
+        serials.isEmpty() ? List.<SerialNumber>of() : SerialNumber.in(text.text())) {
+      Secret secret = serials.get(serial.digits());
+      boolean known =
+          hits.stream().anyMatch(h -> h.start() < serial.end() && serial.start() < h.end());
+      if (secret != null && !known && serial.isTelling()) {
+        hits.add(
+            new Hit(Question.Kind.NUMBER, serial.start(), serial.end(), secret.what, secret.label));
       }
     }
     return hits;

@@ -36,9 +36,9 @@ final class QuestionWords {
     };
   }
 
-  private static CharSequence under(Question q) {
+  private static Sentence under(Question q) {
     return isOwn(q)
-        ? ", which is the workshop's own"
+        ? Sentence.of(", which is the workshop's own")
         : Sentence.of(", under {0}", q.label().inWords());
   }
 
@@ -53,7 +53,7 @@ final class QuestionWords {
   }
 
   /** What to do if the answer is that it must not be seen. */
-  static CharSequence remedy(Question q) {
+  static Sentence remedy(Question q) {
     if (isOwn(q) && q.kind() != Question.Kind.ALIAS) {
       return Sentence.of(
           "Take it out, or say in log.yaml who may see such things, as in {0}.", tell(q));
@@ -67,11 +67,11 @@ final class QuestionWords {
           Sentence.of(
               "If so, write \u201cunder: {0}\u201d or \u201cleave-out: true\u201d for it in photos.yaml.",
               mark);
-      case LOST -> "Put the mark back where it was.";
-      case PLACE -> "If so, put it at the end of what it is to cover.";
-      case ALIAS -> "If so, put it under the agreement too.";
-      case TABLE -> "Put it under the agreement too, or take it out.";
-      case ENDED -> "If not, correct \u201cuntil\u201d or the clock.";
+      case LOST -> Sentence.of("Put the mark back where it was.");
+      case PLACE -> Sentence.of("If so, put it at the end of what it is to cover.");
+      case ALIAS -> Sentence.of("If so, put it under the agreement too.");
+      case TABLE -> Sentence.of("Put it under the agreement too, or take it out.");
+      case ENDED -> Sentence.of("If not, correct \u201cuntil\u201d or the clock.");
       case NAME, PASSAGE, NUMBER, FIGURE, DAY ->
           Sentence.of(
               "Put it under the agreement, such as [{0}]{under={1}}, or take it out.",

@@ -36,6 +36,14 @@ final class TableWatch {
   /** A figure of one digit tells nothing. */
   private static final int TWO_DIGITS = 10;
 
+  /** Figures as fine as this are known again where only every second or third was copied. */
+  private static final int THREE_DIGITS = 100;
+
+  private static final int MOST_STRIDE = 3;
+
+  /** Half-breadths may be told as breadths. */
+  private static final double[] WHOLES = {1, 2, 0.5};
+
   private static final double SAME = 1e-9;
 
   private static final Pattern NUMBER =
@@ -123,9 +131,9 @@ final class TableWatch {
     for (List<Figure> figures : sequences(texts)) {
       find(
           figures,
-          (row, from) -> {
-            Spot first = spot(figures.get(from));
-            Spot last = spot(figures.get(from + RUN - 1));
+          (row, run) -> {
+            Spot first = spot(run.get(0));
+            Spot last = spot(run.get(RUN - 1));
             int end = last.text.equals(first.text) ? last.end : first.end;
             if (told.add(first.text.passage().place() + " " + row.table)) {
               Sentence secret = Sentence.of("the table {0}", row.table);
@@ -147,7 +155,7 @@ final class TableWatch {
       Map<String, Label> held = new LinkedHashMap<>();
       for (List<Cell> run : runs(table, true)) {
         List<Figure> figures = run.stream().map(c -> figure(c.quantity)).toList();
-        find(figures, (row, from) -> held.merge(row.table, row.label, Label::join));
+        find(figures, (row, copied) -> held.merge(row.table, row.label, Label::join));
       }
       held.forEach(
           (name, label) -> {
@@ -221,22 +229,39 @@ final class TableWatch {
     return figures;
   }
 
-  private void find(List<Figure> figures, BiConsumer<Row, Integer> found) {
-    for (int from = 0; from + RUN <= figures.size(); from++) {
-      List<Figure> run = figures.subList(from, from + RUN);
-      if (isTelling(run)) {
-        for (Row row : withheld) {
-          if (isIn(run, row.values)) {
-            found.accept(row, from);
+  private void find(List<Figure> figures, BiConsumer<Row, List<Figure>> found) {
+    for (int stride = 1; stride <= MOST_STRIDE; stride++) {
+      for (int from = 0; from + (RUN - 1) * stride < figures.size(); from++) {
+        List<Figure> run = new ArrayList<>(RUN);
+        for (int i = 0; i < RUN; i++) {
+          run.add(figures.get(from + i * stride));
+        }
+        boolean fine = isTelling(run, THREE_DIGITS);
+        if (fine || stride == 1 && isTelling(run, TWO_DIGITS)) {
+          for (Row row : withheld) {
+            if (fine ? isFinelyIn(run, row.values) : isIn(run, row.values, 1, 1)) {
+              found.accept(row, run);
+            }
           }
         }
       }
     }
   }
 
+  private boolean isFinelyIn(List<Figure> run, double[] row) {
+    for (double whole : WHOLES) {
+      for (int stride = 1; stride <= MOST_STRIDE; stride++) {
+        if (isIn(run, row, stride, whole)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
   /** Whether a run could not as well be a count or a row of stations. */
-  private static boolean isTelling(List<Figure> run) {
-    long telling = run.stream().filter(f -> f.value / f.step >= TWO_DIGITS).count();
+  private static boolean isTelling(List<Figure> run, int digits) {
+    long telling = run.stream().filter(f -> f.value / f.step >= digits).count();
     long distinct = run.stream().mapToDouble(Figure::value).distinct().count();
     double step = run.get(1).value - run.get(0).value;
     boolean even = true;
@@ -246,12 +271,13 @@ final class TableWatch {
     return telling >= TELLING && distinct >= TELLING && !even;
   }
 
-  private boolean isIn(List<Figure> run, double[] row) {
+  private boolean isIn(List<Figure> run, double[] row, int stride, double whole) {
     for (double unit : run.get(0).units) {
       for (double size : sizes) {
-        for (int at = 0; at + RUN <= row.length; at++) {
+        for (int at = 0; at + (RUN - 1) * stride < row.length; at++) {
           int same = 0;
-          while (same < RUN && isSame(run.get(same), unit * size, row[at + same])) {
+          while (same < RUN
+              && isSame(run.get(same), unit * size / whole, row[at + same * stride])) {
             same++;
           }
           if (same == RUN) {

@@ -45,6 +45,29 @@ class LongSumsTest {
     assertThat(verdicts).hasSizeGreaterThan(LINKS).allMatch(v -> v.answer() == Answer.SAFE);
   }
 
+  /** Of what can be worked out, what hangs together is looked at together. */
+  @Test
+  @Timeout(120)
+  void whatSumsShownInBetweenGiveAwayIsSoonAnswered() {
+    int links = 4 * LINKS;
+    chain(links, new Random(7));
+    List<String> shown = new ArrayList<>();
+    for (int i = 10; i <= links; i += 10) {
+      shown.add("sum" + i);
+    }
+    long start = cpuMilliseconds();
+    List<Verdict> verdicts = verdicts(shown, 0.01);
+    assertThat(cpuMilliseconds() - start).isLessThan(Math.max(2000, (long) links));
+    List<Verdict> mended = verdicts.stream().filter(v -> !v.remedies().isEmpty()).toList();
+    assertThat(mended).hasSizeGreaterThan(links / 20);
+    Verdict one = mended.get(mended.size() / 2);
+    shown.removeAll(one.remedies().get(0));
+    assertThat(verdicts(shown, 0.01))
+        .filteredOn(v -> v.name().equals(one.name()))
+        .extracting(Verdict::answer)
+        .containsExactly(Answer.SAFE);
+  }
+
   /** By elimination in whole numbers, which shares nothing with the check. */
   @Test
   void nothingThatTheEquationsFixIsCalledSafe() {
