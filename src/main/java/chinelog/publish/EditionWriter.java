@@ -38,8 +38,20 @@ record EditionWriter(
     return edition.contents().readers();
   }
 
+  /** Whether a booklet would hold nothing but forms to be filled in. */
+  private boolean hasNothingToHandOver() {
+    Edition.Contents contents = edition.contents();
+    return contents.handover().stream().allMatch(s -> s.text().isEmpty())
+        && contents.materials().isEmpty()
+        && contents.figures().isEmpty();
+  }
+
   /** Writes one form of the edition. */
   void write(Readers.Output output) throws IOException {
+    if ((output == Readers.Output.HANDOVER || output == Readers.Output.HANDOVER_SHEETS)
+        && hasNothingToHandOver()) {
+      return;
+    }
     switch (output) {
       case SITE -> site();
       case BOOK ->

@@ -109,6 +109,8 @@ class LooseFolderTest {
     assertThat(log.read("workshop/workshop/site/posts/begun.html"))
         .contains("class=\"entry alone\"")
         .doesNotContain("under-banner", "the sheets", "plates.html", "stages.html");
+    assertThat(log.path("workshop/workshop/build-book.pdf")).exists();
+    assertThat(log.path("workshop/workshop/handover.pdf")).doesNotExist();
     assertThat(log.read("published/public/site/index.html")).doesNotContain(">0<");
   }
 

@@ -51,7 +51,7 @@ public final class BuildBook {
     List<BookSection> sections = new ArrayList<>(new Chapters(setting, blocks, plates).sections());
     sections.addAll(new Appendices(setting).sections());
     List<BookSection> all = new ArrayList<>();
-    if (!edition.agreements().isEmpty()) {
+    if (!setting.agreements().isEmpty()) {
       all.add(BookSection.of("agreements", setting.words.say("agreements"), () -> {}));
     }
     if (!setting.listed.isEmpty() || setting.edition.hasWithheld()) {

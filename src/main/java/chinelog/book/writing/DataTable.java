@@ -9,7 +9,7 @@ import java.util.List;
 final class DataTable {
 
   /** A table is kept on one page if there are so many millimetres of it for each row. */
-  static final double WHOLE_MM = 18.5;
+  static final double WHOLE_MM = 14;
 
   /** Text that follows numbers stands this far from them. */
   static final double BESIDE_MM = 5;

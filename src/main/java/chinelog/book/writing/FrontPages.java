@@ -230,7 +230,7 @@ final class FrontPages {
   }
 
   void halfTitle(BlockWriter blocks) {
-    out.open("div", "class", edition.agreements().isEmpty() ? "halftitle" : "halftitle crowded");
+    out.open("div", "class", setting.agreements().isEmpty() ? "halftitle" : "halftitle crowded");
     out.leaf("p", edition.title(), "class", "title");
     if (!modelOf().isEmpty()) {
       out.leaf("p", modelOf(), "class", "of");
@@ -244,7 +244,7 @@ final class FrontPages {
     out.open("div", "class", "about");
     blocks.write(edition.about(), 1, List.of());
     out.close();
-    if (!edition.agreements().isEmpty()) {
+    if (!setting.agreements().isEmpty()) {
       agreements();
     }
     out.close();
@@ -368,7 +368,7 @@ final class FrontPages {
             setting,
             DataTable.Column.text(words.say("agreements.with")).wide(35),
             DataTable.Column.text(words.say("agreements.covers")));
-    for (Edition.AgreementLegend legend : edition.agreements()) {
+    for (Edition.AgreementLegend legend : setting.agreements()) {
       rows.add("", List.of(), "", legend.with(), legend.covers());
     }
     rows.write();

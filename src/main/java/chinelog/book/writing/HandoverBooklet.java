@@ -84,7 +84,7 @@ public final class HandoverBooklet {
     if (edition.plates().stream().anyMatch(p -> !p.parts().isEmpty())) {
       sections.add(after + 1, BookSection.of("parts", words.say("handover.parts"), this::parts));
     }
-    if (!edition.agreements().isEmpty()) {
+    if (!setting.agreements().isEmpty()) {
       sections.add(BookSection.of("agreements", words.say("agreements"), front::agreements));
     }
     if (!edition.materials().isEmpty()) {

@@ -7,6 +7,7 @@ import chinelog.book.page.Trim;
 import chinelog.edition.Chart;
 import chinelog.edition.Drawing;
 import chinelog.edition.Edition;
+import chinelog.edition.Edition.AgreementLegend;
 import chinelog.edition.Figure;
 import chinelog.markup.ChartSvg;
 import chinelog.markup.DrawingSvg;
@@ -74,6 +75,11 @@ public final class Setting {
     this.listed = isTold ? List.of() : this.edition.figures();
     this.listed.forEach(f -> figures.put(f.name(), f.title()));
     this.edition.agreements().forEach(a -> parties.put(a.id(), a.with()));
+  }
+
+  /** The agreements of somebody; what the program itself keeps apart needs no words. */
+  List<AgreementLegend> agreements() {
+    return edition.agreements().stream().filter(a -> !a.with().isEmpty()).toList();
   }
 
   /** With whom the agreements are, separated by {@code |}; empty for none. */

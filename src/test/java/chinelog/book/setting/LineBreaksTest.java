@@ -15,6 +15,8 @@ class LineBreaksTest {
     "'a boat\u2019s mass', 'a |boat\u2019s |mass'",
     "'a \u201chalf mil\u201d gap', 'a |\u201chalf |mil\u201d |gap'",
     "'left: 3/64 of', 'left: |3/64 |of'",
+    "'cloth, 160\u00a0g/m\u00b2, plain', 'cloth, |160\u00a0g/m\u00b2, |plain'",
+    "'ran 1.163 m/s', 'ran |1.163 |m/s'",
     "'strip-planked', 'strip-|planked'",
     "'', ''",
   })
