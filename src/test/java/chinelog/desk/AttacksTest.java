@@ -126,6 +126,8 @@ class AttacksTest {
     assertThat(raw("GET " + TEXT + " HTTP/1.1", host()))
         .startsWith("HTTP/1.1 401")
         .doesNotContain(SECRET);
+    assertThat(raw("GET " + TEXT + " HTTP/1.1", host(), "Accept-Language: de-CH,de;q=0.9"))
+        .contains("Dieser Browser wurde nicht eingelassen.");
     String other = cookie.substring(0, cookie.length() - 1) + (cookie.endsWith("A") ? "B" : "A");
     assertThat(raw("GET " + TEXT + " HTTP/1.1", host(), other)).startsWith("HTTP/1.1 401");
   }

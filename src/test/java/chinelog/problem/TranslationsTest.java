@@ -53,7 +53,12 @@ class TranslationsTest {
           "ask");
 
   private static final Set<String> THROWN =
-      Set.of("ProblemException", "QuantityException", "TradeException", "UnusablePhoto");
+      Set.of(
+          "ProblemException",
+          "QuantityException",
+          "RefusedException",
+          "TradeException",
+          "UnusablePhoto");
 
   /** A sign between parts, which every language writes alike. */
   private static final Pattern BARE = Pattern.compile("[^\\p{L}]*");

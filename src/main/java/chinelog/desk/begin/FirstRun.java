@@ -102,7 +102,7 @@ public record FirstRun(Frame frame, Clock clock, Path suggested, Opening opening
       }
       opening.open(folder);
     } catch (ProblemException e) {
-      return show(request, e.problem().words(DeskWords.locale(request)));
+      return show(request, e.problem().words(request.locale()));
     }
     return Reply.seeOther("/");
   }
@@ -116,7 +116,7 @@ public record FirstRun(Frame frame, Clock clock, Path suggested, Opening opening
       }
       opening.open(folder);
     } catch (ProblemException e) {
-      return show(request, e.problem().words(DeskWords.locale(request)));
+      return show(request, e.problem().words(request.locale()));
     }
     return Reply.seeOther("/");
   }

@@ -9,36 +9,13 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Locale.LanguageRange;
 import java.util.Map;
 
 /** The words of one section of the desk and those that all share, in one language. */
 public record DeskWords(Catalogue own, Catalogue shared, Locale locale) {
 
-  private static final List<Locale> LANGUAGES =
-      List.of(
-          Locale.US,
-          Locale.ENGLISH,
-          Locale.GERMAN,
-          Locale.forLanguageTag("nl"),
-          Locale.FRENCH,
-          Locale.forLanguageTag("es"));
-
-  /** The language that a browser asks for; English where it is none of ours. */
-  public static Locale locale(WebRequest request) {
-    String languages = request.languages();
-    try {
-      Locale found =
-          languages.isBlank() ? null : Locale.lookup(LanguageRange.parse(languages), LANGUAGES);
-      return found == null || found.equals(Locale.ENGLISH) ? Locale.UK : found;
-    } catch (IllegalArgumentException e) {
-      // What is sent is no list of languages: as good as none.
-      return Locale.UK;
-    }
-  }
-
   static DeskWords of(DeskSection section, WebRequest request) {
-    Locale locale = locale(request);
+    Locale locale = request.locale();
     return new DeskWords(
         Catalogue.of(section.words(), locale),
         Catalogue.of(DeskSection.SHARED_WORDS, locale),

@@ -1,7 +1,6 @@
 package chinelog.desk.notes;
 
 import chinelog.desk.bench.DeskPage;
-import chinelog.desk.bench.DeskWords;
 import chinelog.desk.files.FileVersion;
 import chinelog.desk.files.NoteText;
 import chinelog.desk.files.YamlText;
@@ -43,7 +42,7 @@ public final class Changes implements DeskPage {
     try {
       return Reply.json(Json.of(Map.of("text", change.of(request, text))));
     } catch (ProblemException e) {
-      String words = e.problem().words(DeskWords.locale(request));
+      String words = e.problem().words(request.locale());
       return Reply.json(Json.of(Map.of("refused", words)));
     }
   }

@@ -145,7 +145,7 @@ public final class Editor implements DeskPage {
     unsaved.put(text.path(), text.text());
     Snapshot snapshot = bench.log().as(unsaved);
     Map<String, Object> reply = new LinkedHashMap<>();
-    reply.put("problems", problems(snapshot, text.path(), DeskWords.locale(request)));
+    reply.put("problems", problems(snapshot, text.path(), request.locale()));
     reply.put("disk", bench.files().read(Path.of(text.path())).stamp());
     if (Entry.isNoteFile(text.path())) {
       reply.put("parts", NoteText.of(text).parts().stream().map(Editor::part).toList());
@@ -230,9 +230,7 @@ public final class Editor implements DeskPage {
     Optional<Problem> problem =
         bench.files().draft(Path.of(text.path()), text.stamp(), text.text());
     return Reply.json(
-        problem
-            .map(p -> Json.of(Map.of("refused", p.words(DeskWords.locale(request)))))
-            .orElse("{}"));
+        problem.map(p -> Json.of(Map.of("refused", p.words(request.locale())))).orElse("{}"));
   }
 
   /** Takes a note away; it can be had back by undoing. */

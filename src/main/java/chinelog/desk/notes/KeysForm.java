@@ -2,7 +2,6 @@ package chinelog.desk.notes;
 
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskSection;
-import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.files.FileVersion;
 import chinelog.desk.files.YamlText;
@@ -58,7 +57,7 @@ final class KeysForm {
       values.put("weighed", readings(keys, "weighed"));
       values.put("under", keys.words(List.of("under")));
     } catch (ProblemException e) {
-      values.put("wrong", e.problem().words(DeskWords.locale(request)));
+      values.put("wrong", e.problem().words(request.locale()));
     }
     return values;
   }

@@ -3,7 +3,6 @@ package chinelog.desk.pages;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
-import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.files.FileVersion;
@@ -46,8 +45,7 @@ public record Answering(Bench bench) implements DeskPage {
     Snapshot now = bench.log().now();
     List<Questions.Asking> asked = now.asking();
     List<Map<String, Object>> lines =
-        Lines.of(
-            asked.stream().map(Questions.Asking::problem).toList(), DeskWords.locale(request), now);
+        Lines.of(asked.stream().map(Questions.Asking::problem).toList(), request.locale(), now);
     for (int i = 0; i < asked.size(); i++) {
       Questions.Asking asking = asked.get(i);
       Map<String, Object> line = new HashMap<>(lines.get(i));

@@ -1,7 +1,6 @@
 package chinelog.desk.pages;
 
 import chinelog.desk.bench.DeskSection;
-import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Frame;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Server;
@@ -31,7 +30,7 @@ public final class Faults implements Server.Faults {
     String key = io == null ? "fault.own" : key(io);
     String detail =
         io instanceof ProblemException p
-            ? p.problem().words(DeskWords.locale(request))
+            ? p.problem().words(request.locale())
             : String.valueOf(thrown.getMessage());
     return page(request, io == null ? 500 : 409, key, detail);
   }

@@ -3,7 +3,6 @@ package chinelog.desk.pages;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
-import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.bench.UnnotedDays;
@@ -45,7 +44,7 @@ public record Today(Bench bench) implements DeskPage {
     Map<String, Object> values = new TreeMap<>();
     values.put("title", now.log().head().title().value());
     values.put("day", now.today().toString());
-    Locale locale = DeskWords.locale(request);
+    Locale locale = request.locale();
     SortedMap<LocalDate, List<String>> days = UnnotedDays.of(now);
     values.put(
         "errors", Lines.of(now.problems().stream().filter(Problem::isError).toList(), locale, now));

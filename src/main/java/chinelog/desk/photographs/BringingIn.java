@@ -167,7 +167,7 @@ final class BringingIn implements DeskPage {
         }
       }
     } catch (ProblemException e) {
-      return Answers.refused(e.problem().words(DeskWords.locale(request)));
+      return Answers.refused(e.problem().words(request.locale()));
     }
     rememberClocks(words, head, clocks);
     drop(load);
@@ -257,9 +257,9 @@ final class BringingIn implements DeskPage {
                             p ->
                                 Map.of(
                                     "what",
-                                    p.what().in(DeskWords.locale(request)),
+                                    p.what().in(request.locale()),
                                     "remedy",
-                                    p.remedy().in(DeskWords.locale(request)),
+                                    p.remedy().in(request.locale()),
                                     "place",
                                     p.place().toString()))
                         .toList()));

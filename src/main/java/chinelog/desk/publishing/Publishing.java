@@ -3,7 +3,6 @@ package chinelog.desk.publishing;
 import chinelog.desk.bench.Bench;
 import chinelog.desk.bench.DeskPage;
 import chinelog.desk.bench.DeskSection;
-import chinelog.desk.bench.DeskWords;
 import chinelog.desk.bench.Lines;
 import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
@@ -130,7 +129,7 @@ public final class Publishing implements DeskPage {
     if (outcome == null) {
       return Reply.html("");
     }
-    Locale locale = DeskWords.locale(request);
+    Locale locale = request.locale();
     Snapshot now = bench.log().now();
     Map<String, Object> values = new HashMap<>();
     values.put("errors", Lines.of(of(outcome, Problem.Severity.ERROR), locale, now));

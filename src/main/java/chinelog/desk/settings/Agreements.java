@@ -214,7 +214,6 @@ public record Agreements(Bench bench) implements DeskPage {
             request,
             DeskSection.AGREEMENTS,
             "register.ftlh",
-            Map.of(
-                "withheld", lines, "problems", problems(now, withheld, DeskWords.locale(request))));
+            Map.of("withheld", lines, "problems", problems(now, withheld, request.locale())));
   }
 }

@@ -69,7 +69,7 @@ public record Settings(Bench bench) implements DeskPage {
                 why);
     if (outcome instanceof WriteOutcome.Refused refused) {
       Problem problem = refused.problem();
-      return Reply.json(Json.of(Map.of("refused", problem.words(DeskWords.locale(request)))));
+      return Reply.json(Json.of(Map.of("refused", problem.words(request.locale()))));
     }
     return Reply.json("{}");
   }
@@ -86,7 +86,7 @@ public record Settings(Bench bench) implements DeskPage {
       String text = add(YamlText.of(now), request).text();
       return Reply.json(new Trying(bench, words).of(now, text));
     } catch (ProblemException e) {
-      String wrong = e.problem().words(DeskWords.locale(request));
+      String wrong = e.problem().words(request.locale());
       return Reply.json(Json.of(Map.of("wrong", Map.of("", wrong), "figures", List.of())));
     }
   }

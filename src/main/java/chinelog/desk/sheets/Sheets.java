@@ -61,7 +61,7 @@ public final class Sheets implements DeskPage {
               new Leaf(sheet.path(), sheet.title(), page, pages, under(sheet.label(page)), ""));
         }
       } catch (ProblemException e) {
-        String wrong = e.problem().words(DeskWords.locale(request));
+        String wrong = e.problem().words(request.locale());
         leaves.add(new Leaf(sheet.path(), sheet.title(), 1, 1, under(sheet.label()), wrong));
       }
     }

@@ -9,6 +9,7 @@ import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.URI;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -86,7 +87,8 @@ public final class Server implements Closeable {
       try {
         reply = reply(exchange);
       } catch (RefusedException e) {
-        reply = Reply.refused(e.status(), e.words());
+        Locale locale = WebRequest.locale(exchange.getRequestHeaders());
+        reply = Reply.refused(e.status(), e.words().in(locale));
       }
       send(reply, exchange);
     }

@@ -1,5 +1,6 @@
 package chinelog.desk.web;
 
+import com.sun.net.httpserver.Headers;
 import com.sun.net.httpserver.HttpExchange;
 import java.io.IOException;
 import java.io.InputStream;
@@ -8,6 +9,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
+import java.util.Locale.LanguageRange;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -18,15 +21,20 @@ import java.util.TreeMap;
  * @param path decoded, such as {@code /notes}
  * @param rest of the path below what its handler stands for; empty if that is all of it
  * @param fields of the address and of a form, by name, in the order sent
- * @param languages as the browser prefers them, such as {@code de-CH,de;q=0.9}; may be empty
+ * @param locale of the language that the browser asks for, English where it is none of ours
  * @param body what was sent that is no form; empty for a form
  */
 public record WebRequest(
-    String path,
-    String rest,
-    Map<String, List<String>> fields,
-    String languages,
-    InputStream body) {
+    String path, String rest, Map<String, List<String>> fields, Locale locale, InputStream body) {
+
+  private static final List<Locale> LANGUAGES =
+      List.of(
+          Locale.US,
+          Locale.ENGLISH,
+          Locale.GERMAN,
+          Locale.forLanguageTag("nl"),
+          Locale.FRENCH,
+          Locale.forLanguageTag("es"));
 
   /** The most that a form may hold: a note with all its keys fits many times. */
   static final int MOST_FORM_BYTES = 8 << 20;
@@ -47,10 +55,28 @@ public record WebRequest(
       addAll(new String(form, StandardCharsets.UTF_8), fields);
       body = InputStream.nullInputStream();
     }
-    String languages = exchange.getRequestHeaders().getFirst("Accept-Language");
     fields.replaceAll((name, values) -> List.copyOf(values));
     return new WebRequest(
-        path, rest, Collections.unmodifiableMap(fields), languages == null ? "" : languages, body);
+        path,
+        rest,
+        Collections.unmodifiableMap(fields),
+        locale(exchange.getRequestHeaders()),
+        body);
+  }
+
+  /** The language that a browser asks for; English where it is none of ours. */
+  static Locale locale(Headers headers) {
+    String languages = headers.getFirst("Accept-Language");
+    try {
+      Locale found =
+          languages == null || languages.isBlank()
+              ? null
+              : Locale.lookup(LanguageRange.parse(languages), LANGUAGES);
+      return found == null || found.equals(Locale.ENGLISH) ? Locale.UK : found;
+    } catch (IllegalArgumentException e) {
+      // What is sent is no list of languages: as good as none.
+      return Locale.UK;
+    }
   }
 
   private static void addAll(

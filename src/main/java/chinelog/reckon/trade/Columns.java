@@ -11,11 +11,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Reads the columns of one table that an input names. */
 final class Columns {
+
+  private static final Pattern EIGHTHS =
+      Pattern.compile("\\s*[0-9]{1,3}-[0-9]{1,2}-[0-7][+-]?\\s*");
 
   private final String input;
   private final Table table;
@@ -76,7 +80,8 @@ final class Columns {
     for (int row = 0; row < all.length; row++) {
       all[row] = number(row, index, unit);
       if (Double.isNaN(all[row])) {
-        throw at(row, index, "A cell of \"" + column + "\" is empty.", "Write its number.");
+        throw at(
+            row, index, Sentence.of("A cell of \"{0}\" is empty.", column), "Write its number.");
       }
     }
     return all;
@@ -109,15 +114,22 @@ final class Columns {
       if (cell.text().isBlank()) {
         return Double.NaN;
       }
-      throw at(row, column, "\"" + cell.text() + "\" is not a number.", "Write a number.");
+      throw at(
+          row,
+          column,
+          Sentence.of("\"{0}\" is not a number.", cell.text()),
+          EIGHTHS.matcher(cell.text()).matches()
+              ? "Write [ft-in-8] in the heading if these are feet, inches and eighths."
+              : "Write a number.");
     }
     Unit written = table.columns().get(column).unit();
     if (!quantity.unit().isCompatible(unit)) {
       throw at(
           row,
           column,
-          "The column \"" + table.columns().get(column).name() + "\" is in \"" + written + "\".",
-          "Write its unit in the heading, such as [" + unit + "].");
+          Sentence.of(
+              "The column \"{0}\" is in \"{1}\".", table.columns().get(column).name(), written),
+          Sentence.of("Write its unit in the heading, such as [{0}].", unit));
     }
     return quantity.doubleIn(unit);
   }
@@ -130,18 +142,18 @@ final class Columns {
       if (!seen.add(Offsets.factPart(name))) {
         throw at(
             row,
-            "There is another " + column + " called \"" + name + "\".",
-            "Give each " + column + " a name of its own.");
+            Sentence.of("There is another {0} called \"{1}\".", column, name),
+            Sentence.of("Give each {0} a name of its own.", column));
       }
     }
   }
 
-  TradeException at(int row, int column, String what, String remedy) {
+  TradeException at(int row, int column, CharSequence what, CharSequence remedy) {
     return new TradeException(
         input, what, remedy, table.rows().get(row).cells().get(column).place());
   }
 
-  TradeException at(int row, String what, String remedy) {
+  TradeException at(int row, CharSequence what, CharSequence remedy) {
     return new TradeException(input, what, remedy, table.rows().get(row).place());
   }
 }
