@@ -27,7 +27,7 @@ final class HtmlFile {
               + " h1 h2 h3 h4 h5 h6 hgroup p a em strong b i small sub sup code pre kbd samp var q cite"
               + " dfn mark s del ins blockquote ul ol li dl dt dd figure figcaption picture source img"
               + " table caption thead tbody tfoot tr th td colgroup col hr br wbr time abbr data span"
-              + " div button dialog form search label input output details summary bdi bdo ruby rt rp"
+              + " div button dialog form search label input output details summary bdi ruby rt rp"
               + " address noscript fieldset legend select option progress meter menu"
               + " svg g path rect line polyline polygon circle ellipse text tspan desc defs use symbol"
               + " clippath lineargradient radialgradient stop marker pattern mask");
@@ -35,7 +35,7 @@ final class HtmlFile {
   private static final Set<String> INLINE =
       words(
           "a em strong b i small sub sup code kbd samp var q cite dfn mark s del ins time abbr data"
-              + " span bdi bdo wbr tspan");
+              + " span bdi wbr tspan");
 
   private static final Set<String> ATTRIBUTES =
       words(
@@ -222,6 +222,7 @@ final class HtmlFile {
         if (FETCHING_STYLE.matcher(value).matches()) {
           findings.add(where, Sentence.of("A style fetches or says something."));
         }
+        PlainFile.order(value, findings, where);
       }
       case "http-equiv" -> {
         if (!value.equalsIgnoreCase("content-security-policy")) {

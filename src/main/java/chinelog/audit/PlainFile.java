@@ -35,6 +35,10 @@ final class PlainFile {
   private static final Pattern WORDS_ALONE =
       Pattern.compile("window\\.pagesToSearch ?= ?\\[[\\[\\]{},:\\s]*\\];?\\s*");
 
+  /** Letters are shown in another order than they are written (CSS Writing Modes 3, 2.2). */
+  private static final Pattern TURNS_LETTERS =
+      Pattern.compile("(?i)unicode-bidi\\s*:[^;}]*override");
+
   private static final String SVG = "http://www.w3.org/2000/svg";
 
   private PlainFile() {}
@@ -79,10 +83,18 @@ final class PlainFile {
     if (css.contains("/*")) {
       findings.add(Sentence.of("the style"), Sentence.of("The style holds a remark."));
     }
+    order(css, findings, Sentence.of("the style"));
     web(css, addresses, findings, Sentence.of("the style"));
     Said said = Said.inStyle(css);
     search.text(said.words(), findings, Sentence.of("the style"));
     search.code(said.code(), findings, Sentence.of("the style"));
+  }
+
+  /** Looks whether a style shows letters in another order than they are written. */
+  static void order(String css, Findings findings, Sentence where) {
+    if (TURNS_LETTERS.matcher(css).find()) {
+      findings.add(where, Sentence.of("The style turns the order of letters round."));
+    }
   }
 
   static void inspectScript(String js, KnownAddresses addresses, Search search, Findings findings) {

@@ -327,6 +327,12 @@ class PlantedLeaksTest {
   private static void pages() {
     onPage("T23", "a comment", "comment", "<!-- ask again in May -->");
     onPage("T23", "a hidden block", "hidden", "<div hidden>Ask again in May.</div>");
+    onPage("T23", "letters turned round", "<bdo>", "<p><bdo dir=\"rtl\">draY kcirrekS</bdo></p>");
+    onPage(
+        "T23",
+        "letters turned round by a style",
+        "order of letters",
+        "<style>b { unicode-bidi: bidi-override; direction: rtl }</style><p><b>draY kcirrekS</b></p>");
     onPage("T23", "a template", "<template>", "<template><p>Ask again in May.</p></template>");
     onPage(
         "T24",
