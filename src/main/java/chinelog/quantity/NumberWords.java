@@ -70,9 +70,9 @@ public final class NumberWords {
   private final Set<String> beginnings = new HashSet<>();
   private int longest;
 
-  private NumberWords(String language) {
+  private NumberWords(String language, int highest) {
     this.language = language;
-    for (int n = 0; n <= HIGHEST; n++) {
+    for (int n = 0; n <= highest; n++) {
       put(spell(n), n);
       switch (language) {
         case "en" -> english(n);
@@ -87,8 +87,16 @@ public final class NumberWords {
 
   /** Those of a language; of English where another is not known. */
   public static NumberWords of(Locale locale) {
-    String language = POINTS.containsKey(locale.getLanguage()) ? locale.getLanguage() : "en";
-    return BY_LANGUAGE.computeIfAbsent(language, NumberWords::new);
+    return BY_LANGUAGE.computeIfAbsent(language(locale), l -> new NumberWords(l, HIGHEST));
+  }
+
+  /** The same, of the numbers up to one, which are spelled far sooner than all. */
+  public static NumberWords upTo(int highest, Locale locale) {
+    return new NumberWords(language(locale), highest);
+  }
+
+  private static String language(Locale locale) {
+    return POINTS.containsKey(locale.getLanguage()) ? locale.getLanguage() : "en";
   }
 
   private void put(String letters, int n) {

@@ -16,8 +16,12 @@ import java.util.stream.Stream;
  */
 final class DayWords {
 
+  private static final int DAYS = 31;
+
   private static final List<NumberWords> LANGUAGES =
-      Stream.of("en", "de", "nl", "fr", "es").map(l -> NumberWords.of(new Locale(l))).toList();
+      Stream.of("en", "de", "nl", "fr", "es")
+          .map(l -> NumberWords.upTo(DAYS, Locale.forLanguageTag(l)))
+          .toList();
 
   /** In digits, as in "2nd", "14ten" and "1er". */
   private static final Pattern DIGITS = Pattern.compile("(\\d{1,2})(\\p{L}{0,3})");
@@ -67,7 +71,6 @@ final class DayWords {
   /** In English the day may come second, where a small number may as well count something. */
   private static final int NO_COUNT = 12;
 
-  private static final int DAYS = 31;
   private static final int APART = 3;
 
   private final String text;
@@ -185,7 +188,7 @@ final class DayWords {
   private static int cardinal(String letters) {
     return LANGUAGES.stream()
         .mapToInt(l -> l.find(letters))
-        .filter(n -> n > 0 && n <= DAYS)
+        .filter(n -> n > 0)
         .findFirst()
         .orElse(0);
   }
