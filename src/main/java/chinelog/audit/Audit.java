@@ -40,6 +40,7 @@ public final class Audit {
   /** The same order whatever language it is told in. */
   private static final Comparator<Sentence> IN_ENGLISH = Comparator.comparing(Sentence::toString);
 
+  private static final Set<String> PICTURES = Set.of("jpg", "jpeg", "png");
   private static final String CLEAN_OF_ITS_NAME = " ";
   private static final String CLEAN_WITH_CREDIT = " with ";
 
@@ -76,8 +77,9 @@ public final class Audit {
     this.before = before;
     this.scope = scope;
     this.fresh = originals.without(before.searched().lookedFor());
-    this.mayStand = scope.isWithin(before.searched());
-    this.cleanBefore = scope.wasLookedFor(before.searched()) ? before.searched().clean() : Set.of();
+    boolean wasLookedFor = scope.wasLookedFor(before.searched());
+    this.mayStand = wasLookedFor && scope.allowsAsMuchAs(before.searched());
+    this.cleanBefore = wasLookedFor ? before.searched().clean() : Set.of();
   }
 
   /**
@@ -195,7 +197,7 @@ public final class Audit {
     String sha256 = before.hashes().get(name);
     String mark = sha256 == null ? "" : mark(name, sha256);
     search.name(name, findings);
-    if (sha256 != null && mayStand(name, sha256) && before.searched().clean().contains(mark)) {
+    if (sha256 != null && mayStand(name, sha256) && cleanBefore.contains(mark)) {
       again(name, file, findings);
     } else {
       inspect(name, Files.readAllBytes(file), findings);
@@ -237,7 +239,7 @@ public final class Audit {
   }
 
   private static boolean isPicture(String name) {
-    return Set.of("jpg", "jpeg", "png").contains(ending(name));
+    return PICTURES.contains(ending(name));
   }
 
   private static String ending(String name) {

@@ -64,21 +64,15 @@ record AuditScope(
     return Sha256.of(thing).substring(0, LETTERS);
   }
 
-  /**
-   * Whether what an earlier audit found clean would be found clean now, but for pieces of originals
-   * that were not known then.
-   */
-  boolean isWithin(Searched before) {
-    return allowed.containsAll(before.allowed()) && wasLookedFor(before);
+  /** Whether all that an earlier audit let pass is let pass now. */
+  boolean allowsAsMuchAs(Searched before) {
+    return allowed.containsAll(before.allowed());
   }
 
-  /**
-   * Whether a picture in which an earlier audit found nothing would be found clean now, but for
-   * pieces of originals; its credit aside.
-   */
+  /** Whether an earlier audit held a picture against all that it is held against now. */
   boolean wasShown(String sha256, Searched before) {
     Set<String> now = pictures.getOrDefault(sha256, Set.of());
-    return !now.isEmpty() && before.allowed().containsAll(now) && wasLookedFor(before);
+    return !now.isEmpty() && before.allowed().containsAll(now);
   }
 
   /** Whether an earlier audit looked for all of it, but for pieces of originals. */
