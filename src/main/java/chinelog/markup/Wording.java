@@ -1,6 +1,7 @@
 package chinelog.markup;
 
 import chinelog.wording.Catalogue;
+import chinelog.wording.NaturalOrder;
 import java.text.Collator;
 import java.text.DecimalFormatSymbols;
 import java.text.NumberFormat;
@@ -10,7 +11,6 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.Locale;
 import java.util.MissingResourceException;
-import java.util.regex.Pattern;
 
 /**
  * The words of site and book that are not the maker's, in the language of the log, such as {@code
@@ -20,9 +20,6 @@ import java.util.regex.Pattern;
  * what a language lacks is taken from English.
  */
 public final class Wording {
-
-  private static final Pattern NUMBER = Pattern.compile("[0-9]+");
-  private static final int LENGTH = 8;
 
   private final Locale locale;
   private final Catalogue texts;
@@ -70,14 +67,8 @@ public final class Wording {
   public static Comparator<String> order(Locale locale) {
     Collator collator = Collator.getInstance(locale);
     collator.setStrength(Collator.SECONDARY);
-    return Comparator.comparing(Wording::numbersOfOneLength, collator::compare)
+    return Comparator.comparing(NaturalOrder::key, collator::compare)
         .thenComparing(Comparator.naturalOrder());
-  }
-
-  private static String numbersOfOneLength(String title) {
-    return NUMBER
-        .matcher(title)
-        .replaceAll(n -> "0".repeat(Math.max(0, LENGTH - n.group().length())) + n.group());
   }
 
   /** The sign between whole numbers and decimals. */

@@ -6,12 +6,12 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.trade.Part;
 import chinelog.reckon.trade.Sketch;
+import chinelog.wording.NaturalOrder;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,16 +37,9 @@ public record Facts(
   /** The table of texts for the titles and methods of facts. */
   public static final String MESSAGES = "chinelog.reckon.messages";
 
-  private static final Pattern NUMBER = Pattern.compile("[0-9]{1,9}");
-
   /** With the numbers in names as numbers, so that {@code area_2} comes before {@code area_10}. */
   public static final Comparator<String> NAMES_IN_ORDER =
-      Comparator.<String, String>comparing(
-              name ->
-                  NUMBER
-                      .matcher(name)
-                      .replaceAll(n -> "0".repeat(9 - n.group().length()) + n.group()))
-          .thenComparing(Comparator.naturalOrder());
+      Comparator.comparing(NaturalOrder::key).thenComparing(Comparator.naturalOrder());
 
   public Optional<Fact> find(String name) {
     return Optional.ofNullable(byName.get(name));
