@@ -34,9 +34,6 @@ final class TableReader {
   /** What stands for the unit of a column of feet, inches and eighths. */
   private static final Pattern IN_EIGHTHS = Pattern.compile("ft-in-(?:8|8ths|eighths)");
 
-  private static final Pattern EIGHTHS =
-      Pattern.compile("(?<feet>[0-9]{1,3})-(?<inches>[0-9]|1[01])-(?<eighths>[0-7])(?<sign>[+-])?");
-
   private final Scope scope;
   private final Map<String, Fields> marks = new LinkedHashMap<>();
   private final Map<String, Yaml.Scalar> marked = new LinkedHashMap<>();
@@ -239,7 +236,7 @@ final class TableReader {
     return DECIMAL_COMMA.matcher(text).matches() ? text.replace(',', '.') : text;
   }
 
-  /** Feet, inches and eighths, such as 2-7-4; a + or - after them is a sixteenth more or less. */
+  /** Such a cell in sixteenths of an inch. */
   private static String eighths(Matcher m) {
     int inches = 12 * Integer.parseInt(m.group("feet")) + Integer.parseInt(m.group("inches"));
     String sign = m.group("sign");
@@ -250,7 +247,7 @@ final class TableReader {
 
   private @Nullable Quantity quantity(String written, Table.Column column, Place place) {
     Unit unit = column.unit();
-    Matcher eighths = EIGHTHS.matcher(written);
+    Matcher eighths = Table.EIGHTHS.matcher(written);
     String text = unit.equals(Unit.INCH) && eighths.matches() ? eighths(eighths) : written;
     if (text.isEmpty()) {
       return null;
@@ -266,7 +263,7 @@ final class TableReader {
         scope.error(
             place,
             Sentence.of("\"{0}\" is not a number of {1}.", text, unit.symbol()),
-            EIGHTHS.matcher(text).matches()
+            Table.EIGHTHS.matcher(text).matches()
                 ? "Write [ft-in-8] in the heading if these are feet, inches and eighths."
                 : "Write a number with a decimal point, or leave the cell empty.");
       }

@@ -5,6 +5,7 @@ import chinelog.problem.Place;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.Unit;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +16,10 @@ import org.jspecify.annotations.Nullable;
  * @param rows each as long as {@code columns}
  */
 public record Table(String name, List<Column> columns, List<Row> rows, Label label, Place place) {
+
+  /** Feet, inches and eighths, such as 2-7-4; a + or - after them is a sixteenth more or less. */
+  public static final Pattern EIGHTHS =
+      Pattern.compile("(?<feet>[0-9]{1,3})-(?<inches>[0-9]|1[01])-(?<eighths>[0-7])(?<sign>[+-])?");
 
   /**
    * This with some of its rows and columns.

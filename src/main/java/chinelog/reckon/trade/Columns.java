@@ -11,15 +11,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Reads the columns of one table that an input names. */
 final class Columns {
-
-  private static final Pattern EIGHTHS =
-      Pattern.compile("\\s*[0-9]{1,3}-[0-9]{1,2}-[0-7][+-]?\\s*");
 
   private final String input;
   private final Table table;
@@ -118,7 +114,7 @@ final class Columns {
           row,
           column,
           Sentence.of("\"{0}\" is not a number.", cell.text()),
-          EIGHTHS.matcher(cell.text()).matches()
+          Table.EIGHTHS.matcher(cell.text().strip()).matches()
               ? "Write [ft-in-8] in the heading if these are feet, inches and eighths."
               : "Write a number.");
     }
