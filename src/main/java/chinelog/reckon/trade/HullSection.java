@@ -1,8 +1,10 @@
 package chinelog.reckon.trade;
 
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.ToDoubleFunction;
 
 /** One station of a hull: half-breadths from the keel up to the sheer. Lengths in m. */
 final class HullSection {
@@ -14,6 +16,11 @@ final class HullSection {
   private final double flat;
   private final double[] corners;
   private final FairCurve outline;
+
+  /** What the outline gives way to, and by how much of the way; none of it where 0. */
+  private final FairCurve other;
+
+  private final double toOther;
 
   /** Those without one half-breadth that were asked for: their curves are dear to find. */
   private final Map<Integer, HullSection> less = new ConcurrentHashMap<>();
@@ -35,6 +42,20 @@ final class HullSection {
     this.flat = flat;
     this.corners = corners;
     this.outline = FairCurve.upAStation(z, y);
+    other = outline;
+    toOther = 0;
+  }
+
+  private HullSection(HullSection same, FairCurve.Rival rival) {
+    name = same.name;
+    x = same.x;
+    z = same.z;
+    y = same.y;
+    flat = same.flat;
+    corners = same.corners;
+    outline = same.outline;
+    other = rival.curve();
+    toOther = rival.weight();
   }
 
   String name() {
@@ -79,19 +100,34 @@ final class HullSection {
                 name, x, FairCurve.without(z, i), FairCurve.without(y, i), flat, corners));
   }
 
+  /**
+   * This station with its outline on the way to another curve through the same half-breadths: as
+   * far as that curve tells of how far the outline may be out.
+   */
+  Map<FairCurve.Shape, HullSection> rivals() {
+    Map<FairCurve.Shape, HullSection> all = new EnumMap<>(FairCurve.Shape.class);
+    outline.rivalsUpAStation().forEach(r -> all.put(r.curve().shape(), new HullSection(this, r)));
+    return all;
+  }
+
+  private double of(ToDoubleFunction<FairCurve> figure) {
+    double own = figure.applyAsDouble(outline);
+    return toOther == 0 ? own : own + toOther * (figure.applyAsDouble(other) - own);
+  }
+
   /** The half-breadth at a height between keel and top. */
   double half(double height) {
-    return outline.at(height);
+    return of(curve -> curve.at(height));
   }
 
   /** Both sides together up to a height, in m². */
   double area(double height) {
-    return 2 * outline.integral(keel(), height, (up, half) -> half);
+    return 2 * of(curve -> curve.integral(keel(), height, (up, half) -> half));
   }
 
   /** Moment about the base line of the area up to a height, in m³. */
   double moment(double height) {
-    return 2 * outline.integral(keel(), height, (up, half) -> up * half);
+    return 2 * of(curve -> curve.integral(keel(), height, (up, half) -> up * half));
   }
 
   /** The outline whose integral up to a height is the half of {@link #area}. */

@@ -42,12 +42,45 @@ class UnevenOffsetsTest {
     WIGLEY((u, z) -> (1 - u * u) * z * (2 - z)),
     PARABOLIC((u, z) -> (1 - u * u) * Math.sqrt(z)),
     FLARED((u, z) -> (1 - u * u) * Math.pow(z, 1.5)),
-    FLARED_ABOVE_A_FLAT((u, z) -> (1 - u * u) * (0.4 + 0.6 * z * z));
+    FLARED_ABOVE_A_FLAT((u, z) -> (1 - u * u) * (0.4 + 0.6 * z * z)),
+    SECTIONS_THAT_CHANGE((u, z) -> (1 - u * u) * (1 + 0.3 * u) * Math.pow(z, 0.7 + 0.4 * u), false),
+    HOLLOW_ENDS((u, z) -> Math.pow(Math.cos(Math.PI * u / 2), 2) * z * (2 - z), false),
+    FULL_ENDS_3((u, z) -> full(u, 3) * full(1 - z, 2), false),
+    FULL_ENDS_4((u, z) -> full(u, 4) * full(1 - z, 2), false),
+    FULL_ENDS_6((u, z) -> full(u, 6) * full(1 - z, 2), false),
+    FULL_BOW_3((u, z) -> full((u + 1) / 2, 3) * full(1 - z, 2), false),
+    FULL_BOW_6((u, z) -> full((u + 1) / 2, 6) * full(1 - z, 2), false),
+    FULL_BOTTOM_3((u, z) -> (1 - u * u) * full(1 - z, 3), false),
+    FULL_BOTTOM_6((u, z) -> (1 - u * u) * full(1 - z, 6), false),
+    FULL_ALL_OVER((u, z) -> full(u, 3) * full(1 - z, 3), false);
 
     private final DoubleBinaryOperator half;
 
+    /** Whether one of the curves is made for it, so that it comes out right by few offsets. */
+    private final boolean isFitted;
+
     Form(DoubleBinaryOperator half) {
+      this(half, true);
+    }
+
+    Form(DoubleBinaryOperator half, boolean isFitted) {
       this.half = half;
+      this.isFitted = isFitted;
+    }
+
+    /** A quarter of a superellipse, which is fuller than an ellipse where the power is above 2. */
+    private static double full(double place, int power) {
+      return Math.pow(Math.max(0, 1 - Math.pow(Math.abs(place), power)), 1.0 / power);
+    }
+
+    /** Every spacing is tried, or every second one where only the estimate is looked at. */
+    int step() {
+      return isFitted ? 1 : 2;
+    }
+
+    /** How many may lie out of their own estimates: one in twenty; one in seven of unfitted forms. */
+    int mayMiss(int hulls) {
+      return (int) Math.ceil(hulls * (isFitted ? 0.05 : 0.15)) - (isFitted ? 1 : 0);
     }
 
     /** In m, at x from the aft end and z above the keel. */
@@ -134,7 +167,9 @@ class UnevenOffsetsTest {
     double[] estimates = new double[4];
     int doubted = 0;
     SoftAssertions all = new SoftAssertions();
-    for (int i = 0; i < SPACINGS; i++) {
+    int hulls = 0;
+    for (int i = 0; i < SPACINGS; i += form.step()) {
+      hulls++;
       Random random = new Random(i);
       double[] x = uneven(random, 5 + i % 9, LENGTH);
       double[] z = uneven(random, 5 + i / 9 % 5, DEPTH);
@@ -146,9 +181,11 @@ class UnevenOffsetsTest {
       for (int k = 0; k < 4; k++) {
         double error = found[k] / truth[k] - 1;
         worst[k] = Math.max(worst[k], Math.abs(error));
-        all.assertThat(Math.abs(error))
-            .as("%s, %s, spacing %d: %.4f %%", form, FIGURES[k], i, 100 * error)
-            .isLessThan(0.003);
+        if (form.isFitted) {
+          all.assertThat(Math.abs(error))
+              .as("%s, %s, spacing %d: %.4f %%", form, FIGURES[k], i, 100 * error)
+              .isLessThan(0.003);
+        }
         var tolerance = hull.quantityOf(FIGURES[k]).tolerance();
         double said =
             tolerance == null
@@ -164,7 +201,7 @@ class UnevenOffsetsTest {
         "%-20s worst of %d spacings (and its estimate): V %.3f (%.2f) %%, KB %.3f (%.2f) %%,"
             + " BM %.3f (%.2f) %%, LCB %.3f (%.2f) %%; within its own estimate %d times%n",
         form,
-        SPACINGS,
+        hulls,
         100 * worst[0],
         100 * estimates[0],
         100 * worst[1],
@@ -174,9 +211,9 @@ class UnevenOffsetsTest {
         100 * worst[3],
         100 * estimates[3],
         doubted);
-    all.assertThat(doubted)
-        .as("%s lies within its own estimate", form)
-        .isGreaterThan(SPACINGS * 19 / 20);
+    all.assertThat(hulls - doubted)
+        .as("%s lies out of its own estimate", form)
+        .isLessThanOrEqualTo(form.mayMiss(hulls));
     all.assertAll();
   }
 
@@ -188,14 +225,14 @@ class UnevenOffsetsTest {
     double estimates = 0;
     int within = 0;
     int hulls = 0;
-    for (int i = 0; i < SPACINGS; i += Math.max(1, SPACINGS / 9)) {
+    for (int i = 0; i < SPACINGS; i += Math.max(1, SPACINGS / 9 * form.step())) {
       Random random = new Random(i);
       double[] x = uneven(random, 5 + i % 9, LENGTH);
       double[] z = uneven(random, 5 + i / 9 % 5, DEPTH);
       double[] truth = truth(form, DEPTH * (0.25 + 0.74 * random.nextDouble()));
       double km = truth[1] + truth[2];
       double kg = DEPTH / 3;
-      String mass = decimal(truth[0] * 1000) + "," + decimal(LENGTH / 2) + "," + decimal(kg);
+      String mass = decimal(truth[0] * 1000) + "," + decimal(truth[3]) + "," + decimal(kg);
       Given she =
           Given.the("afloat")
               .table("offsets", table(form, x, z))
@@ -222,15 +259,17 @@ class UnevenOffsetsTest {
         100 * worst,
         100 * estimates / hulls,
         within);
-    assertThat(worst).isLessThan(0.003);
-    assertThat(within).isGreaterThan(hulls * 19 / 20);
-    assertThat(estimates / hulls).isLessThan(form == Form.ELLIPSOID ? 0.04 : 0.002);
+    assertThat(hulls - within).isLessThanOrEqualTo(form.mayMiss(hulls));
+    if (form.isFitted) {
+      assertThat(worst).isLessThan(0.003);
+      assertThat(estimates / hulls).isLessThan(form == Form.ELLIPSOID ? 0.04 : 0.002);
+    }
   }
 
   @ParameterizedTest
   @EnumSource(Form.class)
   void whatSinksDeeperDisplacesMoreAndHasItsCentreHigher(Form form) throws Exception {
-    for (int i = 0; i < 5; i++) {
+    for (int i = 0; i < 5; i += form.step()) {
       Random random = new Random(1000 + i);
       double[] x = uneven(random, 5 + i, LENGTH);
       double[] z = uneven(random, 6, DEPTH);
