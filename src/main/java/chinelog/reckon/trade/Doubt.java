@@ -123,7 +123,7 @@ final class Doubt {
   private static HullSection without(HullSection station, double height) {
     double[] z = station.z();
     for (int k = 1; k < z.length - 1; k++) {
-      if (z[k] == height) {
+      if (z[k] == height && !station.isCorner(k)) {
         return station.without(k);
       }
     }
@@ -185,9 +185,12 @@ final class Doubt {
     return ofGirth(stations, lessHeights, skin) + of(stations, lessStations, skin);
   }
 
-  /** A station without each of its inner heights in turn. */
+  /** A station without each of its inner heights in turn; its corners stay. */
   static List<HullSection> coarser(HullSection station) {
-    return IntStream.range(1, station.z().length - 1).mapToObj(station::without).toList();
+    return IntStream.range(1, station.z().length - 1)
+        .filter(k -> !station.isCorner(k))
+        .mapToObj(station::without)
+        .toList();
   }
 
   /** Turns a figure in SI units into the one that is shown. */

@@ -70,6 +70,8 @@ final class FairCurve {
     Shape.PLAIN, Shape.ROOT, Shape.ROUND, Shape.FULL, Shape.MONOTONE
   };
 
+  private static final Shape[] ABOVE_A_CORNER = {Shape.PLAIN, Shape.MONOTONE};
+
   private static final Shape[] ALONG_A_HULL = {
     Shape.PLAIN, Shape.ELLIPTIC, Shape.BLUNT, Shape.MONOTONE
   };
@@ -114,13 +116,18 @@ final class FairCurve {
   }
 
   /**
-   * The outline of a station.
+   * The outline of a station from its keel.
    *
    * @param z heights, rising, at least two
    * @param y half-breadths at those heights
    */
   static FairCurve upAStation(double[] z, double[] y) {
     return best(UP_A_STATION, z, y);
+  }
+
+  /** The same from a corner of it, such as a chine. */
+  static FairCurve aboveACorner(double[] z, double[] y) {
+    return best(ABOVE_A_CORNER, z, y);
   }
 
   /**
@@ -182,12 +189,21 @@ final class FairCurve {
     return rivals(UP_A_STATION);
   }
 
+  /** The curves of all other shapes that an outline may have above a corner. */
+  List<Rival> rivalsAboveACorner() {
+    return rivals(ABOVE_A_CORNER);
+  }
+
   /** The curves of all other shapes that ordinates along a hull may have. */
   List<Rival> rivalsAlongAHull() {
     return rivals(ALONG_A_HULL);
   }
 
+  /** None through two ordinates, between which it is straight because nothing else is told. */
   private List<Rival> rivals(Shape[] shapes) {
+    if (x.length < 3) {
+      return List.of();
+    }
     double[] y = Arrays.stream(x).map(this::at).toArray();
     List<Rival> all = new ArrayList<>();
     for (Shape other : shapes) {
@@ -284,6 +300,15 @@ final class FairCurve {
   double at(double place) {
     double u = shape == Shape.ROOT ? Math.sqrt(Math.max(0, place - start)) : place;
     return base + factor(place) * smooth.at(u);
+  }
+
+  double start() {
+    return start;
+  }
+
+  /** How many ordinates it goes through. */
+  int size() {
+    return x.length;
   }
 
   Shape shape() {
