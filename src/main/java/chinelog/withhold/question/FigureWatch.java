@@ -204,7 +204,7 @@ final class FigureWatch {
             "(?<![\\d:.,])(?:1|one|eins|een|un|uno)\\s?(?:[:/∶]|to|zu|op|sur|a)\\s?\\Q"
                 + n
                 + "\\E(?![\\d:])"),
-        new Secret("the scale, 1:" + n, value, label, Set.of(), true, false));
+        new Secret(Sentence.of("the scale, 1:{0}", n), value, label, Set.of(), true, false));
   }
 
   /** Notes the figures of a withheld text, and its long numbers, such as one to ring. */
