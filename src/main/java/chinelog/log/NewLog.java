@@ -10,9 +10,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -23,6 +23,7 @@ public final class NewLog {
 
   /** Where remarks begin in the first lines of log.yaml. */
   private static final int REMARKS_AT = 36;
+
   private static final List<String> FIRST_NOTE = resource("entries/first.md").lines().toList();
 
   private NewLog() {}

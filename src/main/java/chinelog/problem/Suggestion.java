@@ -15,7 +15,8 @@ public final class Suggestion {
 
   /**
    * The known word nearest to {@code word}, if it lies within a third of its length (at least two
-   * edits: insert, delete, replace, or swap neighbours).
+   * edits: insert, delete, replace, or swap neighbours); or the one of which it is the first part,
+   * as "hull" of "hull-form".
    */
   public static Optional<String> findNearest(String word, Collection<String> known) {
     if (word.length() > LONGEST) {
@@ -24,10 +25,16 @@ public final class Suggestion {
     int most = Math.max(2, word.length() / 3);
     String wanted = word.toLowerCase(Locale.ROOT);
     return known.stream()
-        .filter(k -> distance(wanted, k.toLowerCase(Locale.ROOT)) <= most)
+        .filter(k -> edits(wanted, k) <= most)
         .min(
-            Comparator.comparingInt((String k) -> distance(wanted, k.toLowerCase(Locale.ROOT)))
+            Comparator.comparingInt((String k) -> edits(wanted, k))
                 .thenComparing(Comparator.naturalOrder()));
+  }
+
+  /** One edit for what is missing after a first part. */
+  private static int edits(String wanted, String known) {
+    String word = known.toLowerCase(Locale.ROOT);
+    return word.startsWith(wanted + "-") ? 1 : distance(wanted, word);
   }
 
   /** A remedy sentence: the nearest word if there is one, else the whole list. */

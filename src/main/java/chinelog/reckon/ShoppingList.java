@@ -61,10 +61,7 @@ public final class ShoppingList {
                             "{0}: {1} ({2})", l.title(), style.show(l.missing()), l.reason())
                         : Sentence.of(
                             "{0}: {1}, about {2} ({3})",
-                            l.title(),
-                            style.show(l.missing()),
-                            style.show(l.about()),
-                            l.reason()))
+                            l.title(), style.show(l.missing()), style.show(l.about()), l.reason()))
                     .in(log.head().locale())
                     .replace('\u202f', ' '))
         .toList();
@@ -123,8 +120,7 @@ public final class ShoppingList {
       }
     }
     wanted.forEach(
-        (m, amount) ->
-            line(m, amount, shelves.get(m), Objects.requireNonNull(reasons.get(m), m)));
+        (m, amount) -> line(m, amount, shelves.get(m), Objects.requireNonNull(reasons.get(m), m)));
   }
 
   private static void add(SortedMap<String, Shelf> shelves, Lot lot) {
@@ -165,7 +161,13 @@ public final class ShoppingList {
 
   private void line(String material, Quantity wanted, @Nullable Shelf shelf, Sentence reason) {
     if (shelf == null) {
-      lines.add(new Line(material, Ledger.words(material), wanted, null, Sentence.of("{0}, none bought", reason)));
+      lines.add(
+          new Line(
+              material,
+              Ledger.words(material),
+              wanted,
+              null,
+              Sentence.of("{0}, none bought", reason)));
     } else if (isMore(wanted, shelf.bought())) {
       Quantity missing = difference(wanted, shelf.bought());
       lines.add(

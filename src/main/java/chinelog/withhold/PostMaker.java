@@ -34,6 +34,7 @@ final class PostMaker {
   private final Quotes quotes;
   private final Map<String, Edition.Entry> told = new LinkedHashMap<>();
   private final Slugs slugs = new Slugs();
+
   /** Words of entries that were counted already, by their id. */
   private final Map<String, Integer> counted = new HashMap<>();
 

@@ -9,7 +9,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class ProblemTest {
 
-  private static final List<String> KEYS = List.of("title", "scale", "stages", "under", "readers");
+  private static final List<String> KEYS =
+      List.of("title", "scale", "stages", "under", "readers", "hull-form");
 
   @Test
   void aProblemIsToldInOneLineWithItsPlace() {
@@ -50,7 +51,8 @@ class ProblemTest {
     "Under,under",
     "udner,under",
     "stage,stages",
-    "reders,readers"
+    "reders,readers",
+    "hull,hull-form"
   })
   void aMisspeltWordSuggestsTheOneMeant(String word, String meant) {
     assertThat(Suggestion.findNearest(word, KEYS)).contains(meant);
@@ -60,7 +62,7 @@ class ProblemTest {
   @Test
   void aWordLikeNoOtherIsAnsweredWithAllThereAre() {
     assertThat(Suggestion.remedy("ballast", KEYS))
-        .hasToString("Write one of: readers, scale, stages, title, under.");
+        .hasToString("Write one of: hull-form, readers, scale, stages, title, under.");
     assertThat(Suggestion.remedy("ballast", List.of())).startsWith("Remove it;");
     assertThat(Suggestion.findNearest("x".repeat(1_000_000), KEYS)).isEmpty();
   }

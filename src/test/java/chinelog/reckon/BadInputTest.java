@@ -45,6 +45,7 @@ class BadInputTest {
         "a: 3 hp | 1:6 | 735.5 W",
         "a: 4 sq ft | 1:6 | Write \"ft²\"",
         "a: 20 +0.2/-0.1 mm | 1:8 | 20.05 mm ± 0.15 mm",
+        "a: 5 mm +0.2 -0.1 | 1:10 | 5.05 mm ± 0.15 mm",
         "a: 3 Nm | 1:6 | \"N·m\"",
         "a: 2026-03-14 | 1:4 | under on:",
         "a: 24 AWG | 1:1 | awg(24)",

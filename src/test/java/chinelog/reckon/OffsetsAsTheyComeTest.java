@@ -69,6 +69,10 @@ class OffsetsAsTheyComeTest {
         "station,x [ft-in-8],keel [in],WL 6 half-breadth [ft-in-8],WL 12 half-breadth [ft-in-8]\n"
             + "A,0-0-0,0,0-3-0,0-6-0\nB,2-0-0,0,0-3-4,0-7-0\nC,4-0-0,0,0-2-0,0-4-0\n",
         "");
+    same(
+        "station,x [ft-in-8],keel [in],WL 0-6-0 half-breadth [ft-in-8],WL 1 ft half-breadth [ft-in-8]\n"
+            + "A,0-0-0,0,0-3-0,0-6-0\nB,2-0-0,0,0-3-4,0-7-0\nC,4-0-0,0,0-2-0,0-4-0\n",
+        "");
     Facts facts =
         reckon(
             "station,x [ft-in-8],keel [in],WL 12 half-breadth [ft-in-8]\n"

@@ -14,8 +14,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Knows the maker's browser from everybody else. A key in the first address lets one browser in: it
  * is exchanged for a cookie, and is good until a request bears that cookie, since some browsers ask
- * for an address twice, but for a minute at most. Every request after it must bear such a cookie and must come from the
- * desk's own pages.
+ * for an address twice, but for a minute at most. Every request after it must bear such a cookie
+ * and must come from the desk's own pages.
  *
  * <p>The host is checked as a name that leads to this machine may be anybody's (DNS rebinding); the
  * origin, as any page on the web may send forms here.

@@ -79,8 +79,7 @@ public final class WrittenDate {
 
   private static boolean isWeekday(String word) {
     String begun = word.toLowerCase(Locale.ROOT);
-    return begun.length() > 1
-        && WEEKDAYS.stream().anyMatch(name -> name.startsWith(begun));
+    return begun.length() > 1 && WEEKDAYS.stream().anyMatch(name -> name.startsWith(begun));
   }
 
   private static final List<String> WEEKDAYS =

@@ -35,10 +35,18 @@ final class FormulaScanner {
   private static final Pattern CLOCK = Pattern.compile("[0-9]{1,2}:[0-9]{2}");
   private static final String MONEY = "£€$";
   private static final List<String> CODES = List.of("GBP", "EUR", "USD");
+
+  /** With a stroke, or without one where only the figure before has a unit. */
   private static final Pattern UNEVEN =
       Pattern.compile(
-          "\\s*(?<value>[0-9.]*[0-9])\\s*\\p{L}*\\s*\\+\\s*(?<up>[0-9.]*[0-9])\\s*\\p{L}*\\s*/\\s*"
-              + "[-−]\\s*(?<down>[0-9.]*[0-9])(?<unit>\\s*\\p{L}*)\\s*");
+          "\\s*(?<value>[0-9.]*[0-9])\\s*(?<unit>\\p{L}*)\\s*\\+\\s*(?<up>[0-9.]*[0-9])\\s*\\p{L}*\\s*/"
+              + "\\s*[-−]\\s*(?<down>[0-9.]*[0-9])\\s*(?<last>\\p{L}*)\\s*");
+
+  private static final Pattern UNEVEN_WITHOUT_STROKE =
+      Pattern.compile(
+          "\\s*(?<value>[0-9.]*[0-9])\\s*(?<unit>\\p{L}+)\\s*\\+\\s*(?<up>[0-9.]*[0-9])"
+              + "\\s*[-−]\\s*(?<down>[0-9.]*[0-9])(?<last>)\\s*");
+
   private static final Pattern COMPARISON = Pattern.compile("<=|>=|<|>|==|=|≤|≥");
 
   private final String text;
@@ -135,17 +143,20 @@ final class FormulaScanner {
   /** Such as 20 mm +0.2/-0.1 mm, whose middle is 20.05 mm and half of whose width is 0.15 mm. */
   private void refuseUnevenTolerance() throws QuantityException {
     Matcher m = UNEVEN.matcher(text);
+    if (!m.matches()) {
+      m = UNEVEN_WITHOUT_STROKE.matcher(text);
+    }
     if (m.matches()) {
       BigDecimal up = new BigDecimal(m.group("up"));
       BigDecimal down = new BigDecimal(m.group("down"));
       BigDecimal two = BigDecimal.valueOf(2);
-      String unit = " " + m.group("unit").strip();
+      String unit = m.group("last").isEmpty() ? m.group("unit") : m.group("last");
       throw new QuantityException(
           "This tolerance is not the same up and down.",
           Sentence.of(
               "Write the middle and half the width: {0}{1} ± {2}{1}.",
               new BigDecimal(m.group("value")).add(up.subtract(down).divide(two)).toPlainString(),
-              unit,
+              unit.isEmpty() ? "" : " " + unit,
               up.add(down).divide(two).toPlainString()),
           m.start("up"));
     }

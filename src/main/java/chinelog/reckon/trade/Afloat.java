@@ -43,6 +43,36 @@ final class Afloat {
     halves = FairCurve.alongAHull(x, half);
   }
 
+  private Afloat(Afloat same, FairCurve areas, FairCurve halves) {
+    ends = same.ends;
+    draught = same.draught;
+    wet = same.wet;
+    x = same.x;
+    area = same.area;
+    moment = same.moment;
+    half = same.half;
+    this.areas = areas;
+    moments = areas.like(moment);
+    this.halves = halves;
+  }
+
+  /** The same hull along another curve, and how much that tells of how far this one is out. */
+  record Rival(Afloat afloat, double weight) {}
+
+  /** Through the same areas of stations other curves. */
+  List<Rival> byOtherAreas() {
+    return areas.rivalsAlongAHull().stream()
+        .map(r -> new Rival(new Afloat(this, r.curve(), halves), r.weight()))
+        .toList();
+  }
+
+  /** Through the same half-breadths at the waterline other curves. */
+  List<Rival> byOtherHalves() {
+    return halves.rivalsAlongAHull().stream()
+        .map(r -> new Rival(new Afloat(this, areas, r.curve()), r.weight()))
+        .toList();
+  }
+
   /**
    * The hull of some stations floating at a height above its base line.
    *

@@ -41,7 +41,11 @@ final class AsSheFloats {
 
   /** Curves along the hull that another rule would go by. */
   private static final List<FairCurve.Shape> OTHER_RULES =
-      List.of(FairCurve.Shape.PLAIN, FairCurve.Shape.ELLIPTIC, FairCurve.Shape.MONOTONE);
+      List.of(
+          FairCurve.Shape.PLAIN,
+          FairCurve.Shape.ELLIPTIC,
+          FairCurve.Shape.BLUNT,
+          FairCurve.Shape.MONOTONE);
 
   /** Figures of her as she lies, which is upright where her masses balance athwart. */
   private static final Set<String> UPRIGHT =
@@ -78,7 +82,8 @@ final class AsSheFloats {
   private final Lying.Load load;
   private final double[] heels;
   private final Lying she;
-  private final List<List<Lying>> others;
+  private final List<List<Lying>> otherOffsets;
+  private final List<Lying> otherRules;
 
   private AsSheFloats(Inputs inputs, boolean doubts) throws TradeException, QuantityException {
     this.inputs = inputs;
@@ -111,7 +116,8 @@ final class AsSheFloats {
             Si.value(inputs, "siding", Unit.METRE, 0));
     heels = heels();
     she = Lying.of(offsets.stations(), load, heels);
-    others = doubts ? others(offsets.stations()) : List.of();
+    otherOffsets = doubts ? otherOffsets(offsets.stations()) : List.of();
+    otherRules = doubts ? otherRules(offsets.stations()) : List.of();
   }
 
   private static List<Parameter> parameters() {
@@ -130,43 +136,51 @@ final class AsSheFloats {
     return all;
   }
 
-  /**
-   * How she would lie by other offsets or another rule: without one station, without one height,
-   * and along another curve through all stations.
-   */
-  private List<List<Lying>> others(List<HullSection> stations) {
+  /** How she would lie without one station, and without one height or with other outlines. */
+  private List<List<Lying>> otherOffsets(List<HullSection> stations) {
+    Doubt.Reckoned<Lying> lying = set -> Lying.otherwise(set, load, heels, null);
+    List<List<HullSection>> upAStation = new ArrayList<>(Doubt.lessHeights(stations));
+    upAStation.addAll(Doubt.otherOutlines(stations));
     return List.of(
-        Doubt.reckoned(
-            Doubt.lessStations(stations), rest -> Lying.otherwise(rest, load, heels, null)),
-        Doubt.reckoned(
-            Doubt.lessHeights(stations), rest -> Lying.otherwise(rest, load, heels, null)),
-        OTHER_RULES.stream()
-            .filter(shape -> shape != she.along())
-            .flatMap(
-                shape ->
-                    Doubt.reckoned(
-                        List.of(stations), all -> Lying.otherwise(all, load, heels, shape))
-                        .stream())
-            .toList());
+        Doubt.reckoned(Doubt.lessStations(stations), lying), Doubt.reckoned(upAStation, lying));
   }
 
-  /** The greatest changes of all three kinds added up, as heel and trim add to what is out. */
-  private double doubt(ToDoubleFunction<Lying> figure) {
-    return others.stream().mapToDouble(o -> Doubt.most(she, o, figure)).sum();
+  /** How she would lie along another curve through all stations. */
+  private List<Lying> otherRules(List<HullSection> stations) {
+    return OTHER_RULES.stream()
+        .filter(shape -> shape != she.along())
+        .flatMap(
+            shape ->
+                Doubt.reckoned(List.of(stations), all -> Lying.otherwise(all, load, heels, shape))
+                    .stream())
+        .toList();
   }
 
   /**
-   * The same of a figure of her upright, for which another curve counts by how well it tells the
-   * areas of stations that are left out. Of her heeled it counts in full: what is integrated then
-   * is no smoother than the cubes of the breadths.
+   * The greatest changes of all kinds added up, as heel and trim add to what is out.
+   *
+   * @param weight of another rule, up to 1
    */
-  private double doubtUpright(ToDoubleFunction<Lying> figure) {
+  private double doubt(ToDoubleFunction<Lying> figure, ToDoubleFunction<FairCurve.Shape> weight) {
     double rules =
-        others.get(2).stream()
-            .mapToDouble(o -> she.weight(o.along()) * Doubt.most(she, List.of(o), figure))
+        otherRules.stream()
+            .mapToDouble(o -> weight.applyAsDouble(o.along()) * Doubt.most(she, List.of(o), figure))
             .max()
             .orElse(0);
-    return others.subList(0, 2).stream().mapToDouble(o -> Doubt.most(she, o, figure)).sum() + rules;
+    return otherOffsets.stream().mapToDouble(o -> Doubt.most(she, o, figure)).sum() + rules;
+  }
+
+  /** Upright, another curve counts by how well it tells the areas of stations that are left out. */
+  private double doubtUpright(ToDoubleFunction<Lying> figure) {
+    return doubt(figure, she::weight);
+  }
+
+  /**
+   * Heeled, it counts in full, as what is integrated then is no smoother than the cubes of the
+   * breadths; but for the one that only a full end is like.
+   */
+  private double doubtHeeled(ToDoubleFunction<Lying> figure) {
+    return doubt(figure, shape -> shape == FairCurve.Shape.BLUNT ? she.weight(shape) : 1);
   }
 
   private static double mean(double[] m, double[] lever) {
@@ -205,7 +219,9 @@ final class AsSheFloats {
         Message.of("afloat." + TITLES.getOrDefault(name, name)),
         Doubt.doubted(
             figure.applyAsDouble(she),
-            UPRIGHT.contains(name) && load.centre()[1] == 0 ? doubtUpright(figure) : doubt(figure),
+            UPRIGHT.contains(name) && load.centre()[1] == 0
+                ? doubtUpright(figure)
+                : doubtHeeled(figure),
             shown),
         all.toArray(Message[]::new));
   }
@@ -379,7 +395,7 @@ final class AsSheFloats {
       yields.add(
           "gz_" + angle,
           Message.of("afloat.gz", angle),
-          Doubt.doubted(she.arm(i), doubt(s -> s.arm(at)), units::length),
+          Doubt.doubted(she.arm(i), doubtHeeled(s -> s.arm(at)), units::length),
           how,
           under(she.lie(i)),
           arm(she.lie(i)),

@@ -42,7 +42,12 @@ final class Cutting {
               "along_…", "cutting.along",
               "across_…", "cutting.across");
 
-  private record Piece(String name, double length, double width) {}
+  /**
+   * A part, or one of several alike.
+   *
+   * @param key of its figures
+   */
+  private record Piece(String key, String name, double length, double width) {}
 
   private final YieldList yields =
       new YieldList().from("parts", "sheet_length", "sheet_width", "kerf");
@@ -96,38 +101,42 @@ final class Cutting {
             i, "This part is larger than the sheet.", "Take a larger sheet, or scarf the part.");
       }
       for (int k = 1; k <= count[i]; k++) {
+        String name = parts.text(i, "part");
+        boolean isOne = count[i] == 1;
         pieces.add(
             new Piece(
-                Offsets.factPart(parts.text(i, "part")) + (count[i] > 1 ? "_" + k : ""),
+                Offsets.factPart(name) + (isOne ? "" : "_" + k),
+                isOne ? name : name + " " + k,
                 l[i],
                 w[i]));
       }
       if (pieces.size() > MOST_PIECES) {
-        throw parts.at(i, Sentence.of("There are more than {0} pieces.", MOST_PIECES), "Divide the table.");
+        throw parts.at(
+            i, Sentence.of("There are more than {0} pieces.", MOST_PIECES), "Divide the table.");
       }
     }
     pieces.sort(
         Comparator.comparingDouble(Piece::width)
             .thenComparingDouble(Piece::length)
             .reversed()
-            .thenComparing(Piece::name));
+            .thenComparing(Piece::key));
     return pieces;
   }
 
   private void place(Piece piece) throws TradeException {
     Shelves.Spot spot = shelves.place(piece.length, piece.width);
     yields.add(
-        "sheet_" + piece.name,
+        "sheet_" + piece.key,
         Message.of("cutting.sheet", piece.name),
         Quantity.of(spot.sheet() + 1, Unit.ONE),
         Message.of("cutting.how"));
     yields.add(
-        "along_" + piece.name,
+        "along_" + piece.key,
         Message.of("cutting.along", piece.name),
         units.length(spot.along()),
         Message.of("cutting.how"));
     yields.add(
-        "across_" + piece.name,
+        "across_" + piece.key,
         Message.of("cutting.across", piece.name),
         units.length(spot.across()),
         Message.of("cutting.how"));

@@ -4,6 +4,7 @@ import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -13,6 +14,13 @@ import java.util.stream.IntStream;
  * each inner height is left out in turn, and what the figure changes by is a measure of what the
  * offsets do not tell. The rule of the curves is of the third order at least, so with offsets twice
  * as coarse a figure is out by eight times as much; the half of the change is on the safe side.
+ *
+ * <p>At a full end or bottom a curve is of a lower order, and no ordinate stands between the last
+ * one and the end that could be left out. So other curves through the same offsets are tried, which
+ * count as far as they tell what is left out ({@link FairCurve.Rival}).
+ *
+ * <p>What stations and what heights leave open is not the same, so the two are added as squares
+ * (Guide to the Expression of Uncertainty in Measurement, JCGM 100:2008, 5.1.2).
  */
 final class Doubt {
 
@@ -30,6 +38,9 @@ final class Doubt {
   private final List<List<HullSection>> lessStations;
   private final List<Afloat> lower;
   private final List<Afloat> shorter;
+  private final List<Afloat> fuller;
+  private final List<Afloat.Rival> otherAreas;
+  private final List<Afloat.Rival> otherHalves;
 
   Doubt(List<HullSection> stations, Afloat whole, double draught, double siding) {
     this.whole = whole;
@@ -38,6 +49,9 @@ final class Doubt {
     lessStations = lessStations(stations);
     lower = reckoned(lessHeights, rest -> Afloat.at(rest, draught, siding));
     shorter = reckoned(lessStations, rest -> Afloat.at(rest, draught, siding));
+    fuller = reckoned(otherOutlines(stations), all -> Afloat.at(all, draught, siding));
+    otherAreas = whole.byOtherAreas();
+    otherHalves = whole.byOtherHalves();
   }
 
   /** What is reckoned from offsets, if enough of them are left. */
@@ -90,10 +104,26 @@ final class Doubt {
     return all;
   }
 
+  /** The stations on the way to outlines of another shape, each shape in turn. */
+  static List<List<HullSection>> otherOutlines(List<HullSection> stations) {
+    List<Map<FairCurve.Shape, HullSection>> rivals =
+        stations.stream().map(HullSection::rivals).toList();
+    return rivals.stream()
+        .flatMap(r -> r.keySet().stream())
+        .distinct()
+        .sorted()
+        .map(
+            shape ->
+                IntStream.range(0, stations.size())
+                    .mapToObj(i -> rivals.get(i).getOrDefault(shape, stations.get(i)))
+                    .toList())
+        .toList();
+  }
+
   private static HullSection without(HullSection station, double height) {
     double[] z = station.z();
     for (int k = 1; k < z.length - 1; k++) {
-      if (z[k] == height) {
+      if (z[k] == height && !station.isCorner(k)) {
         return station.without(k);
       }
     }
@@ -102,7 +132,23 @@ final class Doubt {
 
   /** In the figure's own unit. */
   double of(ToDoubleFunction<Afloat> figure) {
-    return Math.max(of(whole, lower, figure), of(whole, shorter, figure));
+    return Math.hypot(
+        of(whole, lower, figure) + most(whole, fuller, figure),
+        of(whole, shorter, figure) + told(otherAreas, figure) + told(otherHalves, figure));
+  }
+
+  /** The most by which other curves tell that a figure may be out. */
+  private double told(List<Afloat.Rival> others, ToDoubleFunction<Afloat> figure) {
+    return others.stream()
+        .mapToDouble(o -> o.weight() * most(whole, List.of(o.afloat()), figure))
+        .max()
+        .orElse(0);
+  }
+
+  /** How far an area of a station may be out, because its heights are no closer. */
+  static double ofArea(
+      HullSection own, List<HullSection> coarser, ToDoubleFunction<HullSection> area) {
+    return of(own, coarser, area) + most(own, List.copyOf(own.rivals().values()), area);
   }
 
   /** How far a figure may be out, from what it is without a part of the offsets. */
@@ -139,9 +185,12 @@ final class Doubt {
     return ofGirth(stations, lessHeights, skin) + of(stations, lessStations, skin);
   }
 
-  /** A station without each of its inner heights in turn. */
+  /** A station without each of its inner heights in turn; its corners stay. */
   static List<HullSection> coarser(HullSection station) {
-    return IntStream.range(1, station.z().length - 1).mapToObj(station::without).toList();
+    return IntStream.range(1, station.z().length - 1)
+        .filter(k -> !station.isCorner(k))
+        .mapToObj(station::without)
+        .toList();
   }
 
   /** Turns a figure in SI units into the one that is shown. */

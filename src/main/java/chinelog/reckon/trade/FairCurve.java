@@ -1,7 +1,9 @@
 package chinelog.reckon.trade;
 
 import chinelog.wording.Message;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
@@ -29,7 +31,7 @@ final class FairCurve {
   private static final double AS_GOOD_AS_ZERO = 1e-6;
 
   /** By so much a shape may tell more than its own misses do. */
-  private static final double BENEFIT_OF_DOUBT = 2;
+  private static final double BENEFIT_OF_DOUBT = 3;
 
   private static final int SAMPLES = 16;
 
@@ -44,8 +46,12 @@ final class FairCurve {
     ROOT(0.1),
     /** Starts square, as the root of the distance times what is smooth. */
     ROUND(0.1),
+    /** Starts fuller yet: as the fourth root of the distance times what is smooth. */
+    FULL(0.1),
     /** Starts and ends square wherever it is zero there. */
     ELLIPTIC(0.1),
+    /** The same, fuller yet. */
+    BLUNT(0.1),
     /** Rises and falls no more than its ordinates: for corners. */
     MONOTONE(0.5);
 
@@ -61,10 +67,14 @@ final class FairCurve {
   }
 
   private static final Shape[] UP_A_STATION = {
-    Shape.PLAIN, Shape.ROOT, Shape.ROUND, Shape.MONOTONE
+    Shape.PLAIN, Shape.ROOT, Shape.ROUND, Shape.FULL, Shape.MONOTONE
   };
 
-  private static final Shape[] ALONG_A_HULL = {Shape.PLAIN, Shape.ELLIPTIC, Shape.MONOTONE};
+  private static final Shape[] ABOVE_A_CORNER = {Shape.PLAIN, Shape.MONOTONE};
+
+  private static final Shape[] ALONG_A_HULL = {
+    Shape.PLAIN, Shape.ELLIPTIC, Shape.BLUNT, Shape.MONOTONE
+  };
 
   private final Shape shape;
   private final double start;
@@ -86,7 +96,7 @@ final class FairCurve {
     end = x[x.length - 1];
     this.zeroStart = zeroStart;
     this.zeroEnd = zeroEnd;
-    base = shape == Shape.ROUND ? y[0] : 0;
+    base = shape == Shape.ROUND || shape == Shape.FULL ? y[0] : 0;
     int n = 0;
     double[] u = new double[x.length];
     double[] v = new double[x.length];
@@ -106,13 +116,18 @@ final class FairCurve {
   }
 
   /**
-   * The outline of a station.
+   * The outline of a station from its keel.
    *
    * @param z heights, rising, at least two
    * @param y half-breadths at those heights
    */
   static FairCurve upAStation(double[] z, double[] y) {
     return best(UP_A_STATION, z, y);
+  }
+
+  /** The same from a corner of it, such as a chine. */
+  static FairCurve aboveACorner(double[] z, double[] y) {
+    return best(ABOVE_A_CORNER, z, y);
   }
 
   /**
@@ -134,7 +149,9 @@ final class FairCurve {
   /** A curve of the same shape through other ordinates at the same places. */
   FairCurve like(double[] y) {
     boolean sameEnds = isZero(y[0], y) == zeroStart && isZero(y[y.length - 1], y) == zeroEnd;
-    return shape != Shape.ELLIPTIC || sameEnds ? new FairCurve(shape, x, y) : alongAHull(x, y);
+    return shape != Shape.ELLIPTIC && shape != Shape.BLUNT || sameEnds
+        ? new FairCurve(shape, x, y)
+        : alongAHull(x, y);
   }
 
   private static FairCurve best(Shape[] shapes, double[] x, double[] y) {
@@ -164,12 +181,49 @@ final class FairCurve {
         : best;
   }
 
+  /** Another curve through the same ordinates, and how much it tells of this one, up to 1. */
+  record Rival(FairCurve curve, double weight) {}
+
+  /** The curves of all other shapes that a station's outline may have. */
+  List<Rival> rivalsUpAStation() {
+    return rivals(UP_A_STATION);
+  }
+
+  /** The curves of all other shapes that an outline may have above a corner. */
+  List<Rival> rivalsAboveACorner() {
+    return rivals(ABOVE_A_CORNER);
+  }
+
+  /** The curves of all other shapes that ordinates along a hull may have. */
+  List<Rival> rivalsAlongAHull() {
+    return rivals(ALONG_A_HULL);
+  }
+
+  /** None through two ordinates, between which it is straight because nothing else is told. */
+  private List<Rival> rivals(Shape[] shapes) {
+    if (x.length < 3) {
+      return List.of();
+    }
+    double[] y = Arrays.stream(x).map(this::at).toArray();
+    List<Rival> all = new ArrayList<>();
+    for (Shape other : shapes) {
+      double weight = other == shape ? 0 : weight(other, y);
+      if (weight > 0) {
+        all.add(new Rival(new FairCurve(other, x, y), weight));
+      }
+    }
+    return all;
+  }
+
   /**
    * How much a curve of another shape through the same ordinates may tell of how far this one is
    * out, up to 1: the less, the worse that shape tells ordinates that are left out.
    */
   double weight(Shape other) {
-    double[] y = Arrays.stream(x).map(this::at).toArray();
+    return weight(other, Arrays.stream(x).map(this::at).toArray());
+  }
+
+  private double weight(Shape other, double[] y) {
     if (!fits(other, x, y)) {
       return 0;
     }
@@ -183,8 +237,8 @@ final class FairCurve {
   private static boolean fits(Shape shape, double[] x, double[] y) {
     return switch (shape) {
       case PLAIN, ROOT, MONOTONE -> true;
-      case ROUND -> x.length > 3;
-      case ELLIPTIC -> x.length > 4 && (isZero(y[0], y) || isZero(y[y.length - 1], y));
+      case ROUND, FULL -> x.length > 3;
+      case ELLIPTIC, BLUNT -> x.length > 4 && (isZero(y[0], y) || isZero(y[y.length - 1], y));
     };
   }
 
@@ -233,15 +287,28 @@ final class FairCurve {
     return switch (shape) {
       case PLAIN, ROOT, MONOTONE -> 1;
       case ROUND -> Math.sqrt(Math.max(0, at - start));
-      case ELLIPTIC ->
-          Math.sqrt(
-              (zeroStart ? Math.max(0, at - start) : 1) * (zeroEnd ? Math.max(0, end - at) : 1));
+      case FULL -> Math.sqrt(Math.sqrt(Math.max(0, at - start)));
+      case ELLIPTIC -> Math.sqrt(fromZeroEnds(at));
+      case BLUNT -> Math.sqrt(Math.sqrt(fromZeroEnds(at)));
     };
+  }
+
+  private double fromZeroEnds(double at) {
+    return (zeroStart ? Math.max(0, at - start) : 1) * (zeroEnd ? Math.max(0, end - at) : 1);
   }
 
   double at(double place) {
     double u = shape == Shape.ROOT ? Math.sqrt(Math.max(0, place - start)) : place;
     return base + factor(place) * smooth.at(u);
+  }
+
+  double start() {
+    return start;
+  }
+
+  /** How many ordinates it goes through. */
+  int size() {
+    return x.length;
   }
 
   Shape shape() {
@@ -317,16 +384,27 @@ final class FairCurve {
     return switch (shape) {
       case PLAIN, MONOTONE -> place;
       case ROOT, ROUND -> Math.sqrt(place - start);
-      case ELLIPTIC ->
-          Math.acos(Math.max(-1, Math.min(1, (start + end - 2 * place) / (end - start))));
+      case FULL -> Math.sqrt(Math.sqrt(place - start));
+      case ELLIPTIC -> angle((place - start) / (end - start));
+      case BLUNT -> angle(angle((place - start) / (end - start)) / Math.PI);
     };
+  }
+
+  private static double angle(double share) {
+    return Math.acos(Math.max(-1, Math.min(1, 1 - 2 * share)));
+  }
+
+  private static double share(double angle) {
+    return (1 - Math.cos(angle)) / 2;
   }
 
   private double place(double t) {
     return switch (shape) {
       case PLAIN, MONOTONE -> t;
       case ROOT, ROUND -> start + t * t;
-      case ELLIPTIC -> (start + end - (end - start) * Math.cos(t)) / 2;
+      case FULL -> start + t * t * t * t;
+      case ELLIPTIC -> start + (end - start) * share(t);
+      case BLUNT -> start + (end - start) * share(Math.PI * share(t));
     };
   }
 
@@ -334,7 +412,9 @@ final class FairCurve {
     return switch (shape) {
       case PLAIN, MONOTONE -> 1;
       case ROOT, ROUND -> 2 * t;
+      case FULL -> 4 * t * t * t;
       case ELLIPTIC -> (end - start) / 2 * Math.sin(t);
+      case BLUNT -> (end - start) / 2 * Math.sin(Math.PI * share(t)) * Math.PI / 2 * Math.sin(t);
     };
   }
 }

@@ -321,9 +321,11 @@ final class FormFigures {
     add(
         "area_" + part,
         Message.of("form.station.area", wet.name()),
-        Doubt.doubted(wet.area(height), Doubt.of(wet, coarser, s -> s.area(height)), units::area),
-        Message.of("form.station.area.how", wet.shape().said(), SOURCE),
-        sums().between("2 Σ m y = 2 × ", wet.outline(), wet.keel(), height, wet.y()));
+        Doubt.doubted(
+            wet.area(height), Doubt.ofArea(wet, coarser, s -> s.area(height)), units::area),
+        Message.of("form.station.area.how", wet.outline().said(), SOURCE),
+        sums().between("2 Σ m y = 2 × ", wet.outline(), wet.keel(), height, wet.y()),
+        Message.of("form.area.doubt"));
     add(
         "wet_girth_" + part,
         Message.of("form.station.wetted", wet.name()),

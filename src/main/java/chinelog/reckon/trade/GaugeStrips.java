@@ -120,6 +120,6 @@ final class GaugeStrips {
   }
 
   private static double[] middle(HullSection station) {
-    return station.divided(2, station.top())[1];
+    return station.divided(new double[] {0.5}, station.top())[0];
   }
 }

@@ -1,8 +1,10 @@
 package chinelog.reckon.trade;
 
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.IntStream;
 
 /** One station of a hull: half-breadths from the keel up to the sheer. Lengths in m. */
 final class HullSection {
@@ -13,7 +15,7 @@ final class HullSection {
   private final double[] y;
   private final double flat;
   private final double[] corners;
-  private final FairCurve outline;
+  private final Outline outline;
 
   /** Those without one half-breadth that were asked for: their curves are dear to find. */
   private final Map<Integer, HullSection> less = new ConcurrentHashMap<>();
@@ -34,7 +36,18 @@ final class HullSection {
     this.y = y;
     this.flat = flat;
     this.corners = corners;
-    this.outline = FairCurve.upAStation(z, y);
+    this.outline =
+        Outline.through(z, y, IntStream.range(1, z.length - 1).filter(this::isCorner).toArray());
+  }
+
+  private HullSection(HullSection same, Outline outline) {
+    name = same.name;
+    x = same.x;
+    z = same.z;
+    y = same.y;
+    flat = same.flat;
+    corners = same.corners;
+    this.outline = outline;
   }
 
   String name() {
@@ -66,10 +79,6 @@ final class HullSection {
     return z[z.length - 1];
   }
 
-  FairCurve.Shape shape() {
-    return outline.shape();
-  }
-
   /** This station without the half-breadth numbered {@code k}; the same one each time. */
   HullSection without(int k) {
     return less.computeIfAbsent(
@@ -77,6 +86,13 @@ final class HullSection {
         i ->
             new HullSection(
                 name, x, FairCurve.without(z, i), FairCurve.without(y, i), flat, corners));
+  }
+
+  /** This station with each of its {@link Outline#rivals()}. */
+  Map<FairCurve.Shape, HullSection> rivals() {
+    Map<FairCurve.Shape, HullSection> all = new EnumMap<>(FairCurve.Shape.class);
+    outline.rivals().forEach((shape, other) -> all.put(shape, new HullSection(this, other)));
+    return all;
   }
 
   /** The half-breadth at a height between keel and top. */
@@ -95,7 +111,7 @@ final class HullSection {
   }
 
   /** The outline whose integral up to a height is the half of {@link #area}. */
-  FairCurve outline() {
+  Outline outline() {
     return outline;
   }
 
@@ -147,26 +163,41 @@ final class HullSection {
     return all;
   }
 
+  /** Which shares of the girth of one side up to a height are passed at each given point. */
+  double[] shares(double height) {
+    double[] chords = chords(Math.min(height, top()));
+    double all = Arrays.stream(chords).sum();
+    double passed = 0;
+    double[] shares = new double[chords.length];
+    for (int i = 0; i < chords.length; i++) {
+      passed += chords[i];
+      shares[i] = all == 0 ? 0 : Math.min(1, passed / all);
+    }
+    return shares;
+  }
+
   /**
-   * Points {@code {y, z}} that divide the skin of one side up to a height into {@code n} equal
-   * girths.
+   * Points {@code {y, z}} on the skin of one side where shares of its girth up to a height are
+   * passed.
+   *
+   * @param shares rising, from 0 to 1
    */
-  double[][] divided(int n, double height) {
-    double[][] points = new double[n + 1][];
+  double[][] divided(double[] shares, double height) {
     double[][] outline = pointsTo(Math.min(height, top()));
-    double step = girth(outline[0], outline[1]) / n;
+    double girth = girth(outline[0], outline[1]);
     boolean hasFlat = flat > 0;
     double[] py = hasFlat ? prepend(0, outline[1]) : outline[1];
     double[] pz = hasFlat ? prepend(z[0], outline[0]) : outline[0];
+    double[][] points = new double[shares.length][];
     int i = 1;
     double passed = 0;
-    for (int k = 0; k <= n; k++) {
-      double at = k * step;
-      double chord = Math.hypot(pz[i] - pz[i - 1], py[i] - py[i - 1]);
+    for (int k = 0; k < shares.length; k++) {
+      double at = shares[k] * girth;
+      double chord = Math.hypot(py[i] - py[i - 1], pz[i] - pz[i - 1]);
       while (i + 1 < pz.length && passed + chord < at) {
         passed += chord;
         i++;
-        chord = Math.hypot(pz[i] - pz[i - 1], py[i] - py[i - 1]);
+        chord = Math.hypot(py[i] - py[i - 1], pz[i] - pz[i - 1]);
       }
       double share = chord == 0 ? 0 : Math.min(1, (at - passed) / chord);
       points[k] =

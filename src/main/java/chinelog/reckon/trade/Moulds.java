@@ -115,7 +115,7 @@ final class Moulds {
               METHOD,
               Message.of("mould.between"),
               side.worked(offsets.units(), height),
-              Message.of("form.doubt"));
+              Message.of("mould.doubt"));
         }
       }
     }

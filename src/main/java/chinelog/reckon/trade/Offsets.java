@@ -36,9 +36,14 @@ record Offsets(
   private static final SortedMap<String, String> ENDS =
       new TreeMap<>(Map.of("x from aft", "aft", "x from bow", "bow"));
 
+  /** Of a waterline: in the unit of its column, in its own, or in feet, inches and eighths. */
+  private static final String HEIGHT =
+      "wl\\s*(?<height>[0-9]+(?:[.,][0-9]+)?)(?:\\s*(?<unit>mm|cm|m|in|ft))?"
+          + "(?:-(?<inches>[0-9]|1[01])-(?<eighths>[0-7]))?(?:\\s+(?:half-)?breadth)?";
+
   /** Columns whose names hold a number or a line of the hull's. */
   private static final String LINES =
-      "wl\\s*[0-9]+(?:[.,][0-9]+)?(?:\\s+(?:half-)?breadth)?"
+      HEIGHT
           + "|(?:[a-z0-9]+ )?(?:chine|knuckle)(?: half-breadth)?|"
           + String.join("|", ENDS.keySet());
 
@@ -77,8 +82,7 @@ record Offsets(
               "siding", "half the thickness of keel and stem, where the skin begins", Unit.METRE)
           .or("0");
 
-  private static final Pattern WATERLINE =
-      Pattern.compile("wl\\s*([0-9]+(?:[.,][0-9]+)?)(?:\\s+(?:half-)?breadth)?");
+  private static final Pattern WATERLINE = Pattern.compile(HEIGHT);
 
   private static final String HALF = " half-breadth";
 
@@ -162,12 +166,12 @@ record Offsets(
       Table.Column column = columns.headings().get(i);
       Matcher m = WATERLINE.matcher(column.name().strip().toLowerCase(Locale.ROOT));
       if (m.matches()) {
-        double height =
-            Quantity.of(new BigDecimal(m.group(1).replace(',', '.')), column.unit())
-                .doubleIn(Unit.METRE);
-        if (found.put(height, i) != null) {
+        if (found.put(height(m, column.unit()), i) != null) {
           throw columns.at(
-              0, i, Sentence.of("The waterline {0} is there twice.", m.group(1)), "Take one column out.");
+              0,
+              i,
+              Sentence.of("The waterline {0} is there twice.", number(column)),
+              "Take one column out.");
         }
       }
     }
@@ -175,6 +179,19 @@ record Offsets(
       throw columns.missing("WL 10 half-breadth");
     }
     return found;
+  }
+
+  private static double height(Matcher waterline, Unit unit) throws QuantityException {
+    BigDecimal number = new BigDecimal(waterline.group("height").replace(',', '.'));
+    if (waterline.group("eighths") != null) {
+      BigDecimal inches = new BigDecimal(waterline.group("inches"));
+      BigDecimal eighths = new BigDecimal(waterline.group("eighths"));
+      return Quantity.of(number, Unit.parse("ft")).doubleIn(Unit.METRE)
+          + Quantity.of(inches.add(eighths.divide(BigDecimal.valueOf(8))), Unit.INCH)
+              .doubleIn(Unit.METRE);
+    }
+    String own = waterline.group("unit");
+    return Quantity.of(number, own == null ? unit : Unit.parse(own)).doubleIn(Unit.METRE);
   }
 
   private static TreeMap<Double, Double> points(
@@ -267,7 +284,13 @@ record Offsets(
 
   private static String number(Table.Column waterline) {
     Matcher m = WATERLINE.matcher(waterline.name().strip().toLowerCase(Locale.ROOT));
-    return m.matches() ? m.group(1).replace(',', '.') : waterline.name();
+    if (!m.matches()) {
+      return waterline.name();
+    }
+    String unit = m.group("unit") == null ? "" : " " + m.group("unit");
+    return m.group("eighths") == null
+        ? m.group("height").replace(',', '.') + unit
+        : String.join("-", m.group("height"), m.group("inches"), m.group("eighths"));
   }
 
   /** The heights of the corners of a station, which are put among its points. */
@@ -290,7 +313,8 @@ record Offsets(
             row,
             columns.index(line),
             Sentence.of(
-                "\"{0}\" of this station is not a height above its keel with a half-breadth.", line),
+                "\"{0}\" of this station is not a height above its keel with a half-breadth.",
+                line),
             "Fill in both cells, or leave both empty.");
       }
       double sheer =

@@ -41,7 +41,9 @@ final class Runs {
     double[] time = columns.numbers("time", Si.unit("s"));
     if (time.length < 2 || time.length > MOST) {
       throw columns.at(
-          0, Sentence.of("Here stand {0} runs.", time.length), Sentence.of("Give from 2 to {0}, by turns.", MOST));
+          0,
+          Sentence.of("Here stand {0} runs.", time.length),
+          Sentence.of("Give from 2 to {0}, by turns.", MOST));
     }
     Unit unit = Si.unit("m/s");
     YieldList yields = new YieldList().from("runs", "course");

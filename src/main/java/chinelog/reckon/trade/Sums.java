@@ -48,8 +48,8 @@ final class Sums {
     return terms(prefix, curve, square, y, power).end(")");
   }
 
-  /** The area under the curve from one place to another. */
-  Message between(String prefix, FairCurve curve, double from, double to, double[] y)
+  /** The area under an outline from one height to another. */
+  Message between(String prefix, Outline curve, double from, double to, double[] y)
       throws TradeException {
     return (curve.hasMultipliers()
             ? terms(prefix, curve.multipliers(from, to, at -> 1), 1, y, 1)

@@ -212,7 +212,8 @@ final class FigureWatch {
     Matcher digits = LONG_NUMBER.matcher(text);
     while (digits.find()) {
       Sentence number =
-          Sentence.of("the figure \u201c{0}\u201d of {1}", digits.group().strip(), Sentence.of(what));
+          Sentence.of(
+              "the figure \u201c{0}\u201d of {1}", digits.group().strip(), Sentence.of(what));
       ending(digits.group())
           .ifPresent(end -> longNumbers.putIfAbsent(end, new Twin(number, label)));
     }
@@ -229,7 +230,8 @@ final class FigureWatch {
       words.removeIf(w -> TradeWords.near(w).size() < 3);
       CharSequence figure =
           Sentence.of(
-              "the figure \u201c{0}\u201d of {1}", text.substring(m.start(), m.end()), Sentence.of(what));
+              "the figure \u201c{0}\u201d of {1}",
+              text.substring(m.start(), m.end()), Sentence.of(what));
       if (m.fineness() >= THREE_DIGITS && !unit.isDimensionless()) {
         typed.add(new Typed(figure, value, m.step(), label, Set.of()));
       }

@@ -145,6 +145,33 @@ class HullFormTest {
     assertThat(wedge.in("m²", "skin")).isCloseTo(0.2 * Math.sqrt(2), within(1e-12));
   }
 
+  @Test // Closed forms: L (B + 2T), and 2L (½B ÷ cos β + T − ½B tan β) above a bottom that rises by
+  // β
+  void noChordCutsACornerOfTheSkin() throws Exception {
+    Given box =
+        Given.the("hull-form")
+            .table(
+                "offsets",
+                "station,x [mm],keel [mm],keel half-breadth [mm],WL 120 half-breadth [mm]\n"
+                    + "0,0,0,100,100\n1,200,0,100,100\n2,450,0,100,100\n3,1000,0,100,100")
+            .quantity("draught", "45 mm");
+    assertThat(box.in("mm²", "wetted_skin")).isCloseTo(1000 * (200 + 2 * 45), within(1e-6));
+    assertThat(box.in("mm²", "skin")).isCloseTo(1000 * (200 + 2 * 120), within(1e-6));
+    Given chined =
+        Given.the("hull-form")
+            .table(
+                "offsets",
+                "station,x [mm],keel [mm],chine [mm],chine half-breadth [mm],"
+                    + "WL 60 half-breadth [mm],WL 120 half-breadth [mm]\n"
+                    + "0,0,0,30,40,40,40\n1,300,0,30,40,40,40\n2,700,0,30,40,40,40")
+            .quantity("draught", "60 mm");
+    assertThat(chined.in("mm²", "wetted_skin")).isCloseTo(1400 * (50 + 30), within(1e-6));
+    // Between keel and chine and from chine to sheer nothing is round: A = ½Bh + B(T − h).
+    assertThat(chined.in("mm²", "area_1")).isCloseTo(80 * 15 + 80 * 30, within(1e-6));
+    assertThat(chined.in("mm³", "volume")).isCloseTo(700 * 3600, within(1e-3));
+    assertThat(chined.quantityOf("volume").tolerance()).isNull();
+  }
+
   @Test // N18: half cylinder, area πr²/2, centroid 4r/(3π) below the flat; 100 waterlines
   void aHalfCylinderComesCloseToItsFigures() throws Exception {
     double r = 0.05;

@@ -9,12 +9,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import org.assertj.core.api.SoftAssertions;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Hulls of known form whose offsets stand at uneven stations and heights, against the integrals of
@@ -42,12 +44,47 @@ class UnevenOffsetsTest {
     WIGLEY((u, z) -> (1 - u * u) * z * (2 - z)),
     PARABOLIC((u, z) -> (1 - u * u) * Math.sqrt(z)),
     FLARED((u, z) -> (1 - u * u) * Math.pow(z, 1.5)),
-    FLARED_ABOVE_A_FLAT((u, z) -> (1 - u * u) * (0.4 + 0.6 * z * z));
+    FLARED_ABOVE_A_FLAT((u, z) -> (1 - u * u) * (0.4 + 0.6 * z * z)),
+    SECTIONS_THAT_CHANGE((u, z) -> (1 - u * u) * (1 + 0.3 * u) * Math.pow(z, 0.7 + 0.4 * u), false),
+    HOLLOW_ENDS((u, z) -> Math.pow(Math.cos(Math.PI * u / 2), 2) * z * (2 - z), false),
+    FULL_ENDS_3((u, z) -> full(u, 3) * full(1 - z, 2), false),
+    FULL_ENDS_4((u, z) -> full(u, 4) * full(1 - z, 2), false),
+    FULL_ENDS_6((u, z) -> full(u, 6) * full(1 - z, 2), false),
+    FULL_BOW_3((u, z) -> full((u + 1) / 2, 3) * full(1 - z, 2), false),
+    FULL_BOW_6((u, z) -> full((u + 1) / 2, 6) * full(1 - z, 2), false),
+    FULL_BOTTOM_3((u, z) -> (1 - u * u) * full(1 - z, 3), false),
+    FULL_BOTTOM_6((u, z) -> (1 - u * u) * full(1 - z, 6), false),
+    FULL_ALL_OVER((u, z) -> full(u, 3) * full(1 - z, 3), false);
 
     private final DoubleBinaryOperator half;
 
+    /** Whether one of the curves is made for it, so that it comes out right by few offsets. */
+    private final boolean isFitted;
+
     Form(DoubleBinaryOperator half) {
+      this(half, true);
+    }
+
+    Form(DoubleBinaryOperator half, boolean isFitted) {
       this.half = half;
+      this.isFitted = isFitted;
+    }
+
+    /** A quarter of a superellipse, which is fuller than an ellipse where the power is above 2. */
+    private static double full(double place, int power) {
+      return Math.pow(Math.max(0, 1 - Math.pow(Math.abs(place), power)), 1.0 / power);
+    }
+
+    /** Every spacing is tried, or every second one where only the estimate is looked at. */
+    int step() {
+      return isFitted ? 1 : 2;
+    }
+
+    /**
+     * How many may lie out of their own estimates: one in twenty; one in seven of unfitted forms.
+     */
+    int mayMiss(int hulls) {
+      return (int) Math.ceil(hulls * (isFitted ? 0.05 : 0.15)) - (isFitted ? 1 : 0);
     }
 
     /** In m, at x from the aft end and z above the keel. */
@@ -94,6 +131,10 @@ class UnevenOffsetsTest {
 
   /** Volume, KB, BM and LCB of the form itself. */
   private static double[] truth(Form form, double draught) {
+    return truth(form::at, draught);
+  }
+
+  private static double[] truth(DoubleBinaryOperator hull, double draught) {
     int along = 120;
     int up = 200;
     double volume = 0;
@@ -108,12 +149,12 @@ class UnevenOffsetsTest {
       for (int k = 0; k < up; k++) {
         double share = (k + 0.5) / up;
         double z = draught * share * share;
-        double dv = 2 * form.at(x, z) * dx * 2 * draught * share / up;
+        double dv = 2 * hull.applyAsDouble(x, z) * dx * 2 * draught * share / up;
         volume += dv;
         upward += z * dv;
         forward += x * dv;
       }
-      across += Math.pow(form.at(x, draught), 3) * dx * 2 / 3;
+      across += Math.pow(hull.applyAsDouble(x, draught), 3) * dx * 2 / 3;
     }
     return new double[] {volume, upward / volume, across / volume, forward / volume};
   }
@@ -134,7 +175,9 @@ class UnevenOffsetsTest {
     double[] estimates = new double[4];
     int doubted = 0;
     SoftAssertions all = new SoftAssertions();
-    for (int i = 0; i < SPACINGS; i++) {
+    int hulls = 0;
+    for (int i = 0; i < SPACINGS; i += form.step()) {
+      hulls++;
       Random random = new Random(i);
       double[] x = uneven(random, 5 + i % 9, LENGTH);
       double[] z = uneven(random, 5 + i / 9 % 5, DEPTH);
@@ -146,9 +189,11 @@ class UnevenOffsetsTest {
       for (int k = 0; k < 4; k++) {
         double error = found[k] / truth[k] - 1;
         worst[k] = Math.max(worst[k], Math.abs(error));
-        all.assertThat(Math.abs(error))
-            .as("%s, %s, spacing %d: %.4f %%", form, FIGURES[k], i, 100 * error)
-            .isLessThan(0.003);
+        if (form.isFitted) {
+          all.assertThat(Math.abs(error))
+              .as("%s, %s, spacing %d: %.4f %%", form, FIGURES[k], i, 100 * error)
+              .isLessThan(0.003);
+        }
         var tolerance = hull.quantityOf(FIGURES[k]).tolerance();
         double said =
             tolerance == null
@@ -164,7 +209,7 @@ class UnevenOffsetsTest {
         "%-20s worst of %d spacings (and its estimate): V %.3f (%.2f) %%, KB %.3f (%.2f) %%,"
             + " BM %.3f (%.2f) %%, LCB %.3f (%.2f) %%; within its own estimate %d times%n",
         form,
-        SPACINGS,
+        hulls,
         100 * worst[0],
         100 * estimates[0],
         100 * worst[1],
@@ -174,9 +219,9 @@ class UnevenOffsetsTest {
         100 * worst[3],
         100 * estimates[3],
         doubted);
-    all.assertThat(doubted)
-        .as("%s lies within its own estimate", form)
-        .isGreaterThan(SPACINGS * 19 / 20);
+    all.assertThat(hulls - doubted)
+        .as("%s lies out of its own estimate", form)
+        .isLessThanOrEqualTo(form.mayMiss(hulls));
     all.assertAll();
   }
 
@@ -188,14 +233,14 @@ class UnevenOffsetsTest {
     double estimates = 0;
     int within = 0;
     int hulls = 0;
-    for (int i = 0; i < SPACINGS; i += Math.max(1, SPACINGS / 9)) {
+    for (int i = 0; i < SPACINGS; i += Math.max(1, SPACINGS / 9 * form.step())) {
       Random random = new Random(i);
       double[] x = uneven(random, 5 + i % 9, LENGTH);
       double[] z = uneven(random, 5 + i / 9 % 5, DEPTH);
       double[] truth = truth(form, DEPTH * (0.25 + 0.74 * random.nextDouble()));
       double km = truth[1] + truth[2];
       double kg = DEPTH / 3;
-      String mass = decimal(truth[0] * 1000) + "," + decimal(LENGTH / 2) + "," + decimal(kg);
+      String mass = decimal(truth[0] * 1000) + "," + decimal(truth[3]) + "," + decimal(kg);
       Given she =
           Given.the("afloat")
               .table("offsets", table(form, x, z))
@@ -222,21 +267,71 @@ class UnevenOffsetsTest {
         100 * worst,
         100 * estimates / hulls,
         within);
-    assertThat(worst).isLessThan(0.003);
-    assertThat(within).isGreaterThan(hulls * 19 / 20);
-    assertThat(estimates / hulls).isLessThan(form == Form.ELLIPSOID ? 0.04 : 0.002);
+    assertThat(hulls - within).isLessThanOrEqualTo(form.mayMiss(hulls));
+    if (form.isFitted) {
+      assertThat(worst).isLessThan(0.003);
+      assertThat(estimates / hulls).isLessThan(form == Form.ELLIPSOID ? 0.04 : 0.002);
+    }
   }
 
   @ParameterizedTest
   @EnumSource(Form.class)
   void whatSinksDeeperDisplacesMoreAndHasItsCentreHigher(Form form) throws Exception {
-    for (int i = 0; i < 5; i++) {
+    for (int i = 0; i < 5; i += form.step()) {
       Random random = new Random(1000 + i);
       double[] x = uneven(random, 5 + i, LENGTH);
       double[] z = uneven(random, 6, DEPTH);
       double[] draughts = IntStream.rangeClosed(1, 40).mapToDouble(k -> DEPTH * k / 40).toArray();
       sinksSteadily(form.name(), table(form, x, z), draughts, 0);
     }
+  }
+
+  /**
+   * A bottom that rises straight to a chine, sides that flare above it. The chine stands at one
+   * height, or rises forward; what its columns tell is kept as a corner.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.02})
+  void aChineThatIsToldStaysACorner(double rise) throws Exception {
+    DoubleUnaryOperator chine = x -> 0.05 + rise * x / LENGTH;
+    DoubleUnaryOperator half = x -> HALF * (1 - Math.pow(2 * x / LENGTH - 1, 2));
+    DoubleBinaryOperator hull =
+        (x, z) -> {
+          double above = z - chine.applyAsDouble(x);
+          return half.applyAsDouble(x)
+              * (above < 0 ? z / chine.applyAsDouble(x) : 1 + 2 * above + 9 * above * above);
+        };
+    double worst = 0;
+    for (int i = 0; i < 30; i++) {
+      Random random = new Random(i);
+      double[] x = uneven(random, 7 + i % 6, LENGTH);
+      double[] z = uneven(random, 6, DEPTH);
+      double draught = 0.02 + 0.1 * random.nextDouble();
+      StringBuilder csv =
+          new StringBuilder("station,x [m],keel [m],chine [m],chine half-breadth [m]");
+      for (double height : z) {
+        csv.append(",WL ").append(decimal(height)).append(" half-breadth [m]");
+      }
+      for (int k = 0; k < x.length; k++) {
+        csv.append('\n').append(k).append(',').append(decimal(x[k])).append(",0,");
+        csv.append(decimal(chine.applyAsDouble(x[k]))).append(',');
+        csv.append(decimal(half.applyAsDouble(x[k])));
+        for (double height : z) {
+          csv.append(',').append(decimal(hull.applyAsDouble(x[k], height)));
+        }
+      }
+      Given given =
+          Given.the("hull-form")
+              .table("offsets", csv.toString())
+              .quantity("draught", decimal(draught) + " m");
+      double[] truth = truth(hull, draught);
+      double[] found = reckoned(given);
+      for (int k = 0; k < 4; k++) {
+        worst = Math.max(worst, Math.abs(found[k] / truth[k] - 1));
+      }
+    }
+    // Where the water cuts the chine between two stations, the areas have a turn that none tells.
+    assertThat(worst).isLessThan(rise == 0 ? 0.003 : 0.01);
   }
 
   @Test
