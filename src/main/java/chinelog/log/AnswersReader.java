@@ -30,7 +30,8 @@ final class AnswersReader {
     if (!(root instanceof Yaml.Sequence list)) {
       scope.error(
           root.place(),
-          Sentence.of("Here stands {0}, where a list of answers belongs.", root.kind()),
+          Sentence.of(
+              "Here stands {0}, where a list of answers belongs.", Sentence.of(root.kind())),
           "Write each answer as check prints it, beginning with \"- questions:\".");
       return List.of();
     }

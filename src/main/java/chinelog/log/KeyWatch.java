@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /**
  * Looks in a note for what was most likely meant as a key, such as {@code under: lines}, where none
@@ -104,13 +105,13 @@ record KeyWatch(Source source, Scope scope) {
   }
 
   private void line(int number, String written, boolean withNext, String what, String remedy) {
-    if (!MarkWatch.suspects(written).isEmpty()) {
-      // Whoever reads marks says what is wrong with this one.
-      return;
-    }
     String line = fold(written);
     if (line.indexOf(':') < 0 && line.indexOf('=') < 0 && !line.contains(UNDER)) {
       // Every key has a sign, but "under" alone.
+      return;
+    }
+    if (!MarkWatch.suspects(written).isEmpty()) {
+      // Whoever reads marks says what is wrong with this one.
       return;
     }
     if (isKeyAlone(line)
@@ -163,18 +164,18 @@ record KeyWatch(Source source, Scope scope) {
       boolean keys = true;
       while (to < source.lines() && !source.line(to).isBlank()) {
         String line = source.line(to);
-        keys &= KEY_LINE.matcher(line).matches() || isContinued(line, from, to) || isFence(line);
+        keys =
+            keys
+                && (KEY_LINE.matcher(line).matches()
+                    || isContinued(line, from, to)
+                    || isFence(line));
         to++;
       }
-      boolean any =
-          java.util.stream.IntStream.range(from, to)
-              .anyMatch(i -> KEY_LINE.matcher(source.line(i)).matches());
-      if (keys && any) {
-        int first = from;
-        while (!KEY_LINE.matcher(source.line(first)).matches()) {
-          first++;
-        }
-        report(first, IN_NOTE, REMEDY);
+      if (keys) {
+        IntStream.range(from, to)
+            .filter(i -> KEY_LINE.matcher(source.line(i)).matches())
+            .findFirst()
+            .ifPresent(first -> report(first, IN_NOTE, REMEDY));
       }
       from = to + 1;
     }
@@ -239,10 +240,13 @@ record KeyWatch(Source source, Scope scope) {
   /** In small letters without accents, emphasis and invisible characters. */
   private static String fold(String line) {
     StringBuilder folded = new StringBuilder();
-    Accents.off(line)
-        .codePoints()
-        .filter(c -> Character.getType(c) != Character.FORMAT && "*_`~".indexOf(c) < 0)
-        .forEach(folded::appendCodePoint);
+    String plain = Accents.off(line);
+    for (int i = 0, c; i < plain.length(); i += Character.charCount(c)) {
+      c = plain.codePointAt(i);
+      if ("*_`~".indexOf(c) < 0 && (c < 128 || Character.getType(c) != Character.FORMAT)) {
+        folded.appendCodePoint(c);
+      }
+    }
     return folded.toString().toLowerCase(Locale.ROOT);
   }
 }

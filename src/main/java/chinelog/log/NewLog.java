@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -22,6 +23,8 @@ public final class NewLog {
 
   /** Where remarks begin in the first lines of log.yaml. */
   private static final int REMARKS_AT = 36;
+
+  private static final List<String> FIRST_NOTE = resource("entries/first.md").lines().toList();
 
   private NewLog() {}
 
@@ -84,7 +87,7 @@ public final class NewLog {
 
   /** Whether a note still reads as it was laid down: it tells its maker something, not readers. */
   static boolean isFirstNote(String text) {
-    return text.lines().toList().equals(resource("entries/first.md").lines().toList());
+    return text.lines().toList().equals(FIRST_NOTE);
   }
 
   private static String resource(String name) {

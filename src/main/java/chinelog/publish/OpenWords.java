@@ -132,7 +132,7 @@ record OpenWords(Set<String> mayStand, List<Asking> asked) {
         Sentence.of(
             "In \u201c{0}\u201d, {1}, stands what is withheld elsewhere. {2} Seen by" + " {3}.",
             shown,
-            text.what(),
+            Sentence.of(text.what()),
             asking.found.stream().reduce((a, b) -> Sentence.of("{0} {1}", a, b)).orElseThrow(),
             String.join(", ", seenBy)),
         Sentence.of(

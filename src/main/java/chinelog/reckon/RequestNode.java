@@ -284,7 +284,7 @@ record RequestNode(
       if (caution != null) {
         ledger.reminder(
             request.place(),
-            Sentence.of("\"{0}.{1}\": {2}", name(), yield.name(), caution.what()),
+            Sentence.of("\"{0}.{1}\": {2}", name(), yield.name(), Sentence.of(caution.what())),
             caution.remedy());
       }
     }

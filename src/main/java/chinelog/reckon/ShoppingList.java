@@ -15,6 +15,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -44,24 +45,24 @@ public final class ShoppingList {
    *
    * @param missing how much
    * @param about what that costs at the price last paid; null where none is known
-   * @param reason in words, such as "84 planned, 60 bought"
+   * @param reason such as "84 planned, 60 bought"
    */
   public record Line(
-      String material, String title, Quantity missing, @Nullable Quantity about, String reason) {}
+      String material, String title, Quantity missing, @Nullable Quantity about, Sentence reason) {}
 
-  /** The lines of a page of text. */
+  /** The lines of a page of text, in the language of the log. */
   public static List<String> text(List<Line> lines, Log log) {
     NumberStyle style = new NumberStyle(log.head().locale(), log.head().inchDenominator());
     return lines.stream()
         .map(
             l ->
-                (l.title()
-                        + ": "
-                        + style.show(l.missing())
-                        + (l.about() == null ? "" : ", about " + style.show(l.about()))
-                        + " ("
-                        + l.reason()
-                        + ")")
+                (l.about() == null
+                        ? Sentence.of(
+                            "{0}: {1} ({2})", l.title(), style.show(l.missing()), l.reason())
+                        : Sentence.of(
+                            "{0}: {1}, about {2} ({3})",
+                            l.title(), style.show(l.missing()), style.show(l.about()), l.reason()))
+                    .in(log.head().locale())
                     .replace('\u202f', ' '))
         .toList();
   }
@@ -110,15 +111,16 @@ public final class ShoppingList {
                     .forEach(
                         u -> used.merge(FactId.part(u.material()), u.amount(), ShoppingList::sum)));
     SortedMap<String, Quantity> wanted = new TreeMap<>(used);
-    SortedMap<String, String> reasons = new TreeMap<>();
-    used.forEach((m, amount) -> reasons.put(m, style.show(amount) + " used"));
+    SortedMap<String, Sentence> reasons = new TreeMap<>();
+    used.forEach((m, amount) -> reasons.put(m, Sentence.of("{0} used", style.show(amount))));
     for (Map.Entry<String, Marked<Quantity>> budget : log.head().budgets().entrySet()) {
       String material = material(budget.getKey());
       if (!material.isEmpty()) {
         plan(material, budget.getValue(), shelves, wanted, reasons);
       }
     }
-    wanted.forEach((m, amount) -> line(m, amount, shelves.get(m), reasons.getOrDefault(m, "")));
+    wanted.forEach(
+        (m, amount) -> line(m, amount, shelves.get(m), Objects.requireNonNull(reasons.get(m), m)));
   }
 
   private static void add(SortedMap<String, Shelf> shelves, Lot lot) {
@@ -139,7 +141,7 @@ public final class ShoppingList {
       Marked<Quantity> planned,
       SortedMap<String, Shelf> shelves,
       SortedMap<String, Quantity> wanted,
-      SortedMap<String, String> reasons) {
+      SortedMap<String, Sentence> reasons) {
     Shelf shelf = shelves.get(material);
     Quantity amount = planned.value();
     if (shelf != null && !shelf.bought().unit().isCompatible(amount.unit())) {
@@ -153,13 +155,19 @@ public final class ShoppingList {
     Quantity used = wanted.get(material);
     if (used == null || isMore(amount, used)) {
       wanted.put(material, amount);
-      reasons.put(material, style.show(amount) + " planned");
+      reasons.put(material, Sentence.of("{0} planned", style.show(amount)));
     }
   }
 
-  private void line(String material, Quantity wanted, @Nullable Shelf shelf, String reason) {
+  private void line(String material, Quantity wanted, @Nullable Shelf shelf, Sentence reason) {
     if (shelf == null) {
-      lines.add(new Line(material, Ledger.words(material), wanted, null, reason + ", none bought"));
+      lines.add(
+          new Line(
+              material,
+              Ledger.words(material),
+              wanted,
+              null,
+              Sentence.of("{0}, none bought", reason)));
     } else if (isMore(wanted, shelf.bought())) {
       Quantity missing = difference(wanted, shelf.bought());
       lines.add(
@@ -168,7 +176,7 @@ public final class ShoppingList {
               shelf.title(),
               missing,
               price(missing, shelf.last()),
-              reason + ", " + style.show(shelf.bought()) + " bought"));
+              Sentence.of("{0}, {1} bought", reason, style.show(shelf.bought()))));
     }
   }
 

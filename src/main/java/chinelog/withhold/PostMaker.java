@@ -12,6 +12,7 @@ import chinelog.reckon.Pace;
 import chinelog.withhold.question.Sight;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -33,6 +34,10 @@ final class PostMaker {
   private final Quotes quotes;
   private final Map<String, Edition.Entry> told = new LinkedHashMap<>();
   private final Slugs slugs = new Slugs();
+
+  /** Words of entries that were counted already, by their id. */
+  private final Map<String, Integer> counted = new HashMap<>();
+
   private final List<Edition.Post> posts = new ArrayList<>();
 
   /**
@@ -90,6 +95,10 @@ final class PostMaker {
     return List.copyOf(posts);
   }
 
+  private int words(Edition.Entry entry) {
+    return counted.computeIfAbsent(entry.id(), id -> words(entry.text()));
+  }
+
   /** Number of words in blocks, footnotes and captions left out. */
   private static int words(List<Text.Block> blocks) {
     return blocks.stream()
@@ -103,7 +112,7 @@ final class PostMaker {
   }
 
   private void divide(List<Edition.Entry> entries, @Nullable PostLength wanted) {
-    List<Integer> words = entries.stream().map(e -> words(e.text())).toList();
+    List<Integer> words = entries.stream().map(this::words).toList();
     int from = 0;
     for (int size : Instalments.of(words, wanted)) {
       List<Edition.Entry> own = entries.subList(from, from + size);
@@ -123,7 +132,7 @@ final class PostMaker {
     if (own.isEmpty()) {
       return;
     }
-    int count = own.stream().mapToInt(e -> words(e.text())).sum();
+    int count = own.stream().mapToInt(this::words).sum();
     posts.add(
         new Edition.Post(
             slugs.make(title),

@@ -128,6 +128,9 @@ class AttacksTest {
         .doesNotContain(SECRET);
     assertThat(raw("GET " + TEXT + " HTTP/1.1", host(), "Accept-Language: de-CH,de;q=0.9"))
         .contains("Dieser Browser wurde nicht eingelassen.");
+    assertThat(raw("GET /nowhere HTTP/1.1", host(), cookie, "Accept-Language: de"))
+        .startsWith("HTTP/1.1 404")
+        .contains("Eine solche Seite gibt es nicht.");
     String other = cookie.substring(0, cookie.length() - 1) + (cookie.endsWith("A") ? "B" : "A");
     assertThat(raw("GET " + TEXT + " HTTP/1.1", host(), other)).startsWith("HTTP/1.1 401");
   }

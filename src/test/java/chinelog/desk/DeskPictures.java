@@ -12,7 +12,8 @@ import java.util.Map;
 
 /**
  * Takes pictures of the demo's pages at the desk, to be looked at: {@code DeskPictures FOLDER
- * [PAGE...]}, each page narrow, middling and wide, light and dark.
+ * [PAGE...]}, each page narrow, middling and wide, light and dark, in the language of {@code
+ * -Dchinelog.language=de}.
  */
 public final class DeskPictures {
 
@@ -45,6 +46,7 @@ public final class DeskPictures {
         OpenDemo demo = new OpenDemo(published);
         Browser browser = new Browser()) {
       browser.fresh();
+      browser.language(System.getProperty("chinelog.language", "en"));
       demo.open(browser, "/");
       for (Map.Entry<String, String> page : pages().entrySet()) {
         if (!wanted.isEmpty() && !wanted.contains(page.getKey())) {

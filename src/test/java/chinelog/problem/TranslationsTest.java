@@ -50,7 +50,8 @@ class TranslationsTest {
           "warn",
           "worded",
           "counted",
-          "ask");
+          "ask",
+          "at");
 
   private static final Set<String> THROWN =
       Set.of(

@@ -136,6 +136,13 @@ public final class Browser implements AutoCloseable {
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
+  /** Asks for pages in a language, such as {@code de}, until it is told another. */
+  public void language(String tag) {
+    command(
+        "Emulation.setUserAgentOverride",
+        Map.of("userAgent", text("navigator.userAgent"), "acceptLanguage", tag));
+  }
+
   /** Shows pages as on {@code print} or {@code screen}; empty for what is usual. */
   public void medium(String medium) {
     command("Emulation.setEmulatedMedia", Map.of("media", medium));

@@ -49,6 +49,8 @@ final class BringingIn implements DeskPage {
 
   private static final int CHUNK = 1 << 16;
 
+  private static final String PRIVATE = "chinelog-bring-";
+
   private final Bench bench;
 
   /** Private folders by the name that the browser gave to a load. */
@@ -75,12 +77,14 @@ final class BringingIn implements DeskPage {
     String load = request.text("load");
     List<String> parts = parts(request.text("name"));
     if (!load.matches("[a-z0-9-]{8,64}") || parts.isEmpty()) {
+      drop(load);
       return Answers.refused(words.text("bring.name"));
     }
     Path folder = loads.get(load);
     if (folder == null) {
-      folder = Files.createTempDirectory("chinelog-bring-");
+      folder = Files.createTempDirectory(PRIVATE);
       loads.put(load, folder);
+      clearOthers(folder);
     }
     Path file = folder;
     for (String part : parts) {
@@ -105,6 +109,15 @@ final class BringingIn implements DeskPage {
     return Reply.html("");
   }
 
+  /** Photographs lie about no longer than they must: a desk that was killed has left some. */
+  private static void clearOthers(Path fresh) {
+    try {
+      Leftovers.clear(fresh, PRIVATE, "");
+    } catch (IOException e) {
+      // They may be somebody else's.
+    }
+  }
+
   /** A path of plain names: nothing that leads elsewhere or would be hidden. */
   private static List<String> parts(String name) {
     List<String> parts = new ArrayList<>();
@@ -118,18 +131,22 @@ final class BringingIn implements DeskPage {
     return parts;
   }
 
-  /** Brings in what was sent, or drops it again. */
+  /** Brings in what was sent, which is dropped again in any case: whoever tries again sends it. */
   private Reply bring(WebRequest request) throws IOException {
-    DeskWords words = bench.frame().words(request, HERE);
     String load = request.text("load");
     Path folder = loads.get(load);
     if (folder == null) {
-      return Answers.refused(words.text("bring.nothing"));
+      return Answers.refused(bench.frame().words(request, HERE).text("bring.nothing"));
     }
-    if (request.text("drop").equals("true")) {
+    try {
+      return bring(request, folder);
+    } finally {
       drop(load);
-      return Reply.html("");
     }
+  }
+
+  private Reply bring(WebRequest request, Path folder) throws IOException {
+    DeskWords words = bench.frame().words(request, HERE);
     Snapshot now = bench.log().now();
     Head head = now.log().head();
     Gatherer.ClockPhoto clock = null;
@@ -147,8 +164,9 @@ final class BringingIn implements DeskPage {
     List<Problem> unread = new ArrayList<>();
     SortedMap<String, Duration> clocks = new TreeMap<>(head.clocks());
     try {
-      for (Path from : sources(folder)) {
-        boolean isClocks = clock != null && (from.equals(folder) || sources(folder).size() == 1);
+      List<Path> sources = sources(folder);
+      for (Path from : sources) {
+        boolean isClocks = clock != null && (from.equals(folder) || sources.size() == 1);
         Gatherer.Outcome outcome;
         try {
           outcome = gather(from, head, clocks, isClocks ? clock : null);
@@ -158,7 +176,12 @@ final class BringingIn implements DeskPage {
           }
           // The other photographs are brought in all the same.
           unread.add(unread(from, e.problem()));
+          Files.delete(from);
           continue;
+        }
+        if (!from.equals(folder)) {
+          // What lies beside it is brought in next, and this has been.
+          Files.delete(from);
         }
         outcomes.add(outcome);
         clocks.putAll(outcome.clocks());
@@ -170,7 +193,6 @@ final class BringingIn implements DeskPage {
       return Answers.refused(e.problem().words(request.locale()));
     }
     rememberClocks(words, head, clocks);
-    drop(load);
     return told(request, outcomes, unread, true);
   }
 
@@ -252,7 +274,7 @@ final class BringingIn implements DeskPage {
                 "all", all,
                 "problems",
                     problems.stream()
-                        .filter(p -> !p.place().file().contains("chinelog-bring-"))
+                        .filter(p -> !p.place().file().contains(PRIVATE))
                         .map(
                             p ->
                                 Map.of(

@@ -7,13 +7,15 @@ import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Knows the maker's browser from everybody else. A key in the first address lets one browser in: it
  * is exchanged for a cookie, and is good until a request bears that cookie, since some browsers ask
- * for an address twice. Every request after it must bear such a cookie and must come from the
- * desk's own pages.
+ * for an address twice, but for a minute at most. Every request after it must bear such a cookie
+ * and must come from the desk's own pages.
  *
  * <p>The host is checked as a name that leads to this machine may be anybody's (DNS rebinding); the
  * origin, as any page on the web may send forms here.
@@ -26,10 +28,24 @@ final class Gate {
   private final String host;
   private final String cookieName;
 
-  /** What lets a browser in, and what it is known by then. */
-  private record Pass(String key, String cookie) {
+  /** A browser asks again at once, if at all. */
+  private static final long LIFE_NANOS = TimeUnit.MINUTES.toNanos(1);
+
+  /** Of a time that only runs on, whatever the clock is set to. */
+  private final LongSupplier nanos;
+
+  /**
+   * What lets a browser in, and what it is known by then.
+   *
+   * @param since when it was first asked for; nothing of the key that is next
+   */
+  private record Pass(String key, String cookie, long since) {
     static Pass fresh() {
-      return new Pass(secret(), secret());
+      return new Pass(secret(), secret(), 0);
+    }
+
+    Pass takenAt(long now) {
+      return new Pass(key, cookie, now);
     }
   }
 
@@ -42,8 +58,10 @@ final class Gate {
 
   /**
    * @param port on which the desk listens; browsers keep cookies by host alone
+   * @param nanos a time that only runs on, from whenever
    */
-  Gate(int port) {
+  Gate(int port, LongSupplier nanos) {
+    this.nanos = nanos;
     this.host = "127.0.0.1:" + port;
     this.cookieName = "chinelog-" + port;
   }
@@ -66,11 +84,14 @@ final class Gate {
   /**
    * The cookie, as it is sent, that a browser gets for a key.
    *
-   * @throws RefusedException if the key is none, or a browser came in with it
+   * @throws RefusedException if the key is none, or a browser came in with it, or asked for it more
+   *     than a minute ago
    */
   synchronized String exchange(String offered) throws RefusedException {
+    long now = nanos.getAsLong();
+    taken.removeIf(pass -> now - pass.since > LIFE_NANOS);
     if (same(offered, next.key)) {
-      taken.add(next);
+      taken.add(next.takenAt(now));
       cookies.add(next.cookie);
       next = Pass.fresh();
     }

@@ -19,6 +19,8 @@ public record Reply(int status, String type, Map<String, String> headers, Body b
 
   static final String HTML = "text/html; charset=utf-8";
 
+  static final int NOT_FOUND = 404;
+
   private static final String POLICY = "Content-Security-Policy";
 
   public Reply {
@@ -75,8 +77,9 @@ public record Reply(int status, String type, Map<String, String> headers, Body b
     return of(status, "text/plain; charset=utf-8", words + "\n");
   }
 
+  /** Nothing is at this address; the server says so in the browser's language. */
   public static Reply notFound() {
-    return refused(404, "There is no such page.");
+    return refused(NOT_FOUND, "");
   }
 
   /** The same with another header, or another value of one. */

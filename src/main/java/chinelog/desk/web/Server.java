@@ -1,5 +1,6 @@
 package chinelog.desk.web;
 
+import chinelog.problem.Sentence;
 import com.sun.net.httpserver.Headers;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
@@ -54,7 +55,7 @@ public final class Server implements Closeable {
     this.letIn = letIn;
     InetAddress self = InetAddress.getByAddress(new byte[] {127, 0, 0, 1});
     this.server = HttpServer.create(new InetSocketAddress(self, 0), 0);
-    this.gate = new Gate(server.getAddress().getPort());
+    this.gate = new Gate(server.getAddress().getPort(), System::nanoTime);
     this.workers =
         Executors.newFixedThreadPool(
             THREADS,
@@ -117,7 +118,13 @@ public final class Server implements Closeable {
     boolean isPage = "document".equals(headers.getFirst("Sec-Fetch-Dest"));
     try {
       Reply reply = found.isEmpty() ? Reply.notFound() : found.get().handler().answer(request);
-      return reply.status() == 404 && isPage ? faults.missing(request) : reply;
+      if (reply.status() != Reply.NOT_FOUND) {
+        return reply;
+      }
+      return isPage
+          ? faults.missing(request)
+          : Reply.refused(
+              Reply.NOT_FOUND, Sentence.of("There is no such page.").in(request.locale()));
     } catch (IOException | RuntimeException e) {
       return faults.of(request, e);
     } catch (StackOverflowError | OutOfMemoryError e) {

@@ -257,7 +257,7 @@ public final class Fields {
     }
     scope.error(
         yaml.place(),
-        Sentence.of("Here stands {0}, where a list belongs.", yaml.kind()),
+        Sentence.of("Here stands {0}, where a list belongs.", Sentence.of(yaml.kind())),
         "Write each item on a line of its own that begins with \"- \".");
     return List.of();
   }

@@ -300,7 +300,12 @@ public final class FolderWalk {
         || name.matches("(?i)\\..*\\.sw.")) {
       return false;
     }
-    String bare = name.toLowerCase(Locale.ROOT).replaceAll("^[.#~$]+|[~#]+$", "");
+    String small = name.toLowerCase(Locale.ROOT);
+    if (Inventory.PHOTO_ENDINGS.contains(ending(small)) && !small.contains(".y")) {
+      // Of a thousand files in a log, nearly all.
+      return false;
+    }
+    String bare = small.replaceAll("^[.#~$]+|[~#]+$", "");
     String plain =
         bare.replaceAll(
                 "\\s*[(\\[]?(\\d+|copy( of)?|kopie( von)?|kopie van|copie( de)?|copia( de)?)[)\\]]?\\s*",

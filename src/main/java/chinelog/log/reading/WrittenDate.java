@@ -79,11 +79,14 @@ public final class WrittenDate {
 
   private static boolean isWeekday(String word) {
     String begun = word.toLowerCase(Locale.ROOT);
-    return begun.length() > 1
-        && LANGUAGES.stream()
-            .flatMap(l -> Arrays.stream(DayOfWeek.values()).map(d -> name(d, l)))
-            .anyMatch(name -> name.startsWith(begun));
+    return begun.length() > 1 && WEEKDAYS.stream().anyMatch(name -> name.startsWith(begun));
   }
+
+  private static final List<String> WEEKDAYS =
+      LANGUAGES.stream()
+          .flatMap(l -> Arrays.stream(DayOfWeek.values()).map(d -> name(d, l)))
+          .distinct()
+          .toList();
 
   private static String name(DayOfWeek day, Locale language) {
     return day.getDisplayName(TextStyle.FULL, language).toLowerCase(Locale.ROOT);

@@ -3,6 +3,7 @@ package chinelog.photo.derivatives;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A picture scaled down to a small grey square, for comparing it with others.
@@ -26,8 +27,15 @@ public final class View {
   private static final List<double[]> WINDOWS = windows();
 
   private final byte[] luma;
-  private final int[] sums;
-  private final List<float[]> coarse = new ArrayList<>();
+  private volatile @Nullable Grids grids;
+
+  /**
+   * What comparing takes, worked out when two are first compared.
+   *
+   * @param sums of all samples above and to the left
+   * @param coarse a coarse look at each window
+   */
+  private record Grids(int[] sums, List<float[]> coarse) {}
 
   /**
    * @param luma 64 rows of 64
@@ -37,10 +45,16 @@ public final class View {
       throw new IllegalArgumentException(luma.length + " samples");
     }
     this.luma = luma;
-    this.sums = sums(luma);
-    for (double[] window : WINDOWS) {
-      coarse.add(samples(window, COARSE));
+  }
+
+  private Grids grids() {
+    Grids known = grids;
+    if (known == null) {
+      int[] sums = sums(luma);
+      known = new Grids(sums, WINDOWS.stream().map(w -> samples(sums, w, COARSE)).toList());
+      grids = known;
     }
+    return known;
   }
 
   byte[] luma() {
@@ -73,10 +87,14 @@ public final class View {
   }
 
   private double closer(View other, int mine, int others) {
-    double rough = correlation(coarse.get(mine), other.coarse.get(others));
+    Grids own = grids();
+    Grids theirs = other.grids();
+    double rough = correlation(own.coarse.get(mine), theirs.coarse.get(others));
     return rough < WORTH_A_LOOK
         ? Math.min(rough, WORTH_A_LOOK)
-        : correlation(samples(WINDOWS.get(mine), FINE), other.samples(WINDOWS.get(others), FINE));
+        : correlation(
+            samples(own.sums, WINDOWS.get(mine), FINE),
+            samples(theirs.sums, WINDOWS.get(others), FINE));
   }
 
   /** The same picture turned a quarter to the right. */
@@ -103,7 +121,7 @@ public final class View {
   }
 
   /** Means over a grid of {@code n} by {@code n} cells, with mean 0 and length 1 as a whole. */
-  private float[] samples(double[] window, int n) {
+  private static float[] samples(int[] sums, double[] window, int n) {
     float[] samples = new float[n * n];
     double cell = window[2] * SIDE / n;
     double total = 0;
@@ -112,10 +130,10 @@ public final class View {
       for (int x = 0; x < n; x++) {
         double left = window[0] * SIDE + x * cell;
         double mean =
-            sum(left + cell, top + cell)
-                - sum(left, top + cell)
-                - sum(left + cell, top)
-                + sum(left, top);
+            sum(sums, left + cell, top + cell)
+                - sum(sums, left, top + cell)
+                - sum(sums, left + cell, top)
+                + sum(sums, left, top);
         samples[y * n + x] = (float) mean;
         total += mean;
       }
@@ -141,7 +159,7 @@ public final class View {
   }
 
   /** The sum of all samples above and to the left, between the samples' edges by blending. */
-  private double sum(double x, double y) {
+  private static double sum(int[] sums, double x, double y) {
     int left = Math.min(SIDE - 1, (int) x);
     int top = Math.min(SIDE - 1, (int) y);
     double right = x - left;

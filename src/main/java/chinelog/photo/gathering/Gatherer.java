@@ -290,11 +290,15 @@ public final class Gatherer {
 
   /** Half a picture may be the only one there is, so it comes in; but its maker is to know. */
   private void lookWhetherWhole(String name, PhotoKind kind, byte[] bytes) {
-    if (kind == PhotoKind.HEIF || Decoder.looksWhole(kind, bytes)) {
+    if (kind == PhotoKind.HEIF) {
       return;
     }
     try {
-      Decoder.decode(kind, bytes);
+      if (Decoder.looksWhole(kind, bytes)) {
+        Decoder.size(kind, bytes);
+      } else {
+        Decoder.decode(kind, bytes);
+      }
     } catch (UnusablePhoto e) {
       problems.add(
           Problem.reminder(

@@ -20,7 +20,7 @@ public final class UnusablePhoto extends IOException {
   /** A picture that begins well and does not end so. */
   public static UnusablePhoto damaged(CharSequence how) {
     return new UnusablePhoto(
-        Sentence.of("The picture is damaged: {0}.", how),
+        Sentence.of("The picture is damaged: {0}.", Sentence.of(how)),
         "Copy it again from the card; if there is no better copy, move it out of photos.");
   }
 

@@ -27,8 +27,8 @@ public record Function(
   public void checkCount(int count, int index) throws QuantityException {
     if (count < least || count > most) {
       throw new QuantityException(
-          Sentence.of("{0}(…) takes {1}, not {2}.", name, takes, count),
-          Sentence.of("Write {0} between its brackets, such as {1}.", takes, example),
+          Sentence.of("{0}(…) takes {1}, not {2}.", name, Sentence.of(takes), count),
+          Sentence.of("Write {0} between its brackets, such as {1}.", Sentence.of(takes), example),
           index);
     }
   }

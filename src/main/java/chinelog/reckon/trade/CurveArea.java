@@ -36,7 +36,7 @@ final class CurveArea {
     Unit up = columns.unit("y");
     double[] x = columns.numbers("x", across);
     double[] y = columns.numbers("y", up);
-    requireRising(columns, x, "ordinate");
+    requireRising(columns, x);
     Rule rule = Rule.named(inputs.word("rule", "by-spacing"), x);
     double sides = Si.positive(inputs, "sides", Unit.ONE, 1);
     double area = sides * rule.of(y);
@@ -83,19 +83,19 @@ final class CurveArea {
   }
 
   /** Refuses fewer than two abscissae, and any that is not above the one before. */
-  static void requireRising(Columns columns, double[] x, String what) throws TradeException {
+  static void requireRising(Columns columns, double[] x) throws TradeException {
     if (x.length < 2) {
-      throw columns.at(0, "There is only one " + what + ".", "Give at least two rows.");
+      throw columns.at(0, "The table has only one row.", "Give at least two rows.");
     }
     for (int i = 1; i < x.length; i++) {
       if (x[i] == x[i - 1]) {
         throw columns.at(
-            i, "This " + what + " is there twice.", "Take one of the two rows out of the table.");
+            i, "This place is there twice.", "Take one of the two rows out of the table.");
       }
       if (x[i] < x[i - 1]) {
         throw columns.at(
             i,
-            "This " + what + " comes after one that lies beyond it.",
+            "This row comes after one that lies beyond it.",
             "Sort the rows so that x rises from each row to the next.");
       }
     }

@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import chinelog.nesting.Shelves;
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -110,7 +111,8 @@ final class Cutting {
                 w[i]));
       }
       if (pieces.size() > MOST_PIECES) {
-        throw parts.at(i, "There are more than " + MOST_PIECES + " pieces.", "Divide the table.");
+        throw parts.at(
+            i, Sentence.of("There are more than {0} pieces.", MOST_PIECES), "Divide the table.");
       }
     }
     pieces.sort(

@@ -39,7 +39,7 @@ record Girths(
   private static Girths measured(Inputs inputs) throws TradeException, QuantityException {
     Columns columns = new Columns("girths", inputs.table("girths"));
     double[] x = columns.numbers("x", Unit.METRE);
-    CurveArea.requireRising(columns, x, "station");
+    CurveArea.requireRising(columns, x);
     columns.requireDistinct("station");
     double[] girth = columns.numbers("girth", Unit.METRE);
     for (int i = 0; i < girth.length; i++) {

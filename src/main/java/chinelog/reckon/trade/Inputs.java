@@ -69,10 +69,10 @@ public record Inputs(
     return new Inputs(changed, tables, words);
   }
 
-  private static TradeException missing(String name, String kind) {
+  private static TradeException missing(String name, CharSequence kind) {
     return new TradeException(
         name,
         Sentence.of("The reckoning needs \"{0}\".", name),
-        Sentence.of("Give {0} for {1}.", kind, name));
+        Sentence.of("Give {0} for {1}.", Sentence.of(kind), name));
   }
 }

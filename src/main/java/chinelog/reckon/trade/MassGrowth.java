@@ -30,7 +30,7 @@ final class MassGrowth {
     Columns columns = new Columns("weighings", inputs.table("weighings"));
     double[] done = columns.numbers("done", Unit.ONE);
     double[] mass = columns.numbers("mass", Unit.KILOGRAM);
-    CurveArea.requireRising(columns, done, "weighing");
+    CurveArea.requireRising(columns, done);
     int last = done.length - 1;
     if (done[0] < 0 || done[last] > 1) {
       throw columns.at(

@@ -99,9 +99,9 @@ record Offsets(
       throw columns.at(
           0,
           "This station lies at a negative x.",
-          "Measure x from the " + (fromBow ? "bow." : "aft end of the hull."));
+          fromBow ? "Measure x from the bow." : "Measure x from the aft end of the hull.");
     }
-    CurveArea.requireRising(columns, x, "station");
+    CurveArea.requireRising(columns, x);
     double[] keel = columns.numbers("keel", Unit.METRE);
     double siding = Si.value(inputs, "siding", Unit.METRE, 0);
     boolean flat = columns.find("keel half-breadth").isPresent();
@@ -312,7 +312,9 @@ record Offsets(
         throw columns.at(
             row,
             columns.index(line),
-            "The " + line + " of this station is not a height above its keel with a half-breadth.",
+            Sentence.of(
+                "\"{0}\" of this station is not a height above its keel with a half-breadth.",
+                line),
             "Fill in both cells, or leave both empty.");
       }
       double sheer =
@@ -323,7 +325,7 @@ record Offsets(
         throw columns.at(
             row,
             columns.index(line),
-            "The " + line + " lies above the sheer of this station.",
+            Sentence.of("\"{0}\" lies above the sheer of this station.", line),
             "Put one of the two heights right.");
       }
       points.put(Math.max(height, keel), half);

@@ -155,8 +155,8 @@ final class Rig {
       if (names.stream().noneMatch(sail::equalsIgnoreCase)) {
         throw plan.at(
             i,
-            "There is no sail \"" + sail + "\".",
-            "Write one of " + String.join(", ", names) + ".");
+            Sentence.of("There is no sail \"{0}\".", sail),
+            Sentence.of("Write one of: {0}.", String.join(", ", names)));
       }
       corners
           .computeIfAbsent(sail.toLowerCase(Locale.ROOT), s -> new ArrayList<>())

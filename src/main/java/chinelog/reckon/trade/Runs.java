@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -40,7 +41,9 @@ final class Runs {
     double[] time = columns.numbers("time", Si.unit("s"));
     if (time.length < 2 || time.length > MOST) {
       throw columns.at(
-          0, "There are " + time.length + " runs.", "Give from 2 to " + MOST + ", by turns.");
+          0,
+          Sentence.of("Here stand {0} runs.", time.length),
+          Sentence.of("Give from 2 to {0}, by turns.", MOST));
     }
     Unit unit = Si.unit("m/s");
     YieldList yields = new YieldList().from("runs", "course");

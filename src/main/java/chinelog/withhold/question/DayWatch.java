@@ -49,7 +49,7 @@ final class DayWatch {
 
   void withhold(@Nullable LocalDate day, CharSequence what, Label label) {
     if (day != null) {
-      secrets.putIfAbsent(day, new Secret(Sentence.of("{0}, {1}", what, day), label));
+      secrets.putIfAbsent(day, new Secret(Sentence.of("{0}, {1}", Sentence.of(what), day), label));
     }
   }
 

@@ -204,7 +204,7 @@ final class FigureWatch {
             "(?<![\\d:.,])(?:1|one|eins|een|un|uno)\\s?(?:[:/∶]|to|zu|op|sur|a)\\s?\\Q"
                 + n
                 + "\\E(?![\\d:])"),
-        new Secret("the scale, 1:" + n, value, label, Set.of(), true, false));
+        new Secret(Sentence.of("the scale, 1:{0}", n), value, label, Set.of(), true, false));
   }
 
   /** Notes the figures of a withheld text, and its long numbers, such as one to ring. */
@@ -212,7 +212,8 @@ final class FigureWatch {
     Matcher digits = LONG_NUMBER.matcher(text);
     while (digits.find()) {
       Sentence number =
-          Sentence.of("the figure \u201c{0}\u201d of {1}", digits.group().strip(), what);
+          Sentence.of(
+              "the figure \u201c{0}\u201d of {1}", digits.group().strip(), Sentence.of(what));
       ending(digits.group())
           .ifPresent(end -> longNumbers.putIfAbsent(end, new Twin(number, label)));
     }
@@ -229,7 +230,8 @@ final class FigureWatch {
       words.removeIf(w -> TradeWords.near(w).size() < 3);
       CharSequence figure =
           Sentence.of(
-              "the figure \u201c{0}\u201d of {1}", text.substring(m.start(), m.end()), what);
+              "the figure \u201c{0}\u201d of {1}",
+              text.substring(m.start(), m.end()), Sentence.of(what));
       if (m.fineness() >= THREE_DIGITS && !unit.isDimensionless()) {
         typed.add(new Typed(figure, value, m.step(), label, Set.of()));
       }

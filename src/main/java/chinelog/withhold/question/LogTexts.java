@@ -70,7 +70,7 @@ final class LogTexts {
         .forEach(
             r -> {
               Label own = Label.of(r.agreement());
-              CharSequence what = Sentence.of("the release of {0}", r.name());
+              Sentence what = Sentence.of("the release of {0}", r.name());
               texts.add(
                   Passage.Role.NAME, Sentence.of("who gave {0}", what), r.place(), r.by(), own);
               texts.add(

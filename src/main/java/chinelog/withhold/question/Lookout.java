@@ -146,7 +146,8 @@ record Lookout(
             CharSequence of =
                 promise
                     ? what
-                    : Sentence.of("the passage under {0} of {1}", piece.label().inWords(), what);
+                    : Sentence.of(
+                        "the passage under {0} of {1}", piece.label().inWords(), Sentence.of(what));
             boolean guarded = words.withhold(piece.text(), of, piece.label());
             if (!guarded && !promise) {
               found.unguarded(of);
@@ -208,7 +209,8 @@ record Lookout(
           other.ifPresent(
               q ->
                   figures.withhold(
-                      Sentence.of(full ? "{0}, on the model" : "{0}, at full size", what),
+                      Sentence.of(
+                          full ? "{0}, on the model" : "{0}, at full size", Sentence.of(what)),
                       q,
                       label,
                       titles,

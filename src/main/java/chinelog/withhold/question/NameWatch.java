@@ -123,7 +123,7 @@ final class NameWatch {
   /** Notes a name that is withheld from them. */
   void withhold(String name, CharSequence what, Label label) {
     List<String> words = letters(name);
-    Sentence secret = Sentence.of("{0}, \u201c{1}\u201d", what, name.strip());
+    Sentence secret = Sentence.of("{0}, \u201c{1}\u201d", Sentence.of(what), name.strip());
     boolean any = false;
     if (!common.contains(String.join("", words))) {
       wholes.add(new Name(words, true, secret, label));
@@ -212,7 +212,7 @@ final class NameWatch {
             new Name(
                 List.of(letters),
                 true,
-                Sentence.of("the name \u201c{0}\u201d of {1}", word.written(), what),
+                Sentence.of("the name \u201c{0}\u201d of {1}", word.written(), Sentence.of(what)),
                 label));
       }
     }

@@ -110,7 +110,8 @@ final class PassageWatch {
       String letters = Letters.fold(number);
       if (!numbersByRight.contains(letters)) {
         Secret secret =
-            new Secret(Sentence.of("the number \u201c{0}\u201d of {1}", number, what), label);
+            new Secret(
+                Sentence.of("the number \u201c{0}\u201d of {1}", number, Sentence.of(what)), label);
         numbers.putIfAbsent(letters, Number.of(number, secret));
       }
     }
@@ -119,7 +120,9 @@ final class PassageWatch {
         serials.putIfAbsent(
             serial.digits(),
             new Secret(
-                Sentence.of("the number \u201c{0}\u201d of {1}", serial.digits(), what), label));
+                Sentence.of(
+                    "the number \u201c{0}\u201d of {1}", serial.digits(), Sentence.of(what)),
+                label));
       }
     }
     return !found.isEmpty();

@@ -83,7 +83,7 @@ public final class PhotoWatch {
           photograph.file().place(),
           Sentence.of("the photograph {0}", photograph.file().path()),
           photograph.sha256(),
-          Sentence.of("{0}, which it may belong to by its day or folder", what),
+          Sentence.of("{0}, which it may belong to by its day or folder", Sentence.of(what)),
           label);
     }
   }

@@ -13,10 +13,10 @@ final class QuestionWords {
   static Sentence what(Question q) {
     CharSequence found =
         switch (q.kind()) {
-          case PICTURE, ALIAS, ENDED -> q.found();
+          case PICTURE, ALIAS, ENDED -> Sentence.of(q.found());
           default -> Sentence.of("\u201c{0}\u201d", q.found());
         };
-    return Sentence.of(what(q.kind()), found, q.secret(), under(q));
+    return Sentence.of(what(q.kind()), found, Sentence.of(q.secret()), under(q));
   }
 
   private static String what(Question.Kind kind) {

@@ -159,7 +159,7 @@ final class TableWatch {
       }
       held.forEach(
           (name, label) -> {
-            String found = "the table " + table.name();
+            Sentence found = Sentence.of("the table {0}", table.name());
             String all =
                 table.rows().stream()
                     .flatMap(r -> r.cells().stream())
@@ -172,7 +172,7 @@ final class TableWatch {
                     table.place(),
                     found,
                     all,
-                    "the table " + name,
+                    Sentence.of("the table {0}", name),
                     label));
           });
     }

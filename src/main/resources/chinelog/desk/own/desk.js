@@ -3,9 +3,14 @@
 /** Asks the desk; what is refused is thrown with the desk's own words. */
 export async function ask(path, fields, options = {}) {
   const form = fields instanceof URLSearchParams ? fields : new URLSearchParams(fields ?? {});
-  const reply = await fetch(path, fields === undefined
-    ? options
-    : { method: "POST", body: form, ...options });
+  let reply;
+  try {
+    reply = await fetch(path, fields === undefined ? options : { method: "POST", body: form, ...options });
+  } catch (fault) {
+    if (!(fault instanceof TypeError)) throw fault;
+    // Fetch, 5.6: nothing answers at all. What a browser says of that is for programmers.
+    throw new Error(document.body.dataset.away);
+  }
   if (!reply.ok) {
     const text = await reply.text();
     const page = new DOMParser().parseFromString(text, "text/html");

@@ -189,13 +189,20 @@ function typed() {
   pausing = setTimeout(look, 150);
   if (changed) drafting = setTimeout(draft, 600);
 }
+// Whether what is typed stands on this page alone: then nobody leaves it unasked.
+let isHereOnly = false;
 async function draft() {
   try {
     const reply = await (await ask("/notes/draft", { file, stamp, text: whole() })).json();
+    isHereOnly = reply.refused !== undefined;
     if (reply.refused) say(reply.refused, true);
     else if (whole() !== saved) state.textContent = state.dataset.draft;
-  } catch (fault) { say(fault.message, true); }
+  } catch (fault) {
+    isHereOnly = true;
+    say(fault.message, true);
+  }
 }
+addEventListener("beforeunload", (event) => { if (isHereOnly && whole() !== saved) event.preventDefault(); });
 addEventListener("pagehide", () => {
   if (whole() !== saved) {
     navigator.sendBeacon("/notes/draft", new URLSearchParams({ file, stamp, text: whole() }));

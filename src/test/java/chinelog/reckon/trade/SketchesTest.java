@@ -273,7 +273,7 @@ class SketchesTest {
                             + "0,0,0,70,30,60,40,30\n1,100,0,20,30,60,40,35\n")
                     .quantity("thickness", "2 mm")
                     .parts())
-        .hasMessageContaining("The chine lies above the sheer of this station.");
+        .hasMessageContaining("\"chine\" lies above the sheer of this station.");
     assertThatThrownBy(
             () ->
                 Given.the("planking")
