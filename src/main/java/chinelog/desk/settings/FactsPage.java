@@ -65,7 +65,7 @@ public final class FactsPage implements DeskPage {
         "reckonings",
         TradeReckonings.names().stream()
             .flatMap(n -> TradeReckonings.find(n).stream())
-            .map(r -> Map.of("name", r.name(), "title", title(r, request.locale())))
+            .map(r -> Map.of("name", r.name(), "title", words(r.title(), request.locale())))
             .toList());
     values.put(
         "asked",
@@ -149,8 +149,9 @@ public final class FactsPage implements DeskPage {
     return bench.frame().part(request, DeskSection.FACTS, "how.ftlh", values);
   }
 
-  private static String title(TradeReckoning reckoning, Locale locale) {
-    return Sentence.of(reckoning.title()).in(locale);
+  /** What the records of reckonings say in English. */
+  private static String words(String english, Locale locale) {
+    return Sentence.of(english).in(locale);
   }
 
   /** The keys of a reckoning, as a form. */
@@ -164,16 +165,16 @@ public final class FactsPage implements DeskPage {
       parameters.add(
           Map.of(
               "name", parameter.name(),
-              "title", parameter.title(),
+              "title", words(parameter.title(), request.locale()),
               "isWord", parameter.kind() == Parameter.Kind.WORD,
               "isTable", parameter.kind() == Parameter.Kind.TABLE,
               "unit", parameter.unit().symbol(),
               "choices", parameter.choices(),
               "required", parameter.required(),
-              "fallback", parameter.fallback()));
+              "fallback", words(parameter.fallback(), request.locale())));
     }
     Map<String, Object> values = new HashMap<>();
-    values.put("title", title(found.get(), request.locale()));
+    values.put("title", words(found.get().title(), request.locale()));
     values.put("example", found.get().example().facts());
     values.put("exampleTables", found.get().example().tables());
     values.put("parameters", parameters);
