@@ -171,7 +171,7 @@ public final class FactsPage implements DeskPage {
               "unit", parameter.unit().symbol(),
               "choices", parameter.choices(),
               "required", parameter.required(),
-              "fallback", words(parameter.fallback(), request.locale())));
+              "fallback", parameter.otherwise().in(request.locale())));
     }
     Map<String, Object> values = new HashMap<>();
     values.put("title", words(found.get().title(), request.locale()));
