@@ -18,7 +18,7 @@ public final class Particulars {
   private Particulars() {}
 
   public static List<Figure> of(List<Figure> figures) {
-    List<Figure> whole = Parts.of(figures).others();
+    List<Figure> whole = ofTheWhole(figures);
     Map<String, Figure> chief = new LinkedHashMap<>();
     whole.stream()
         .filter(f -> !f.model().isEmpty())
@@ -28,6 +28,12 @@ public final class Particulars {
         .forEach(c -> chief.putIfAbsent(c.getKey().what(), c.getValue()));
     List<Figure> chosen = chief.isEmpty() ? inBothSizes(whole) : List.copyOf(chief.values());
     return chosen.subList(0, Math.min(MOST, chosen.size()));
+  }
+
+  /** Without what is said of many parts. */
+  private static List<Figure> ofTheWhole(List<Figure> figures) {
+    Parts parts = Parts.of(figures);
+    return parts.byPart().isEmpty() ? figures : ofTheWhole(parts.others());
   }
 
   private static List<Figure> inBothSizes(List<Figure> figures) {

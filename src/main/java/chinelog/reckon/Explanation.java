@@ -96,8 +96,7 @@ public final class Explanation {
       lines.add(below + "└─ " + say("and {0} more", inputs.size() - most));
     }
     if (shut && inputs.stream().anyMatch(f -> !f.inputs().isEmpty())) {
-      lines.add(
-          below + say("(Ask for one of these by its name to see what it is made of.)"));
+      lines.add(below + say("(Ask for one of these by its name to see what it is made of.)"));
     }
   }
 

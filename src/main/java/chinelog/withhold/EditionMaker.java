@@ -416,7 +416,9 @@ final class EditionMaker {
       }
       lines.add(line("line.entries", String.valueOf(told.size())));
     }
-    lines.add(line("line.plates", String.valueOf(plates.all().size())));
+    if (!plates.all().isEmpty()) {
+      lines.add(line("line.plates", String.valueOf(plates.all().size())));
+    }
     hours.totalLine().map(l -> asTold(l, FactId.HOURS)).ifPresent(lines::add);
     // How the build goes is told by every entry. For readers who may not see all that the log could
     // hold, the line is never there, so that its absence tells of nothing.

@@ -235,6 +235,13 @@ class BadLogTest {
             "straight. {udner=lines}",
             NOTE + ":7:25: error: \"{udner=lines}\" cannot be read as a mark."),
         note(
+            "a class of a picture where a mark stands",
+            "straight.",
+            "straight. {.wide}",
+            NOTE
+                + ":7:25: error: \"{.wide}\" cannot be read as a mark. Write it in quotes behind the"
+                + " address of the picture"),
+        note(
             "a figure that disagrees with its fact",
             "straight.",
             "[1.19 m](fact:hull.loa) long.",

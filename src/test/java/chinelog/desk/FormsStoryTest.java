@@ -45,7 +45,9 @@ class FormsStoryTest extends AtTheDesk {
       Files.writeString(
           desk.folder().resolve("log.yaml"), SmallDesk.LOG_TEXT.replace("36 in", limit[0]));
       desk.go("/");
-      assertThat(browser.text("(document.querySelector('.margin dd')?.textContent ?? '').replaceAll(/\\s+/g, ' ')"))
+      assertThat(
+              browser.text(
+                  "(document.querySelector('.margin dd')?.textContent ?? '').replaceAll(/\\s+/g, ' ')"))
           .isEqualTo(limit[1]);
     }
   }

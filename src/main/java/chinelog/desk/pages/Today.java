@@ -135,8 +135,7 @@ public record Today(Bench bench) implements DeskPage {
   /** Whether little is left of what a limit allows, and there is one side to stay on. */
   private static boolean isNear(Facts.LimitCheck check) {
     BigDecimal room = check.margin().value().abs();
-    return room.signum() > 0
-        && room.multiply(NEAR).compareTo(check.bound().value().abs()) < 0;
+    return room.signum() > 0 && room.multiply(NEAR).compareTo(check.bound().value().abs()) < 0;
   }
 
   private static List<Map<String, Object>> ending(Snapshot now) {

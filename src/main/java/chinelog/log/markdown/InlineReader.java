@@ -39,7 +39,7 @@ import java.util.TreeMap;
 final class InlineReader {
 
   /** Classes for the layout of a photograph, such as {@code ![Afloat](a.jpg ".wide")}. */
-  private static final SortedMap<String, Inline.Image.Layout> LAYOUTS =
+  static final SortedMap<String, Inline.Image.Layout> LAYOUTS =
       new TreeMap<>(
           Map.of(
               ".beside", Inline.Image.Layout.BESIDE,

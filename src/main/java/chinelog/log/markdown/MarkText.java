@@ -145,6 +145,8 @@ final class MarkText {
             invisible
                 ? "An invisible character stands in this mark, so that it cannot be read."
                 : Sentence.of("\"{0}\" cannot be read as a mark.", quoted),
-            BRACE_REMEDY);
+            InlineReader.LAYOUTS.containsKey(quoted.replaceAll("[{}\\s]", ""))
+                ? "Write it in quotes behind the address of the picture: ![Afloat](../photos/a.jpg \".wide\")."
+                : BRACE_REMEDY);
   }
 }

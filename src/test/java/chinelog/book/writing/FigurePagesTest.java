@@ -8,6 +8,7 @@ import chinelog.markup.Parts;
 import chinelog.markup.TextMarkup;
 import chinelog.wording.Fragment;
 import chinelog.wording.WorkedLine;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -59,6 +60,23 @@ class FigurePagesTest {
     assertThat(chosen)
         .extracting(Figure::name)
         .containsExactly("built.loa", "hull.beam", "mass.total", "trial.speed");
+  }
+
+  /** Whatever else is said of many parts: stations have areas and girths, parts have masses. */
+  @Test
+  void theParticularsAreOfTheWholeAndNotOfItsParts() {
+    List<Figure> figures = new ArrayList<>();
+    for (String station : List.of("Station 0", "Station 5", "Station 10")) {
+      figures.add(of(station + "a", station, "area"));
+      figures.add(of(station + "g", station, "girth"));
+    }
+    for (String part : List.of("Ballast", "Hull", "Mast")) {
+      Figure.Chief chief = new Figure.Chief(4, part);
+      figures.add(figure(part + "m", part, new Figure.Cell(part, "mass"), chief));
+      figures.add(figure(part + "x", part, new Figure.Cell(part, "centre"), chief));
+    }
+    figures.add(chief("mass.total", 4, "total"));
+    assertThat(Particulars.of(figures)).extracting(Figure::name).containsExactly("mass.total");
   }
 
   @Test

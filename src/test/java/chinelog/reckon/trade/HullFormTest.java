@@ -237,7 +237,7 @@ class HullFormTest {
   void theRulesUsedAreSaid() throws Exception {
     assertThat(merrow().methodOf("volume"))
         .contains("along the hull on a smooth curve")
-        .contains("one station or one height of the table is left out")
+        .contains("leaving out one station or height")
         .contains("5th edition");
     assertThat(merrow().methodOf("displacement")).contains("Fresh water at 15 °C");
   }
