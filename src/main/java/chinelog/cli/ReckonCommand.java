@@ -19,7 +19,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -196,10 +195,7 @@ final class ReckonCommand extends LogCommand {
   private Collection<Fact> chosen(Facts facts) {
     String wanted = fact == null ? "" : fact;
     String beginning = wanted.isEmpty() || wanted.endsWith(".") ? wanted : wanted + ".";
-    return facts.byName().values().stream()
-        .filter(f -> f.name().startsWith(beginning))
-        .sorted(Comparator.comparing(Fact::name, Facts.NAMES_IN_ORDER))
-        .toList();
+    return facts.inOrder().stream().filter(f -> f.name().startsWith(beginning)).toList();
   }
 
   private static Sentence unknown(String wanted, Facts facts) {

@@ -27,6 +27,7 @@ final class Translations {
           "photographs",
           "reckoning",
           "trade",
+          "parameters",
           "withholding",
           "publishing",
           "editions",

@@ -290,8 +290,8 @@ public final class Unit {
     return isReading() ? terms.get(0).measure.offset() : BigFraction.ZERO;
   }
 
-  private String name() {
-    return symbol.isEmpty() ? "a plain number" : "\"" + symbol + "\"";
+  private Sentence name() {
+    return symbol.isEmpty() ? Sentence.of("a plain number") : Sentence.of("\"{0}\"", symbol);
   }
 
   @Override

@@ -2,6 +2,7 @@ package chinelog.reckon;
 
 import chinelog.log.records.Log;
 import chinelog.log.records.Statement;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.quantity.Quantity;
 import chinelog.reckon.formula.Expression;
@@ -71,7 +72,7 @@ public final class Explanation {
 
   private void tell(Fact fact, String branch, String below, int depth) {
     boolean again = !told.add(fact.name()) && !fact.inputs().isEmpty();
-    lines.add(branch + line(fact, MOST_NAMED_IN_A_SUM) + (again ? "   (see above)" : ""));
+    lines.add(branch + line(fact, MOST_NAMED_IN_A_SUM) + (again ? "   " + say("(see above)") : ""));
     if (again) {
       return;
     }
@@ -92,10 +93,10 @@ public final class Explanation {
       }
     }
     if (most < inputs.size()) {
-      lines.add(below + "└─ and " + (inputs.size() - most) + " more");
+      lines.add(below + "└─ " + say("and {0} more", inputs.size() - most));
     }
     if (shut && inputs.stream().anyMatch(f -> !f.inputs().isEmpty())) {
-      lines.add(below + "(Ask for one of these by its name to see what it is made of.)");
+      lines.add(below + say("(Ask for one of these by its name to see what it is made of.)"));
     }
   }
 
@@ -132,21 +133,37 @@ public final class Explanation {
     StringBuilder line = new StringBuilder(fact.name());
     Expression formula = fact.formula();
     if (formula != null && fact.inputs().size() > mostNamed && isSum(formula)) {
-      line.append(" = the sum of ").append(fact.inputs().size());
+      line.append(" = ").append(say("the sum of {0}", fact.inputs().size()));
     } else if (formula != null && fact.inputs().size() <= MOST_INPUTS) {
       line.append(" = ").append(FormulaWriter.write(formula, n -> n, style));
     }
     line.append(" = ").append(withError(fact.value(), style, words).replace('\u202f', ' '));
-    line.append("   ").append(fact.origin().name().toLowerCase(java.util.Locale.ROOT));
+    line.append("   ").append(origin(fact));
     line.append(", ").append(fact.place());
     if (fact.date() != null) {
       line.append(", ").append(fact.date());
     }
-    source(fact).forEach(s -> line.append(", from ").append(s));
+    source(fact).forEach(s -> line.append(say(", from {0}", s)));
     if (!fact.label().isNone()) {
-      line.append(", under ").append(fact.label());
+      line.append(say(", under {0}", fact.label()));
     }
     return line.toString();
+  }
+
+  private String origin(Fact fact) {
+    return say(
+        switch (fact.origin()) {
+          case STATED -> "stated";
+          case MEASURED -> "measured";
+          case WEIGHED -> "weighed";
+          case COUNTED -> "counted";
+          case RECKONED -> "reckoned";
+        });
+  }
+
+  /** In the language of the log. */
+  private String say(String english, Object... parts) {
+    return Sentence.of(english, parts).in(log.head().locale());
   }
 
   private List<String> source(Fact fact) {

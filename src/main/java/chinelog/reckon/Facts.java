@@ -41,6 +41,13 @@ public record Facts(
   public static final Comparator<String> NAMES_IN_ORDER =
       Comparator.comparing(NaturalOrder::key).thenComparing(Comparator.naturalOrder());
 
+  /** All, by their names in order. */
+  public List<Fact> inOrder() {
+    return byName.values().stream()
+        .sorted(Comparator.comparing(Fact::name, NAMES_IN_ORDER))
+        .toList();
+  }
+
   public Optional<Fact> find(String name) {
     return Optional.ofNullable(byName.get(name));
   }

@@ -275,8 +275,8 @@ record RequestNode(
       } else if (yields.stream().anyMatch(y -> y.basis().contains(input))) {
         ledger.reminder(
             request.place(),
-            Sentence.of("\"{0}\" takes {1} for \"{2}\".", name(), parameter.fallback(), input),
-            Sentence.of("Write {0}: {1}.", input, parameter.title()));
+            Sentence.of("\"{0}\" takes {1} for \"{2}\".", name(), parameter.otherwise(), input),
+            Sentence.of("Write {0}: {1}.", input, Sentence.of(parameter.title())));
       }
     }
     for (Yield yield : yields) {
@@ -305,7 +305,7 @@ record RequestNode(
                     c.place(),
                     Sentence.of(
                         "The heading does not say from which end \"{0}\" is measured; {1} is taken.",
-                        column, parameter.fallback()),
+                        column, parameter.otherwise()),
                     Sentence.of(
                         "Write \"{0}\" as the heading, or {1} with the reckoning.",
                         String.join("\" or \"", parameter.headings()), parameter.name())));

@@ -210,6 +210,17 @@ class DeskStoryTest extends AtTheDesk {
   }
 
   @Test
+  void aClockThatWasForgottenIsNotTakenForAnHour() throws IOException {
+    Path clock = desk.folder().resolve(".chinelog/desk/clock");
+    Files.writeString(clock, "2026-05-31T09:00:00Z");
+    desk.go("/");
+    desk.click("#clock form button.main");
+    desk.until("document.querySelector('main').innerText.includes('for a day or more')");
+    assertThat(clock).exists();
+    assertThat(desk.folder().resolve("entries/2026-05-31-at-the-bench.md")).doesNotExist();
+  }
+
+  @Test
   void withoutScriptAPageSaysWhatItNeedsAndShowsTheText() {
     browser.scripts(false);
     desk.go("/notes/edit?file=" + SmallDesk.NOTE);

@@ -35,6 +35,24 @@ class FormsStoryTest extends AtTheDesk {
   }
 
   @Test
+  void todayTellsOfLimitsThatAreNearOrBroken() throws IOException {
+    for (String[] limit :
+        new String[][] {
+          {"28 in", "kept, with 0.441 in ± 0.013 in to spare"},
+          {"27 in", "broken by 0.559 in ± 0.013 in"},
+          {"36 in", ""}
+        }) {
+      Files.writeString(
+          desk.folder().resolve("log.yaml"), SmallDesk.LOG_TEXT.replace("36 in", limit[0]));
+      desk.go("/");
+      assertThat(
+              browser.text(
+                  "(document.querySelector('.margin dd')?.textContent ?? '').replaceAll(/\\s+/g, ' ')"))
+          .isEqualTo(limit[1]);
+    }
+  }
+
+  @Test
   void aFigureThatStandsByItselfTakesOtherKeys() throws IOException {
     Path facts = desk.folder().resolve("facts.yaml");
     String text = Files.readString(facts) + "hull.beam: 186.9 mm  # by the tape\n";

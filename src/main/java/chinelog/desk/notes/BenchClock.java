@@ -12,10 +12,13 @@ import chinelog.desk.web.Reply;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.WebRequest;
 import chinelog.log.records.Entry;
+import chinelog.problem.Place;
+import chinelog.problem.Problem;
 import chinelog.problem.ProblemException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -106,6 +109,13 @@ public final class BenchClock implements DeskPage {
     }
     ZonedDateTime from = since.get();
     ZonedDateTime ended = bench.clock().instant().atZone(from.getZone());
+    if (Duration.between(from, ended).compareTo(Duration.ofDays(1)) >= 0) {
+      throw new ProblemException(
+          Problem.error(
+              Place.of("entries"),
+              "The clock has run for a day or more, which the time of a note cannot say.",
+              "Throw it away, and write into the note when you were at work."));
+    }
     // What took less than a minute took one.
     ZonedDateTime to =
         MINUTES.format(ended).equals(MINUTES.format(from)) ? from.plusMinutes(1) : ended;

@@ -52,7 +52,7 @@ public final class Chooser implements DeskPage {
     NumberStyle style = new NumberStyle(locale, 0);
     String sought = request.text("q").toLowerCase(locale).strip();
     List<Map<String, Object>> lines = new ArrayList<>();
-    for (Fact fact : now.opened().facts().byName().values()) {
+    for (Fact fact : now.opened().facts().inOrder()) {
       String title = titles.text(fact.title());
       if (lines.size() < MOST
           && (fact.name().toLowerCase(locale).contains(sought)

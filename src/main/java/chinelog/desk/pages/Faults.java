@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
+import java.util.Locale;
 import java.util.Map;
 
 /** Tells in a sentence what went wrong with a request, and that nothing is lost. */
@@ -27,12 +28,16 @@ public final class Faults implements Server.Faults {
         thrown instanceof IOException e
             ? e
             : thrown instanceof UncheckedIOException u ? u.getCause() : null;
-    String key = io == null ? "fault.own" : key(io);
-    String detail =
-        io instanceof ProblemException p
-            ? p.problem().words(request.locale())
-            : String.valueOf(thrown.getMessage());
-    return page(request, io == null ? 500 : 409, key, detail);
+    return io == null
+        ? page(request, 500, "fault.own", String.valueOf(thrown.getMessage()))
+        : page(request, 409, key(io), detail(io, request.locale()));
+  }
+
+  /** What the system says of it is not said in everybody's language. */
+  private static String detail(IOException e, Locale locale) {
+    return e instanceof ProblemException p
+        ? p.problem().words(locale)
+        : e instanceof FileSystemException f ? String.valueOf(f.getFile()) : "";
   }
 
   @Override

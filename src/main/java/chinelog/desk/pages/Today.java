@@ -16,6 +16,7 @@ import chinelog.problem.Problem;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Facts;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -30,6 +31,9 @@ import java.util.TreeMap;
 public record Today(Bench bench) implements DeskPage {
 
   /** An agreement that ends within so many days is told of. */
+  /** A limit is near when its fact comes within a twentieth of it. */
+  private static final BigDecimal NEAR = BigDecimal.valueOf(20);
+
   private static final int SOON_DAYS = 60;
 
   private static final int MOST_DAYS = 6;
@@ -116,16 +120,22 @@ public record Today(Bench bench) implements DeskPage {
         new NumberStyle(bench.frame().words(request, DeskSection.TODAY).locale(), 0);
     List<Map<String, Object>> limits = new ArrayList<>();
     for (Facts.LimitCheck check : now.opened().facts().limits()) {
-      if (check.verdict() != Facts.Verdict.KEPT) {
+      if (check.verdict() != Facts.Verdict.KEPT || isNear(check)) {
         limits.add(
             Map.of(
                 "title", check.limit().title(),
                 "fact", check.fact(),
                 "broken", check.verdict() == Facts.Verdict.BROKEN,
-                "margin", style.show(check.margin())));
+                "margin", style.show(check.margin().abs())));
       }
     }
     return limits;
+  }
+
+  /** Whether little is left of what a limit allows, and there is one side to stay on. */
+  private static boolean isNear(Facts.LimitCheck check) {
+    BigDecimal room = check.margin().value().abs();
+    return room.signum() > 0 && room.multiply(NEAR).compareTo(check.bound().value().abs()) < 0;
   }
 
   private static List<Map<String, Object>> ending(Snapshot now) {

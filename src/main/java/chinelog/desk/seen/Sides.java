@@ -177,7 +177,7 @@ final class Sides {
     Catalogue titles = Catalogue.of(Facts.MESSAGES, locale);
     NumberStyle style = new NumberStyle(locale, now.log().head().inchDenominator());
     List<Pair> pairs = new ArrayList<>();
-    for (Fact fact : now.opened().facts().byName().values()) {
+    for (Fact fact : now.opened().facts().inOrder()) {
       String shown = printed.getOrDefault(fact.name(), "");
       Label label = withheld.get(thing(Register.Kind.FIGURE, fact.name()));
       boolean isHidden = shown.isEmpty() && (label != null || !isOpen(fact.label()));

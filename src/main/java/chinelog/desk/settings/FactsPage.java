@@ -8,6 +8,7 @@ import chinelog.desk.bench.Snapshot;
 import chinelog.desk.web.Reply;
 import chinelog.desk.web.Routes;
 import chinelog.desk.web.WebRequest;
+import chinelog.problem.Sentence;
 import chinelog.quantity.NumberStyle;
 import chinelog.reckon.Explanation;
 import chinelog.reckon.Fact;
@@ -64,7 +65,7 @@ public final class FactsPage implements DeskPage {
         "reckonings",
         TradeReckonings.names().stream()
             .flatMap(n -> TradeReckonings.find(n).stream())
-            .map(r -> Map.of("name", r.name(), "title", r.title()))
+            .map(r -> Map.of("name", r.name(), "title", words(r.title(), request.locale())))
             .toList());
     values.put(
         "asked",
@@ -79,7 +80,7 @@ public final class FactsPage implements DeskPage {
   private static List<Map<String, Object>> facts(Snapshot now, DeskWords words, NumberStyle style) {
     Catalogue titles = Catalogue.of(Facts.MESSAGES, words.locale());
     List<Map<String, Object>> lines = new ArrayList<>();
-    for (Fact fact : now.opened().facts().byName().values()) {
+    for (Fact fact : now.opened().facts().inOrder()) {
       lines.add(
           Map.of(
               "name", fact.name(),
@@ -148,6 +149,11 @@ public final class FactsPage implements DeskPage {
     return bench.frame().part(request, DeskSection.FACTS, "how.ftlh", values);
   }
 
+  /** What the records of reckonings say in English. */
+  private static String words(String english, Locale locale) {
+    return Sentence.of(english).in(locale);
+  }
+
   /** The keys of a reckoning, as a form. */
   private Reply reckoning(WebRequest request) throws IOException {
     Optional<TradeReckoning> found = TradeReckonings.find(request.text("name"));
@@ -159,16 +165,16 @@ public final class FactsPage implements DeskPage {
       parameters.add(
           Map.of(
               "name", parameter.name(),
-              "title", parameter.title(),
+              "title", words(parameter.title(), request.locale()),
               "isWord", parameter.kind() == Parameter.Kind.WORD,
               "isTable", parameter.kind() == Parameter.Kind.TABLE,
               "unit", parameter.unit().symbol(),
               "choices", parameter.choices(),
               "required", parameter.required(),
-              "fallback", parameter.fallback()));
+              "fallback", parameter.otherwise().in(request.locale())));
     }
     Map<String, Object> values = new HashMap<>();
-    values.put("title", found.get().title());
+    values.put("title", words(found.get().title(), request.locale()));
     values.put("example", found.get().example().facts());
     values.put("exampleTables", found.get().example().tables());
     values.put("parameters", parameters);

@@ -101,10 +101,18 @@ public record Settings(Bench bench) implements DeskPage {
     bench.log().now().problems().forEach(p -> known.add(p.what()));
     SortedMap<String, String> unsaved = new TreeMap<>();
     unsaved.put(now.path(), text);
-    for (Problem problem : bench.log().as(unsaved).problems()) {
-      if (problem.isError() && !known.contains(problem.what())) {
-        throw new ProblemException(problem);
-      }
+    List<Problem> fresh =
+        bench.log().as(unsaved).problems().stream()
+            .filter(p -> p.isError() && !known.contains(p.what()))
+            .toList();
+    // What is wrong here may well be why something is wrong elsewhere.
+    Optional<Problem> worst =
+        fresh.stream()
+            .filter(p -> p.place().file().equals(now.path()))
+            .findFirst()
+            .or(() -> fresh.stream().findFirst());
+    if (worst.isPresent()) {
+      throw new ProblemException(worst.get());
     }
     return text;
   }

@@ -67,7 +67,7 @@ record Trying(Bench bench, DeskWords words) {
     Catalogue titles = Catalogue.of(Facts.MESSAGES, words.locale());
     Set<String> known = new HashSet<>(before.opened().facts().byName().keySet());
     List<Object> figures = new ArrayList<>();
-    for (Fact fact : after.opened().facts().byName().values()) {
+    for (Fact fact : after.opened().facts().inOrder()) {
       if (!known.contains(fact.name())) {
         figures.add(List.of(titles.text(fact.title()), style.show(fact.value())));
       }

@@ -1,5 +1,6 @@
 package chinelog.reckon.trade;
 
+import chinelog.problem.Sentence;
 import chinelog.quantity.Quantity;
 import chinelog.quantity.QuantityException;
 import chinelog.quantity.Unit;
@@ -127,6 +128,11 @@ public record Parameter(
     } catch (QuantityException e) {
       return Optional.empty();
     }
+  }
+
+  /** What is taken where it is left out: in words, or as it would be typed. */
+  public Sentence otherwise() {
+    return fallback.contains(" ") ? Sentence.of(fallback) : Sentence.of("{0}", fallback);
   }
 
   /** As a line of help, such as {@code draught: height of the waterline … [mm]}. */

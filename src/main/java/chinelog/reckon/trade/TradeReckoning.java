@@ -300,7 +300,7 @@ public final class TradeReckoning {
                   ? "Give a plain number: {1}. {2}"
                   : "Give a quantity such as 1 {0}: {1}. {2}",
               wanted,
-              parameter.title(),
+              Sentence.of(parameter.title()),
               more()));
     }
     String word = inputs.words().get(key);

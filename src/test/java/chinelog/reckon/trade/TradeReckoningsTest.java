@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import chinelog.problem.Sentence;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
@@ -19,6 +22,28 @@ class TradeReckoningsTest {
 
   private static TradeReckoning get(String name) {
     return TradeReckonings.find(name).orElseThrow();
+  }
+
+  /** Everything that a form says of a reckoning's keys; values to be typed stay as they are. */
+  @Test
+  void theKeysOfReckoningsAreToldInEveryLanguage() {
+    List<String> told = new ArrayList<>();
+    for (String name : TradeReckonings.names()) {
+      TradeReckoning reckoning = TradeReckonings.find(name).orElseThrow();
+      told.add(reckoning.title());
+      for (Parameter parameter : reckoning.parameters()) {
+        told.add(parameter.title());
+        if (parameter.fallback().matches(".*[a-z]{2,} [a-z]+.*")) {
+          told.add(parameter.fallback());
+        }
+      }
+    }
+    for (String language : List.of("de", "nl", "fr", "es")) {
+      Locale locale = Locale.forLanguageTag(language);
+      assertThat(told.stream().filter(t -> Sentence.of(t).in(locale).equals(t)))
+          .as(language)
+          .isEmpty();
+    }
   }
 
   @Test
