@@ -11,9 +11,6 @@ final class Cursor {
 
   private static final double SEEN = 1 / 3.0;
 
-  /** What the white of a page counts that ends a chapter, where white is looked for. */
-  private static final double AT_END = 0.1;
-
   final int pageDots;
   final int noteDots;
 
@@ -27,9 +24,6 @@ final class Cursor {
   int page;
 
   int filled;
-
-  /** The last page that ends because what follows begins a new one. */
-  private int lastOfAll = -1;
 
   /** The last page with notes, and their height. */
   private int notesPage = -1;
@@ -54,7 +48,6 @@ final class Cursor {
     cost = other.cost;
     page = other.page;
     filled = other.filled;
-    lastOfAll = other.lastOfAll;
     notesPage = other.notesPage;
     notes = other.notes;
     done = other.done;
@@ -67,12 +60,10 @@ final class Cursor {
   /**
    * The square of the part of a page that is left white at its foot; beyond a third, a page is seen
    * to be empty, and what is beyond counts as well.
-   *
-   * @param isEnd whether what follows begins a new page in any case
    */
-  static double white(double height, double filled, boolean isEnd) {
+  static double white(double height, double filled) {
     double left = Math.max(0, height - filled) / height;
-    return isEnd ? AT_END * left * left : left * left + Math.max(0, left - SEEN);
+    return left * left + Math.max(0, left - SEEN);
   }
 
   int pageAt(int place) {
@@ -99,12 +90,6 @@ final class Cursor {
 
   boolean isAtTop() {
     return y % pageDots == 0;
-  }
-
-  /** Begins a new page because what follows does so in any case. */
-  void toNewPage() {
-    lastOfAll = page;
-    toNextPage();
   }
 
   void toNextPage() {
@@ -144,8 +129,7 @@ final class Cursor {
     if (end <= page) {
       return 0;
     }
-    return white(pageDots - notesOn(page), filled, page == lastOfAll)
-        + (end - page - 1) * white(1, 0, false);
+    return white(pageDots - notesOn(page), filled) + (end - page - 1) * white(1, 0);
   }
 
   /** With the white of all pages, the last among them. */

@@ -16,37 +16,24 @@ final class Fitting {
 
   private final List<PageBox> pages;
 
-  private final int[] filled;
-
-  /** Of each page, whether the next begins because what stands there does so in any case. */
-  private final boolean[] isEnd;
-
   private Fitting(List<PageBox> pages) {
     this.pages = pages;
-    filled = new int[pages.size()];
-    isEnd = new boolean[pages.size()];
   }
 
   /** The white of each page, by the measure of {@link Cursor#white}. */
   static List<Double> white(PdfBoxRenderer renderer) {
     Box root = renderer.getRootBox();
     List<PageBox> pages = root.getLayer().getPages();
-    Fitting fitting = new Fitting(pages);
-    fitting.fill(root);
+    int[] filled = new int[pages.size()];
+    new Fitting(pages).fill(root, filled);
     List<Double> white = new ArrayList<>();
     for (PageBox page : pages) {
-      int number = page.getPageNo();
-      int height = page.getBottomUsable() - page.getTop();
-      white.add(Cursor.white(height, fitting.filled[number], fitting.isEnd[number]));
+      white.add(Cursor.white(page.getBottomUsable() - page.getTop(), filled[page.getPageNo()]));
     }
     return white;
   }
 
-  private void fill(Box box) {
-    if (box instanceof BlockBox block && block.getStyle().isForcePageBreakBefore()) {
-      int page = PageNumbers.pageAt(box.getAbsY(), pages);
-      isEnd[Math.max(0, page - 1)] = true;
-    }
+  private void fill(Box box, int[] filled) {
     boolean isLeaf = isPainted(box);
     if (isLeaf && box.getHeight() > 0) {
       int bottom = box.getAbsY() + box.getHeight();
@@ -54,7 +41,7 @@ final class Fitting {
       filled[page] = Math.max(filled[page], bottom - pages.get(page).getTop());
     }
     for (int i = 0; i < box.getChildCount() && !isLeaf; i++) {
-      fill(box.getChild(i));
+      fill(box.getChild(i), filled);
     }
   }
 

@@ -71,9 +71,7 @@ final class Placing {
     Piece.Frame frame = piece.frame();
     Cursor at = from.copy();
     boolean hasNoRoom = at.y + frame.room() > at.bottom(at.pageAt(at.y));
-    if (frame.breaks().isForcedBefore()) {
-      at.toNewPage();
-    } else if (onNextPage || hasNoRoom) {
+    if (onNextPage || frame.breaks().isForcedBefore() || hasNoRoom) {
       at.toNextPage();
     }
     lift(frame, lift, at);

@@ -50,28 +50,14 @@ final class Bulb {
   private Bulb() {}
 
   private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
-    double length = 0;
-    double diameter = 0;
-    for (Yield yield : of(inputs)) {
-      if (yield.name().equals("length")) {
-        length = yield.value().doubleIn(Unit.METRE);
-      } else if (yield.name().equals("diameter")) {
-        diameter = yield.value().doubleIn(Unit.METRE);
-      }
-    }
-    return List.of(FoilPattern.bulb(length, diameter, STATIONS));
+    double fineness = fineness(inputs);
+    double length = length(mass(inputs) / Si.positive(inputs, "density", Si.KG_M3), fineness);
+    return List.of(FoilPattern.bulb(length, length / fineness, STATIONS));
   }
 
-  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+  private static double mass(Inputs inputs) throws TradeException, QuantityException {
     double density = Si.positive(inputs, "density", Si.KG_M3);
     double water = Si.positive(inputs, "water_density", Si.KG_M3, 999.1);
-    double fineness = Si.positive(inputs, "fineness", Unit.ONE);
-    if (fineness < 2) {
-      throw new TradeException(
-          "fineness",
-          "A bulb shorter than twice its diameter is not in the family.",
-          "Give 2 or more.");
-    }
     boolean byNet = inputs.findQuantity("net").isPresent();
     if (byNet == inputs.findQuantity("mass").isPresent()) {
       throw new TradeException(
@@ -82,13 +68,36 @@ final class Bulb {
     if (byNet && density <= water) {
       throw new TradeException("density", "It floats.", "Give a density above the water's.");
     }
-    String by = byNet ? "net" : "mass";
-    double wanted = Si.positive(inputs, by, Unit.KILOGRAM);
-    double mass = byNet ? wanted / (1 - water / density) : wanted;
+    return byNet
+        ? Si.positive(inputs, "net", Unit.KILOGRAM) / (1 - water / density)
+        : Si.positive(inputs, "mass", Unit.KILOGRAM);
+  }
+
+  private static double fineness(Inputs inputs) throws TradeException, QuantityException {
+    double fineness = Si.positive(inputs, "fineness", Unit.ONE);
+    if (fineness < 2) {
+      throw new TradeException(
+          "fineness",
+          "A bulb shorter than twice its diameter is not in the family.",
+          "Give 2 or more.");
+    }
+    return fineness;
+  }
+
+  private static double length(double volume, double fineness) {
+    return Math.cbrt(volume * fineness * fineness / FoilSection.volume());
+  }
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    double density = Si.positive(inputs, "density", Si.KG_M3);
+    double water = Si.positive(inputs, "water_density", Si.KG_M3, 999.1);
+    double fineness = fineness(inputs);
+    double mass = mass(inputs);
+    String by = inputs.findQuantity("net").isPresent() ? "net" : "mass";
     ShopUnits units = ShopUnits.of(Si.unit(unit(inputs.quantity(by).unit())));
     double volume = mass / density;
     double k = FoilSection.volume();
-    double length = Math.cbrt(volume * fineness * fineness / k);
+    double length = length(volume, fineness);
     String[] form = {by, "fineness", "density", "water_density"};
     YieldList yields = new YieldList().from(form);
     yields.add(

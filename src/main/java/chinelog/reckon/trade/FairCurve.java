@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
@@ -309,6 +310,22 @@ final class FairCurve {
   /** How many ordinates it goes through. */
   int size() {
     return x.length;
+  }
+
+  /** Places to draw it by, so many from one ordinate to the next; close where it is steep. */
+  double[] places(int pieces) {
+    return DoubleStream.concat(
+            DoubleStream.of(start),
+            IntStream.range(1, x.length)
+                .mapToObj(i -> places(parameter(x[i - 1]), parameter(x[i]), pieces))
+                .flatMapToDouble(Arrays::stream))
+        .toArray();
+  }
+
+  private double[] places(double from, double to, int pieces) {
+    return IntStream.rangeClosed(1, pieces)
+        .mapToDouble(k -> place(from + (to - from) * k / pieces))
+        .toArray();
   }
 
   Shape shape() {

@@ -4,6 +4,7 @@ import chinelog.drawn.LineUse;
 import chinelog.wording.Message;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
 
 /**
@@ -158,25 +159,14 @@ final class LinesPlan {
     }
   }
 
-  private interface Height {
-    double of(HullSection station);
-  }
-
   /** A fair curve through one ordinate of each station. */
-  private void curve(List<HullSection> along, UnaryOperator<double[]> place, Height height) {
-    if (along.size() < 2) {
-      return;
+  private void curve(
+      List<HullSection> along,
+      UnaryOperator<double[]> place,
+      ToDoubleFunction<HullSection> ordinate) {
+    if (along.size() > 1) {
+      drawing.curve(LineUse.SCORE, Profile.curve(along, ordinate, place));
     }
-    double[] x = along.stream().mapToDouble(HullSection::x).toArray();
-    double[] y = along.stream().mapToDouble(height::of).toArray();
-    FairCurve fair = FairCurve.alongAHull(x, y);
-    List<double[]> points = new ArrayList<>();
-    int n = 16 * (x.length - 1);
-    for (int i = 0; i <= n; i++) {
-      double at = x[0] + (x[x.length - 1] - x[0]) * i / n;
-      points.add(place.apply(new double[] {at, fair.at(at)}));
-    }
-    drawing.curve(LineUse.SCORE, points);
   }
 
   private void level(double y, double to) {

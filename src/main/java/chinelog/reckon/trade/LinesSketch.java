@@ -177,7 +177,7 @@ final class LinesSketch {
         p -> new double[] {x(p[0]), base + Math.max(0, p[1]) / most * (AREAS - SketchPad.LINE)};
     // The ends of the waterline with it, where the areas come to nothing.
     Afloat afloat = Afloat.at(stations, draught, 0);
-    List<double[]> curve = Profile.curve(afloat.areas(), afloat.nodes(), place);
+    List<double[]> curve = Profile.curve(afloat.areas(), place);
     List<double[]> below = new ArrayList<>(curve);
     below.add(new double[] {curve.get(curve.size() - 1)[0], base});
     below.add(new double[] {curve.get(0)[0], base});

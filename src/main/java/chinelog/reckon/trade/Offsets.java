@@ -50,7 +50,7 @@ record Offsets(
   static final Parameter TABLE =
       Parameter.table(
               "offsets",
-              "the table of offsets, a row for each station",
+              "the table of offsets, a row for each station; a corner without columns of its own is rounded",
               "station?",
               "x",
               "keel",

@@ -1,6 +1,7 @@
 package chinelog.reckon.trade;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
@@ -9,7 +10,7 @@ import java.util.function.UnaryOperator;
 /** Fair curves along a hull, as points {@code {x, y}}. */
 final class Profile {
 
-  private static final int PIECES = 12;
+  private static final int PIECES = 16;
 
   private Profile() {}
 
@@ -26,19 +27,14 @@ final class Profile {
     }
     double[] x = stations.stream().mapToDouble(HullSection::x).toArray();
     double[] y = stations.stream().mapToDouble(ordinate).toArray();
-    return curve(FairCurve.alongAHull(x, y), x, place);
+    return curve(FairCurve.alongAHull(x, y), place);
   }
 
   /** A curve in pieces between its ordinates, each point put in its place. */
-  static List<double[]> curve(FairCurve fair, double[] x, UnaryOperator<double[]> place) {
-    List<double[]> points = new ArrayList<>();
-    for (int i = 1; i < x.length; i++) {
-      for (int k = i == 1 ? 0 : 1; k <= PIECES; k++) {
-        double at = x[i - 1] + (x[i] - x[i - 1]) * k / PIECES;
-        points.add(place.apply(new double[] {at, fair.at(at)}));
-      }
-    }
-    return points;
+  static List<double[]> curve(FairCurve fair, UnaryOperator<double[]> place) {
+    return Arrays.stream(fair.places(PIECES))
+        .mapToObj(at -> place.apply(new double[] {at, fair.at(at)}))
+        .toList();
   }
 
   /** Along one curve and back along the other. */

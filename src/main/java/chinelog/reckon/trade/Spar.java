@@ -55,14 +55,13 @@ final class Spar {
   /** The spar in profile, its middle line along the sheet. */
   private static List<Part> draw(Inputs inputs) throws TradeException, QuantityException {
     double length = Si.positive(inputs, "length", Unit.METRE);
-    List<Yield> diameters =
-        of(inputs).stream().filter(y -> y.name().startsWith("diameter_")).toList();
-    int parts = diameters.size() - 1;
+    double[] diameters = diameters(inputs);
+    int parts = diameters.length - 1;
     double[] along = new double[parts + 1];
     double[] half = new double[parts + 1];
     for (int i = 0; i <= parts; i++) {
       along[i] = length * i / parts;
-      half[i] = diameters.get(i).value().doubleIn(Unit.METRE) / 2;
+      half[i] = diameters[i] / 2;
     }
     PartDrawing drawing = new PartDrawing("spar", Message.of("pattern.spar"));
     List<double[]> outline = new ArrayList<>();
@@ -81,7 +80,7 @@ final class Spar {
     for (int i = 0; i <= parts; i++) {
       drawing.line(LineUse.SCORE, along[i], -half[i], along[i], half[i]);
       drawing.write(
-          new Phrase.Amount(diameters.get(i).value()),
+          new Phrase.Amount(Si.show(diameters[i], Unit.METRE, inputs.quantity("diameter").unit())),
           along[i] - (i == parts ? 0.012 : 0),
           half[0] + 0.002,
           PartDrawing.SMALL);
@@ -93,12 +92,12 @@ final class Spar {
     return drawn;
   }
 
-  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
-    double length = Si.positive(inputs, "length", Unit.METRE);
+  /** In m, from the greatest to the end. */
+  private static double[] diameters(Inputs inputs) throws TradeException, QuantityException {
     double most = Si.positive(inputs, "diameter", Unit.METRE);
     String taper = inputs.word("taper", "swelled");
     boolean quarters = taper.equals("quarters");
-    double end = quarters ? most * QUARTERS[4] : Si.positive(inputs, "end", Unit.METRE);
+    double end = end(inputs, most);
     if (end > most) {
       throw new TradeException(
           "end", "The end is thicker than the greatest diameter.", "Give a smaller diameter.");
@@ -111,15 +110,32 @@ final class Spar {
           Sentence.of("A spar cannot be divided into {0} parts here.", given),
           quarters ? "By quarters it has 4." : "Give a whole number from 1 to 100.");
     }
-    Quantity diameter = inputs.quantity("diameter");
     double[] d = new double[parts + 1];
-    YieldList yields = new YieldList();
     for (int i = 0; i <= parts; i++) {
       double u = (double) i / parts;
       d[i] =
           quarters
               ? most * QUARTERS[i]
               : most - (most - end) * (taper.equals("straight") ? u : u * u);
+    }
+    return d;
+  }
+
+  private static double end(Inputs inputs, double most) throws TradeException, QuantityException {
+    return inputs.word("taper", "swelled").equals("quarters")
+        ? most * QUARTERS[4]
+        : Si.positive(inputs, "end", Unit.METRE);
+  }
+
+  private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
+    double length = Si.positive(inputs, "length", Unit.METRE);
+    String taper = inputs.word("taper", "swelled");
+    Quantity diameter = inputs.quantity("diameter");
+    double[] d = diameters(inputs);
+    int parts = d.length - 1;
+    double end = end(inputs, d[0]);
+    YieldList yields = new YieldList();
+    for (int i = 0; i <= parts; i++) {
       yields.add(
           "diameter_" + i,
           Message.of("spar.diameter", i, parts),
