@@ -90,6 +90,18 @@ class TroubleTest extends AtTheDesk {
   }
 
   @Test
+  void aDeskThatIsGoneIsToldAndWhatIsTypedStaysOnThePage() throws IOException {
+    desk.edit(SmallDesk.NOTE);
+    desk.desk().close();
+    desk.editor(TYPED);
+    desk.click("#save");
+    desk.until("document.getElementById('said').textContent.includes('does not answer')");
+    assertThat(desk.read(SmallDesk.NOTE)).isEqualTo(SmallDesk.NOTE_TEXT);
+    assertThat(browser.text("document.querySelector('.cm-content').innerText"))
+        .contains("One line more.");
+  }
+
+  @Test
   void twoTabsOnOneNoteLoseNeithersText() throws IOException {
     desk.edit(SmallDesk.NOTE);
     String origin = browser.text("location.origin");
