@@ -53,6 +53,28 @@ class FormsStoryTest extends AtTheDesk {
   }
 
   @Test
+  void factsAreSoughtByTheirNamesAndTitles() throws IOException {
+    Path facts = desk.folder().resolve("facts.yaml");
+    Files.writeString(
+        facts,
+        Files.readString(facts)
+            + "strip.width: {is: 6 mm, title: Width of a strip}\nhull.beam: 186.9 mm\n");
+    desk.go("/facts");
+    String shown =
+        "[...document.querySelectorAll('#table-of-facts tbody tr')].filter(r => r.offsetHeight"
+            + " && r.innerText.trim()).length";
+    desk.until(shown + " > 2");
+    desk.fill("#search-facts", "width of");
+    desk.until(shown + " === 1");
+    assertThat(browser.text("document.querySelector('#table-of-facts').innerText"))
+        .contains("Width of a strip");
+    desk.fill("#search-facts", "nothing of the kind");
+    desk.until(shown + " === 0");
+    desk.fill("#search-facts", "");
+    desk.until(shown + " > 2");
+  }
+
+  @Test
   void aFigureThatStandsByItselfTakesOtherKeys() throws IOException {
     Path facts = desk.folder().resolve("facts.yaml");
     String text = Files.readString(facts) + "hull.beam: 186.9 mm  # by the tape\n";
