@@ -21,6 +21,9 @@ import java.util.MissingResourceException;
  */
 public final class Wording {
 
+  /** Of four digits none is set apart, as in figures. */
+  private static final int FIRST_GROUPED = 10_000;
+
   private final Locale locale;
   private final Catalogue texts;
 
@@ -60,7 +63,9 @@ public final class Wording {
   }
 
   public String number(Number number) {
-    return NumberFormat.getNumberInstance(locale).format(number);
+    NumberFormat format = NumberFormat.getNumberInstance(locale);
+    format.setGroupingUsed(number.longValue() >= FIRST_GROUPED);
+    return format.format(number);
   }
 
   /** The order of a language for titles: "Station 2" comes before "Station 10". */

@@ -35,6 +35,13 @@ public record NumberStyle(Locale locale, int inchDenominator) {
   private static final Unit MILLIMETRE = Unit.known("mm");
   private static final char MINUS = '\u2212';
   private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");
+
+  /**
+   * Four digits are not grouped, in any language. BIPM, The International System of Units, 9th
+   * edition (2019), 5.4.4: it is customary not to set a single digit apart.
+   */
+  private static final BigDecimal FIRST_GROUPED = new BigDecimal(10000);
+
   private static final int FEWEST_DIGITS = 3;
   private static final int MOST_DIGITS = 9;
   static final int DIGITS_OF_RECKONED = 4;
@@ -403,6 +410,7 @@ public record NumberStyle(Locale locale, int inchDenominator) {
     NumberFormat format = own(NUMBERS, NumberFormat::getNumberInstance);
     BigDecimal rounded = rounded(value, places);
     int decimals = Math.max(0, places);
+    format.setGroupingUsed(rounded.abs().compareTo(FIRST_GROUPED) >= 0);
     format.setMaximumFractionDigits(decimals);
     format.setMinimumFractionDigits(
         padded ? decimals : Math.min(decimals, Math.max(0, rounded.scale())));

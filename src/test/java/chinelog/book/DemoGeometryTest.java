@@ -19,6 +19,7 @@ import java.util.function.Predicate;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.junit.jupiter.api.BeforeAll;
@@ -52,6 +53,9 @@ class DemoGeometryTest {
 
   /** So much below the text is white on every page, before the page number. */
   private static final double WHITE_MM = 4;
+
+  /** Two captions have fewer letters. */
+  private static final int CAPTIONS = 500;
 
   private static final double BAR_MM = 2 / PageMarks.POINTS_PER_MM;
 
@@ -102,14 +106,26 @@ class DemoGeometryTest {
     assertThat(measured(booklet).nearlyEmpty()).isEmpty();
   }
 
+  /** On a page of the story; an appendix has rows that cannot be parted. */
+  @ParameterizedTest
+  @MethodSource("books")
+  void noPageOfTheStoryIsMoreThanAQuarterEmptyButWhereAChapterEnds(Path book) throws IOException {
+    assertThat(measured(book).white()).isEmpty();
+  }
+
   /**
    * What is wrong with a print, page by page.
    *
+   * @param white pages that are white at the foot, though what follows is of the same chapter
    * @param stubs bars at whose end nothing stands
    * @param bars how many there are
    */
   private record Measured(
-      List<String> nearlyEmpty, List<String> outside, List<String> stubs, int bars) {}
+      List<String> nearlyEmpty,
+      List<String> white,
+      List<String> outside,
+      List<String> stubs,
+      int bars) {}
 
   private static final Map<Path, Measured> MEASURED = new HashMap<>();
 
@@ -132,10 +148,12 @@ class DemoGeometryTest {
     int bare = isBook ? BARE_PAGES : 1;
     double least = isBook ? LEAST_FILLED : LEAST_OF_BOOKLET;
     List<String> empty = new ArrayList<>();
+    List<String> white = new ArrayList<>();
     List<String> outside = new ArrayList<>();
     List<String> stubs = new ArrayList<>();
     int bars = 0;
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      List<Integer> begins = chapters(document);
       for (int i = 0; i < document.getNumberOfPages(); i++) {
         List<Mark> marks = PageMarks.of(document.getPage(i));
         String page = "page %d of the file: ".formatted(i + 1);
@@ -143,6 +161,18 @@ class DemoGeometryTest {
         // Before the body, so that it begins on a right page, a left one may be blank.
         if (i >= bare && !marks.isEmpty() && filled < least * trim.textHeightMm()) {
           empty.add(page + Math.round(filled) + " mm");
+        }
+        double bottom = trim.margins.topMm() + trim.textHeightMm();
+        double lowest =
+            marks.stream()
+                .mapToDouble(Mark::bottom)
+                .filter(b -> b <= bottom + SPARE_MM)
+                .max()
+                .orElse(0);
+        boolean isStory = isBook && i >= begins.get(0) && i < begins.get(begins.size() - 1);
+        boolean isEnd = begins.contains(i + 1) || isSpread(document, i + 1);
+        if (isStory && !isEnd && bottom - lowest > trim.textHeightMm() / 4) {
+          white.add(page + Math.round(bottom - lowest) + " mm");
         }
         marks.stream().filter(isOut(trim, i)).findFirst().ifPresent(m -> outside.add(page + m));
         for (Mark bar : i == 0 ? List.<Mark>of() : marks) {
@@ -155,7 +185,30 @@ class DemoGeometryTest {
         }
       }
     }
-    return new Measured(empty, outside, stubs, bars);
+    return new Measured(empty, white, outside, stubs, bars);
+  }
+
+  /** The pages, from 0, on which a chapter of the story begins, and the first after it. */
+  private static List<Integer> chapters(PDDocument document) throws IOException {
+    List<Integer> pages = new ArrayList<>();
+    for (PDOutlineItem item : document.getDocumentCatalog().getDocumentOutline().children()) {
+      boolean isStory = item.hasChildren();
+      if (isStory || !pages.isEmpty()) {
+        pages.add(document.getPages().indexOf(item.findDestinationPage(document)));
+      }
+      if (!isStory && !pages.isEmpty()) {
+        break;
+      }
+    }
+    return pages.isEmpty() ? List.of(0, 0) : pages;
+  }
+
+  /** The two pages of plates after the last entry have no words but captions. */
+  private static boolean isSpread(PDDocument document, int page) throws IOException {
+    return page < document.getNumberOfPages()
+        && field(document, page + 1).startsWith("Plate ")
+        && PageMarks.of(document.getPage(page)).stream().filter(m -> m.kind() == Kind.GLYPH).count()
+            < CAPTIONS;
   }
 
   private static Predicate<Mark> isOut(Trim trim, int page) {

@@ -92,7 +92,7 @@ class PublishingTest {
 
     assertThat(said.status()).as(said.err()).isZero();
     assertThat(log.read("published/public/site/figures.html"))
-        .contains("Area of the deck", "1,331")
+        .contains("Area of the deck", "1331")
         .doesNotContain("712", "187");
   }
 

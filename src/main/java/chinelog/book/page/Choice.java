@@ -22,6 +22,9 @@ record Choice(double scale, boolean isParted) {
   /** A plate is never shown smaller than this part of its usual size. */
   private static final double LEAST = 0.55;
 
+  /** Nor one with the numbers of parts on it smaller than this. */
+  private static final double LEAST_NAMED = 0.7;
+
   private static final double STEP = 0.05;
 
   /** What is left below a plate that is made to fit. */
@@ -61,8 +64,10 @@ record Choice(double scale, boolean isParted) {
     List<Choice> sizes = new ArrayList<>();
     sizes.add(NONE);
     // A plate is as wide as the text or clearly narrower: almost as wide looks like an oversight.
-    double most = isNarrow(single) ? 1 - STEP : PlateRows.NARROW / single.width();
-    for (double scale = most; scale >= LEAST; scale -= STEP) {
+    boolean isAnyWidth = isNamed(single) || isNarrow(single);
+    double most = isAnyWidth ? 1 - STEP : PlateRows.NARROW / single.width();
+    double least = isNamed(single) ? LEAST_NAMED : LEAST;
+    for (double scale = most; scale >= least; scale -= STEP) {
       sizes.add(new Choice(scale, false));
     }
     int left = at.bottom(at.pageAt(at.y)) - at.y;
@@ -70,7 +75,7 @@ record Choice(double scale, boolean isParted) {
         single.picture() == 0
             ? 1
             : 1 - (double) (single.height() - left + SPARE_DOTS) / single.picture();
-    if (fitting >= LEAST && fitting <= most) {
+    if (fitting >= least && fitting <= most) {
       sizes.add(new Choice(fitting, false));
     }
     return sizes;
@@ -107,6 +112,9 @@ record Choice(double scale, boolean isParted) {
       return single.height();
     }
     int picture = (int) (single.picture() * scale);
+    if (isNamed(single)) {
+      return single.height() - single.picture() + picture;
+    }
     boolean wasNarrow = isNarrow(single);
     int usual = wasNarrow ? Math.max(single.picture(), single.caption()) : 0;
     int around =
@@ -116,6 +124,11 @@ record Choice(double scale, boolean isParted) {
     double room = 1 - single.width() * scale - BESIDE;
     int caption = (int) (single.caption() * single.captionWidth() / room);
     return around + Math.max(picture, caption);
+  }
+
+  /** The names of the parts stay below such a plate. */
+  private static boolean isNamed(Piece.Single single) {
+    return single.frame().is("named");
   }
 
   private static boolean isNarrow(Piece.Single single) {

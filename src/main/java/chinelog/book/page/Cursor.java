@@ -9,7 +9,11 @@ import org.jspecify.annotations.Nullable;
  */
 final class Cursor {
 
-  private static final double SEEN = 1 / 3.0;
+  /** A page with more white at its foot looks empty before long. */
+  private static final double SEEN = 1 / 5.0;
+
+  /** Where a chapter ends, more is usual. */
+  private static final double SEEN_AT_END = 1 / 2.0;
 
   final int pageDots;
   final int noteDots;
@@ -58,12 +62,14 @@ final class Cursor {
   }
 
   /**
-   * The square of the part of a page that is left white at its foot; beyond a third, a page is seen
-   * to be empty, and what is beyond counts as well.
+   * The square of the part of a page that is left white at its foot, a quarter of it where a
+   * chapter ends; what is beyond the part from which on a page is seen to be empty counts as well.
    */
-  static double white(double height, double filled) {
+  static double white(double height, double filled, boolean isEnd) {
     double left = Math.max(0, height - filled) / height;
-    return left * left + Math.max(0, left - SEEN);
+    return isEnd
+        ? left * left / 4 + Math.max(0, left - SEEN_AT_END)
+        : left * left + Math.max(0, left - SEEN);
   }
 
   int pageAt(int place) {
@@ -98,6 +104,17 @@ final class Cursor {
     }
   }
 
+  /** Begins a page because something is to begin one, such as a chapter. */
+  void beginPage() {
+    toNextPage();
+    int number = pageAt(y);
+    if (number > page) {
+      cost += whiteUntil(number, true);
+      page = number;
+      filled = 0;
+    }
+  }
+
   void addNotes(int number, List<Integer> heights) {
     for (int height : heights) {
       notes = (number == notesPage ? notes : noteDots) + height;
@@ -126,15 +143,19 @@ final class Cursor {
 
   /** The white of the last page on which something is painted, and of those up to another. */
   double whiteUntil(int end) {
+    return whiteUntil(end, false);
+  }
+
+  private double whiteUntil(int end, boolean isEnd) {
     if (end <= page) {
       return 0;
     }
-    return white(pageDots - notesOn(page), filled) + (end - page - 1) * white(1, 0);
+    return white(pageDots - notesOn(page), filled, isEnd) + (end - page - 1) * white(1, 0, isEnd);
   }
 
   /** With the white of all pages, the last among them. */
   double costOfAll() {
-    return cost + whiteUntil(page + 1);
+    return cost + whiteUntil(page + 1, true);
   }
 
   void add(Layout.Change change, double price) {

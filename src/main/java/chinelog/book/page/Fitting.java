@@ -16,8 +16,13 @@ final class Fitting {
 
   private final List<PageBox> pages;
 
+  /** Which pages come before one that something is to begin, or are the last. */
+  private final boolean[] isEnd;
+
   private Fitting(List<PageBox> pages) {
     this.pages = pages;
+    this.isEnd = new boolean[pages.size()];
+    isEnd[pages.size() - 1] = true;
   }
 
   /** The white of each page, by the measure of {@link Cursor#white}. */
@@ -25,16 +30,25 @@ final class Fitting {
     Box root = renderer.getRootBox();
     List<PageBox> pages = root.getLayer().getPages();
     int[] filled = new int[pages.size()];
-    new Fitting(pages).fill(root, filled);
+    Fitting fitting = new Fitting(pages);
+    fitting.fill(root, filled);
     List<Double> white = new ArrayList<>();
     for (PageBox page : pages) {
-      white.add(Cursor.white(page.getBottomUsable() - page.getTop(), filled[page.getPageNo()]));
+      white.add(
+          Cursor.white(
+              page.getBottomUsable() - page.getTop(),
+              filled[page.getPageNo()],
+              fitting.isEnd[page.getPageNo()]));
     }
     return white;
   }
 
   private void fill(Box box, int[] filled) {
     boolean isLeaf = isPainted(box);
+    int begun = PageNumbers.pageAt(box.getAbsY(), pages);
+    if (begun > 0 && box.getStyle() != null && box.getStyle().isForcePageBreakBefore()) {
+      isEnd[begun - 1] = true;
+    }
     if (isLeaf && box.getHeight() > 0) {
       int bottom = box.getAbsY() + box.getHeight();
       int page = PageNumbers.pageAt(bottom - 1, pages);

@@ -104,7 +104,10 @@ final class GalleyReader {
       return table(table);
     }
     Box picture = box.getElement() == null ? null : picture(box);
-    if (picture != null && classes(box).containsAll(List.of("plate", "alone"))) {
+    List<String> alone = List.of("alone", "named");
+    if (picture != null
+        && classes(box).contains("plate")
+        && classes(box).stream().anyMatch(alone::contains)) {
       return single(box, picture);
     }
     if (!(box instanceof TableBox) && isInFlow && !box.isReplaced()) {

@@ -71,7 +71,9 @@ final class Placing {
     Piece.Frame frame = piece.frame();
     Cursor at = from.copy();
     boolean hasNoRoom = at.y + frame.room() > at.bottom(at.pageAt(at.y));
-    if (onNextPage || frame.breaks().isForcedBefore() || hasNoRoom) {
+    if (frame.breaks().isForcedBefore()) {
+      at.beginPage();
+    } else if (onNextPage || hasNoRoom) {
       at.toNextPage();
     }
     lift(frame, lift, at);

@@ -159,9 +159,11 @@ final class PlateWriter {
   void named(Plate plate) {
     Xhtml out = setting.out;
     double shape = PlateRows.shape(plate);
+    String id = "named-" + plate.number();
     double width =
-        Math.min(setting.trim.textWidthMm(), setting.trim.textHeightMm() * NAMED_HEIGHT * shape);
-    out.open("figure", "class", "plate named");
+        Math.min(setting.trim.textWidthMm(), setting.trim.textHeightMm() * NAMED_HEIGHT * shape)
+            * setting.layout.scales().getOrDefault(id, 1.0);
+    out.open("figure", "class", "plate named", "id", id);
     picture(plate, width, 0, PartNumbers.ATTRIBUTE, PartNumbers.attribute(plate.parts()));
     out.open("figcaption");
     for (int i = 0; i < plate.parts().size(); i += 2) {

@@ -90,7 +90,6 @@ final class Bulb {
 
   private static List<Yield> of(Inputs inputs) throws TradeException, QuantityException {
     double density = Si.positive(inputs, "density", Si.KG_M3);
-    double water = Si.positive(inputs, "water_density", Si.KG_M3, 999.1);
     double fineness = fineness(inputs);
     double mass = mass(inputs);
     String by = inputs.findQuantity("net").isPresent() ? "net" : "mass";
