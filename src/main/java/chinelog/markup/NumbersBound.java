@@ -3,7 +3,7 @@ package chinelog.markup;
 import java.util.regex.Pattern;
 
 /** Keeps a number, its unit and its tolerance on one line: {@code 700 mm ± 2 mm} does not break. */
-final class NumbersBound {
+public final class NumbersBound {
 
   private static final String UNITS =
       "mm|cm|m|km|in|ft|yd|nm|g|kg|t|oz|lb|mL|ml|L|l|mm²|cm²|m²|m³|h|min|s|V|A|Ah|mAh|W|N|Pa|Hz|rpm"
@@ -22,7 +22,7 @@ final class NumbersBound {
   private NumbersBound() {}
 
   /** The text with its numbers bound to their units. */
-  static String in(String text) {
+  public static String in(String text) {
     if (text.indexOf(' ') < 0) {
       return text;
     }

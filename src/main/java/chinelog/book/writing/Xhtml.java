@@ -1,7 +1,7 @@
 package chinelog.book.writing;
 
 import chinelog.markup.HtmlWriter;
-import chinelog.markup.TextMarkup;
+import chinelog.markup.NumbersBound;
 import java.text.Normalizer;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -81,13 +81,12 @@ final class Xhtml {
   }
 
   /**
-   * A letter and its accent as one character, which fonts have whole; fractions set, and numbers
-   * bound to their units, as on the site; and without the selectors that ask for a coloured picture
-   * of a character, which no page has.
+   * A letter and its accent as one character, which fonts have whole; numbers bound to their units;
+   * and without the selectors that ask for a coloured picture of a character, which no page has.
    */
   private static String composed(String text) {
     String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
-    return TextMarkup.typeset(SELECTORS.matcher(composed).replaceAll(""));
+    return NumbersBound.in(SELECTORS.matcher(composed).replaceAll(""));
   }
 
   private static String[] withoutEmpty(String... attributes) {
