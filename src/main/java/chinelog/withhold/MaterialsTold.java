@@ -1,6 +1,7 @@
 package chinelog.withhold;
 
 import chinelog.edition.Edition;
+import chinelog.label.Presence;
 import chinelog.log.records.Entry;
 import chinelog.reckon.Facts;
 import chinelog.withhold.question.Sight;
@@ -15,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Materials as used by the entries that are told, with what they cost. */
 final class MaterialsTold {
@@ -88,6 +90,17 @@ final class MaterialsTold {
         .map(figures.style()::show);
   }
 
+  /** What stands for a cost under an agreement that is noted where it withholds. */
+  private Optional<String> unseenCost(Predicate<Facts.UseCost> which) {
+    return uses.stream()
+        .filter(which)
+        .flatMap(u -> Stream.ofNullable(u.costFact()))
+        .flatMap(cost -> figures.findUnseen(cost).stream())
+        .filter(label -> sight.presence(label) == Presence.NOTE)
+        .findFirst()
+        .map(label -> words.text("cost.withheld"));
+  }
+
   /** Every material that may be seen, in the order of what it is called. */
   List<Edition.MaterialLine> table() {
     List<Edition.MaterialLine> lines = new ArrayList<>();
@@ -107,7 +120,7 @@ final class MaterialsTold {
               figures.show(material.boughtFact()).orElse(""),
               used,
               figures.show(material.leftFact()).orElse(""),
-              cost(own).orElse(""),
+              cost(own).or(() -> unseenCost(own)).orElse(""),
               material.repair(),
               sight.under(material.label())));
     }

@@ -113,6 +113,24 @@ class WithholderTest {
   }
 
   @Test
+  void aPriceUnderAnAgreementIsNotedInItsCellWhereTheAgreementIsNoted() throws IOException {
+    String lot = "- {material: strip, title: Strip, bought: 60, price: %s}\n";
+    add("log.yaml", "tell: {money: [public]}\n");
+    for (String[] world :
+        new String[][] {
+          {"21.60 GBP", "£2.16"},
+          {"{value: 21.60 GBP, under: lines}", "withheld"},
+          {"{value: 33.10 GBP, under: lines}", "withheld"},
+          {"{value: 21.60 GBP, under: client}", ""}
+        }) {
+      write("stock.yaml", lot.formatted(world[0]));
+      assertThat(told("public").materials())
+          .extracting(Edition.MaterialLine::cost)
+          .containsExactly(world[1]);
+    }
+  }
+
+  @Test
   void nothingIsToldOfAMaterialThatTheOpenLotsDoNotCover() throws IOException {
     write(
         "stock.yaml",
