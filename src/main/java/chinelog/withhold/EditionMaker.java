@@ -273,6 +273,7 @@ final class EditionMaker {
   private List<Problem> problems(Disclosure disclosure) {
     List<Problem> problems = new ArrayList<>(plates.problems());
     problems.addAll(holes());
+    problems.addAll(figures.readings());
     problems.addAll(letters.problems());
     problems.addAll(drawing);
     problems.addAll(visible.reminders(whole));

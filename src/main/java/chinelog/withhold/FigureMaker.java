@@ -58,6 +58,7 @@ final class FigureMaker {
   private final Set<String> inDetail = new HashSet<>();
   private final SortedSet<String> written = new TreeSet<>();
   private final List<Problem> holes = new ArrayList<>();
+  private final List<Problem> readings = new ArrayList<>();
   private final Map<List<String>, Quantity> sums = new LinkedHashMap<>();
 
   /**
@@ -121,6 +122,20 @@ final class FigureMaker {
   /** Why figures that are missing in texts tell what they must not. */
   List<Problem> holes() {
     return holes.stream().distinct().toList();
+  }
+
+  /** Notes how a sentence reads in which a sign stands for a figure. */
+  void reads(Inline.FactLink link, String sentence) {
+    readings.add(
+        Problem.reminder(
+            link.place(),
+            Sentence.of("For {0} this reads: \u201c{1}\u201d", sight.readers(), sentence),
+            "Let the sentence do without the figure, or put all of it under the agreement."));
+  }
+
+  /** How sentences read in which figures are missing. */
+  List<Problem> readings() {
+    return readings.stream().distinct().toList();
   }
 
   boolean sees(Fact fact) {

@@ -13,8 +13,11 @@ import chinelog.withhold.question.Sight;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.text.BreakIterator;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -35,6 +38,8 @@ record TextCopier(
     Quotes quotes) {
 
   private static final int DEEPEST_HEADING = 4;
+
+  private static final String SIGN = "[\u2026]";
 
   private Sight sight() {
     return account.sight();
@@ -74,19 +79,37 @@ record TextCopier(
 
   private List<Text.Run> runs(List<Inline> inlines, List<Plate> met) {
     List<Text.Run> copied = new ArrayList<>();
+    Map<Inline.FactLink, Integer> missing = new LinkedHashMap<>();
     RunCopy copy = new RunCopy(met);
     for (Inline inline : inlines) {
-      for (Text.Run run : inline.accept(copy)) {
-        boolean doubled =
-            run instanceof Text.Gap
-                && !copied.isEmpty()
-                && copied.get(copied.size() - 1) instanceof Text.Gap;
+      List<Text.Run> own = inline.accept(copy);
+      if (inline instanceof Inline.FactLink link && own.stream().allMatch(TextCopier::isGap)) {
+        missing.put(link, copied.size());
+      }
+      for (Text.Run run : own) {
+        boolean doubled = isGap(run) && !copied.isEmpty() && isGap(copied.get(copied.size() - 1));
         if (!doubled) {
           copied.add(run);
         }
       }
     }
+    missing.forEach((link, at) -> figures.reads(link, sentence(copied, at)));
     return List.copyOf(copied);
+  }
+
+  private static boolean isGap(Text.Run run) {
+    return run instanceof Text.Gap;
+  }
+
+  /** The sentence of a line in which a figure is missing at a place, with a sign for it. */
+  private static String sentence(List<Text.Run> line, int at) {
+    int after = at < line.size() && isGap(line.get(at)) ? at + 1 : at;
+    String before = Text.plainText(line.subList(0, at), SIGN);
+    String text = before + SIGN + Text.plainText(line.subList(after, line.size()), SIGN);
+    BreakIterator sentences = BreakIterator.getSentenceInstance(Locale.ROOT);
+    sentences.setText(text);
+    int end = sentences.following(before.length());
+    return text.substring(sentences.previous(), end).strip();
   }
 
   private List<Text.Run> standIn(Label label) {

@@ -131,6 +131,22 @@ class WithholderTest {
   }
 
   @Test
+  void howASentenceReadsWithoutItsFigureIsToldForThoseWhoReadItSo() throws IOException {
+    write("facts.yaml", "hull.beam: {is: 186.9 mm, under: lines}\n");
+    write(
+        "entries/2026-04-02-strips.md",
+        "---\nstage: planking\n---\n\nWe planed. Her beam is [](fact:hull.beam), no more. Enough.\n");
+    assertThat(edition(MAY, "public", List.of()).problems())
+        .extracting(Problem::toString)
+        .contains(
+            "entries/2026-04-02-strips.md:5:24: reminder: For public this reads: “Her beam is […],"
+                + " no more.” Let the sentence do without the figure, or put all of it under the"
+                + " agreement.");
+    assertThat(edition(MAY, "yard", List.of()).problems())
+        .noneMatch(p -> p.toString().contains("this reads"));
+  }
+
+  @Test
   void nothingIsToldOfAMaterialThatTheOpenLotsDoNotCover() throws IOException {
     write(
         "stock.yaml",
