@@ -30,8 +30,11 @@ record Choice(double scale, boolean isParted) {
   /** What is left below a plate that is made to fit. */
   private static final int SPARE_DOTS = 40;
 
-  /** A table is not parted for less than its head and three rows or so on either page. */
+  /** A table is not parted for less than its head and three rows or so on the first page. */
   private static final double LEAST_PART_DOTS = 25 * Fitting.DOTS_PER_MM;
+
+  /** Nor for less than its head and the last two rows, which stay together. */
+  private static final double LEAST_LAST_DOTS = 17 * Fitting.DOTS_PER_MM;
 
   /** Room between a narrow plate and its caption, as a part of the text's width. */
   private static final double BESIDE = 0.035;
@@ -91,7 +94,7 @@ record Choice(double scale, boolean isParted) {
     int last = at.y - at.top(at.pageAt(at.y));
     return at.pageAt(at.y) > at.pageAt(laid.start())
         && first > LEAST_PART_DOTS
-        && last > LEAST_PART_DOTS;
+        && last > LEAST_LAST_DOTS;
   }
 
   /** Notes what is done, with what it costs. */

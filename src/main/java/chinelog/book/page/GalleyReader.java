@@ -183,6 +183,8 @@ final class GalleyReader {
       if (child instanceof TableSectionBox section) {
         if (section.isHeader()) {
           head = section.getHeight();
+        } else if (classes(section).contains("end")) {
+          rows.add(solid(section));
         } else {
           for (Box row : section.getChildren()) {
             rows.add(solid((TableRowBox) row));
